@@ -1,0 +1,240 @@
+"""Every finding: it is said when its limit is crossed, and not said just inside it."""
+
+from typing import Any
+
+import pytest
+
+from tests.boxes import ears, lift_off, postcard
+from toolkit.box import Choices
+from toolkit.box.customs import Customs, describe
+from toolkit.plan import plan
+
+L, C = "wont_work", "care"
+
+# tails that stay where they are while a groove moves
+PINNED = {
+    "corner__tails_back": ((5.0, 19.0), (25.0, 39.0), (45.0, 66.0)),
+    "corner__tails_front": ((5.0, 19.0), (25.0, 50.0)),
+}
+
+# code, level, what crosses the limit, what stays just inside it
+CASES: list[tuple[str, str, dict[str, Any], dict[str, Any]]] = [
+    (
+        "inside-negative",
+        L,
+        {"size__inside_length": None, "size__outside_length": 24.0},
+        {"size__inside_length": None, "size__outside_length": 150.0},
+    ),
+    ("tails-dont-fit", L, {"corner__tails_back": 20}, {"corner__tails_back": 4}),
+    (
+        "tails-dont-fit",
+        L,
+        {"corner__tails_back": ((5.0, 19.0), (18.0, 60.0))},
+        {"corner__tails_back": ((5.0, 19.0), (25.0, 60.0))},
+    ),
+    ("lap-thin", C, {"corner__lap": 2.99}, {"corner__lap": 3.0}),
+    ("lap-thick", C, {"corner__lap": 4.01}, {"corner__lap": 4.0}),
+    ("lap-and-tail", L, {"corner__lap": 12.0}, {"corner__lap": 8.0}),
+    ("pin-narrower-than-chisel", C, {"corner__pin": 5.7}, {"corner__pin": 5.8}),
+    ("half-pin-thin", C, {"corner__half_pin": 4.1}, {"corner__half_pin": 4.2}),
+    ("half-pin-under-pin", C, {"corner__half_pin": 5.9}, {"corner__half_pin": 6.0}),
+    ("slope-short-grain", C, {"corner__slope": 4.9}, {"corner__slope": 5.0}),
+    ("slope-short-grain", C, {"thickness__side": 19.0}, {"thickness__side": 17.9}),
+    ("slope-shallow", C, {"corner__slope": 9.1}, {"corner__slope": 9.0}),
+    (
+        "tail-wide",
+        C,
+        {"corner__tails_back": ((5.0, 50.0),)},
+        {"corner__tails_back": ((5.0, 49.4),)},
+    ),
+    ("tail-tips-meet", L, {"corner__pin": 2.2}, {"corner__pin": 2.3}),
+    ("tail-tips-meet", L, {"corner__half_pin": 1.1}, {"corner__half_pin": 1.2}),
+    (
+        "groove-deep",
+        C,
+        {"groove__depth": 6.01, "corner__lap": 3.0},
+        {"groove__depth": 6.0, "corner__lap": 3.0},
+    ),
+    ("groove-over-third", C, {"groove__depth": 4.01}, {"groove__depth": 4.0}),
+    ("groove-through-wall", L, {"groove__depth": 12.0}, {"groove__depth": 11.9}),
+    ("groove-and-lap", L, {"groove__depth": 8.01}, {"groove__depth": 8.0}),
+    ("groove-outside-tail", C, {"groove__bottom_edge": 4.9}, {"groove__bottom_edge": 5.0}),
+    (
+        "groove-outside-tail",
+        C,
+        {**PINNED, "groove__bottom_edge": 13.1},
+        {**PINNED, "groove__bottom_edge": 13.0},
+    ),
+    ("groove-sliver", C, {"corner__half_pin": 5.6}, {"corner__half_pin": 5.5}),
+    (
+        "groove-shows-through-joint",
+        C,
+        {"corner__joint": "through", "corner__lap": None},
+        {"corner__joint": "through", "corner__lap": None, "groove__ends": "stopped"},
+    ),
+    (
+        "groove-shows-through-joint",
+        C,
+        {"corner__joint": "through", "corner__lap": None},
+        {"corner__joint": "through", "corner__lap": None, "groove__ends": "plugged"},
+    ),
+    ("rim-thin", C, {"groove__top_edge": 5.9}, {"groove__top_edge": 6.0}),
+    ("front-too-high", L, {"panels__front_drop": -0.1}, {"panels__front_drop": 0.0}),
+    ("front-too-high", L, {"made__front_width": 51.1}, {"made__front_width": 51.0}),
+    ("front-too-low", C, {"panels__front_drop": 1.1}, {"panels__front_drop": 1.0}),
+    ("bottom-below-walls", L, {"thickness__bottom": 12.9}, {"thickness__bottom": 12.8}),
+    ("lid-proud", C, {"thickness__lid": 13.1}, {"thickness__lid": 13.0}),
+    ("panel-grain-across", L, {"panels__grain": "across"}, {"panels__grain": "along"}),
+    ("lid-short", L, {"made__lid_length": 166.3}, {"made__lid_length": 166.4}),
+    ("swells-tight", L, {"panels__lid_across": 1.7}, {"panels__lid_across": 1.8}),
+    (
+        "swells-tight",
+        L,
+        {"wood__lid": "sugar maple"},
+        {"wood__lid": "sugar maple", "wood__rings": 90.0},
+    ),
+    ("drops-out", L, {"panels__bottom_across": 2.2}, {"panels__bottom_across": 2.1}),
+    (
+        "joint-opens-when-panel-swells",
+        C,
+        {"corner__tails_on": "sides"},
+        {"corner__tails_on": "ends"},
+    ),
+    (
+        "contents-dont-fit",
+        L,
+        {"size__contents": "A6 cards", "size__inside_length": 147.9},
+        {"size__contents": "A6 cards", "size__inside_length": 148.0},
+    ),
+    ("rough-too-thin", L, {"allowances__thickness": 0.9}, {"allowances__thickness": 1.0}),
+    (
+        "rough-too-thin",
+        L,
+        {"made__wall_board_thickness": 12.9},
+        {"made__wall_board_thickness": 13.0},
+    ),
+    (
+        "panel-too-thick",
+        L,
+        {"panels__lid_profile": "flat", "thickness__lid": 6.1},
+        {"panels__lid_profile": "flat", "thickness__lid": 6.0},
+    ),
+    (
+        "panel-loose-in-thickness",
+        C,
+        {"panels__lid_profile": "flat", "thickness__lid": 5.1},
+        {"panels__lid_profile": "flat", "thickness__lid": 5.3},
+    ),
+    (
+        "tail-not-flush",
+        C,
+        {"corner__joint": "through", "corner__lap": None, "made__tail_length": 11.5},
+        {"corner__joint": "through", "corner__lap": None, "made__tail_length": 12.0},
+    ),
+]
+
+
+def said(choices: Choices) -> dict[str, set[str]]:
+    found: dict[str, set[str]] = {}
+    for row in plan(choices).findings:
+        found.setdefault(row.code, set()).add(row.level)
+    return found
+
+
+@pytest.mark.parametrize(("code", "level", "over", "inside"), CASES)
+def test_said_beyond_its_limit_and_only_there(
+    code: str, level: str, over: dict[str, Any], inside: dict[str, Any]
+) -> None:
+    assert said(postcard().having(**over)).get(code) == {level}
+    assert code not in said(postcard().having(**inside))
+
+
+@pytest.mark.parametrize(
+    ("changes", "code", "level"),
+    [
+        ({"lid__rebate_depth": 9.0}, "lid-rebate-through", L),
+        ({"lid__overhang": 1.2}, "lid-overhang-small", C),
+        ({"size__inside_height": 4.0}, "inside-negative", L),
+    ],
+)
+def test_lift_off_lids(changes: dict[str, Any], code: str, level: str) -> None:
+    assert said(lift_off().having(**changes)).get(code) == {level}
+    assert code not in said(lift_off())
+
+
+def test_every_finding_carries_number_remedy_and_source() -> None:
+    for _, _, over, _ in CASES:
+        for row in plan(postcard().having(**over)).findings:
+            assert row.message
+            assert row.message.endswith(".")
+            if row.level != "good":
+                assert row.remedy, row.code
+                assert row.source, row.code
+                if row.code not in ("joint-opens-when-panel-swells",):
+                    assert any(figure.isdigit() for figure in row.message), row.code
+
+
+def test_every_box_hears_what_is_good() -> None:
+    for choices in (postcard(), ears(), lift_off()):
+        assert any(row.level == "good" for row in plan(choices).findings)
+
+
+def test_findings_come_worst_first() -> None:
+    rows = plan(postcard().having(corner__lap=2.0, panels__lid_across=0.5)).findings
+    order = [("wont_work", "care", "good").index(row.level) for row in rows]
+    assert order == sorted(order)
+    assert rows[0].code == "swells-tight"
+
+
+def test_a_hole_is_named_with_face_place_and_size() -> None:
+    choices = postcard().having(groove__bottom_edge=3.0, size__inside_height=42.0)
+    rows = [row for row in plan(choices).findings if row.code == "groove-outside-tail"]
+    assert {row.where for row in rows} == {"back end, outside face", "front end, outside face"}
+    assert "2 mm × 4 mm" in rows[0].message
+    assert "from 3 mm to 5 mm above the bottom edge" in rows[0].message
+
+
+def test_through_joint_shows_the_groove_on_the_pin_boards_face() -> None:
+    through = {"corner__joint": "through", "corner__lap": None}
+    for tails_on, face in (("ends", "sides, outside face"), ("sides", "back end, outside face")):
+        rows = plan(postcard().having(corner__tails_on=tails_on, **through)).findings
+        places = {row.where for row in rows if row.code == "groove-shows-through-joint"}
+        assert face in places
+
+
+def test_every_custom_can_be_edited_and_is_then_told() -> None:
+    assert "lap-thin" not in said(
+        postcard().having(corner__lap=2.5, customs__lap_least=2.0, customs__lap_share_least=0.1)
+    )
+    changed = list(Customs(lap_least=2.0).changed())
+    assert changed == [("lap_least", 2.0, 3.0)]
+    kind, words, source = describe("lap_least")
+    assert (kind, bool(words), source) == ("length", True, "custom: common practice, no source")
+
+
+def test_a_custom_that_is_moved_moves_its_finding() -> None:
+    """Each custom that a finding uses really decides it."""
+    tight = {
+        "lap_share_most": (0.2, "lap-thick"),
+        "chisel_room": (2.0, "pin-narrower-than-chisel"),
+        "half_pin_least": (4.5, "half-pin-thin"),
+        "half_pin_share": (0.4, "half-pin-thin"),
+        "overhang_most": (1.0, "slope-short-grain"),
+        "slope_least": (7.5, "slope-short-grain"),
+        "slope_most": (6.5, "slope-shallow"),
+        "tail_widest": (13.0, "tail-wide"),
+        "groove_share_wanted": (0.3, "groove-over-third"),
+        "groove_share_most": (0.3, "groove-deep"),
+        "groove_margin_least": (2.5, "groove-sliver"),
+        "rim_least": (8.0, "rim-thin"),
+        "front_gap_most": (0.2, "front-too-low"),
+        "swelling_room": (0.6, "swells-tight"),
+        "grip_least": (1.2, "drops-out"),
+        "lid_reach_share": (1.1, "lid-short"),
+        "saw_marks": (2.1, "rough-too-thin"),
+        "lap_least": (4.1, "lap-thin"),
+        "lap_share_least": (0.4, "lap-thin"),
+    }
+    for name, (value, code) in tight.items():
+        assert code not in said(postcard()), code
+        assert code in said(postcard().having(**{f"customs__{name}": value})), name

@@ -1,0 +1,182 @@
+"""Walls: what follows from what, in both arrangements, and what has been made is fact."""
+
+from typing import Any
+
+import pytest
+
+from tests.boxes import ears, lift_off, postcard
+from toolkit.box import Choices
+from toolkit.plan import Plan, plan
+
+
+def finished(made: Plan, part: str) -> tuple[float, ...]:
+    return tuple(size.value for size in made.part(part).finished)
+
+
+def test_tails_on_ends() -> None:
+    made = plan(postcard().having(thickness__side=13.0, thickness__end=11.0, corner__lap=3.5))
+    # 110 + 2 × (13 − 3.5), and agreeing with the outside less both laps
+    assert finished(made, "back") == (129.0, 64.0, 11.0)
+    f = made.design.frame
+    assert f.outside_width.value - 2 * f.lap_back.value == pytest.approx(129.0)
+    assert finished(made, "side") == (152 + 22, 64.0, 13.0)
+    assert finished(made, "lid")[0] == 152 + 4 + 11
+    assert finished(made, "bottom")[:2] == (152 + 8 - 1, 110 + 8 - 2)
+
+
+def test_tails_on_sides_with_the_ear() -> None:
+    made = plan(ears().having(thickness__side=11.0, thickness__end=13.0))
+    assert made.design.frame.outside_length.value == 152 + 26
+    assert finished(made, "side")[0] == 178 - 4  # one lap at the back, the ear at the front
+    assert finished(made, "back")[0] == 110 + 22
+    assert made.design.frame.tail_back.value == 13 - 4
+    # Without a sliding lid there is no ear: the side stops a lap short of both faces.
+    closed = plan(lift_off().having(corner__tails_on="sides", thickness__end=13.0))
+    assert finished(closed, "side")[0] == 178 - 8
+
+
+def test_through_joint_has_no_lap() -> None:
+    for tails_on, part, length in (("ends", "back", 134.0), ("sides", "side", 176.0)):
+        choices = postcard().having(
+            corner__joint="through", corner__lap=None, corner__tails_on=tails_on
+        )
+        made = plan(choices)
+        assert made.design.frame.tail_back.value == 12
+        assert finished(made, part)[0] == length
+
+
+def test_lap_or_tail_length() -> None:
+    by_tail = plan(postcard().having(corner__lap=None, corner__tail_length=8.5))
+    assert by_tail.design.frame.lap_back.value == 3.5
+
+
+def test_inside_and_outside_agree() -> None:
+    inner = plan(postcard())
+    outer = plan(
+        postcard().having(
+            size__inside_length=None,
+            size__outside_length=176.0,
+            size__inside_width=None,
+            size__outside_width=134.0,
+            size__inside_height=None,
+            size__outside_height=64.0,
+        )
+    )
+    for part in inner.parts:
+        assert finished(outer, part.name) == pytest.approx(finished(inner, part.name))
+
+
+def test_contents_decide_the_inside() -> None:
+    made = plan(
+        postcard().having(
+            size__inside_length=None,
+            size__inside_width=None,
+            size__contents="A6 cards",
+            size__ease=4.0,
+        )
+    )
+    f = made.design.frame
+    assert (f.inside_length.value, f.inside_width.value) == (152.0, 109.0)
+    assert "148 length of A6 cards" in f.inside_length.sentence(made.choices.rule)
+
+
+def test_lift_off_walls_have_no_lid_groove() -> None:
+    made = plan(lift_off())
+    assert made.design.frame.wall_height.value == 7 + 6 + 38
+    assert made.design.frame.lid_groove is None
+    assert finished(made, "front") == finished(made, "back")
+    lid = made.design.lid
+    assert lid.seat == "rebate"  # type: ignore[union-attr]
+    assert finished(made, "lid")[:2] == (176.0, 134 + 4)
+    battens = plan(lift_off().having(lid__seat="battens"))
+    assert battens.part("batten").count == 2
+    assert finished(battens, "batten") == (109.0, 20.0, 8.0)
+    assert battens.design.lid.centre_length.value == 151.0  # type: ignore[union-attr]
+
+
+def test_rough_sizes_and_the_front_at_full_height() -> None:
+    made = plan(
+        postcard().having(allowances__length=11.0, allowances__width=7.0, allowances__thickness=3.0)
+    )
+    front, side = made.part("front"), made.part("side")
+    assert [size.value for size in side.rough] == [187.0, 71.0, 15.0]
+    assert front.rough_width.value == 64 + 7
+    assert front.width.value == pytest.approx(50.7)
+
+
+SIDE_114: dict[str, Any] = {"made__side_thickness": 11.4}
+
+
+@pytest.mark.parametrize(
+    ("made", "tail", "lap", "end"),
+    [
+        # Before the tail length is gauged a thinner side keeps its lap…
+        (SIDE_114, 7.4, 4.0, 124.8),
+        # …and afterwards it loses it.
+        ({**SIDE_114, "made__tail_length": 8.0}, 8.0, 3.4, 126.0),
+    ],
+)
+def test_a_side_that_came_out_thin(
+    made: dict[str, Any], tail: float, lap: float, end: float
+) -> None:
+    result = plan(postcard().having(**made))
+    f = result.design.frame
+    assert f.tail_back.value == pytest.approx(tail)
+    assert f.lap_back.value == pytest.approx(lap)
+    assert finished(result, "back")[0] == pytest.approx(end)
+    assert finished(result, "side")[2] == 11.4
+
+
+@pytest.mark.parametrize(
+    ("made", "expected"),
+    [
+        ({"made__front_length": 125.2}, {"back": (0, 125.2), "bottom": (1, 115.2)}),
+        ({"made__side_length": 175.0}, {"lid": (0, 167.0), "bottom": (0, 158.0)}),
+        ({"made__back_thickness": 11.5}, {"side": (0, 175.5), "front": (2, 12.0)}),
+        ({"made__front_thickness": 11.0}, {"lid": (0, 167.0), "side": (0, 175.0)}),
+        ({"made__side_width": 63.0}, {"back": (1, 63.0), "front": (1, 49.7)}),
+        ({"made__groove_depth": 4.5}, {"lid": (1, 117.0), "bottom": (0, 160.0)}),
+        ({"made__bottom_edge": 7.5}, {"back": (1, 64.5), "front": (1, 51.2)}),
+        ({"made__lid_width": 115.0}, {"lid": (1, 115.0), "bottom": (1, 116.0)}),
+    ],
+)
+def test_what_is_made_is_fact_and_the_rest_follows(
+    made: dict[str, Any], expected: dict[str, tuple[int, float]]
+) -> None:
+    result = plan(postcard().having(**made))
+    for part, (axis, value) in expected.items():
+        assert finished(result, part)[axis] == pytest.approx(value), part
+    for key, value in made.items():
+        part, _, axis = key.removeprefix("made__").rpartition("_")
+        if part in ("front", "side", "back", "lid"):
+            place = ("length", "width", "thickness").index(axis)
+            assert finished(result, part)[place] == value
+
+
+def test_made_ends_with_tails_on_sides_set_the_outside_width() -> None:
+    result = plan(ears().having(made__back_length=133.0))
+    assert result.design.frame.inside_width.value == 109.0
+    assert finished(result, "front")[0] == 133.0
+
+
+def test_the_shorter_of_two_unlike_ends_rules() -> None:
+    result = plan(postcard().having(made__front_length=125.0, made__back_length=126.0))
+    assert result.design.frame.inside_width.value == 109.0
+
+
+def _terms(choices: Choices) -> set[str]:
+    return {
+        term.label for part in plan(choices).parts for size in part.finished for term in size.terms
+    }
+
+
+def test_workings_name_their_terms() -> None:
+    made = plan(postcard())
+    rule = made.choices.rule
+    assert made.part("lid").length.sentence(rule) == (
+        "lid length = 152 inside length + 4 back groove + 12 front thickness = 168 mm"
+    )
+    assert made.part("bottom").width.sentence(rule) == (
+        "bottom width = 110 inside width + 2 × 4 groove depth − 2 clearance across = 116 mm"
+    )
+    assert "as made" in _terms(postcard().having(made__lid_width=115.0))

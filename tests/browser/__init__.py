@@ -1,0 +1,1 @@
+"""The lessons in a real browser, as a student has them."""

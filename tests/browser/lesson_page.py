@@ -1,0 +1,230 @@
+"""One lesson on a page, driven as a student drives it: by keys, clicks and typing.
+
+What is waited for is always something computed in Python beforehand: a page that has merely
+changed may still be showing a state in between.
+"""
+
+from __future__ import annotations
+
+import json
+import re
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
+from dataclasses import dataclass
+from html import unescape
+
+from playwright.sync_api import Locator, Page, TimeoutError as NeverCameError
+
+from tests.browser.harness import PICTURES
+from toolkit.explore.view import View
+
+# The part of the page with the sliders, in JupyterLab and without code alike.
+EXPLORER = ".jp-OutputArea-output:has(.widget-slider)"
+# A picture may take this long on a machine that is busy with other tests. [ms]
+WAIT = 30_000
+
+_OPENED = """
+() => window.jupyterapp?.shell?.currentWidget?.content?.widgets?.length > 0
+"""
+_RUN = """
+async () => {
+  const app = window.jupyterapp;
+  await app.restored;
+  const panel = app.shell.currentWidget;
+  await panel.context.ready;
+  await panel.sessionContext.ready;
+  await app.commands.execute('notebook:run-all-cells');
+}
+"""
+_CELLS = """
+() => window.jupyterapp.shell.currentWidget.content.widgets
+  .filter(cell => cell.model.type === 'code')
+  .map(cell => [cell.model.sharedModel.getSource(), cell.model.executionCount,
+                cell.model.outputs.toJSON()])
+"""
+_RUN_ONE = """
+async source => {
+  const app = window.jupyterapp, book = app.shell.currentWidget.content;
+  book.activeCellIndex = book.widgets.findIndex(
+    cell => cell.model.type === 'code' && cell.model.sharedModel.getSource() === source);
+  await app.commands.execute('notebook:run-cell');
+}
+"""
+_SHUT_DOWN = "() => window.jupyterapp?.serviceManager.sessions.shutdownAll()"
+_SHOWS = """
+({root, svg, caption, words}) => {
+  const here = document.querySelector(root);
+  const plain = node => (node?.textContent ?? '').replace(/\\s+/g, ' ').trim();
+  const parsed = html => {
+    const holder = document.createElement('template');
+    holder.innerHTML = html;
+    return holder.content;
+  };
+  const figure = here?.querySelector('figure');
+  return !!figure
+    && plain(figure.querySelector('figcaption')) === caption
+    && figure.querySelector('svg')?.outerHTML === parsed(svg).querySelector('svg').outerHTML
+    && plain(here).endsWith(plain(parsed(words)));
+}
+"""
+_WATCH = """
+root => {
+  const seen = window.__steady = {on: true, heights: [], tops: []};
+  const look = () => {
+    if (!seen.on) return;
+    const here = document.querySelector(root), picture = here?.querySelector('figure svg');
+    const box = picture?.getBoundingClientRect();
+    seen.heights.push(box ? box.height : 0);
+    seen.tops.push(box ? box.top - here.getBoundingClientRect().top : 0);
+    requestAnimationFrame(look);
+  };
+  look();
+}
+"""
+_WATCHED = "() => { window.__steady.on = false; return window.__steady; }"
+
+
+def plain(text: str) -> str:
+    """Text as one line, whatever breaks it across the page."""
+    return re.sub(r"\s+", " ", text).strip()
+
+
+@dataclass(slots=True)
+class Steady:
+    """How much a picture's height and place varied, frame by frame. [px]"""
+
+    frames: int = 0
+    least: float = 0.0
+    height: float = 0.0
+    travel: float = 0.0
+
+
+class LessonPage:
+    """A lesson that is open in the browser."""
+
+    def __init__(self, page: Page) -> None:
+        self.page = page
+        self.explorer = page.locator(EXPLORER).first
+
+    def open(self, url: str, notebook: str) -> None:
+        """Open a notebook in JupyterLab, without what was open before."""
+        self.page.goto(f"{url}/lab/tree/{notebook}?reset")
+        self.page.wait_for_function(_OPENED)
+
+    def run_all(self) -> None:
+        """Run every cell and wait for the last."""
+        self.page.evaluate(_RUN)
+
+    def run_cell(self, source: str) -> str:
+        """Run the cell of this code again; its new outputs as text."""
+        self.page.evaluate(_RUN_ONE, source)
+        outputs = next(outputs for code, _, outputs in self.cells() if code == source)
+        return plain(json.dumps(outputs, ensure_ascii=False))
+
+    def cells(self) -> list[tuple[str, int | None, list[dict]]]:
+        """Code, count and outputs of each code cell, from the notebook's own model."""
+        return [tuple(row) for row in self.page.evaluate(_CELLS)]
+
+    def errors(self) -> list[str]:
+        """What went wrong in cells."""
+        return [
+            f"{code}: {output.get('ename')}: {output.get('evalue')}"
+            for code, _, outputs in self.cells()
+            for output in outputs
+            if output["output_type"] == "error"
+        ]
+
+    def shut_down(self) -> None:
+        """End the kernels that the page began."""
+        self.page.evaluate(_SHUT_DOWN)
+
+    def labels(self) -> list[str]:
+        """The words before the sliders, in their order."""
+        return [plain(text) for text in self.explorer.locator(".widget-slider label").all_text_contents()]
+
+    def handle(self, label: str) -> Locator:
+        """The handle of a slider by the words before it."""
+        words = re.compile(rf"^\s*{re.escape(label)}\s*$")
+        named = self.page.locator("label").filter(has_text=words)
+        return self.explorer.locator(".widget-slider").filter(has=named).get_by_role("slider")
+
+    def readout(self, label: str) -> str:
+        """What stands behind a slider."""
+        row = self.explorer.locator(".widget-slider").filter(
+            has=self.page.locator("label", has_text=label)
+        )
+        return plain(row.locator(".widget-readout").text_content() or "")
+
+    def press(self, label: str, *keys: str) -> None:
+        """Press keys on a slider's handle."""
+        handle = self.handle(label)
+        handle.focus()
+        for key in keys:
+            self.page.keyboard.press(key)
+
+    def shows(self, view: View, *, after: str) -> None:
+        """Wait until the page shows exactly this: picture, sentence, numbers and findings."""
+        wanted = {
+            "root": EXPLORER, "svg": view.svg, "caption": plain(view.sentence), "words": view.words
+        }
+        try:
+            self.page.wait_for_function(_SHOWS, arg=wanted, timeout=WAIT)
+        except NeverCameError:
+            shown = plain(self.explorer.text_content() or "")
+            told = plain(unescape(re.sub("<[^>]+>", " ", view.words)))
+            raise AssertionError(
+                f"after {after} the page should show\n  {plain(view.sentence)} {told}\n"
+                f"and shows\n  {shown}"
+            ) from None
+
+    def says(self, text: str, *, within: Locator | None = None) -> None:
+        """Wait until these words stand there."""
+        place = within or self.explorer
+        try:
+            place.get_by_text(plain(text)).first.wait_for(timeout=WAIT)
+        except NeverCameError:
+            shown = plain(place.text_content() or "")
+            raise AssertionError(f"{text!r} is not in {shown!r}") from None
+
+    def click(self, button: str, *, within: Locator | None = None) -> None:
+        """Press a button by its words."""
+        (within or self.explorer).get_by_role("button", name=button, exact=True).click()
+
+    @contextmanager
+    def steadily(self) -> Iterator[Steady]:
+        """Watch the picture in every frame until the block ends."""
+        found = Steady()
+        # What is off the screen has no size.
+        self.explorer.scroll_into_view_if_needed()
+        self.page.evaluate(_WATCH, EXPLORER)
+        yield found
+        seen = self.page.evaluate(_WATCHED)
+        found.frames, found.least = len(seen["heights"]), min(seen["heights"])
+        found.height = max(seen["heights"]) - min(seen["heights"])
+        found.travel = max(seen["tops"]) - min(seen["tops"])
+
+    def photograph(self, name: str, *, what: Locator | None = None) -> None:
+        """Keep a picture of the page, for people to look at."""
+        PICTURES.mkdir(parents=True, exist_ok=True)
+        usual = self.page.viewport_size
+        assert usual is not None
+        # What is taller than the window would be cut off by the notebook's own scrolling.
+        self.page.set_viewport_size({"width": usual["width"], "height": 3400})
+        (what or self.explorer).screenshot(path=PICTURES / f"{name}.png")
+        self.page.set_viewport_size(usual)
+
+    def card(self, prompt: str) -> Locator:
+        """The card of a question: its prompt, its box and what is said to the answer."""
+        box = self.page.locator(".widget-vbox").filter(has=self.page.get_by_text(plain(prompt)))
+        return box.last
+
+    def answer(self, card: Locator, text: str, *, button: str) -> None:
+        """Type into a card's box and press its button."""
+        card.locator("input[type=text]").fill(text)
+        self.click(button, within=card)
+
+
+def tracebacks(page: Page) -> Sequence[str]:
+    """Lines that only a programmer should ever see."""
+    text = page.locator("body").text_content() or ""
+    return re.findall(r"^.*(?:Traceback \(most recent|Error:).*$", text, flags=re.MULTILINE)

@@ -1,0 +1,86 @@
+"""Sliders at sizes that no box can have, and at sizes that can be made but fail."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from tests.browser.harness import Server, Watched
+from tests.browser.lesson_page import LessonPage, tracebacks
+from toolkit.explore import lesson4
+from toolkit.explore.controls import with_values
+from toolkit.explore.view import ImpossibleError
+from toolkit.files import read_box
+from toolkit.study import OwnBox
+
+TAILS = "tails at the back"
+
+
+def test_no_such_box_is_a_sentence_beside_the_last_good_picture(
+    server: Server, folder: Path, watched: Watched
+) -> None:
+    # A tray for a few cards: its walls have no room for six tails.
+    OwnBox("box").keep({"size.inside_height": "14 mm"})
+    kept = read_box(folder / "my_box.toml")
+    lesson = LessonPage(watched.page)
+    lesson.open(server.url, "04_groove_layout.ipynb")
+    lesson.run_all()
+    assert lesson.errors() == []
+    lesson.shows(lesson4.view(kept, kept), after="opening it")
+
+    options = [value for _, value in lesson4.CONTROLS[3].options(kept.rule, 3)]
+    good, picture, refusal = kept, lesson4.view(kept, kept), ""
+    for tails in options[options.index(3) + 1 :]:
+        wanted = with_values(kept, {"corner.tails_back": tails})
+        lesson.press(TAILS, "ArrowRight")
+        try:
+            good, picture = wanted, lesson4.view(wanted, kept)
+            lesson.shows(picture, after=f"{tails} tails")
+        except ImpossibleError as error:
+            refusal = str(error)
+            break
+    assert refusal, "this tray takes as many tails as the slider offers"
+    lesson.says("No such box.")
+    lesson.says(refusal)
+    lesson.shows(picture, after="asking for what can't be")
+    lesson.photograph("04-no-such-box")
+
+    # Every slider still moves, and the way back is open.
+    lesson.press("groove from the edge", "End")
+    assert lesson.readout("groove from the edge") == "20 mm"
+    lesson.press(TAILS, "Home")
+    one = with_values(
+        good, {"corner.tails_back": 1, "groove.bottom_edge": 20.0, "groove.top_edge": 20.0}
+    )
+    lesson.shows(lesson4.view(one, kept), after="going back to one tail")
+    assert lesson.page.get_by_text("No such box.").count() == 0
+    assert tracebacks(lesson.page) == []
+    assert watched.errors == []
+    lesson.shut_down()
+
+
+def test_what_can_be_made_but_fails_is_drawn_and_told(lesson: LessonPage, folder: Path) -> None:
+    kept = OwnBox("box").load().choices
+    deep = with_values(kept, {"groove.depth": 9.0})
+    view = lesson4.view(deep, kept)
+    worst = view.findings[0]
+    assert (worst.level, worst.code) == ("wont_work", "groove-and-lap")
+    lesson.press("groove depth", "End")
+    lesson.shows(view, after="ploughing too deep")
+    lesson.says(worst.message)
+    lesson.photograph("04-ploughed-too-deep")
+
+
+@pytest.mark.parametrize("text", ["", "[size]\ninside_length = 'a hand'\n"])
+def test_a_damaged_box_file_is_set_aside_and_told(
+    server: Server, folder: Path, watched: Watched, text: str
+) -> None:
+    (folder / "my_box.toml").write_text(text, encoding="utf-8")
+    lesson = LessonPage(watched.page)
+    lesson.open(server.url, "04_groove_layout.ipynb")
+    lesson.run_all()
+    assert lesson.errors() == []
+    lesson.says("The workbook's example is shown instead")
+    lesson.photograph(f"04-damaged-{'empty' if not text else 'unread'}")
+    lesson.shut_down()

@@ -1,0 +1,137 @@
+"""A student's own box: kept, taken back, begun again, read by the next lesson, in either unit."""
+
+from __future__ import annotations
+
+import shutil
+from pathlib import Path
+
+from playwright.sync_api import Browser
+
+from tests.browser import harness
+from tests.browser.harness import Server
+from tests.browser.lesson_page import LessonPage
+from toolkit.box import Choices
+from toolkit.explore import lesson4
+from toolkit.explore.controls import with_values
+from toolkit.files import read_box
+from toolkit.plan import plan
+from toolkit.study import example_path
+
+DEPTH = "groove depth"
+
+
+def own(folder: Path) -> Choices:
+    return read_box(folder / "my_box.toml")
+
+
+def shows(lesson: LessonPage, choices: Choices, *, after: str) -> None:
+    lesson.shows(lesson4.view(choices, choices), after=after)
+
+
+def test_the_lid_in_the_numbers_is_the_sum_by_hand(lesson: LessonPage) -> None:
+    lesson.says("lid length")
+    lesson.says("152 inside length + 4 back groove + 12 front thickness = 168 mm")
+    lesson.press(DEPTH, *["ArrowRight"] * 10)
+    lesson.says("152 inside length + 5 back groove + 12 front thickness = 169 mm")
+    assert lesson.readout(DEPTH) == "5 mm"
+
+
+def test_keep_undo_and_start_again(lesson: LessonPage, folder: Path) -> None:
+    assert list(folder.glob("*.toml")) == []
+    lesson.click("Keep this")
+    lesson.says("Nothing to keep: no slider has moved.")
+    assert list(folder.glob("*.toml")) == []
+
+    lesson.press(DEPTH, "ArrowRight", "ArrowRight")
+    moved = with_values(read_box(example_path()), {"groove.depth": 4.2})
+    lesson.says(plan(moved).design.lid.width.sentence(moved.rule).partition(" = ")[2])
+    lesson.click("Keep this")
+    lesson.says("Kept: groove.depth 4.2 mm.")
+    assert own(folder).groove.depth == 4.2
+    shows(lesson, own(folder), after="Keep this")
+    lesson.photograph("04-kept")
+
+    lesson.press("tails at the back", "ArrowRight")
+    lesson.click("Keep this")
+    lesson.says("Kept: corner.tails_back 4.")
+    lesson.click("Undo")
+    lesson.says("Taken back.")
+    assert (own(folder).groove.depth, own(folder).corner.tails_back) == (4.2, 3)
+    shows(lesson, own(folder), after="Undo")
+
+    lesson.click("Start again")
+    lesson.says("Begun again from the example.")
+    assert own(folder) == read_box(example_path())
+    shows(lesson, read_box(example_path()), after="Start again")
+    lesson.click("Undo")
+    lesson.says("Taken back.")
+    assert own(folder).groove.depth == 4.2
+    shows(lesson, own(folder), after="taking the new beginning back")
+
+
+def test_the_next_lesson_reads_the_kept_box(
+    lesson: LessonPage, server: Server, folder: Path, opened: Browser
+) -> None:
+    lesson.press("wall thickness", "ArrowRight", "ArrowRight")
+    lesson.click("Keep this")
+    lesson.says("This is your own box, my_box.toml.")
+    # Another notebook has a kernel of its own, as another lesson has.
+    another = "04_once_more.ipynb"
+    shutil.copy(server.notebooks / "04_groove_layout.ipynb", server.notebooks / another)
+    with harness.watched(opened) as watched:
+        page = LessonPage(watched.page)
+        page.open(server.url, another)
+        page.run_all()
+        assert own(folder).thickness.side == 13.0
+        page.says("This is your own box, my_box.toml.")
+        shows(page, own(folder), after="opening the next lesson")
+        width = plan(own(folder)).design.lid.width
+        assert width.sentence(own(folder).rule) in page.run_cell("lesson.worked()")
+
+
+def test_inches_and_back_change_no_size(lesson: LessonPage, folder: Path) -> None:
+    lesson.press(DEPTH, "ArrowRight")
+    lesson.click("inches")
+    lesson.says("Sizes now in inches.")
+    before = read_box(example_path())
+    assert own(folder).rule.units == "in"
+    assert (own(folder).size, own(folder).groove) == (before.size, before.groove)
+    # What the sliders hold survives the change of rule, though it is not kept.
+    moved = with_values(own(folder), {"groove.depth": 4.1})
+    lesson.shows(lesson4.view(moved, own(folder)), after="turning to inches")
+    length = plan(moved).design.lid.length.sentence(moved.rule).rpartition(" = ")[2]
+    assert length.endswith(" in") and "/" in length
+    lesson.says(length)
+    assert lesson.readout(DEPTH) == moved.rule.exact(4.1)
+    lesson.photograph("04-inches")
+    lesson.click("millimetres")
+    lesson.says("Sizes now in millimetres.")
+    assert own(folder).rule.units == "mm"
+    moved = with_values(own(folder), {"groove.depth": 4.1})
+    lesson.shows(lesson4.view(moved, own(folder)), after="turning back to millimetres")
+    assert (own(folder).size, own(folder).groove) == (before.size, before.groove)
+
+
+def test_two_boxes_by_name(lesson: LessonPage, folder: Path) -> None:
+    lesson.press(DEPTH, "ArrowRight")
+    lesson.click("Keep this")
+    lesson.says("Kept: groove.depth 4.1 mm.")
+    lesson.explorer.locator("select").select_option(label="another box…")
+    name = lesson.explorer.get_by_placeholder("letters, digits, - and _")
+    name.fill("gift box")
+    name.press("Enter")
+    lesson.says("can't name a box")
+    if not name.is_visible():
+        lesson.explorer.locator("select").select_option(label="another box…")
+    name.fill("gift-box")
+    name.press("Enter")
+    lesson.says("Opened gift-box.")
+    shows(lesson, read_box(example_path()), after="opening another box")
+    lesson.press("tails at the back", "ArrowRight")
+    lesson.click("Keep this")
+    lesson.says("Kept: corner.tails_back 4.")
+    gift = read_box(folder / "my_gift-box.toml")
+    assert (gift.corner.tails_back, gift.groove.depth) == (4, 4.0)
+    lesson.explorer.locator("select").select_option(label="box")
+    lesson.says("Opened box.")
+    shows(lesson, own(folder), after="opening the first box again")

@@ -1,0 +1,55 @@
+"""The lessons without code: what a class sees on the wall, and what it sees of a mistake."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import nbformat
+from playwright.sync_api import Browser
+
+from tests.browser import harness
+from tests.browser.lesson_page import EXPLORER, LessonPage, plain, tracebacks
+from toolkit.cli.serving import lesson_file
+from toolkit.explore import lesson4
+from toolkit.explore.controls import with_values
+from toolkit.files import read_box
+from toolkit.study import example_path
+
+
+def test_a_lesson_without_its_code(opened: Browser, tmp_path: Path) -> None:
+    book = nbformat.read(lesson_file("4"), as_version=4)
+    kept = read_box(example_path())
+    with harness.shown(tmp_path, lesson_file("4")) as server, harness.watched(opened) as watched:
+        watched.page.goto(server.url)
+        watched.page.locator(EXPLORER).first.wait_for()
+        lesson = LessonPage(watched.page)
+        lesson.shows(lesson4.view(kept, kept), after="opening it")
+        text = watched.page.locator("body").inner_text()
+        for cell in book.cells:
+            if cell.cell_type == "code":
+                assert cell.source not in text
+        assert plain(book.cells[0].source.splitlines()[0].lstrip("# ")) in plain(text)
+        with lesson.steadily() as steady:
+            lesson.press("groove depth", "ArrowRight")
+            moved = with_values(kept, {"groove.depth": 4.1})
+            lesson.shows(lesson4.view(moved, kept), after="moving the depth")
+        assert steady.height <= 2
+        lesson.click("Keep this")
+        lesson.says("Kept: groove.depth 4.1 mm.")
+        assert read_box(server.folder / "my_box.toml").groove.depth == 4.1
+        lesson.photograph("04-without-code", what=watched.page.locator("body"))
+        assert tracebacks(watched.page) == []
+        assert watched.errors == []
+        assert watched.outside == []
+
+
+def test_a_broken_notebook_says_so_at_once(opened: Browser, tmp_path: Path) -> None:
+    book = nbformat.read(lesson_file("4"), as_version=4)
+    place = next(i for i, cell in enumerate(book.cells) if cell.source == "lesson.worked()")
+    book.cells[place].source = "raise RuntimeError('the saw slipped')"
+    broken = tmp_path / "broken.ipynb"
+    nbformat.write(book, broken)
+    with harness.shown(tmp_path, broken) as server, harness.watched(opened) as watched:
+        watched.page.goto(server.url)
+        watched.page.get_by_text("the saw slipped").first.wait_for()
+        LessonPage(watched.page).photograph("broken-notebook", what=watched.page.locator("body"))

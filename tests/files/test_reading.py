@@ -1,0 +1,189 @@
+"""What a box file says becomes choices in millimetres."""
+
+from dataclasses import fields
+from pathlib import Path
+from time import perf_counter
+
+import pytest
+
+from toolkit.box.choices import (
+    Allowance,
+    Choices,
+    CornerChoice,
+    GrooveChoice,
+    LidChoice,
+    Made,
+    Panels,
+    Room,
+    Rooms,
+    Size,
+    Thickness,
+    Tools,
+    Wood,
+)
+from toolkit.box.customs import Customs
+from toolkit.files import box_from_text, formats, read_box
+from toolkit.files.sections import BoxFile
+from toolkit.measures import Rule
+
+LESSON = Path(__file__).parents[2] / "lessons" / "box.toml"
+
+LEAST = """
+[size]
+inside_length = "152 mm"
+inside_width = "110 mm"
+inside_height = "38 mm"
+[thickness]
+side = "12 mm"
+end = "12 mm"
+bottom = "8 mm"
+lid = "9 mm"
+"""
+
+
+def with_lines(lines):
+    return box_from_text(f"{LEAST}\n{lines}")
+
+
+def test_the_lessons_box_is_the_postcard_box():
+    assert read_box(LESSON) == Choices(
+        title="Postcard box",
+        rule=Rule.millimetres(),
+        size=Size(inside_length=152, inside_width=110, inside_height=38),
+        thickness=Thickness(side=12, end=12, bottom=8, lid=9),
+        corner=CornerChoice(
+            joint="half-blind", tails_on="ends", lap=4, slope=7, half_pin=5, pin=6,
+            tails_back=3, tails_front=2,
+        ),
+        groove=GrooveChoice(width=6, depth=4, bottom_edge=7, top_edge=7),
+        panels=Panels(bottom_across=2, lid_across=2),
+        tools=Tools(chisel=3, plough_irons=(6.0,)),
+    )  # fmt: skip
+
+
+def test_only_size_and_thickness_are_needed_and_the_rest_is_left_out():
+    size = Size(inside_length=152, inside_width=110, inside_height=38)
+    assert box_from_text(LEAST) == Choices(size=size, thickness=Thickness(12, 12, 8, 9))
+
+
+@pytest.mark.parametrize(
+    ("lines", "section", "expected"),
+    [
+        ('[panels]\nacross = "2 mm"', "panels", Panels(bottom_across=2, lid_across=2)),
+        ('[panels]\nlid_across = "3 mm"', "panels", Panels(lid_across=3)),
+        (
+            '[panels]\nbottom_across = "1 mm"\nlid_across = "0 mm"',
+            "panels",
+            Panels(bottom_across=1, lid_across=0),
+        ),
+        ('[wood]\nwalls = "beech"', "wood", Wood(sides="beech", ends="beech")),
+        (
+            '[wood]\nsides = "beech"\nends = "Cherry, black"',
+            "wood",
+            Wood(sides="beech", ends="Cherry, black"),
+        ),
+        ('[wood]\npanels = "beech"', "wood", Wood(bottom="beech", lid="beech")),
+        ('[wood]\nrings = "rift"', "wood", Wood(rings=45)),
+        ('[wood]\nrings = "quarter-sawn"', "wood", Wood(rings=90)),
+        ('[wood]\nrings = "30 deg"', "wood", Wood(rings=30)),
+        ("[corner]\nslope = 6.5", "corner", CornerChoice(slope=6.5)),
+        ('[corner]\nslope = "1:8"', "corner", CornerChoice(slope=8)),
+        ("[corner]\ntails_back = 24", "corner", CornerChoice(tails_back=24)),
+        (
+            '[corner]\ntails_back = [["5 mm", "19 mm"], ["1 in", "1 1/2 in"]]',
+            "corner",
+            CornerChoice(tails_back=((5, 19), (25.4, 38.1))),
+        ),
+        ('[corner]\njoint = "through"', "corner", CornerChoice(joint="through")),
+        ('[corner]\ntail_length = "8 mm"', "corner", CornerChoice(tail_length=8)),
+        ('[groove]\nends = "stopped"', "groove", GrooveChoice(ends="stopped")),
+        ('[lid]\nkind = "lift-off"\nseat = "battens"', "lid", LidChoice("lift-off", "battens")),
+        ('[tools]\nplough_irons = ["1/4 in", "6 mm"]', "tools", Tools(plough_irons=(6.35, 6))),
+        ('[customs]\nlap_share_most = "1/4"', "customs", Customs(lap_share_most=0.25)),
+        ('[customs]\nlap_least = "2 mm"', "customs", Customs(lap_least=2)),
+        ('[customs]\nslope_most = "1:10"', "customs", Customs(slope_most=10)),
+        ('[made]\ntail_length = "7.6 mm"', "made", Made(tail_length=7.6)),
+        (
+            '[rooms]\ndry = { humidity = "25 %" }\nmake = { temperature = "68 °F" }',
+            "rooms",
+            Rooms(dry=Room(20, 25), make=Room(20, 50)),
+        ),
+        ('[rule]\nunits = "in"', "rule", Rule.inches()),
+        ('[rule]\njoints = "0.2 mm"', "rule", Rule("mm", 0.2, 0.5, 5)),
+        (
+            '[rule]\nunits = "in"\njoints = "1/32 in"',
+            "rule",
+            Rule("in", 25.4 / 32, 25.4 / 32, 25.4 / 8),
+        ),
+    ],
+)
+def test_a_section_is_read(lines, section, expected):
+    assert getattr(with_lines(lines), section) == expected
+
+
+def test_a_slope_may_be_an_angle():
+    # 1 across in 7 along is 8.1301 degrees: the definition, tan(angle) = 1/7.
+    assert with_lines('[corner]\nslope = "8.1301 deg"').corner.slope == pytest.approx(7, abs=1e-4)
+
+
+def test_a_part_may_have_its_own_allowance():
+    allowances = with_lines(
+        '[allowances]\nlength = "12 mm"\n[allowances.front]\nwidth = "0 mm"'
+    ).allowances
+    assert allowances.parts == (("front", Allowance(width=0)),)
+    assert allowances.of("front") == (12, 0, 4)
+    assert allowances.of("back") == (12, 6, 4)
+
+
+def test_contents_stand_for_the_inside_or_beside_it():
+    without = LEAST.replace('inside_length = "152 mm"\ninside_width = "110 mm"\n', "")
+    alone = box_from_text(without.replace("[size]", '[size]\ncontents = "a6 cards"\nease = "4 mm"'))
+    assert alone.size == Size(inside_height=38, contents="A6 cards", ease=4)
+    beside = box_from_text(LEAST.replace("[size]", '[size]\ncontents = "A6 cards"'))
+    assert (beside.size.inside_length, beside.size.contents) == (152, "A6 cards")
+
+
+@pytest.mark.parametrize("ends", ["\n", "\r\n"])
+@pytest.mark.parametrize("mark", [b"", b"\xef\xbb\xbf"])
+def test_line_ends_and_byte_order_marks_do_not_matter(tmp_path, ends, mark):
+    path = tmp_path / "box.toml"
+    path.write_bytes(mark + LESSON.read_text(encoding="utf-8").replace("\n", ends).encode())
+    assert read_box(path) == read_box(LESSON)
+
+
+def test_an_older_format_is_brought_up_when_read(monkeypatch):
+    def migrate(tables):
+        tables["thickness"]["side"] = tables["thickness"].pop("wall", "12 mm")
+
+    monkeypatch.setattr(formats, "FORMAT", 2)
+    monkeypatch.setitem(formats.MIGRATIONS, 1, migrate)
+    old = LEAST.replace("\nside", "\nwall")
+    assert box_from_text(f"format = 1\n{old}").thickness.side == 12
+    assert box_from_text(old).thickness.side == 12
+    assert box_from_text(f"format = 2\n{LEAST}").thickness.side == 12
+
+
+def test_every_choice_has_its_key():
+    read_otherwise = {
+        "panels": {"across"},
+        "wood": {"walls", "panels"},
+        "allowances": {"side", "back", "front", "bottom", "lid", "batten"},
+    }
+    for section in fields(Choices):
+        if section.name in ("title",):
+            continue
+        schema = BoxFile.model_fields[section.name].annotation
+        record = getattr(box_from_text(LEAST), section.name)
+        names = {spec.name for spec in fields(record) if spec.init} - {"parts"}
+        assert set(schema.model_fields) == names | read_otherwise.get(section.name, set())
+
+
+def test_reading_takes_milliseconds():
+    read_box(LESSON)
+    times = []
+    for _ in range(20):
+        start = perf_counter()
+        read_box(LESSON)
+        times.append(perf_counter() - start)
+    # 2 ms on the machine it was written on; a slider must not notice it on a slow one.
+    assert sorted(times)[10] < 0.05

@@ -1,0 +1,110 @@
+"""Many random boxes built as solids, every one examined once, on all cores.
+
+The environment variable ``ORACLE_BOXES`` raises the number of boxes from a quick 320; the full
+examination takes 2000, which is under a minute on two cores.
+"""
+
+from __future__ import annotations
+
+import os
+from collections import Counter
+from concurrent.futures import ProcessPoolExecutor
+from dataclasses import dataclass, field
+from functools import cache
+from itertools import count
+from multiprocessing import get_context
+
+from tests.oracle.daylight import HAIR, Opening, alike, findings_due, openings
+from tests.oracle.designs import ARRANGEMENTS, Arrangement, random_box
+from tests.oracle.faults import standing
+from tests.oracle.motion import moving
+from tests.oracle.solids import Solids, build
+from toolkit.plan import Plan, as_data, plan
+
+BOXES = int(os.environ.get("ORACLE_BOXES", "320"))
+MOVED = 10  # every so many boxes, one has its parts pushed about
+CODES = ("groove-outside-tail", "groove-shows-through-joint")
+
+
+@dataclass
+class Verdict:
+    """What was seen of one arrangement: how many boxes were drawn, built, moved and had holes.
+
+    ``refused`` counts the reasons why boxes can't be built. The three lists name each faulty box
+    by its seed.
+    """
+
+    drawn: int = 0
+    built: int = 0
+    moved: int = 0
+    holed: int = 0
+    refused: Counter[str] = field(default_factory=Counter)
+    standing: list[str] = field(default_factory=list)
+    moving: list[str] = field(default_factory=list)
+    daylight: list[str] = field(default_factory=list)
+
+    @property
+    def share(self) -> float:
+        """Share of the boxes drawn that can be built."""
+        return self.built / self.drawn
+
+
+def expected(made: Plan) -> list[Opening]:
+    """The openings that a plan foresees."""
+    if made.design.choices.groove.ends != "through":
+        return []
+    return sorted(
+        Opening(hole.face, hole.corner, hole.groove, hole.low, hole.high, hole.depth)
+        for hole in made.design.holes
+    )
+
+
+def daylight(solids: Solids, made: Plan) -> tuple[list[Opening], str]:
+    """Openings seen in the solids, and how they differ from what the plan foresees and says."""
+    seen, foreseen = openings(solids), expected(made)
+    if not alike(seen, foreseen):
+        return seen, f"seen {seen}, foreseen {foreseen}"
+    if any(row.high - row.low <= HAIR for row in (*seen, *foreseen)):
+        return seen, ""
+    said = sorted((row.code, row.where) for row in made.findings if row.code in CODES)
+    due = findings_due(solids.facts, seen)
+    return seen, "" if said == due else f"the plan says {said}, the solids {due}"
+
+
+def examine(arrangement: Arrangement, boxes: int) -> Verdict:
+    """Draw boxes of one arrangement until so many could be built, and examine those."""
+    v = Verdict()
+    for seed in count():
+        if v.built == boxes:
+            return v
+        choices = random_box(arrangement, seed)
+        made = plan(choices)
+        v.drawn += 1
+        if not made.works:
+            v.refused.update({row.code for row in made.findings if row.level == "wont_work"})
+            continue
+        v.built += 1
+        try:
+            solids = build(as_data(made), choices)
+            v.standing += [f"seed {seed}: {fault}" for fault in standing(solids)]
+            seen, differs = daylight(solids, made)
+            v.holed += bool(seen)
+            if differs:
+                v.daylight.append(f"seed {seed}: {differs}")
+            if v.built % MOVED == 0:
+                v.moved += 1
+                v.moving += [f"seed {seed}: {fault}" for fault in moving(solids)]
+        except Exception as error:
+            error.add_note(f"{arrangement}, seed {seed}")
+            raise
+    raise AssertionError("seeds never end")
+
+
+@cache
+def survey() -> dict[Arrangement, Verdict]:
+    """All arrangements, each with its share of the boxes."""
+    each = max(1, BOXES // len(ARRANGEMENTS))
+    # Fresh processes: a copy of one in which threads may be running is asking for a deadlock.
+    with ProcessPoolExecutor(os.cpu_count(), mp_context=get_context("spawn")) as pool:
+        verdicts = pool.map(examine, ARRANGEMENTS, [each] * len(ARRANGEMENTS))
+        return dict(zip(ARRANGEMENTS, verdicts, strict=True))

@@ -1,0 +1,124 @@
+"""Many different boxes, the same ones at every run, and every picture of a box."""
+
+from __future__ import annotations
+
+import random
+from collections.abc import Iterator
+
+from tests.boxes import ears, inch_postcard, lift_off, postcard
+from toolkit.box import Choices
+from toolkit.measures import Rule
+from toolkit.pictures import Picture, corner_picture, section_across, section_along
+from toolkit.plan import Plan, plan
+
+
+def named() -> dict[str, Choices]:
+    """Boxes that a class meets, right and wrong."""
+    box = postcard()
+    return {
+        "postcard": box,
+        "inches": inch_postcard(),
+        "ears": ears(),
+        "inch ears": inch_postcard().having(corner__tails_on="sides"),
+        "lift-off": lift_off(),
+        "battens": lift_off().having(lid__seat="battens"),
+        "through": box.having(corner__joint="through", corner__lap=None),
+        "through ears": ears().having(corner__joint="through", corner__lap=None),
+        "stopped": box.having(corner__joint="through", corner__lap=None, groove__ends="stopped"),
+        "plugged": box.having(corner__tails_back=5, groove__ends="plugged"),
+        "hole": box.having(groove__bottom_edge=21.0),
+        "part hole": box.having(corner__tails_back=5),
+        "thin lap": box.having(corner__lap=2.0),
+        "thick lap": box.having(thickness__side=20.0, corner__lap=9.0),
+        "tips meet": box.having(corner__pin=2.0, corner__half_pin=1.0),
+        "short grain": box.having(corner__slope=3.0),
+        "sliver": box.having(groove__bottom_edge=15.0),
+        "one tail": box.having(corner__tails_back=1, corner__tails_front=1),
+        "unequal": box.having(corner__tails_back=((5.0, 21.0), (27.0, 35.0), (41.0, 59.0))),
+        "tall": box.having(size__inside_height=108.0, corner__tails_back=6, corner__tails_front=5),
+        "deep groove": box.having(groove__depth=9.0),
+        "thin rim": box.having(groove__top_edge=3.0),
+        "tight": box.having(panels__lid_across=0.5, panels__bottom_across=0.5),
+        "drops out": box.having(groove__depth=2.0),
+        "proud": box.having(thickness__lid=16.0, thickness__bottom=16.0),
+        "bevelled": box.having(panels__lid_profile="bevelled", wood__rings=90.0),
+        "flat": box.having(panels__lid_profile="flat"),
+        "front too high": box.having(made__front_width=53.0),
+        "front too low": box.having(made__front_width=45.0),
+        "lid short": box.having(made__lid_length=163.0),
+        "skimmed": box.having(made__side_thickness=11.4, made__tail_length=8.0),
+    }
+
+
+def impossible() -> dict[str, Choices]:
+    """Boxes that cannot exist."""
+    box = postcard()
+    return {
+        "no length": box.having(size__inside_length=None, size__outside_length=10.0),
+        "no width": box.having(size__inside_width=None, size__outside_width=10.0),
+        "no height": box.having(size__inside_height=None, size__outside_height=10.0),
+        "no tails": box.having(corner__tails_back=24, corner__tails_front=24),
+        "all lap": box.having(corner__lap=14.0),
+        "no lap": box.having(corner__lap=-1.0),
+        "groove right through": box.having(groove__depth=13.0),
+    }
+
+
+def some(count: int, *, seed: int) -> Iterator[Choices]:
+    """Boxes of any proportion, drawn by lot.
+
+    Parameters
+    ----------
+    count, seed : int
+        How many, and which ones.
+    """
+    lot = random.Random(seed)
+    for _ in range(count):
+        side = lot.uniform(8.0, 22.0)
+        through = lot.random() < 0.25
+        choices = postcard().having(
+            rule=lot.choice([Rule.millimetres(), Rule.inches()]),
+            size__inside_length=lot.uniform(60.0, 420.0),
+            size__inside_width=lot.uniform(50.0, 300.0),
+            size__inside_height=lot.uniform(16.0, 150.0),
+            thickness__side=side,
+            thickness__end=lot.uniform(8.0, 22.0),
+            thickness__bottom=lot.uniform(5.0, 14.0),
+            thickness__lid=lot.uniform(5.0, 16.0),
+            corner__tails_on=lot.choice(["ends", "sides"]),
+            corner__joint="through" if through else "half-blind",
+            corner__lap=None if through else lot.uniform(1.5, side * 0.6),
+            corner__slope=lot.uniform(4.0, 10.0),
+            corner__half_pin=lot.uniform(2.0, 9.0),
+            corner__pin=lot.uniform(2.0, 10.0),
+            corner__tails_back=lot.choice([None, 1, 2, 3, 4, 6, 9]),
+            corner__tails_front=lot.choice([None, 1, 2, 3, 5]),
+            groove__width=lot.uniform(3.0, 9.0),
+            groove__depth=lot.uniform(2.0, 8.0),
+            groove__bottom_edge=lot.uniform(3.0, 20.0),
+            groove__top_edge=lot.uniform(3.0, 14.0),
+            groove__ends=lot.choice(["through", "through", "stopped", "plugged"]),
+            panels__lid_across=lot.uniform(0.2, 5.0),
+            panels__bottom_across=lot.uniform(0.2, 5.0),
+            panels__lid_profile=lot.choice(["flat", "rebated", "bevelled"]),
+            panels__bottom_profile=lot.choice(["flat", "rebated", "bevelled"]),
+            lid__kind=lot.choice(["sliding", "sliding", "lift-off"]),
+            lid__seat=lot.choice(["rebate", "battens"]),
+            wood__rings=lot.choice([0.0, 45.0, 90.0]),
+        )
+        yield choices
+
+
+def pictures(
+    box: Plan, *, ghost: Plan | None = None, paper: bool = False
+) -> Iterator[tuple[str, Picture]]:
+    """Every bench drawing of a box, with its name."""
+    yield "back corner", corner_picture(box, which="back", ghost=ghost, paper=paper)
+    yield "front corner", corner_picture(box, which="front", ghost=ghost, paper=paper)
+    yield "across", section_across(box, ghost=ghost, paper=paper)
+    yield "along", section_along(box, ghost=ghost, paper=paper)
+
+
+def postcard_plan() -> Plan:
+    """The workbook's example, worked out."""
+    return plan(postcard())

@@ -1,0 +1,148 @@
+"""No label meets another, lies on a line, or leaves the page; none of what is wrong is left out."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+import numpy as np
+import pytest
+from matplotlib.font_manager import FontProperties
+from matplotlib.textpath import TextPath
+from numpy.typing import NDArray
+
+from tests.pictures.designs import impossible, named, pictures, some
+from toolkit.box import Choices
+from toolkit.pictures import Drawn, LabelBox
+from toolkit.pictures.lettering import extent
+from toolkit.pictures.pens import PENS
+from toolkit.pictures.sheet import MOST_LABELS, TEXT
+from toolkit.plan import plan
+
+BOXES = {**named(), **impossible(), **{f"lot {i}": c for i, c in enumerate(some(100, seed=7))}}
+
+
+def _inside_length(box: LabelBox, lines: NDArray[np.float64]) -> NDArray[np.float64]:
+    """How much of each line lies inside a box, by cutting it at the edges in turn. [px]"""
+    start, end = np.zeros(len(lines)), np.ones(len(lines))
+    for p0, p1, low, high in (
+        (lines[:, 0], lines[:, 2], box.x0, box.x1),
+        (lines[:, 1], lines[:, 3], box.y0, box.y1),
+    ):
+        run = np.where(p0 == p1, 1.0, p1 - p0)
+        cuts = np.sort(np.array([(low - p0) / run, (high - p0) / run]), axis=0)
+        level, within = p0 == p1, (low < p0) & (p0 < high)
+        start = np.maximum(start, np.where(level, np.where(within, 0.0, 2.0), cuts[0]))
+        end = np.minimum(end, np.where(level, 1.0, cuts[1]))
+    length = np.hypot(lines[:, 2] - lines[:, 0], lines[:, 3] - lines[:, 1])
+    inside: NDArray[np.float64] = np.maximum(end - start, 0.0) * length
+    return inside
+
+
+def _faults(drawn: Drawn) -> list[str]:
+    found = []
+    labels = drawn.labels
+    pieces = [
+        (*a, *b) for line in drawn.lines if PENS[line.pen].blocks for a, b in pairwise(line.points)
+    ]
+    lines = np.array(pieces, dtype=np.float64)
+    for i, label in enumerate(labels):
+        if label.x0 < 0 or label.y0 < 0 or label.x1 > drawn.width or label.y1 > drawn.height:
+            found.append(f"{label.text!r} leaves the page")
+        for other in labels[i + 1 :]:
+            wide = min(label.x1, other.x1) - max(label.x0, other.x0)
+            high = min(label.y1, other.y1) - max(label.y0, other.y0)
+            if wide > 0 and high > 0:
+                found.append(f"{label.text!r} lies on {other.text!r}")
+        if len(lines) and _inside_length(label, lines).max() > 0.01:
+            found.append(f"{label.text!r} lies on a line")
+    return found
+
+
+@pytest.mark.parametrize("name", list(BOXES))
+def test_labels_keep_apart_off_lines_and_on_the_page(name: str) -> None:
+    box = plan(BOXES[name])
+    for what, picture in pictures(box):
+        assert _faults(picture.drawn) == [], what
+        assert len(picture.drawn.labels) <= MOST_LABELS
+
+
+@pytest.mark.parametrize("name", list(named()))
+def test_large_letters_and_a_ghost_keep_the_same_rules(name: str) -> None:
+    box, before = plan(BOXES[name]), plan(BOXES["postcard"])
+    for what, picture in pictures(box, ghost=before, paper=True):
+        assert _faults(picture.drawn) == [], what
+
+
+def test_the_check_itself_sees_a_label_on_a_line() -> None:
+    label = LabelBox("12", 10.0, 10.0, 30.0, 20.0)
+    through, beside, corner, upright = (
+        (0.0, 15.0, 40.0, 15.0),
+        (0.0, 25.0, 40.0, 25.0),
+        (0.0, 5.0, 20.0, 15.0),
+        (12.0, 0.0, 12.0, 40.0),
+    )
+    inside = _inside_length(label, np.array([through, beside, corner, upright]))
+    assert inside == pytest.approx([20.0, 0.0, 125**0.5, 10.0])
+
+
+SAID = {
+    "hole": ("back corner", "hole outside"),
+    "part hole": ("back corner", "hole outside"),
+    "through": ("back corner", "groove shows"),
+    "through ears": ("front corner", "groove shows"),
+    "thin lap": ("back corner", "too thin"),
+    "thick lap": ("back corner", "thick"),
+    "tips meet": ("back corner", "tips meet"),
+    "short grain": ("back corner", "short grain"),
+    "sliver": ("back corner", "sliver"),
+    "deep groove": ("back corner", "cuts into"),
+    "no tails": ("back corner", "find\nno room"),
+    "tight": ("across", "lid swells"),
+    "drops out": ("across", "lid, dry"),
+    "proud": ("across", "above the rim"),
+    "flat": ("across", "does not enter"),
+    "front too high": ("along", "cannot pass"),
+    "front too low": ("along", "a gap of"),
+    "lid short": ("along", "in the back groove"),
+}
+
+
+@pytest.mark.parametrize("name", list(SAID))
+def test_what_is_wrong_is_said_and_marked_where_it_is(name: str) -> None:
+    what, words = SAID[name]
+    picture = dict(pictures(plan(BOXES[name])))[what]
+    assert any(words in label.text for label in picture.drawn.labels)
+    if name != "no tails":
+        assert any(line.pen == "wrong" for line in picture.drawn.lines)
+
+
+@pytest.mark.parametrize("choices", list(some(60, seed=11)))
+def test_words_about_holes_always_find_a_place(choices: Choices) -> None:
+    box = plan(choices)
+    for which, (_, picture) in zip(("back", "front"), pictures(box), strict=False):
+        if box.design.choices.groove.ends != "through":
+            continue
+        holes = [hole for hole in box.design.holes if hole.corner == which]
+        said = [
+            label
+            for label in picture.drawn.labels
+            if label.text.startswith(("hole outside", "groove shows"))
+        ]
+        assert len(said) == len(holes)
+
+
+def test_the_right_box_has_nothing_red_but_its_baseline() -> None:
+    for _, picture in pictures(plan(BOXES["postcard"])):
+        assert not any(line.pen.startswith("wrong") for line in picture.drawn.lines)
+
+
+@pytest.mark.parametrize("text", ["3 21/32", "half pin 5", "back end (tail board), inside face"])
+def test_the_room_words_take_is_that_of_their_letters(text: str) -> None:
+    # Against the outlines that another part of the drawing library makes; these leave out the
+    # white before the first letter and after the last, at most a seventh of the size.
+    outline = TextPath((0, 0), text, size=TEXT, prop=FontProperties(family=["DejaVu Sans"]))
+    ink = outline.get_extents()
+    width, low, high = extent(text, TEXT)
+    assert ink.width <= width <= ink.width + 2 * TEXT / 7
+    assert high == pytest.approx(ink.y1, abs=0.05)
+    assert low == pytest.approx(ink.y0, abs=0.05)

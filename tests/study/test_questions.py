@@ -1,0 +1,292 @@
+"""Questions on the student's own box, with slips that are sums of the same box gone wrong."""
+
+from itertools import product
+
+import pytest
+
+from toolkit.box import Choices
+from toolkit.files import box_from_text, read_box
+from toolkit.measures import Rule
+from toolkit.plan import Plan, plan
+from toolkit.study import (
+    NoQuestionsError,
+    draw,
+    example_path,
+    lessons_with_questions,
+    mark,
+)
+from toolkit.study.questions import FEWEST_SLIPS
+
+BOX = read_box(example_path())
+OWN = plan(BOX)
+
+
+def asked(which: Plan = OWN, **more) -> dict:
+    return {question.id: question for question in draw(which, lesson=4, **more)}
+
+
+def variants() -> list[Choices]:
+    """The postcard box in every arrangement."""
+    boxes = []
+    for on, joint, lid, rule in product(
+        ("ends", "sides"),
+        ("half-blind", "through"),
+        ("sliding", "lift-off"),
+        (Rule.millimetres(), Rule.inches()),
+    ):
+        lap = BOX.corner.lap if joint == "half-blind" else None
+        boxes.append(
+            BOX.having(
+                corner__tails_on=on, corner__joint=joint, corner__lap=lap, lid__kind=lid, rule=rule
+            )
+        )
+    return boxes
+
+
+# Worked by hand on paper: 152 x 110 x 38 inside, walls 12, grooves 6 x 4, edges 7, drop 0.3.
+BY_HAND = {
+    "lesson4.wall-height": (
+        64,
+        {"58 mm": "one groove", "38 mm": "only the space inside", "60 mm": "their width"},
+    ),
+    "lesson4.front-height": (
+        50.7,
+        {"51 mm": "take the clearance off", "55 mm": "lid's thickness", "57 mm": "roof"},
+    ),
+    "lesson4.lid-fence": (51, {"7 mm": "from the top edge", "57 mm": "far side"}),
+    "lesson4.behind-groove": (8, {"4 mm": "the groove itself", "6 mm": "Take its depth"}),
+    "lesson4.passes": (16, {"24": "for the width", "32": "both grooves"}),
+    "lesson4.lid-length": (
+        168,
+        {
+            "156 mm": "add the front's thickness",
+            "160 mm": "two grooves",
+            "164 mm": "It goes into the back groove",
+            "176 mm": "whole box",
+        },
+    ),
+    "lesson4.lid-width": (
+        116,
+        {
+            "112 mm": "one groove; the lid sits in two",
+            "118 mm": "Take the clearance off",
+            "134 mm": "whole box",
+        },
+    ),
+    "lesson4.bottom-length": (
+        159,
+        {
+            "155 mm": "one groove; the bottom sits in two",
+            "160 mm": "Take the clearance off",
+            "168 mm": "sliding lid",
+        },
+    ),
+    "lesson4.lid-rebate": (3.3, {"3 mm": "sticks", "5.7 mm": "tongue", "5 mm": "how wide"}),
+    "lesson4.tail-change": (
+        128,
+        {"126 mm": "They do change", "127 mm": "one tail longer", "124 mm": "The other way"},
+    ),
+    "lesson4.cards": (95, {"160": "edge to edge", "72": "took the lid off"}),
+}
+
+
+def test_the_postcard_box_as_worked_by_hand():
+    questions = asked()
+    assert set(questions) == set(BY_HAND)
+    for name, (answer, slips) in BY_HAND.items():
+        assert questions[name].answer == pytest.approx(answer, abs=1e-9), name
+        for text, hint in slips.items():
+            marked = mark(questions[name], text)
+            assert marked.verdict == "slip" and hint in marked.hint, (name, text, marked)
+
+
+def test_the_answers_are_those_of_the_plan():
+    questions = asked()
+    for name, size in (
+        ("lid-length", OWN.part("lid").length),
+        ("lid-width", OWN.part("lid").width),
+        ("bottom-length", OWN.part("bottom").length),
+        ("wall-height", OWN.part("side").width),
+        ("front-height", OWN.part("front").width),
+    ):
+        assert questions[f"lesson4.{name}"].answer == size.value
+        assert questions[f"lesson4.{name}"].working.endswith(BOX.rule.exact(size.value))
+
+
+@pytest.mark.parametrize("choices", variants())
+def test_every_arrangement_is_asked_about_with_slips_that_can_be_told(choices):
+    questions = draw(plan(choices), lesson=4)
+    assert len(questions) >= (9 if choices.lid.kind == "sliding" else 7)
+    assert len({question.id for question in questions}) == len(questions)
+    for question in questions:
+        assert len(question.slips) >= FEWEST_SLIPS, question
+        right = mark(question, _typed(question, question.answer))
+        assert right.right, (question, right)
+        assert question.working in right.hint
+        for slip in question.slips:
+            marked = mark(question, _typed(question, slip.value))
+            assert (marked.verdict, marked.hint) == ("slip", slip.hint), (question, slip)
+
+
+def _typed(question, value: float) -> str:
+    if question.kind == "count":
+        return f"{value:g}"
+    # Not rounded to a mark: a slip's value need not lie on one.
+    return f"{value:.6f} mm"
+
+
+@pytest.mark.parametrize("choices", variants())
+def test_a_prompt_gives_every_number_of_its_working_and_says_how_to_answer(choices):
+    for question in draw(plan(choices), lesson=4):
+        unit = choices.rule.units
+        assert f" {unit} " in question.prompt or f" {unit}." in question.prompt
+        if question.kind == "count":
+            assert question.prompt.endswith("Answer with a number.")
+        else:
+            words = {"mm": "Answer in millimetres", "in": "Answer in inches"}
+            assert words[unit] in question.prompt
+        assert question.nudge and question.senses[0] != question.senses[1]
+
+
+def test_two_different_sums_of_the_same_prompt_numbers():
+    """A student who sees only the prompt can get there: the numbers are in it."""
+    questions = asked()
+    for name, numbers in (
+        ("lid-length", ("152 mm", "4 mm", "12 mm")),
+        ("lid-width", ("110 mm", "134 mm", "4 mm", "2 mm")),
+        ("bottom-length", ("152 mm", "4 mm", "1 mm")),
+        ("wall-height", ("7 mm", "6 mm", "38 mm")),
+        ("front-height", ("51 mm", "0.3 mm", "64 mm", "9 mm")),
+        ("passes", ("4 mm", "0.25 mm")),
+        ("cards", ("38 mm", "0.4 mm")),
+    ):
+        for number in numbers:
+            assert number in questions[f"lesson4.{name}"].prompt, (name, number)
+
+
+def test_inches_are_asked_and_answered_in_fractions():
+    inches = (
+        'rule = {units = "in"}\n'
+        'size = {inside_length = "6 in", inside_width = "4 5/16 in", inside_height = "1 1/2 in"}\n'
+        'thickness = {side = "1/2 in", end = "1/2 in", bottom = "5/16 in", lid = "3/8 in"}\n'
+        'corner = {lap = "5/32 in"}\n'
+        'groove = {width = "1/4 in", depth = "5/32 in", bottom_edge = "9/32 in", '
+        'top_edge = "9/32 in"}\n'
+        'panels = {across = "5/64 in"}\n'
+    )
+    questions = asked(plan(box_from_text(inches)))
+    # The inch build of the postcard box closes exactly in its own units.
+    for name, text in (
+        ("lid-length", "6 21/32 in"),
+        ("lid-width", "4 35/64 in"),
+        ("wall-height", '2 9/16"'),
+        ("lid-fence", "2 1/32 in"),
+        ("behind-groove", "11/32 in"),
+    ):
+        assert mark(questions[f"lesson4.{name}"], text).right, name
+    assert mark(questions["lesson4.lid-length"], "6 5/32 in").verdict == "slip"
+    assert questions["lesson4.passes"].answer == 16
+    assert questions["lesson4.cards"].answer == 96
+    assert "to the nearest 1/32 in." in questions["lesson4.lid-length"].prompt
+
+
+def test_own_numbers_are_used_and_not_the_example_s():
+    other = plan(BOX.having(size__inside_length=200.0, groove__depth=5.0))
+    assert asked(other)["lesson4.lid-length"].answer == 217.0
+    assert "200 mm" in asked(other)["lesson4.lid-length"].prompt
+
+
+def test_what_is_made_is_not_asked():
+    made = asked(plan(BOX.having(made__lid_length=167.0, made__tail_length=8.0)))
+    assert "lesson4.lid-length" not in made and "lesson4.tail-change" not in made
+    assert "lesson4.lid-width" in made
+
+
+def test_a_tail_change_on_the_sides_moves_only_the_back_lap_under_a_sliding_lid():
+    sides = plan(BOX.having(corner__tails_on="sides"))
+    question = asked(sides)["lesson4.tail-change"]
+    assert question.answer == sides.design.frame.side_length.value + 1
+    assert "ear" in mark(question, f"{question.answer + 1} mm").hint
+    lift_off = plan(BOX.having(corner__tails_on="sides", lid__kind="lift-off"))
+    question = asked(lift_off)["lesson4.tail-change"]
+    assert question.answer == lift_off.design.frame.side_length.value + 2
+
+
+def test_a_lift_off_lid_takes_its_depth_from_the_cards():
+    question = asked(plan(BOX.having(lid__kind="lift-off")))["lesson4.cards"]
+    assert question.answer == 85  # (38 − 4) / 0.4
+    assert "how far the lid reaches" in mark(question, "95").hint
+
+
+def test_rounding_noise_makes_no_pass_and_loses_no_card():
+    # A metric box read back from inches of nine decimals.
+    noisy = asked(plan(BOX.having(groove__depth=4.000000001, size__inside_height=37.999999999)))
+    assert noisy["lesson4.passes"].answer == 16
+    assert noisy["lesson4.cards"].answer == 95
+
+
+def test_without_vary_a_seed_changes_nothing():
+    assert draw(OWN, lesson=4, seed=3) == draw(OWN, lesson=4)
+
+
+def test_the_same_seed_and_box_give_a_class_the_same_questions():
+    once = draw(plan(BOX), lesson=4, seed="saturday", vary=True)
+    assert once == draw(plan(BOX), lesson=4, seed="saturday", vary=True)
+    assert once != draw(plan(BOX), lesson=4, seed="sunday", vary=True)
+    other = plan(BOX.having(size__inside_length=153.0))
+    assert once != draw(other, lesson=4, seed="saturday", vary=True)
+
+
+def test_without_a_seed_each_drawing_is_another():
+    drawn = {draw(OWN, lesson=4, vary=True)[0].prompt for _ in range(8)}
+    assert len(drawn) > 1
+
+
+FLAT = BOX.having(
+    panels__lid_profile="flat",
+    panels__bottom_profile="flat",
+    thickness__lid=5.7,
+    thickness__bottom=5.8,
+)
+
+
+@pytest.mark.parametrize("choices", [*variants(), FLAT])
+def test_fresh_questions_are_about_other_boxes_that_work(choices):
+    own = asked(plan(choices))
+    sizes = ("lesson4.lid-length", "lesson4.bottom-length", "lesson4.wall-height")
+    for seed in range(6):
+        for question in draw(plan(choices), lesson=4, seed=seed, vary=True):
+            assert len(question.slips) >= FEWEST_SLIPS
+            assert question.answer > 0
+            for slip in question.slips:
+                assert not question.is_right(slip.value)
+            if question.id in sizes:
+                assert question.prompt != own[question.id].prompt
+
+
+def test_the_other_boxes_have_nothing_that_wont_work():
+    from random import Random
+
+    from toolkit.study.other_boxes import other_boxes
+
+    found = list(other_boxes(plan(BOX.having(made__tail_length=8.0)), Random(1)))
+    assert len(found) > 20
+    for other in found:
+        assert other.works
+        assert other.choices.made == Choices.__dataclass_fields__["made"].default
+    thick = {other.choices.thickness.side for other in found}
+    depths = {other.choices.groove.depth for other in found}
+    assert len(thick) > 2 and len(depths) > 2
+
+
+def test_a_box_without_a_space_inside_is_refused_with_its_finding():
+    hopeless = plan(BOX.having(size__inside_length=None, size__outside_length=20.0))
+    for vary in (False, True):
+        with pytest.raises(NoQuestionsError, match="nothing is left inside"):
+            draw(hopeless, lesson=4, vary=vary)
+
+
+def test_a_lesson_without_questions_names_those_with():
+    assert 4 in lessons_with_questions()
+    with pytest.raises(NoQuestionsError, match="lesson 99 has no questions; ask for lesson"):
+        draw(OWN, lesson=99)

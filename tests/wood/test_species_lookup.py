@@ -1,0 +1,146 @@
+"""Woods are found by what a person would type, and a slip is answered with a name."""
+
+from contextlib import suppress
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from toolkit.wood import AmbiguousSpecies, UnknownSpecies, all_species, species
+
+
+@pytest.mark.parametrize(
+    "typed",
+    ["black cherry", "cherry, black", "Cherry", "BLACK  CHERRY", "Prunus serotina", "serotina"],
+)
+def test_many_names_for_cherry(typed):
+    assert species(typed).name == "black cherry"
+
+
+@pytest.mark.parametrize(
+    ("typed", "name"),
+    [
+        ("hard maple", "sugar maple"),
+        ("maple, sugar (hard)", "sugar maple"),
+        ("walnut", "black walnut"),
+        ("white walnut", "butternut"),
+        ("western red cedar", "western redcedar"),
+        ("Douglas fir", "coast Douglas-fir"),
+        ("poplar", "yellow-poplar"),
+        ("yellow cedar", "yellow-cedar"),
+        ("red oak", "red oak, commercial group"),
+        ("red oak, northern", "northern red oak"),
+        ("Quercus rubra", "northern red oak"),
+        ("Quercus alba", "white oak"),
+        ("white oak", "white oak"),
+    ],
+)
+def test_trade_names(typed, name):
+    assert species(typed).name == name
+
+
+@pytest.mark.parametrize("wood", all_species(), ids=lambda wood: wood.name)
+def test_every_wood_is_found_by_each_of_its_own_names(wood):
+    assert species(wood.name) is wood
+    assert species(wood.listed_as) is wood
+    assert species(wood.scientific) is wood
+
+
+def test_no_two_woods_share_a_name():
+    names = [wood.name for wood in all_species()]
+    assert len(set(names)) == len(names) == 34
+
+
+@pytest.mark.parametrize(
+    ("typed", "some"),
+    [
+        ("maple", {"red maple", "silver maple", "sugar maple"}),
+        ("soft maple", {"red maple", "silver maple"}),
+        ("oak", {"northern red oak", "white oak"}),
+        ("cedar", {"western redcedar", "Spanish-cedar", "yellow-cedar"}),
+        ("pine", {"sugar pine", "red pine"}),
+    ],
+)
+def test_a_name_of_several_woods_lists_them(typed, some):
+    with pytest.raises(AmbiguousSpecies) as caught:
+        species(typed)
+    assert some <= set(caught.value.candidates)
+    assert all(f"'{name}'" in str(caught.value) for name in some)
+
+
+@pytest.mark.parametrize(
+    ("typed", "meant"),
+    [
+        ("chery", "black cherry"),
+        ("wallnut", "black walnut"),
+        ("mahogony", "true mahogany"),
+        ("suger maple", "sugar maple"),
+        ("northern red oka", "northern red oak"),
+        ("Prunus serotinna", "black cherry"),
+    ],
+)
+def test_a_near_miss_is_answered_with_the_nearest(typed, meant):
+    with pytest.raises(UnknownSpecies, match=f"'{typed}'.*did you mean '{meant}'"):
+        species(typed)
+
+
+def test_a_near_miss_of_a_shared_name_lists_the_woods():
+    with pytest.raises(UnknownSpecies, match="'red maple', 'silver maple' or 'sugar maple'"):
+        species("mapel")
+
+
+@pytest.mark.parametrize("typed", ["", "   ", "zzzz", "123"])
+def test_nonsense_is_answered_without_a_guess(typed):
+    with pytest.raises(UnknownSpecies, match="all_species"):
+        species(typed)
+
+
+@given(st.text(max_size=20))
+@settings(max_examples=50, deadline=None)  # each refusal is a search through all spellings
+def test_any_text_finds_a_wood_or_is_refused_in_words(typed):
+    with suppress(UnknownSpecies):
+        assert species(typed) in all_species()
+
+
+def test_no_number_without_a_source():
+    for wood in all_species():
+        groups = [
+            (wood.shrinkage_tangential, wood.shrinkage_from),
+            (wood.coefficient_tangential, wood.coefficients_from),
+            (wood.fibre_saturation, wood.fibre_saturation_from),
+            (wood.specific_gravity_green, wood.specific_gravity_from),
+            (wood.side_hardness, wood.side_hardness_from),
+            (wood.planing_defect_free, wood.planing_from),
+        ]
+        for value, origin in groups:
+            assert bool(origin.source and origin.seen) is (value is not None), wood.name
+
+
+def test_missing_numbers_are_none():
+    fir = species("white fir")
+    assert fir.specific_gravity_green is None
+    assert fir.side_hardness is None
+    assert species("butternut").planing_defect_free is None
+    assert species("teak").specific_gravity_12 is None
+
+
+@pytest.mark.parametrize("wood", all_species(), ids=lambda wood: wood.name)
+def test_wood_moves_more_along_its_rings_than_across(wood):
+    assert 0 < wood.shrinkage_radial < wood.shrinkage_tangential
+    assert 0 < wood.coefficient_radial < wood.coefficient_tangential
+
+
+@pytest.mark.parametrize("name", ["northern red oak", "white oak", "true mahogany", "teak"])
+def test_a_doubtful_row_says_so(name):
+    assert "law uses the shrinkage" in species(name).sentence()
+
+
+def test_the_sentence_names_the_numbers():
+    text = species("northern red oak").sentence()
+    assert "8.6 %" in text
+    assert "4.0 %" in text
+
+
+def test_provenance_in_words():
+    assert str(species("cherry").shrinkage_from).endswith("(read in print)")
+    assert str(species("cherry").side_hardness_from).endswith("(from memory)")

@@ -1,0 +1,73 @@
+"""Things a box is made for, with their standard sizes, so that a box can be sized from them."""
+
+from __future__ import annotations
+
+import csv
+from dataclasses import dataclass
+from difflib import get_close_matches
+from functools import cache
+from importlib.resources import files
+
+from toolkit.results import Source
+
+
+class UnknownContents(ValueError):  # noqa: N818 - said as a sentence, not as a type
+    """Nothing of that name is in the table; the message offers the nearest names."""
+
+
+@dataclass(frozen=True, slots=True)
+class Contents:
+    """A flat thing to keep: it lies with its long side along the box. [mm]"""
+
+    name: str
+    length: float
+    width: float
+    thickness: float | None
+    source: Source
+
+
+@cache
+def all_contents() -> dict[str, Contents]:
+    """Every named content, by name."""
+    text = files("toolkit.box").joinpath("contents.csv").read_text(encoding="utf-8")
+    table = {}
+    for row in csv.DictReader(text.splitlines()):
+        table[row["name"]] = Contents(
+            name=row["name"],
+            length=float(row["long_mm"]),
+            width=float(row["short_mm"]),
+            thickness=float(row["thickness_mm"]) if row["thickness_mm"] else None,
+            source=Source(row["source"], "read" if row["seen"] == "read" else "memory"),
+        )
+    return table
+
+
+def contents(name: str) -> Contents:
+    """Look contents up by name, in any case.
+
+    Parameters
+    ----------
+    name : str
+        As in the table: ``A6 cards``.
+
+    Raises
+    ------
+    UnknownContents
+        No such contents; the message names the nearest.
+
+    Source
+    ------
+    ISO 216, ISO 269, ISO/IEC 7810 and trade sizes, as the row says.
+
+    >>> contents("a6 cards").length
+    148.0
+    """
+    table = {key.lower(): value for key, value in all_contents().items()}
+    wanted = name.strip().lower()
+    if wanted in table:
+        return table[wanted]
+    near = get_close_matches(wanted, table, n=1, cutoff=0.5)
+    offer = table[near[0]].name if near else ", ".join(all_contents())
+    raise UnknownContents(
+        f'"{name}" is not in the table of contents; type {offer!r}, or give inside sizes instead'
+    )

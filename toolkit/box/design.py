@@ -1,0 +1,137 @@
+"""The whole box, reckoned from its choices: walls, corners, grooves, panels."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from toolkit.box.choices import Choices
+from toolkit.box.corner import Corner, lay_out, settled_tails
+from toolkit.box.defaults import settle
+from toolkit.box.frame import Frame, Span, frame
+from toolkit.box.grooves import GrooveFit, Hole, groove_fits, holes
+from toolkit.box.panels import LiftOffLid, Panel, bottom, lid, lift_off_lid
+from toolkit.results import Chosen
+
+
+@dataclass(frozen=True, slots=True)
+class Design:
+    """A box as it follows from its choices; every room from here on reads this. [mm]
+
+    ``choices`` are the settled ones: nothing in them is left out. ``chosen`` tells which of them
+    a rule chose. A box that cannot exist is still a design: its findings say why.
+    """
+
+    choices: Choices
+    frame: Frame
+    back: Corner
+    front: Corner
+    bottom: Panel
+    lid: Panel | LiftOffLid
+    fits: tuple[GrooveFit, ...]
+    holes: tuple[Hole, ...]
+    chosen: tuple[Chosen, ...]
+
+    @property
+    def exists(self) -> bool:
+        """Whether there is a space inside, and tails at every corner."""
+        f = self.frame
+        inside = min(f.inside_length.value, f.inside_width.value, f.inside_height.value)
+        return inside > 0 and bool(self.back.tails) and bool(self.front.tails)
+
+    @property
+    def tail_board_thickness(self) -> tuple[float, float]:
+        """Thickness of the tail boards at the back and the front corners. [mm]"""
+        f = self.frame
+        if self.choices.corner.tails_on == "ends":
+            return f.back_thickness.value, f.front_thickness.value
+        return f.side_thickness.value, f.side_thickness.value
+
+    @property
+    def pin_board_thickness(self) -> tuple[float, float]:
+        """Thickness of the pin boards at the back and the front corners. [mm]"""
+        f = self.frame
+        if self.choices.corner.tails_on == "ends":
+            return f.side_thickness.value, f.side_thickness.value
+        return f.back_thickness.value, f.front_thickness.value
+
+
+def _corners(c: Choices, f: Frame, notes: list[Chosen]) -> tuple[Corner, Corner]:
+    corner, customs = c.corner, c.customs
+    assert corner.slope is not None and corner.pin is not None and corner.half_pin is not None
+    made = []
+    grooves: tuple[Span, ...]
+    for name in ("back", "front"):
+        back = name == "back"
+        height = (f.wall_height if back else f.front_height).value
+        grooves = (f.bottom_groove,)
+        if back and f.lid_groove is not None:
+            grooves = (f.bottom_groove, f.lid_groove)
+        asked = corner.tails_back if back else corner.tails_front
+        tails = settled_tails(
+            asked,
+            height=height,
+            half_pin=corner.half_pin,
+            pin=corner.pin,
+            grooves=grooves,
+            least=customs.tail_least,
+            most=customs.tail_most,
+            margin=customs.groove_margin_wanted,
+        )
+        if asked is None:
+            why = "tails of a pleasing width, every groove inside one"
+            notes.append(Chosen(f"corner.tails_{name}", str(tails), why))
+        # With tails on the ends the side is the pin board, and its topmost pin at the low front
+        # reaches up to the rim.
+        on_ends = corner.tails_on == "ends"
+        made.append(
+            lay_out(
+                name,
+                height=height,
+                rim=f.wall_height.value if on_ends else height,
+                tail_length=(f.tail_back if back else f.tail_front).value,
+                slope=corner.slope,
+                half_pin=corner.half_pin,
+                pin=corner.pin,
+                tails=tails,
+            )
+        )
+    return made[0], made[1]
+
+
+def design(choices: Choices) -> Design:
+    """Reckon a box from its choices.
+
+    Parameters
+    ----------
+    choices : Choices
+        As read from a box file; what is left out is chosen by rule. [mm]
+
+    Returns
+    -------
+    Design
+        Walls, corners, grooves and panels; negative sizes where the box cannot exist.
+
+    Raises
+    ------
+    ValueError
+        A size is given neither inside nor outside, or a wood or content is unknown.
+
+    Source
+    ------
+    Geometry; defaults are common practice, no source.
+    """
+    c, chosen = settle(choices)
+    notes = list(chosen)
+    f = frame(c)
+    back, front = _corners(c, f, notes)
+    return Design(
+        choices=c,
+        frame=f,
+        back=back,
+        front=front,
+        bottom=bottom(c, f),
+        lid=lid(c, f) if c.lid.kind == "sliding" else lift_off_lid(c, f),
+        fits=groove_fits(f, back, front),
+        holes=holes(c, f, back, front),
+        chosen=tuple(notes),
+    )

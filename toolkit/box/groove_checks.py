@@ -1,0 +1,212 @@
+"""What an experienced maker would say of the grooves and the walls round them."""
+
+from __future__ import annotations
+
+from toolkit.box.customs import cite
+from toolkit.box.design import Design
+from toolkit.results import GEOMETRY, Finding, above, below
+
+
+def _walls(d: Design) -> tuple[tuple[str, float], ...]:
+    f = d.frame
+    return (
+        ("sides", f.side_thickness.value),
+        ("back end", f.back_thickness.value),
+        ("front end", f.front_thickness.value),
+    )
+
+
+def check_depth(d: Design) -> list[Finding]:
+    """Grooves so deep that little of the wall, or of the lap, is left behind them."""
+    c, found = d.choices, []
+    depth, show, customs = c.groove.depth, c.rule.exact, c.customs
+    assert depth is not None
+    for where, wall in _walls(d):
+        if not below(depth, wall):
+            found.append(
+                Finding(
+                    "wont_work",
+                    "groove-through-wall",
+                    where,
+                    f"a groove {show(depth)} deep goes right through a wall of {show(wall)}.",
+                    f"Make it {show(wall * customs.groove_share_wanted)} deep.",
+                    GEOMETRY,
+                )
+            )
+        elif above(depth, wall * customs.groove_share_most):
+            found.append(
+                Finding(
+                    "care",
+                    "groove-deep",
+                    where,
+                    f"the groove is {show(depth)} deep in {show(wall)}: only "
+                    f"{show(wall - depth)} is left behind it, less than half.",
+                    f"Make it {show(wall * customs.groove_share_most)} deep at most, or thicken "
+                    "the wall.",
+                    cite("groove_share_most"),
+                )
+            )
+        elif above(depth, wall * customs.groove_share_wanted):
+            found.append(
+                Finding(
+                    "care",
+                    "groove-over-third",
+                    where,
+                    f"the groove is {show(depth)} deep in {show(wall)}, over a third; "
+                    f"{show(wall - depth)} is left behind it.",
+                    f"{show(wall * customs.groove_share_wanted)} is deep enough unless a panel "
+                    "moves much.",
+                    cite("groove_share_wanted"),
+                )
+            )
+    if not found:
+        behind = min(wall for _, wall in _walls(d)) - depth
+        message = f"{show(depth)} deep; at least {show(behind)} of wall is left behind."
+        found.append(Finding("good", "good-depth", "grooves", message))
+    return found + _beside_lap(d)
+
+
+def _beside_lap(d: Design) -> list[Finding]:
+    c = d.choices
+    depth, show = c.groove.depth, c.rule.exact
+    assert depth is not None
+    if c.corner.joint == "through":
+        return []
+    found = []
+    laps = (d.frame.lap_back.value, d.frame.lap_front.value)
+    for name, board, lap in zip(("back", "front"), d.pin_board_thickness, laps, strict=True):
+        if above(depth + lap, board):
+            found.append(
+                Finding(
+                    "wont_work",
+                    "groove-and-lap",
+                    f"{name} corners",
+                    f"groove {show(depth)} and lap {show(lap)} together are {show(depth + lap)}, "
+                    f"more than the {show(board)} pin board: the groove cuts into the lap and "
+                    "runs out behind the tail.",
+                    f"Make the groove {show(board - lap)} deep at most, or the lap thinner.",
+                    GEOMETRY,
+                )
+            )
+    return found
+
+
+def check_exits(d: Design) -> list[Finding]:
+    """Grooves that come out into daylight, and those with a sliver of tail beside them."""
+    c = d.choices
+    show, ends, found = c.rule.exact, c.groove.ends, []
+    for hole in d.holes if ends == "through" else ():
+        size = f"{show(hole.height)} × {show(hole.depth)}"
+        place = f"from {show(hole.low)} to {show(hole.high)} above the bottom edge"
+        if hole.cause == "pin":
+            found.append(
+                Finding(
+                    "care",
+                    "groove-outside-tail",
+                    hole.face,
+                    f"the {hole.groove} groove does not lie inside a tail at the {hole.corner} "
+                    f"corners and leaves a hole of {size}, {place}.",
+                    "Move the groove or the tails until one holds all of it, or stop or plug "
+                    "the groove.",
+                    GEOMETRY,
+                )
+            )
+        else:
+            found.append(
+                Finding(
+                    "care",
+                    "groove-shows-through-joint",
+                    hole.face,
+                    f"the {hole.groove} groove comes out at the tip of a through tail at the "
+                    f"{hole.corner} corners: a hole of {size}, {place}.",
+                    'Stop the groove short of the corner or plug it (groove.ends = "stopped" or '
+                    '"plugged"), or lap that joint.',
+                    GEOMETRY,
+                )
+            )
+    if ends != "through" and d.holes:
+        verb = "stopped short of" if ends == "stopped" else "plugged at"
+        message = f"{len(d.holes)} groove ends that would show are {verb} the corners."
+        found.append(Finding("good", "good-exits", "grooves", message))
+    return found + _margins(d)
+
+
+def _margins(d: Design) -> list[Finding]:
+    c = d.choices
+    show, least, found = c.rule.exact, c.customs.groove_margin_least, []
+    inside = [fit for fit in d.fits if fit.margins is not None]
+    for fit in inside:
+        assert fit.margins is not None
+        narrow = min(fit.margins)
+        if below(narrow, least):
+            found.append(
+                Finding(
+                    "care",
+                    "groove-sliver",
+                    f"{fit.corner} corners",
+                    f"beside the {fit.groove} groove the tail has only {show(narrow)}, under "
+                    f"{show(least)}: that sliver breaks when the groove is ploughed.",
+                    "Move the groove towards the middle of its tail, or widen the tail.",
+                    cite("groove_margin_least"),
+                )
+            )
+    if inside and len(inside) == len(d.fits) and not found:
+        room = min(min(fit.margins) for fit in inside if fit.margins is not None)
+        message = f"every groove lies inside a tail, with {show(room)} of it or more beside."
+        found.append(Finding("good", "good-margins", "grooves", message))
+    return found
+
+
+def check_rim_and_front(d: Design) -> list[Finding]:
+    """The strip above the lid groove, and the low front under it."""
+    c, f = d.choices, d.frame
+    if f.lid_groove is None or f.lid_floor is None:
+        return []
+    show, customs, found = c.rule.exact, c.customs, []
+    assert c.groove.width is not None
+    rim = f.wall_height.value - f.lid_groove.high
+    least = max(customs.rim_least, c.groove.width)
+    if below(rim, least):
+        found.append(
+            Finding(
+                "care",
+                "rim-thin",
+                "sides, above the lid groove",
+                f"the strip above the lid groove is {show(rim)}, under {show(least)} (and no "
+                "thinner than the groove is wide): it snaps when someone lifts the box by its lid.",
+                f"Raise the rim: groove.top_edge {show(least)}.",
+                cite("rim_least"),
+            )
+        )
+    gap = f.lid_floor.value - f.front_height.value
+    if below(gap, 0.0):
+        found.append(
+            Finding(
+                "wont_work",
+                "front-too-high",
+                "front end",
+                f"the front stands {show(-gap)} above the floor of the lid groove: the lid "
+                "cannot pass.",
+                f"Plane the front down to {show(f.lid_floor.value - c.panels.front_drop)}.",
+                GEOMETRY,
+            )
+        )
+    elif above(gap, customs.front_gap_most):
+        found.append(
+            Finding(
+                "care",
+                "front-too-low",
+                "front end",
+                f"the front ends {show(gap)} under the floor of the lid groove: a gap that a "
+                "card slips through.",
+                f"Aim at {show(c.panels.front_drop)}; {show(customs.front_gap_most)} is the most.",
+                cite("front_gap_most"),
+            )
+        )
+    if not found:
+        message = f"rim strip {show(rim)}; the front clears the lid by {show(gap)}."
+        found.append(Finding("good", "good-rim", "lid opening", message))
+    return found
+
+
+CHECKS = (check_depth, check_exits, check_rim_and_front)

@@ -1,0 +1,269 @@
+"""What an experienced maker would say of lid and bottom, on the bench and through the year."""
+
+from __future__ import annotations
+
+from toolkit.box.contents import contents
+from toolkit.box.customs import cite
+from toolkit.box.design import Design
+from toolkit.box.panels import LiftOffLid, Panel
+from toolkit.results import GEOMETRY, Finding, above, below
+
+MOVEMENT = "Wood Handbook GTR-190, Eq. 4-5 (moisture) and Eq. 13-3 (movement, form from memory)"
+
+
+def _panels(d: Design) -> tuple[Panel, ...]:
+    return (d.bottom, d.lid) if isinstance(d.lid, Panel) else (d.bottom,)
+
+
+def check_space(d: Design) -> list[Finding]:
+    """A space inside at all, and room in it for what the box is made for."""
+    c, f, found = d.choices, d.frame, []
+    show = c.rule.exact
+    for axis in ("length", "width", "height"):
+        inside = getattr(f, f"inside_{axis}")
+        if not above(inside.value, 0.0):
+            found.append(
+                Finding(
+                    "wont_work",
+                    "inside-negative",
+                    f"inside {axis}",
+                    f"nothing is left inside: {inside.sentence(c.rule)}.",
+                    f"Make the outside {axis} larger, or the walls thinner.",
+                    GEOMETRY,
+                )
+            )
+    if c.size.contents is None or found:
+        return found
+    thing = contents(c.size.contents)
+    for axis, need in (("length", thing.length), ("width", thing.width)):
+        have = getattr(f, f"inside_{axis}").value
+        if below(have, need):
+            found.append(
+                Finding(
+                    "wont_work",
+                    "contents-dont-fit",
+                    f"inside {axis}",
+                    f"{thing.name} are {show(need)} and the box is {show(have)} inside.",
+                    f"Make it {show(need)} and some ease inside.",
+                    str(thing.source),
+                )
+            )
+    if not found:
+        spare = [
+            f"{show(getattr(f, f'inside_{axis}').value - need)} in {axis}"
+            for axis, need in (("length", thing.length), ("width", thing.width))
+        ]
+        message = f"{thing.name} go in with {' and '.join(spare)} to spare."
+        found.append(Finding("good", "good-contents", "inside", message, "", str(thing.source)))
+    return found
+
+
+def check_thickness(d: Design) -> list[Finding]:
+    """Panels that stand out of the box, or whose edge does not suit the groove."""
+    c, found = d.choices, []
+    show, width = c.rule.exact, c.groove.width
+    assert width is not None
+    if below(d.bottom.low, 0.0):
+        found.append(
+            Finding(
+                "wont_work",
+                "bottom-below-walls",
+                "bottom",
+                f"the bottom is {show(d.bottom.thickness.value)} thick and hangs "
+                f"{show(-d.bottom.low)} below the walls: the box rocks on it.",
+                f"Plane it to {show(d.bottom.high)} or less, or raise its groove.",
+                GEOMETRY,
+            )
+        )
+    if isinstance(d.lid, Panel) and above(d.lid.high, d.frame.wall_height.value):
+        found.append(
+            Finding(
+                "care",
+                "lid-proud",
+                "lid",
+                f"the lid is {show(d.lid.thickness.value)} thick and stands "
+                f"{show(d.lid.high - d.frame.wall_height.value)} above the rim.",
+                f"Plane it to {show(d.frame.wall_height.value - d.lid.low)} or less.",
+                GEOMETRY,
+            )
+        )
+    for panel in _panels(d):
+        play = c.panels.lid_tongue if panel.name == "lid" else c.panels.bottom_tongue
+        if above(panel.tongue, width):
+            found.append(
+                Finding(
+                    "wont_work",
+                    "panel-too-thick",
+                    panel.name,
+                    f"a flat {panel.name} of {show(panel.thickness.value)} does not enter a "
+                    f"groove of {show(width)}.",
+                    f"Plane it to {show(width - play)}, or rebate its edges.",
+                    GEOMETRY,
+                )
+            )
+        elif below(panel.tongue, width - play - 0.5):
+            found.append(
+                Finding(
+                    "care",
+                    "panel-loose-in-thickness",
+                    panel.name,
+                    f"its edge is {show(panel.tongue)} in a groove of {show(width)}: it rattles.",
+                    "Use thicker wood, or a narrower plough iron.",
+                    "custom: common practice, no source",
+                )
+            )
+    if not found:
+        message = f"the bottom lies {show(d.bottom.low)} up inside the walls"
+        if isinstance(d.lid, Panel):
+            message += f", the lid {show(d.frame.wall_height.value - d.lid.high)} under the rim"
+        found.append(Finding("good", "good-thickness", "lid and bottom", message + "."))
+    return found
+
+
+def check_lid_reach(d: Design) -> list[Finding]:
+    """A lid that, closed flush with the front, falls short of the back groove."""
+    if not isinstance(d.lid, Panel):
+        return []
+    c, f = d.choices, d.frame
+    show, depth = c.rule.exact, c.groove.depth
+    assert depth is not None
+    reach = d.lid.length.value - f.front_thickness.value - f.inside_length.value
+    need = c.customs.lid_reach_share * depth
+    if below(reach, need):
+        return [
+            Finding(
+                "wont_work",
+                "lid-short",
+                "lid",
+                f"flush with the front it reaches {show(reach)} into the back groove, under "
+                f"{show(need)}: it falls short and tips.",
+                f"It has to be {show(d.lid.length.value + need - reach)} long at least; cut the "
+                "back groove's lid anew.",
+                cite("lid_reach_share"),
+            )
+        ]
+    return [
+        Finding("good", "good-lid-reach", "lid", f"it reaches {show(reach)} into the back groove.")
+    ]
+
+
+def _grain_across(d: Design) -> list[Finding]:
+    if d.choices.panels.grain == "along":
+        return []
+    show = d.choices.rule.exact
+    moves = max(panel.swelling + panel.shrinking for panel in _panels(d))
+    return [
+        Finding(
+            "wont_work",
+            "panel-grain-across",
+            "lid and bottom",
+            f"laid with their grain across, they move {show(moves)} in length between damp and "
+            "dry, and their long tongues are short grain that snaps like biscuit.",
+            "Run the grain of lid and bottom along the box.",
+            MOVEMENT,
+        )
+    ]
+
+
+def check_seasons(d: Design) -> list[Finding]:
+    """Panels that swell until they burst the joint, or shrink until they drop out."""
+    c = d.choices
+    across = _grain_across(d)
+    if across:
+        return across
+    found, show, customs = [], c.rule.exact, c.customs
+    for panel in _panels(d):
+        need = panel.swelling + customs.swelling_room
+        year = panel.season
+        if below(panel.across, need):
+            found.append(
+                Finding(
+                    "wont_work",
+                    "swells-tight",
+                    panel.name,
+                    f"from {year.make:.1f} % moisture on the bench to {year.damp:.1f} % in the "
+                    f"damp it swells {show(panel.swelling)}; its clearance of "
+                    f"{show(panel.across)} should be {show(need)}. It will burst the joint in "
+                    "a damp summer.",
+                    f"Plane it {show(need - panel.across)} narrower, or use quarter-sawn wood.",
+                    f"{MOVEMENT}; {cite('swelling_room')}",
+                )
+            )
+        if below(panel.worst_grip, customs.grip_least):
+            found.append(
+                Finding(
+                    "wont_work",
+                    "drops-out",
+                    panel.name,
+                    f"dry ({year.dry:.1f} %) and pushed to one side it is "
+                    f"{show(max(panel.worst_grip, 0.0))} in the groove on the other, under "
+                    f"{show(customs.grip_least)}: it will drop out in February.",
+                    "Plough deeper, make the box narrower, or use wood that moves less.",
+                    f"{MOVEMENT}; {cite('grip_least')}",
+                )
+            )
+        if not any(row.where == panel.name for row in found):
+            found.append(
+                Finding(
+                    "good",
+                    "good-season",
+                    panel.name,
+                    f"clearance {show(panel.across)}, {show(need)} needed in the damp; when dry "
+                    f"still {show(panel.worst_grip)} in its groove on the worst side.",
+                    "",
+                    MOVEMENT,
+                )
+            )
+    return found
+
+
+def check_lift_off(d: Design) -> list[Finding]:
+    """A lid that lies on the rim."""
+    lid, c, found = d.lid, d.choices, []
+    if not isinstance(lid, LiftOffLid):
+        return []
+    show, thick = c.rule.exact, lid.thickness.value
+    if lid.seat == "rebate" and not below(lid.down, thick):
+        found.append(
+            Finding(
+                "wont_work",
+                "lid-rebate-through",
+                "lid",
+                f"a rebate {show(lid.down)} deep goes through a lid of {show(thick)}.",
+                f"Rebate it {show(thick / 2)} deep, or use thicker wood.",
+                GEOMETRY,
+            )
+        )
+    moves = d.frame.outside_width.value * (lid.season.swelling - lid.season.shrinking)
+    overhang = (lid.width.value - d.frame.outside_width.value) / 2
+    if below(2 * overhang, moves):
+        found.append(
+            Finding(
+                "care",
+                "lid-overhang-small",
+                "lid",
+                f"between dry and damp it moves {show(moves)} across; its overhang of "
+                f"{show(overhang)} a side will show one year as a step.",
+                f"Let it overhang {show(moves / 2)} or more on each long side.",
+                MOVEMENT,
+            )
+        )
+    usable = d.frame.inside_height.value - lid.down
+    if not above(usable, 0.0):
+        found.append(
+            Finding(
+                "wont_work",
+                "inside-negative",
+                "inside height",
+                f"the lid reaches {show(lid.down)} down and leaves nothing of the height.",
+                "Make the box deeper.",
+                GEOMETRY,
+            )
+        )
+    if not found:
+        message = f"it moves {show(moves)} across in a year and leaves {show(usable)} of height."
+        found.append(Finding("good", "good-lift-off", "lid", message, "", MOVEMENT))
+    return found
+
+
+CHECKS = (check_thickness, check_lid_reach, check_seasons, check_lift_off)

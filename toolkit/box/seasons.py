@@ -1,0 +1,58 @@
+"""How far a panel of this box moves between the bench and the rooms it will live in."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import lru_cache
+
+from toolkit.box.choices import Choices, Room
+from toolkit.wood import equilibrium_moisture, strain
+
+
+@dataclass(frozen=True, slots=True)
+class Season:
+    """Moisture in three rooms [%], and the change of each unit of width when made-to-damp and
+    made-to-dry (the second is negative)."""
+
+    make: float
+    damp: float
+    dry: float
+    swelling: float
+    shrinking: float
+
+
+@lru_cache(maxsize=256)
+def _settles_to(room: Room) -> float:
+    return equilibrium_moisture(temperature=room.temperature, humidity=room.humidity)
+
+
+@lru_cache(maxsize=256)
+def _season(wood: str, rings: float, make: Room, damp: Room, dry: Room) -> Season:
+    a, b, c = _settles_to(make), _settles_to(damp), _settles_to(dry)
+    return Season(
+        make=a,
+        damp=b,
+        dry=c,
+        swelling=strain(species=wood, rings=rings, moisture_from=a, moisture_to=b),
+        shrinking=strain(species=wood, rings=rings, moisture_from=a, moisture_to=c),
+    )
+
+
+def season(c: Choices, part: str) -> Season:
+    """The season of one part: ``bottom``, ``lid``, ``sides`` or ``ends``.
+
+    Walls are reckoned as if flat-sawn, the worst that their height can do.
+
+    Parameters
+    ----------
+    c : Choices
+        Choices with their woods and rooms.
+    part : str
+        A key of the wood section.
+
+    Source
+    ------
+    Moisture by GTR-190 Eq. 4-5, movement by Eq. 13-3 (its form from memory).
+    """
+    rings = c.wood.rings if part in ("bottom", "lid") else 0.0
+    return _season(getattr(c.wood, part), rings, c.rooms.make, c.rooms.damp, c.rooms.dry)

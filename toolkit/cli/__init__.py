@@ -1,0 +1,176 @@
+"""The command line: ``workbook …``.
+
+Exit status: 0 done; 1 a finding says that the box won't work; 2 a file or an argument can't be
+read, told in one line on standard error.
+"""
+
+from __future__ import annotations
+
+import argparse
+import json
+import sys
+from collections.abc import Callable, Sequence
+from pathlib import Path
+from typing import NoReturn
+
+from toolkit.files import read_box
+from toolkit.plan import Plan, as_data, compare, plan, tables
+
+DONE, WONT_WORK, CANT_READ = 0, 1, 2
+
+
+class _Parser(argparse.ArgumentParser):
+    """Says what is wrong in one line, and where help is."""
+
+    def error(self, message: str) -> NoReturn:
+        print(f"{self.prog}: {message}; try '{self.prog} --help'", file=sys.stderr)
+        raise SystemExit(CANT_READ)
+
+
+def _read(path: str) -> Plan:
+    return plan(read_box(Path(path)))
+
+
+def _status(made: Plan) -> int:
+    return DONE if made.works else WONT_WORK
+
+
+def _heading(made: Plan) -> str:
+    from datetime import date
+
+    rule, f = made.choices.rule, made.design.frame
+    size = " × ".join(
+        rule.show(size.value, unit=False)
+        for size in (f.outside_length, f.outside_width, f.wall_height)
+    )
+    day = f"{date.today():%Y-%m-%d}"
+    return f"{made.choices.title}: outside {size} {rule.units}  ·  {day}  ·  {made.fingerprint}"
+
+
+def _check(args: argparse.Namespace) -> int:
+    from toolkit.pages import findings_text
+
+    made = _read(args.box)
+    print(_heading(made))
+    print()
+    print(findings_text(made.findings))
+    return _status(made)
+
+
+def _plan(args: argparse.Namespace) -> int:
+    from toolkit.pages import as_text, findings_text
+
+    made = _read(args.box)
+    if args.json:
+        print(json.dumps(as_data(made), ensure_ascii=False, indent=1, allow_nan=False))
+        return _status(made)
+    print(_heading(made))
+    for table in tables.whole_plan(made):
+        print()
+        print(as_text(table))
+    print()
+    print(findings_text(made.findings))
+    return _status(made)
+
+
+def _compare(args: argparse.Namespace) -> int:
+    from toolkit.pages import as_text, findings_text
+
+    before, after = _read(args.before), _read(args.after)
+    told = compare(before, after)
+    if not told.changes:
+        print("The two boxes come out the same in every size.")
+    else:
+        print(as_text(tables.comparison(told, after.choices.rule)))
+    for words, rows in (("New", told.new_findings), ("No longer", told.gone_findings)):
+        if rows:
+            print(f"\n{words}:")
+            print(findings_text(rows))
+    return _status(after)
+
+
+def _selftest(args: argparse.Namespace) -> int:
+    from toolkit.cli.selftest import selftest
+
+    good = True
+    for check in selftest():
+        good = good and check.right
+        print(f"{'✓' if check.right else '✗'} {check.name}: {check.found}")
+    print("Everything is in place." if good else "Something is missing: see the lines with ✗.")
+    return DONE if good else WONT_WORK
+
+
+def _open(args: argparse.Namespace) -> int:
+    from toolkit.cli.serving import open_lessons
+
+    return open_lessons(args.lesson, browser=not args.no_browser, port=args.port)
+
+
+def _handout(args: argparse.Namespace) -> int:
+    made = _read(args.box)
+    from toolkit.handout import write_handout
+
+    write_handout(made, Path(args.output))
+    print(f"Written: {args.output}")
+    return _status(made)
+
+
+Command = Callable[[argparse.Namespace], int]
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = _Parser(prog="workbook", description="One small dovetailed box, by hand.")
+    commands = parser.add_subparsers(metavar="COMMAND", required=True)
+
+    def add(name: str, run: Command, words: str) -> argparse.ArgumentParser:
+        command = commands.add_parser(name, help=words, description=words)
+        command.set_defaults(run=run)
+        return command
+
+    command = add("open", _open, "open the lessons in JupyterLab")
+    command.add_argument("lesson", nargs="?", help="a lesson's number, 1 to 5")
+    command.add_argument("--port", type=int, default=0, help="a port of your own")
+    command.add_argument("--no-browser", action="store_true", help="start without a browser")
+    command = add("check", _check, "what an experienced maker would say of a box")
+    command.add_argument("box", metavar="BOX.toml")
+    command = add("plan", _plan, "cut list, rough list, settings and findings")
+    command.add_argument("box", metavar="BOX.toml")
+    command.add_argument("--json", action="store_true", help="as data, lengths in mm")
+    command = add("compare", _compare, "what changed between two boxes, and why")
+    command.add_argument("before", metavar="A.toml")
+    command.add_argument("after", metavar="B.toml")
+    command = add("handout", _handout, "the handout: one HTML file to print")
+    command.add_argument("box", metavar="BOX.toml")
+    command.add_argument("-o", "--output", required=True, metavar="FILE.html")
+    add("selftest", _selftest, "check that everything is installed and right")
+    return parser
+
+
+def main(argv: Sequence[str] | None = None) -> int:
+    """Run one command.
+
+    Parameters
+    ----------
+    argv : sequence of str, optional
+        Arguments without the program's name; those of the process if left out.
+
+    Returns
+    -------
+    int
+        The exit status.
+    """
+    args = _parser().parse_args(argv)
+    try:
+        status: int = args.run(args)
+    except BrokenPipeError:
+        # The reader (head, a pager) has seen enough; that is no error of the plan.
+        sys.stderr.close()
+        return DONE
+    except (ValueError, OSError) as error:
+        print(f"workbook: {' '.join(str(error).split())}", file=sys.stderr)
+        return CANT_READ
+    return status
+
+
+if __name__ == "__main__":
+    raise SystemExit(main())

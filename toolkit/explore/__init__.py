@@ -1,0 +1,1 @@
+"""Sliders: one module for each lesson, one engine for all of them."""

@@ -1,0 +1,149 @@
+"""The bar above the sliders: which box, which rule, keep, undo, start again."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from html import escape
+from typing import Any, Protocol
+
+import ipywidgets as widgets
+
+from toolkit.box import Choices
+from toolkit.study import Loaded, OwnBox, boxes, choose_box
+
+ANOTHER = "another box…"
+BUTTON = widgets.Layout(width="auto")
+
+
+class Reloaded(Protocol):
+    """Called when the kept box was changed; ``forget``: what the sliders hold is given up."""
+
+    def __call__(self, choices: Choices, *, forget: bool) -> None:
+        """Begin again from these choices."""
+        ...
+
+
+class BoxBar:
+    """Keeps the slider's choice in the student's own file, and takes it back.
+
+    Parameters
+    ----------
+    changes : callable
+        What the sliders changed, by key of the box file, with values as the file says them.
+    reloaded : callable
+        Told whenever the kept box is another one.
+    """
+
+    def __init__(self, *, changes: Callable[[], dict[str, Any]], reloaded: Reloaded) -> None:
+        self._changes, self._reloaded = changes, reloaded
+        self._quiet = False
+        self._own = OwnBox()
+        loaded = self._own.load()
+        self.choices = loaded.choices
+        self._which = widgets.Dropdown(description="box", layout=widgets.Layout(width="16em"))
+        self._name = widgets.Text(
+            description="its name",
+            placeholder="letters, digits, - and _",
+            continuous_update=False,
+            layout=widgets.Layout(width="22em", display="none"),
+        )
+        self._units = widgets.ToggleButtons(
+            options=[("millimetres", "mm"), ("inches", "in")],
+            value=self.choices.rule.units,
+            style={"button_width": "auto"},
+            tooltips=["sizes in millimetres", "sizes in inches and fractions"],
+        )
+        self._keep = self._button("Keep this", "writes the sliders' sizes into your own box file")
+        self._undo = self._button("Undo", "takes the last kept change back")
+        self._again = self._button("Start again", "begins from the workbook's example; undo works")
+        self._status = widgets.HTML()
+        self._offer()
+        self._which.observe(self._chose, names="value")
+        self._name.observe(self._named, names="value")
+        self._units.observe(self._switched, names="value")
+        self._keep.on_click(self._kept)
+        self._undo.on_click(lambda _: self._try(self._own.undo, "Taken back.", forget=True))
+        self._again.on_click(
+            lambda _: self._try(self._own.start_again, "Begun again from the example.", forget=True)
+        )
+        self._say(loaded.notice or self._whose(loaded))
+
+    @property
+    def widget(self) -> widgets.Widget:
+        """The bar and the line below it that says what happened."""
+        flow = widgets.Layout(flex_flow="row wrap", align_items="center")
+        row = [self._which, self._name, self._units, self._keep, self._undo, self._again]
+        return widgets.VBox([widgets.Box(row, layout=flow), self._status])
+
+    @staticmethod
+    def _button(words: str, tip: str) -> widgets.Button:
+        return widgets.Button(description=words, tooltip=tip, layout=BUTTON)
+
+    def _whose(self, loaded: Loaded) -> str:
+        if loaded.path is None:
+            return "This is the workbook's example. Keep a change and it becomes your own box."
+        return f"This is your own box, {loaded.path.name}."
+
+    def _say(self, text: str) -> None:
+        self._status.value = f'<p class="bench-say" role="status">{escape(text)}</p>'
+
+    def _offer(self) -> None:
+        self._quiet = True
+        names = dict.fromkeys([*boxes(), self._own.name])
+        self._which.options = [*names, ANOTHER]
+        self._which.value = self._own.name
+        self._quiet = False
+
+    def _try(self, change: Callable[[], Loaded], done: str, *, forget: bool) -> None:
+        """Do something to the kept box; a refusal is a sentence and changes nothing."""
+        try:
+            loaded = change()
+        except (ValueError, OSError) as error:
+            self._say(str(error))
+            return
+        self._take(loaded, done, forget=forget)
+
+    def _take(self, loaded: Loaded, done: str, *, forget: bool) -> None:
+        self.choices = loaded.choices
+        self._quiet = True
+        self._units.value = loaded.choices.rule.units
+        self._quiet = False
+        self._reloaded(loaded.choices, forget=forget)
+        self._say(" ".join(filter(None, [done, loaded.notice or self._whose(loaded)])))
+        self._offer()
+
+    def _kept(self, _: widgets.Button) -> None:
+        changes = self._changes()
+        if not changes:
+            self._say("Nothing to keep: no slider has moved.")
+            return
+        kept = ", ".join(f"{key} {value}" for key, value in changes.items())
+        self._try(lambda: self._own.keep(changes), f"Kept: {kept}.", forget=True)
+
+    def _switched(self, change: Any) -> None:
+        if not self._quiet:
+            units = change["new"]
+            word = "millimetres" if units == "mm" else "inches"
+            self._try(lambda: self._own.switch_units(units), f"Sizes now in {word}.", forget=False)
+
+    def _chose(self, change: Any) -> None:
+        if self._quiet:
+            return
+        another = change["new"] == ANOTHER
+        self._name.layout.display = None if another else "none"
+        if not another:
+            self._open(change["new"])
+
+    def _named(self, change: Any) -> None:
+        if change["new"]:
+            self._open(change["new"])
+            self._name.value = ""
+
+    def _open(self, name: str) -> None:
+        def opened() -> Loaded:
+            self._own = OwnBox(choose_box(name))
+            return self._own.load()
+
+        self._try(opened, f"Opened {name}.", forget=True)
+        self._name.layout.display = "none"
+        self._offer()

@@ -1,0 +1,129 @@
+"""Cards of a lesson: a guess that is kept, its reveal, and questions that mark themselves."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from html import escape
+from typing import Any
+
+import ipywidgets as widgets
+
+from toolkit.explore.view import SHEET, Said
+from toolkit.plan import Plan
+from toolkit.study import Question, draw, guess, mark, reveal, undo_guess
+
+ANSWER = widgets.Layout(width="18em")
+
+
+def _words(text: str, look: str = "bench-say") -> str:
+    return f'<div class="bench-view"><p class="{look}" role="status">{escape(text)}</p></div>'
+
+
+def _prompt(text: str) -> widgets.HTML:
+    return widgets.HTML(f'{SHEET}<div class="bench-view"><p><b>{escape(text)}</b></p></div>')
+
+
+def guess_card(question_id: str, prompt: str, *, hint: str) -> widgets.Widget:
+    """A question with a box for a guess, which is kept before anything is shown.
+
+    Parameters
+    ----------
+    question_id : str
+        The question's own name, under which the guess is kept.
+    prompt, hint : str
+        The question, and what to type, such as ``for example 1.5 mm``.
+    """
+    box = widgets.Text(description="my guess", placeholder=hint, layout=ANSWER)
+    keep = widgets.Button(description="Keep my guess", layout=widgets.Layout(width="auto"))
+    back = widgets.Button(description="Undo", layout=widgets.Layout(width="auto"))
+    said = widgets.HTML()
+
+    def kept(_: Any) -> None:
+        try:
+            result = guess(question_id, box.value, what="guess")
+        except (ValueError, OSError) as error:
+            said.value = _words(str(error), "bench-hint")
+            return
+        said.value = _words(" ".join(filter(None, [result.sentence, result.notice])))
+
+    def undone(_: Any) -> None:
+        try:
+            said.value = _words(undo_guess(question_id).sentence)
+        except (ValueError, OSError) as error:
+            said.value = _words(str(error), "bench-hint")
+
+    keep.on_click(kept)
+    box.on_submit(kept) if hasattr(box, "on_submit") else None
+    back.on_click(undone)
+    return widgets.VBox([_prompt(prompt), widgets.HBox([box, keep, back]), said])
+
+
+def compare_guess(question_id: str, made: Plan, *, answer: float) -> Said:
+    """How far off the kept guess was, in millimetres and in a thing on the bench. [mm]"""
+    shown = reveal(question_id, answer=answer, rule=made.choices.rule)
+    return Said(" ".join(filter(None, [shown.sentence, shown.notice])))
+
+
+class YourTurn:
+    """Questions on the student's own box, each with an answer box that marks itself.
+
+    Parameters
+    ----------
+    lesson : int
+        Number of the lesson.
+    own : callable
+        Gives the student's own box, worked out.
+    seed : int or str, optional
+        Makes the other sizes repeatable, for a class.
+    """
+
+    def __init__(
+        self, lesson: int, *, own: Callable[[], Plan], seed: int | str | None = None
+    ) -> None:
+        self._lesson, self._own, self._seed, self._round = lesson, own, seed, 0
+        self._cards = widgets.VBox()
+        mine = widgets.Button(description="My own box", layout=widgets.Layout(width="auto"))
+        other = widgets.Button(description="Other sizes", layout=widgets.Layout(width="auto"))
+        mine.on_click(lambda _: self._fill(vary=False))
+        other.on_click(lambda _: self._fill(vary=True))
+        self.widget = widgets.VBox([widgets.HBox([mine, other]), self._cards])
+        self._fill(vary=False)
+
+    def _repr_mimebundle_(self, **options: Any) -> Any:
+        return self.widget._repr_mimebundle_(**options)
+
+    def _fill(self, *, vary: bool) -> None:
+        seed = self._seed
+        if vary:
+            self._round += 1
+            seed = f"{seed or ''}/{self._round}" if seed is not None else None
+        try:
+            questions: Sequence[Question] = draw(
+                self._own(), lesson=self._lesson, seed=seed, vary=vary
+            )
+        except ValueError as error:
+            self._cards.children = [widgets.HTML(_words(str(error), "bench-hint"))]
+            return
+        self._cards.children = [self._card(question) for question in questions]
+
+    @staticmethod
+    def _card(question: Question) -> widgets.Widget:
+        box = widgets.Text(
+            description="my answer",
+            placeholder=question.nudge or "with its unit",
+            layout=ANSWER,
+            continuous_update=False,
+        )
+        check = widgets.Button(description="Check", layout=widgets.Layout(width="auto"))
+        said = widgets.HTML()
+
+        def checked(_: Any) -> None:
+            if not box.value.strip():
+                return
+            marked = mark(question, box.value)
+            look = "bench-right" if marked.right else "bench-hint"
+            said.value = _words(marked.sentence, look)
+
+        check.on_click(checked)
+        box.observe(checked, names="value")
+        return widgets.VBox([_prompt(question.prompt), widgets.HBox([box, check]), said])

@@ -1,0 +1,153 @@
+"""Controls of a lesson: what a slider moves, between which marks, and how the file says it.
+
+A control knows values in millimetres; the widget it makes shows them on the student's own rule,
+one mark a step. A value that lies on no mark (a box drawn in inches, read in millimetres) gets a
+place of its own among the marks, so that changing units never changes the box.
+"""
+
+from __future__ import annotations
+
+from bisect import insort
+from collections.abc import Hashable
+from dataclasses import dataclass
+from math import ceil, floor
+from typing import Any, Literal, Protocol
+
+import ipywidgets as widgets
+
+from toolkit.box import Choices
+from toolkit.measures import Rule
+
+WIDE = widgets.Layout(width="100%", max_width="640px")
+STYLE = {"description_width": "11em"}
+
+
+class Control(Protocol):
+    """What the engine needs of every control."""
+
+    @property
+    def keys(self) -> tuple[str, ...]:
+        """The keys of the box file that it sets, such as ``groove.depth``."""
+        ...
+
+    @property
+    def label(self) -> str:
+        """Its name in words, unit included where there is one."""
+        ...
+
+    def options(self, rule: Rule, value: Any) -> list[tuple[str, Any]]:
+        """What can be chosen, as (text, value), the present value among it."""
+        ...
+
+    def written(self, rule: Rule, value: Any) -> Any:
+        """The value as a box file says it."""
+        ...
+
+
+@dataclass(frozen=True, slots=True)
+class LengthControl:
+    """A length between two ends, one mark of the student's rule a step. [mm]"""
+
+    keys: tuple[str, ...]
+    label: str
+    low: float
+    high: float
+    fineness: Literal["joints", "sizes", "rough"] = "joints"
+
+    def options(self, rule: Rule, value: float | None) -> list[tuple[str, Any]]:
+        """Every mark between the ends, and the present value where it lies on none."""
+        mark = rule.mark(self.fineness)
+        first, last = ceil(self.low / mark - 1e-6), floor(self.high / mark + 1e-6)
+        # What a file says, 4.1, and not the 4.1000000000000005 of a product.
+        values = [round(count * mark, 9) for count in range(first, last + 1)]
+        if value is not None:
+            near = min(range(len(values)), key=lambda i: abs(values[i] - value))
+            if abs(values[near] - value) < 1e-6:
+                # The box's own number, to the last bit, so that moving a slider away and back
+                # leaves nothing changed.
+                values[near] = value
+            else:
+                insort(values, value)
+        return [(rule.exact(each), each) for each in values]
+
+    def written(self, rule: Rule, value: float) -> str:
+        """The length as text with its unit, exact enough to be read back the same."""
+        text = rule.exact(value)
+        return text if abs(_read(text) - value) < 1e-6 else f"{value:.6g} mm"
+
+
+def _read(text: str) -> float:
+    from toolkit.measures import length
+
+    return length(text, allow="any")
+
+
+@dataclass(frozen=True, slots=True)
+class CountControl:
+    """A number of things, such as tails."""
+
+    keys: tuple[str, ...]
+    label: str
+    low: int
+    high: int
+
+    def options(self, rule: Rule, value: Any) -> list[tuple[str, Any]]:
+        """Every number between the ends; tails of unequal width have a place of their own."""
+        rows: list[tuple[str, Any]] = [(str(n), n) for n in range(self.low, self.high + 1)]
+        if not isinstance(value, int) and value is not None:
+            return [("as set out by hand", value), *rows]
+        if isinstance(value, int) and not self.low <= value <= self.high:
+            rows.append((str(value), value))
+        return rows
+
+    def written(self, rule: Rule, value: Any) -> Any:
+        """The number itself."""
+        if isinstance(value, int):
+            return value
+        return [[f"{low:.6g} mm", f"{high:.6g} mm"] for low, high in value]
+
+
+@dataclass(frozen=True, slots=True)
+class ChoiceControl:
+    """One of a few words: ``(text, value)``."""
+
+    keys: tuple[str, ...]
+    label: str
+    choices: tuple[tuple[str, Hashable], ...]
+
+    def options(self, rule: Rule, value: Any) -> list[tuple[str, Any]]:
+        """The words."""
+        return list(self.choices)
+
+    def written(self, rule: Rule, value: Any) -> Any:
+        """The value itself."""
+        return value
+
+
+def value_of(choices: Choices, key: str) -> Any:
+    """What a box says for a key of its file, such as ``groove.depth``."""
+    section, _, name = key.partition(".")
+    return getattr(getattr(choices, section), name)
+
+
+def with_values(choices: Choices, values: dict[str, Any]) -> Choices:
+    """A box with some keys changed: ``{"groove.depth": 5.0}``. [mm]"""
+    return choices.having(**{key.replace(".", "__"): value for key, value in values.items()})
+
+
+def widget(control: Control, rule: Rule, value: Any) -> widgets.ValueWidget:
+    """A slider over the control's options, or a row of buttons for a choice of words."""
+    options = control.options(rule, value)
+    if isinstance(control, ChoiceControl):
+        return widgets.ToggleButtons(
+            options=options, value=value, description=control.label, style=STYLE
+        )
+    return widgets.SelectionSlider(
+        options=options,
+        value=value,
+        description=control.label,
+        tooltip=control.label,
+        continuous_update=True,
+        style=STYLE,
+        layout=WIDE,
+    )

@@ -1,0 +1,140 @@
+"""Lesson 4, groove layout: one plough setting, the tails round it, the panels in it."""
+
+from __future__ import annotations
+
+from functools import lru_cache
+
+import ipywidgets as widgets
+
+from toolkit.box import Choices
+from toolkit.explore.cards import YourTurn, compare_guess, guess_card
+from toolkit.explore.controls import CountControl, LengthControl, with_values
+from toolkit.explore.engine import Explorer
+from toolkit.explore.view import ImpossibleError, Said, Still, View
+from toolkit.pictures import corner_picture, section_across
+from toolkit.plan import Plan, plan
+from toolkit.results import Table
+from toolkit.study import OwnBox
+
+GUESS = "lesson4.deeper-groove"
+worked_out = lru_cache(maxsize=64)(plan)
+
+CONTROLS = (
+    LengthControl(("groove.depth",), "groove depth", 1.0, 9.0),
+    LengthControl(("groove.bottom_edge", "groove.top_edge"), "groove from the edge", 2.0, 20.0),
+    LengthControl(("thickness.side", "thickness.end"), "wall thickness", 8.0, 20.0, "sizes"),
+    CountControl(("corner.tails_back",), "tails at the back", 1, 6),
+)
+
+
+def numbers(made: Plan) -> Table:
+    """What the sliders of this lesson move, each with its working."""
+    rule, f, d = made.choices.rule, made.design.frame, made.design
+    rows = []
+    for size in (
+        f.wall_height,
+        f.front_height,
+        d.lid.length,
+        d.lid.width,
+        d.bottom.length,
+        f.back_length,
+        f.tail_back,
+    ):
+        name, _, working = size.sentence(rule).partition(" = ")
+        rows.append((name, rule.show(size.value), working))
+    depth = d.choices.groove.depth or 0.0
+    behind = min(d.frame.side_thickness.value, d.frame.back_thickness.value) - depth
+    rows.append(("wood behind the groove", rule.show(behind), "thinnest wall less groove depth"))
+    return Table("Numbers", ("size", "value", "where it comes from"), tuple(rows), numeric=(1,))
+
+
+def _possible(choices: Choices) -> Plan:
+    made = worked_out(choices)
+    if not made.design.exists:
+        raise ImpossibleError(made.findings[0].sentence)
+    return made
+
+
+def view(choices: Choices, kept: Choices) -> View:
+    """The back corner with its grooves, its numbers and findings; the kept box thinly behind.
+
+    Parameters
+    ----------
+    choices, kept : Choices
+        The box as the sliders have it, and as it was last kept. [mm]
+
+    Raises
+    ------
+    ImpossibleError
+        No such box can be.
+    """
+    made = _possible(choices)
+    ghost = None
+    if kept != choices and worked_out(kept).design.exists:
+        ghost = worked_out(kept)
+    drawn = corner_picture(made, which="back", ghost=ghost)
+    return View(drawn.svg, drawn.sentence, numbers(made), made.findings)
+
+
+def own() -> Plan:
+    """The student's own box, worked out; the workbook's example until one is kept."""
+    return worked_out(OwnBox().load().choices)
+
+
+def guess() -> widgets.Widget:
+    """Guess first: how much wider a whole box grows by one deeper groove."""
+    return guess_card(
+        GUESS,
+        "Both lid grooves are ploughed 1 mm deeper. How much wider must the lid be?",
+        hint="with its unit: 3 mm, 1/8 in",
+    )
+
+
+def worked() -> Said:
+    """One worked by hand, then the same from the toolkit."""
+    made = own()
+    return Said(made.design.lid.width.sentence(made.choices.rule))
+
+
+def explore() -> Explorer:
+    """The sliders of this lesson."""
+    return Explorer(CONTROLS, compute=view)
+
+
+def still() -> Still:
+    """The student's own corner, for paper and for readers without a mouse."""
+    choices = OwnBox().load().choices
+    return Still(view(choices, choices))
+
+
+def sections() -> Still:
+    """The student's own box cut across, with the panels in their grooves."""
+    made = own()
+    drawn = section_across(made)
+    return Still(View(drawn.svg, drawn.sentence, numbers(made)))
+
+
+def compare() -> Said:
+    """The guess beside the answer: the panel sits in two grooves."""
+    made = own()
+    depth = made.design.choices.groove.depth or 0.0
+    deeper = worked_out(with_values(made.choices, {"groove.depth": depth + 1.0}))
+    grown = deeper.design.lid.width.value - made.design.lid.width.value
+    return compare_guess(GUESS, made, answer=grown)
+
+
+def your_turn(seed: int | str | None = None) -> YourTurn:
+    """Questions on the student's own box; a seed makes other sizes the same for a class."""
+    return YourTurn(4, own=own, seed=seed)
+
+
+def carry() -> Said:
+    """What to carry to the bench: two lines of settings."""
+    made = own()
+    rows = {row.tool: row for row in made.settings}
+    plough, fence = rows["plough"], rows["plough fence, bottom grooves"]
+    return Said(
+        f"Plough: {plough.value}, fence {fence.value} from the edge; leave both set. "
+        f"Lid {made.choices.rule.show(made.design.lid.width.value, direction='down')} wide, "
+        f"bottom {made.choices.rule.show(made.design.bottom.width.value, direction='down')}."
+    )

@@ -1,0 +1,87 @@
+"""What a lesson shows for one state of its sliders, and how it is put on the page."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from html import escape
+
+from toolkit.pages import as_html, findings_html
+from toolkit.results import Finding, Table
+
+# One small sheet for every lesson: quiet, readable from the back of a room, and the same in
+# JupyterLab, without code, and on paper.
+SHEET = """
+<style>
+.bench-view { font-size: 15px; line-height: 1.45; color: #222; max-width: 60em; }
+.bench-view svg { height: auto; display: block; }
+.bench-view figcaption, .bench-say { margin: .4em 0 .8em; max-width: 46em; }
+.bench-view table { border-collapse: collapse; margin: .6em 0; }
+.bench-view caption { text-align: left; font-weight: 600; padding: .3em 0; }
+.bench-view th, .bench-view td { text-align: left; padding: .15em .9em .15em 0;
+  border-bottom: 1px solid #c9c2b6; vertical-align: top; font-weight: 400; }
+.bench-view thead th { font-weight: 600; }
+.bench-view .number { white-space: nowrap; }
+.bench-view ul { margin: .3em 0; padding-left: 1.2em; }
+.bench-view li p { margin: .15em 0; }
+.bench-view .source { color: #555; font-size: .9em; }
+.bench-impossible { border-left: 5px solid #9a2a1a; padding: .3em .8em; margin: .3em 0; }
+.bench-right { border-left: 5px solid #222; padding: .2em .8em; }
+.bench-hint { border-left: 5px dashed #222; padding: .2em .8em; }
+</style>
+"""
+
+
+@dataclass(frozen=True, slots=True)
+class View:
+    """A picture with its sentence, numbers with their workings, and findings."""
+
+    svg: str
+    sentence: str
+    numbers: Table
+    findings: tuple[Finding, ...] = ()
+
+    @property
+    def figure(self) -> str:
+        """The picture and its sentence as one figure of HTML."""
+        return (
+            f'<figure class="bench-view" style="margin:0">{self.svg}'
+            f"<figcaption>{escape(self.sentence)}</figcaption></figure>"
+        )
+
+    @property
+    def words(self) -> str:
+        """The numbers and the findings as HTML."""
+        parts = [as_html(self.numbers)]
+        if self.findings:
+            parts.append(findings_html(self.findings))
+        return f'<div class="bench-view">{"".join(parts)}</div>'
+
+
+class ImpossibleError(ValueError):
+    """A combination of sliders that no box can have; its text is the sentence shown."""
+
+
+@dataclass(frozen=True, slots=True)
+class Still:
+    """A view for paper, and for readers without a mouse: a picture with its sentence."""
+
+    view: View
+
+    def _repr_html_(self) -> str:
+        return SHEET + self.view.figure + self.view.words
+
+    def __repr__(self) -> str:
+        return self.view.sentence
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """Words of a lesson that are both read and tested."""
+
+    text: str
+
+    def _repr_html_(self) -> str:
+        return f'{SHEET}<div class="bench-view"><p class="bench-say">{escape(self.text)}</p></div>'
+
+    def __repr__(self) -> str:
+        return self.text

@@ -1,0 +1,129 @@
+"""Changes the text of a box file key by key, without touching its remarks and its order."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, MutableMapping
+from typing import Any
+
+import tomlkit
+from tomlkit.container import Container
+from tomlkit.exceptions import TOMLKitError
+from tomlkit.items import InlineTable, Table, Whitespace
+
+from toolkit.files.errors import BoxFileError, Problem, plain, shown
+from toolkit.files.formats import bring_up
+from toolkit.files.syntax import values_of
+
+
+def edited(text: str, changes: Mapping[str, Any], *, name: str) -> str:
+    """A box file's text with some keys changed.
+
+    Parameters
+    ----------
+    text : str
+        A TOML text with line feeds alone at its line ends.
+    changes : mapping of str to value
+        By key, such as ``groove.depth``; None takes a key or a section out.
+    name : str
+        Name of the file in messages.
+
+    Returns
+    -------
+    str
+        The new text, brought up to the present format; not checked against the schema.
+
+    Raises
+    ------
+    BoxFileError
+        The text is not TOML, or a change cannot be put into it.
+
+    Source
+    ------
+    The workbook's own.
+
+    >>> edited('[groove]\\ndepth = "4 mm"  # shallow\\n', {"groove.depth": "5 mm"}, name="b")
+    '[groove]\\ndepth = "5 mm"  # shallow\\n'
+    """
+    wanted = values_of(text, name=name, error=BoxFileError)
+    bring_up(wanted)
+    try:
+        document = tomlkit.parse(text if text.endswith("\n") else f"{text}\n")
+        bring_up(document)
+        for key, value in changes.items():
+            path = key.split(".")
+            plain_value = _toml_value(value, key=key, name=name)
+            _change(wanted, path, plain_value, name=name)
+            _change(document, path, plain_value, name=name)
+        new = tomlkit.dumps(document)
+    except (TOMLKitError, RecursionError) as problem:
+        why = plain(str(problem), longest=80)
+        said = f"it can't be changed in place ({why}); change it by hand"
+        raise BoxFileError(name, [Problem("", said)]) from problem
+    if values_of(new, name=name, error=BoxFileError) != wanted:
+        said = "this change would disturb another line; make it by hand"
+        raise BoxFileError(name, [Problem(", ".join(map(plain, changes)), said)])
+    return new
+
+
+def _change(
+    tables: Any, path: list[str], value: Any, *, name: str
+) -> None:
+    """Put one value in its place, or take it out, in plain values and in a document alike."""
+    *sections, key = path
+    for section in sections:
+        if section not in tables:
+            if value is None:
+                return
+            _put(tables, section, {})
+        tables = tables[section]
+        if not isinstance(tables, MutableMapping):
+            said = f"{plain(section)} is not a section, so nothing can be put in it"
+            raise BoxFileError(name, [Problem(plain(".".join(path)), said)])
+    if value is None:
+        if key in tables:
+            del tables[key]
+    else:
+        _put(tables, key, value)
+
+
+def _put(tables: MutableMapping[str, Any], key: str, value: Any) -> None:
+    if isinstance(tables, dict) and not isinstance(tables, Container | Table | InlineTable):
+        # The plain values must not share a table with the document.
+        tables[key] = dict(value) if isinstance(value, dict) else value
+    elif isinstance(tables, Table) and key not in tables and not isinstance(value, dict):
+        _add_last(tables, key, value)
+    else:
+        tables[key] = value
+
+
+def _add_last(table: Table, key: str, value: Any) -> None:
+    """Add a key below the last one, above the blank line and the remarks of what comes next."""
+    body = table.value.body
+    end = len(body)
+    while end and (body[end - 1][0] is None or isinstance(body[end - 1][1], Table)):
+        end -= 1
+    below_it = range(end, len(body))
+    cut = next((at for at in below_it if isinstance(body[at][1], Whitespace | Table)), len(body))
+    below = body[cut:]
+    for inner, _item in below:
+        if inner is not None:
+            table.remove(inner)
+    del body[cut:]
+    table.append(key, value)
+    for inner, item in below:
+        if inner is None:
+            body.append((inner, item))
+        else:
+            table.raw_append(inner, item)
+
+
+def _toml_value(value: Any, *, key: str, name: str) -> Any:
+    """A value as TOML knows it, else an error that names the key."""
+    if value is None or isinstance(value, str | bool | int | float):
+        return value
+    if isinstance(value, list | tuple):
+        return [_toml_value(item, key=key, name=name) for item in value]
+    if isinstance(value, Mapping):
+        return {str(k): _toml_value(item, key=key, name=name) for k, item in value.items()}
+    said = f"read {shown(value)}: a file can't hold this; give text, a number or a list of them"
+    raise BoxFileError(name, [Problem(plain(key), said)])

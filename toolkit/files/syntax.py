@@ -1,0 +1,157 @@
+"""From a file on disk to plain values, with the usual slips of typing TOML explained."""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from os import PathLike, fspath
+from pathlib import Path as FilePath
+from typing import Any, NoReturn
+
+from toolkit.files.errors import FileError, Problem, dotted, plain, shown
+from toolkit.files.lines import lines_of
+
+LARGEST = 256_000
+_PLACE = re.compile(r" \(at (?:line (\d+), column (\d+)|end of document)\)$")
+_BARE_TEXT = re.compile(r"[^\"'\[\]{}#=]+")
+_COMMENT = re.compile(r"\s#.*")
+_DECIMAL_COMMA = re.compile(r"[0-9]+,[0-9]+")
+_INCH_MARK = re.compile(r'"([^"]*)""')
+
+
+def file_text(path: str | PathLike[str], *, error: type[FileError]) -> str:
+    """The text of a file, with line feeds alone at its line ends.
+
+    Parameters
+    ----------
+    path : path-like
+        A file in UTF-8.
+    error : type
+        What to raise.
+
+    Raises
+    ------
+    FileError
+        There is no such file, or it is a folder, too large, not open to us, or not text.
+
+    Source
+    ------
+    The workbook's own.
+    """
+    path = FilePath(path)
+    try:
+        if path.is_dir():
+            _refuse(error, str(path), "this is a folder; name the file in it")
+        if not path.exists():
+            folder = plain(fspath(path.parent.absolute()), longest=200)
+            _refuse(error, path.name, f"there is no such file in {folder}; check its name")
+        if not path.is_file():
+            _refuse(error, path.name, "this is not an ordinary file; name a TOML file")
+        with path.open("rb") as stream:
+            raw = stream.read(LARGEST + 1)
+    except OSError as problem:
+        why = problem.strerror or str(problem)
+        _refuse(error, path.name, f"it could not be opened ({why}); check its name and rights")
+    return text_of(raw, name=path.name, error=error)
+
+
+def text_of(raw: bytes, *, name: str, error: type[FileError]) -> str:
+    """Bytes of a file as text, without a byte-order mark and with plain line ends."""
+    if len(raw) > LARGEST:
+        _refuse(error, name, f"it is larger than {LARGEST // 1000} kB; this can't be such a file")
+    try:
+        text = raw.decode("utf-8-sig")
+    except UnicodeDecodeError as problem:
+        line = raw.count(b"\n", 0, problem.start) + 1
+        said = "the file is not in UTF-8; save it again with the encoding UTF-8"
+        raise error(name, [Problem("", said, line)]) from None
+    return text.replace("\r\n", "\n")
+
+
+def values_of(text: str, *, name: str, error: type[FileError]) -> dict[str, Any]:
+    """What a TOML text says, as plain values.
+
+    Parameters
+    ----------
+    text : str
+        The text.
+    name : str
+        Name of the file in messages.
+    error : type
+        What to raise.
+
+    Raises
+    ------
+    FileError
+        The text is not TOML; the message tells line and column and explains the usual slips.
+
+    Source
+    ------
+    TOML 1.0.0.
+    """
+    if len(text.encode("utf-8", "replace")) > LARGEST:
+        _refuse(error, name, f"it is larger than {LARGEST // 1000} kB; this can't be such a file")
+    try:
+        return tomllib.loads(text)
+    except tomllib.TOMLDecodeError as problem:
+        raise error(name, [_explained(text, str(problem))]) from None
+    except RecursionError:
+        _refuse(error, name, "its brackets are nested far too deep; no key needs more than two")
+    except ValueError:
+        # Python refuses numbers of thousands of digits and dates that do not exist.
+        _refuse(error, name, "it holds a number or a date that can't be read; lengths are text")
+
+
+def _refuse(error: type[FileError], name: str, said: str) -> NoReturn:
+    raise error(name, [Problem("", said)]) from None
+
+
+def _explained(text: str, message: str) -> Problem:
+    """The parser's complaint in words of the workbook, with the usual slip where it is one."""
+    place = _PLACE.search(message)
+    said = message[: place.start()] if place else message
+    rows = text.split("\n")
+    line = int(place[1]) if place and place[1] else len(text.rstrip().split("\n"))
+    row = _COMMENT.sub("", rows[line - 1]).strip()
+    if said.startswith("Cannot"):
+        return _twice(rows, row, line)
+    if place is None or place[1] is None:
+        said = f"the file ends in the middle of something ({_lowered(said)}); complete this line"
+        return Problem("", said, line)
+    return Problem("", f"read {shown(row)}: {_slip(row, said)}", line, int(place[2]))
+
+
+def _slip(row: str, said: str) -> str:
+    """What to type instead of a line that is not TOML."""
+    key, equals, value = (part.strip() for part in row.partition("="))
+    if any(mark in row for mark in "“”„«»"):
+        return 'curly quotes are not TOML; type straight ones, such as depth = "4 mm"'
+    if inches := _INCH_MARK.fullmatch(value):
+        return f'an inch mark ends the text; type {plain(key)} = "{plain(inches[1])} in"'
+    if _DECIMAL_COMMA.fullmatch(value):
+        return f"a number has a decimal point; type {plain(key)} = {value.replace(',', '.')}"
+    if _BARE_TEXT.fullmatch(value):
+        return f'text stands between quotes; type {plain(key)} = "{plain(value)}"'
+    if value.count('"') == 1 or value.count("'") == 1:
+        return 'the text has only one of its two quotes; type such as depth = "4 mm"'
+    if not equals and not row.startswith("["):
+        return 'there is no "=" in it; type a key, "=" and a value, such as depth = "4 mm"'
+    return f'this is not TOML ({_lowered(said)}); type such as depth = "4 mm" or [groove]'
+
+
+def _twice(rows: list[str], row: str, line: int) -> Problem:
+    """A key or a section that is there twice."""
+    before = rows[: line - 1]
+    first = lines_of("\n".join(before))
+    # The line by itself, below its section's heading, tells which key it is.
+    heading = next((above for above in reversed(before) if above.lstrip().startswith("[")), "")
+    alone = row if row.startswith("[") else f"{heading}\n{row}"
+    path = max((path for path in lines_of(alone) if path in first), key=len, default=())
+    if not path:
+        return Problem("", f"read {shown(row)}: this is there already; keep one of the two", line)
+    said = f"this is on line {first[path]} already; keep one of the two"
+    return Problem(dotted(path), said, line)
+
+
+def _lowered(said: str) -> str:
+    return plain(said[:1].lower() + said[1:], longest=80)

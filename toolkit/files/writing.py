@@ -1,0 +1,178 @@
+"""Writes files so that none is ever half written, and nobody's change is lost to another's."""
+
+from __future__ import annotations
+
+import os
+import re
+import secrets
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
+from datetime import datetime
+from os import PathLike
+from pathlib import Path as FilePath
+from typing import NoReturn
+
+from filelock import FileLock, Timeout
+
+from toolkit.files.errors import FileError, Problem, plain
+
+BACKUPS_KEPT = 20
+BACKUP_FOLDER = ".backup"
+# A change takes hundredths of a second; who waits this long waits for something that hangs.
+PATIENCE = 10.0
+
+
+@contextmanager
+def locked(
+    path: str | PathLike[str], *, error: type[FileError], patience: float | None = None
+) -> Iterator[FilePath]:
+    """Hold a file against other writers; gives the file itself, behind any symbolic link.
+
+    Parameters
+    ----------
+    path : path-like
+        The file, which need not exist yet; its folder must.
+    error : type
+        What to raise.
+    patience : float, optional
+        How long to wait for another writer. [s]
+
+    Raises
+    ------
+    FileError
+        Somebody else holds the file for longer, or the folder cannot be written to.
+
+    Source
+    ------
+    The workbook's own.
+    """
+    target = FilePath(os.path.realpath(path))
+    if not target.parent.is_dir():
+        said = f"there is no folder {target.parent}; make it first or check its name"
+        raise error(target.name, [Problem("", plain(said, longest=200))])
+    lock = FileLock(target.with_name(f".{target.name}.lock"), poll_interval=0.01)
+    try:
+        lock.acquire(timeout=PATIENCE if patience is None else patience)
+    except Timeout:
+        said = "another program is changing it just now; close that or try again in a moment"
+        raise error(target.name, [Problem("", said)]) from None
+    except (OSError, ValueError) as problem:
+        _not_written(target, problem, error)
+    try:
+        yield target
+    finally:
+        lock.release()
+
+
+def write_file(path: FilePath, content: bytes, *, error: type[FileError]) -> None:
+    """Put something in the place of a file, wholly or not at all.
+
+    Parameters
+    ----------
+    path : Path
+        The file; its rights are kept. Hold its lock.
+    content : bytes
+        What to write.
+    error : type
+        What to raise.
+
+    Raises
+    ------
+    FileError
+        It could not be written; the old file is as it was.
+
+    Source
+    ------
+    The workbook's own.
+    """
+    new = path.with_name(f".{path.name}.{secrets.token_hex(6)}.tmp")
+    try:
+        _sweep(path)
+        # Made with the rights of any new file, which the folder and the user's mask decide.
+        with open(new, "xb") as stream:
+            stream.write(content)
+            stream.flush()
+            os.fsync(stream.fileno())
+        if path.exists():
+            new.chmod(path.stat().st_mode & 0o7777)
+        os.replace(new, path)
+        _settle(path.parent)
+    except OSError as problem:
+        _not_written(path, problem, error)
+    finally:
+        with suppress(OSError):
+            new.unlink(missing_ok=True)
+
+
+def keep_backup(path: FilePath, *, error: type[FileError]) -> None:
+    """Keep the file as it is now in the folder of backups, and let go of the oldest.
+
+    Parameters
+    ----------
+    path : Path
+        The file. Hold its lock.
+    error : type
+        What to raise.
+
+    Raises
+    ------
+    FileError
+        The backup could not be kept.
+
+    Source
+    ------
+    The workbook's own.
+    """
+    kept = backups(path)
+    # A running number orders them, for clocks are set back.
+    number = 1 + (_number(path, kept[-1]) if kept else 0)
+    stamp = datetime.now().strftime("%Y%m%dT%H%M%S")
+    folder = path.parent / BACKUP_FOLDER
+    try:
+        folder.mkdir(exist_ok=True)
+        name = f"{path.stem}-{number:06d}-{stamp}{path.suffix}"
+        write_file(folder / name, path.read_bytes(), error=error)
+        for old in kept[: max(len(kept) + 1 - BACKUPS_KEPT, 0)]:
+            old.unlink(missing_ok=True)
+    except OSError as problem:
+        _not_written(path, problem, error)
+
+
+def backups(path: FilePath) -> list[FilePath]:
+    """The backups of a file, oldest first."""
+    folder = path.parent / BACKUP_FOLDER
+    if not folder.is_dir():
+        return []
+    mine = [kept for kept in folder.iterdir() if _number(path, kept)]
+    return sorted(mine, key=lambda kept: _number(path, kept))
+
+
+def _number(path: FilePath, kept: FilePath) -> int:
+    """The running number of one of a file's backups; 0 for anything else."""
+    pattern = rf"{re.escape(path.stem)}-(\d{{6,}})-\d{{8}}T\d{{6}}{re.escape(path.suffix)}"
+    match = re.fullmatch(pattern, kept.name)
+    return int(match[1]) if match else 0
+
+
+def _sweep(path: FilePath) -> None:
+    """Clear what writers left behind who were killed; nobody else writes, for we hold the lock."""
+    pattern = re.compile(rf"\.{re.escape(path.name)}\.[0-9a-f]{{12}}\.tmp")
+    for left in path.parent.iterdir():
+        if pattern.fullmatch(left.name):
+            left.unlink(missing_ok=True)
+
+
+def _settle(folder: FilePath) -> None:
+    """Have the folder's new entry reach the disk, where the system can do that."""
+    with suppress(OSError):
+        descriptor = os.open(folder, os.O_RDONLY)
+        try:
+            os.fsync(descriptor)
+        finally:
+            os.close(descriptor)
+
+
+def _not_written(path: FilePath, problem: Exception, error: type[FileError]) -> NoReturn:
+    why = getattr(problem, "strerror", None) or str(problem)
+    said = f"it could not be written ({why}) and is as it was; check its folder and try again"
+    raise error(path.name, [Problem("", said)]) from problem

@@ -1,0 +1,30 @@
+"""The one door for measures: reads and writes lengths, angles, temperatures and shares.
+
+Text and pint quantities become floats here and nowhere else: millimetres, degrees, degrees
+Celsius, percent. A ``Rule`` writes a length back as its owner reads it.
+"""
+
+from toolkit.measures.angles import angle, slope
+from toolkit.measures.doors import humidity, length, percent, temperature
+from toolkit.measures.errors import MeasureError
+from toolkit.measures.marks import Direction, Fineness, Units
+from toolkit.measures.registry import convert, registry
+from toolkit.measures.rule import Rule
+from toolkit.measures.units import MM_PER_INCH
+
+__all__ = [
+    "MM_PER_INCH",
+    "Direction",
+    "Fineness",
+    "MeasureError",
+    "Rule",
+    "Units",
+    "angle",
+    "convert",
+    "humidity",
+    "length",
+    "percent",
+    "registry",
+    "slope",
+    "temperature",
+]

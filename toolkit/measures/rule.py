@@ -1,0 +1,250 @@
+"""A person's rule: the marks they read, and lengths written as they would read them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from functools import cache
+
+from toolkit.measures.marks import (
+    FINENESSES,
+    HUNDREDTHS,
+    TOLD_ABOVE,
+    Direction,
+    Fineness,
+    Scale,
+    Units,
+    count_at,
+    inches_text,
+    length_at,
+    no_such_fineness,
+    scale_of,
+    text_at,
+)
+from toolkit.measures.units import MM_PER_INCH
+
+
+@dataclass(frozen=True, slots=True)
+class Rule:
+    """The rule that somebody reads, with a fineness for each kind of work.
+
+    Parameters
+    ----------
+    units : str
+        ``"mm"`` for millimetres or ``"in"`` for fractions of an inch.
+    joints : float
+        Distance between marks for setting out joints. [mm]
+    sizes : float
+        Distance between marks for finished sizes. [mm]
+    rough : float
+        Distance between marks for sawn sizes. [mm]
+
+    Raises
+    ------
+    MeasureError
+        The units are neither, or no such rule has marks at that distance.
+
+    Source
+    ------
+    The three finenesses of each unit: common practice, no source.
+
+    >>> Rule.inches().show(92.9, fineness="sizes")
+    '3 21/32 in'
+    """
+
+    units: Units
+    joints: float
+    sizes: float
+    rough: float
+    _scales: dict[str, Scale] = field(init=False, repr=False, compare=False)
+
+    def __post_init__(self) -> None:
+        """Lay each fineness on the mark that it names."""
+        scales: dict[str, Scale] = {}
+        for name in FINENESSES:
+            scales[name] = scale = scale_of(name, getattr(self, name), self.units)
+            object.__setattr__(self, name, scale.mark)
+        object.__setattr__(self, "_scales", scales)
+
+    @classmethod
+    @cache
+    def millimetres(cls) -> Rule:
+        """A rule in millimetres: joints to 0.1 mm, sizes to 0.5 mm, rough sizes to 5 mm."""
+        return cls("mm", 0.1, 0.5, 5.0)
+
+    @classmethod
+    @cache
+    def inches(cls) -> Rule:
+        """A rule in fractions of an inch: joints to 1/64, sizes to 1/32, rough sizes to 1/8 in."""
+        return cls("in", MM_PER_INCH / 64, MM_PER_INCH / 32, MM_PER_INCH / 8)
+
+    def mark(self, fineness: Fineness) -> float:
+        """The distance between two marks.
+
+        Parameters
+        ----------
+        fineness : str
+            ``"joints"``, ``"sizes"`` or ``"rough"``.
+
+        Returns
+        -------
+        float
+            The distance. [mm]
+
+        Raises
+        ------
+        MeasureError
+            There is no such fineness.
+
+        Source
+        ------
+        The rule's own.
+        """
+        return self._scale(fineness).mark
+
+    def round(
+        self, value: float, *, fineness: Fineness = "joints", direction: Direction = "nearest"
+    ) -> float:
+        """The mark at a length: the nearest (of two, the one further from 0), or one beside it.
+
+        Parameters
+        ----------
+        value : float
+            The length. [mm]
+        fineness : str
+            ``"joints"``, ``"sizes"`` or ``"rough"``.
+        direction : str
+            ``"nearest"``, ``"up"`` for the mark not below it, ``"down"`` for the one not above.
+
+        Returns
+        -------
+        float
+            The length of the mark. [mm]
+
+        Raises
+        ------
+        MeasureError
+            There is no such fineness or direction, or the length is not a finite number.
+
+        Source
+        ------
+        A length within a millionth of a mark lies on it: the workbook's own.
+
+        >>> Rule.millimetres().round(4.02, direction="up")
+        4.1
+        """
+        scale = self._scale(fineness)
+        return length_at(count_at(value, scale.mark, direction), scale)
+
+    def error(
+        self, value: float, *, fineness: Fineness = "joints", direction: Direction = "nearest"
+    ) -> float:
+        """How much longer the mark is than the length: what rounding adds, negative for less.
+
+        Parameters
+        ----------
+        value : float
+            The length. [mm]
+        fineness, direction : str
+            As for ``round``.
+
+        Returns
+        -------
+        float
+            The mark less the length. [mm]
+
+        Raises
+        ------
+        MeasureError
+            There is no such fineness or direction, or the length is not a finite number.
+
+        Source
+        ------
+        The workbook's own.
+        """
+        return self.round(value, fineness=fineness, direction=direction) - value
+
+    def show(
+        self,
+        value: float,
+        *,
+        fineness: Fineness = "joints",
+        direction: Direction = "nearest",
+        unit: bool = True,
+    ) -> str:
+        """A length as it is read off the rule, with the rounding told above 0.2 mm.
+
+        Parameters
+        ----------
+        value : float
+            The length. [mm]
+        fineness, direction : str
+            As for ``round``.
+        unit : bool
+            Whether to write the unit and tell the rounding; without them the text suits a sum.
+
+        Returns
+        -------
+        str
+            Such as ``92.9 mm``, ``3 21/32 in`` or ``3 5/8 in (0.4 mm under)``.
+
+        Raises
+        ------
+        MeasureError
+            There is no such fineness or direction, or the length is not a finite number.
+
+        Source
+        ------
+        The workbook's own.
+
+        >>> Rule.inches().show(92.5, fineness="rough")
+        '3 5/8 in (0.4 mm under)'
+        """
+        scale = self._scale(fineness)
+        count = count_at(value, scale.mark, direction)
+        text = text_at(count, scale)
+        if not unit:
+            return text
+        error = length_at(count, scale) - value
+        if -TOLD_ABOVE <= error <= TOLD_ABOVE:
+            return f"{text} {self.units}"
+        side = "over" if error > 0 else "under"
+        return f"{text} {self.units} ({abs(error):.1f} mm {side})"
+
+    def exact(self, value: float, *, unit: bool = True) -> str:
+        """A length as closely as a working needs it, whether or not the rule has such a mark.
+
+        Parameters
+        ----------
+        value : float
+            The length. [mm]
+        unit : bool
+            Whether to write the unit; without it the text suits a sum.
+
+        Returns
+        -------
+        str
+            Millimetres to 0.01; inches as a fraction where the length is a 64th, else to 0.001.
+
+        Raises
+        ------
+        MeasureError
+            The length is not a finite number.
+
+        Source
+        ------
+        The workbook's own.
+
+        >>> Rule.inches().exact(4.0), Rule.inches().exact(25.4 * 5 / 32)
+        ('0.157 in', '5/32 in')
+        """
+        if self.units == "mm":
+            text = text_at(count_at(value, 0.01, "nearest"), HUNDREDTHS)
+        else:
+            text = inches_text(value)
+        return f"{text} {self.units}" if unit else text
+
+    def _scale(self, fineness: Fineness) -> Scale:
+        try:
+            return self._scales[fineness]
+        except (KeyError, TypeError):
+            raise no_such_fineness(fineness) from None

@@ -1,0 +1,168 @@
+"""A finished picture: its marks as SVG, its finding in one sentence, and what was drawn."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+from hashlib import sha256
+from html import escape
+
+Point = tuple[float, float]
+
+PX_PER_PT = 4 / 3
+_FONTS = "DejaVu Sans, Verdana, Liberation Sans, Arial, sans-serif"
+
+
+@dataclass(frozen=True, slots=True)
+class LabelBox:
+    """The room that a label takes on the page, y upwards. [px, at the picture's own width]"""
+
+    text: str
+    x0: float
+    y0: float
+    x1: float
+    y1: float
+
+    def meets(self, other: LabelBox) -> bool:
+        """Whether two labels overlap."""
+        return (
+            self.x0 < other.x1 and other.x0 < self.x1 and self.y0 < other.y1 and other.y0 < self.y1
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Outline:
+    """A named shape in its own view's axes: across the page, and up from the bottom edge. [mm]"""
+
+    name: str
+    points: tuple[Point, ...]
+
+    @property
+    def bounds(self) -> tuple[float, float, float, float]:
+        """Least and greatest x, least and greatest y. [mm]"""
+        xs, ys = zip(*self.points, strict=True)
+        return min(xs), max(xs), min(ys), max(ys)
+
+    @property
+    def width(self) -> float:
+        """Size across the page. [mm]"""
+        left, right, _, _ = self.bounds
+        return right - left
+
+    @property
+    def height(self) -> float:
+        """Size up the page. [mm]"""
+        _, _, low, high = self.bounds
+        return high - low
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """A line as drawn: the pen, and its points on the page, y upwards. [px]"""
+
+    pen: str
+    points: tuple[Point, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Drawn:
+    """What a picture holds, for whoever wants to measure it.
+
+    ``width`` and ``height`` of the page and ``text`` size are in px, ``scale`` in px to a
+    millimetre. ``strokes`` are pens and points as laid on the page [pt]; ``dropped`` are labels
+    for which there was no room.
+    """
+
+    width: float
+    height: float
+    text: float
+    scale: float
+    outlines: tuple[Outline, ...]
+    strokes: tuple[tuple[str, Sequence[Point]], ...]
+    labels: tuple[LabelBox, ...]
+    dropped: tuple[str, ...]
+
+    @property
+    def lines(self) -> tuple[Line, ...]:
+        """Every line, in the order of drawing. [px]"""
+        return tuple(
+            Line(pen, tuple((x * PX_PER_PT, y * PX_PER_PT) for x, y in points))
+            for pen, points in self.strokes
+        )
+
+    def outline(self, name: str) -> Outline:
+        """A shape by its name.
+
+        Raises
+        ------
+        KeyError
+            Nothing of that name was drawn.
+        """
+        for outline in self.outlines:
+            if outline.name == name:
+                return outline
+        raise KeyError(name)
+
+    def named(self, start: str) -> tuple[Outline, ...]:
+        """Every shape whose name begins so."""
+        return tuple(row for row in self.outlines if row.name.startswith(start))
+
+
+@dataclass(frozen=True, slots=True)
+class Picture:
+    """A drawing that can be put into a page, and the sentence that says what it shows."""
+
+    svg: str
+    sentence: str
+    drawn: Drawn
+
+    def _repr_html_(self) -> str:
+        """How a notebook shows it: inline, so that its sentence stays its alternative text."""
+        return self.svg
+
+
+_COORDINATE = re.compile(r"\d+\.\d{3,}")
+_CLIP = re.compile(r'(?<=[#"])p[0-9a-f]{10}(?=[")])')
+_COUNTED = re.compile(r' id="(?:figure|patch|ink)_\d+"')
+# The way that every label would otherwise repeat, and a turn through nothing.
+_SAID_ONCE = re.compile(r"; font-family: 'DejaVu Sans'| transform=\"rotate\(-?0 [^)]*\)\"")
+
+
+def dressed(svg: str, *, sentence: str, width: float, height: float) -> str:
+    """A figure's SVG made small, safe to put into a page, and able to speak for itself.
+
+    The style that the writer sets on every element of the page is put on this picture alone.
+    Ids that two pictures on one page would share are left out, or made this picture's own.
+
+    Parameters
+    ----------
+    svg : str
+        As written by the figure.
+    sentence : str
+        What the picture shows.
+    width, height : float
+        Size of the page. [pt]
+
+    Source
+    ------
+    Accessible names of graphics: W3C SVG 2, title and WAI-ARIA role ``img``.
+    """
+    body = svg[svg.index('<g id="figure_1">') : svg.rindex("</svg>")]
+    body = _COUNTED.sub("", body)
+    body = _SAID_ONCE.sub("", body)
+    body = body.replace("\nL ", " ").replace("\nM ", "M").replace('d="M ', 'd="M')
+    body = body.replace("\nz", "z").replace("z\nM", "zM").replace('\n"', '"')
+    body = _COORDINATE.sub(lambda match: f"{float(match[0]):.2f}".rstrip("0").rstrip("."), body)
+    body = re.sub(r">\s+<", "><", body)
+    own = sha256((sentence + body).encode()).hexdigest()[:8]
+    body = _CLIP.sub(lambda match: match[0] + own, body)
+    name = "t" + own
+    return (
+        f'<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink" '
+        f'role="img" aria-labelledby="{name}" viewBox="0 0 {width:g} {height:g}" '
+        f'width="{width * PX_PER_PT:g}" height="{height * PX_PER_PT:g}" '
+        f'style="max-width:100%;height:auto" font-family="{_FONTS}" '
+        f'stroke-linejoin="round" stroke-linecap="butt">'
+        f'<title id="{name}">{escape(sentence)}</title>{body.strip()}</svg>'
+    )

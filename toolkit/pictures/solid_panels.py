@@ -1,0 +1,89 @@
+"""Lid, bottom and battens as solids; the walls are in ``solids``."""
+
+from __future__ import annotations
+
+import numpy as np
+from manifold3d import Manifold
+
+from toolkit.box import Design, LiftOffLid, Panel
+
+Range = tuple[float, float]
+
+# The design gives a bevelled panel its thickness where it enters the groove; how far the bevel
+# thins the edge beyond that is the drawing's own choice, common practice, no source.
+BEVEL_EDGE = 0.8
+
+
+def block(x: Range, y: Range, z: Range) -> Manifold:
+    """A box between three ranges; nothing where one of them is empty. [mm]"""
+    low, high = zip(x, y, z, strict=True)
+    size = tuple(b - a for a, b in zip(low, high, strict=True))
+    if min(size) <= 0:
+        return Manifold()
+    return Manifold.cube(size).translate(low)
+
+
+def _middle(centre: float, length: float) -> Range:
+    return centre - length / 2, centre + length / 2
+
+
+def _inset(x: Range, y: Range, by: float, *, front: bool) -> tuple[Range, Range]:
+    """A panel's outline drawn in by so much, at the front only where it is worked there too."""
+    return (x[0] + by, x[1] - (by if front else 0.0)), (y[0] + by, y[1] - by)
+
+
+def _bevelled(panel: Panel, x: Range, y: Range, *, is_lid: bool) -> Manifold:
+    edge = BEVEL_EDGE * panel.tongue
+    slope = (panel.tongue - edge) / panel.reach
+    run = (panel.thickness.value - edge) / slope if slope > 0 else 0.0
+    run = min(run, (x[1] - x[0]) / 3, (y[1] - y[0]) / 3)
+    inner_x, inner_y = _inset(x, y, run, front=not is_lid)
+    flat, worked = (panel.low, panel.high) if is_lid else (panel.high, panel.low)
+    brink = flat + edge if is_lid else flat - edge
+    corners = [(a, b, z) for a in x for b in y for z in (flat, brink)]
+    corners += [(a, b, worked) for a in inner_x for b in inner_y]
+    return Manifold.hull_points(np.array(corners, dtype=np.float64))
+
+
+def panel_shape(d: Design, *, panel: Panel) -> Manifold:
+    """A panel in its grooves, lying on their floor (the bottom: level with their tongue). [mm]"""
+    f = d.frame
+    is_lid = panel.name == "lid"
+    length, width = panel.length.value, panel.width.value
+    y = _middle(f.outside_width.value / 2, width)
+    if is_lid:
+        # Planed flush with the front when it is shut.
+        x = (f.outside_length.value - length, f.outside_length.value)
+    else:
+        x = _middle(f.back_thickness.value + f.inside_length.value / 2, length)
+    if panel.profile == "bevelled" and panel.rebate_depth > 0:
+        return _bevelled(panel, x, y, is_lid=is_lid)
+    whole = block(x, y, (panel.low, panel.high))
+    if panel.profile == "flat" or panel.rebate_depth <= 0:
+        return whole
+    inner = _inset(x, y, panel.rebate_width, front=not is_lid)
+    tongue = panel.low + panel.tongue if is_lid else panel.high - panel.tongue
+    worked = (tongue, panel.high) if is_lid else (panel.low, tongue)
+    return whole - (block(x, y, worked) - block(*inner, worked))
+
+
+def lift_off_shapes(d: Design, *, lid: LiftOffLid) -> tuple[Manifold, tuple[Manifold, ...]]:
+    """A lid lying on the rim, and the battens under it if it has any. [mm]"""
+    f = d.frame
+    middle_x, middle_y = f.outside_length.value / 2, f.outside_width.value / 2
+    # The space inside lies off the middle where back and front are not equally thick.
+    inside_x = f.back_thickness.value + f.inside_length.value / 2
+    x, y = _middle(middle_x, lid.length.value), _middle(middle_y, lid.width.value)
+    rim = f.wall_height.value
+    centre_x = _middle(inside_x, lid.centre_length.value)
+    centre_y = _middle(middle_y, lid.centre_width.value)
+    if lid.batten is None:
+        above = block(x, y, (rim, rim + lid.thickness.value - lid.down))
+        return above + block(centre_x, centre_y, (rim - lid.down, rim)), ()
+    length, width, thickness = (size.value for size in lid.batten)
+    across, down = _middle(middle_y, length), (rim - thickness, rim)
+    battens = (
+        block((centre_x[0], centre_x[0] + width), across, down),
+        block((centre_x[1] - width, centre_x[1]), across, down),
+    )
+    return block(x, y, (rim, rim + lid.thickness.value)), battens

@@ -1,0 +1,109 @@
+"""The cut list and the rough list: each part finished, and what to saw for it first."""
+
+from __future__ import annotations
+
+from toolkit.box import Design, LiftOffLid
+from toolkit.box.frame import as_made
+from toolkit.results import Part, Term, Working
+
+
+def _part(
+    d: Design,
+    name: str,
+    count: int,
+    sizes: tuple[Working, Working, Working],
+    wood: str,
+    *,
+    rough_width: Working | None = None,
+) -> Part:
+    """A part with its rough sizes: each finished size and its allowance, one sum."""
+    rough = []
+    for size, extra, axis in zip(
+        (sizes[0], rough_width or sizes[1], sizes[2]),
+        d.choices.allowances.of(name),
+        ("length", "width", "thickness"),
+        strict=True,
+    ):
+        finished = Term(f"finished {axis}", size.value)
+        if axis == "width" and rough_width is not None:
+            finished = Term("full wall height", size.value)
+        rough.append(Working(f"{name} rough {axis}", (finished, Term("allowance", extra))))
+    length, width, thickness = rough
+    return Part(
+        name,
+        count,
+        *sizes,
+        rough_length=length,
+        rough_width=width,
+        rough_thickness=thickness,
+        wood=wood,
+    )
+
+
+def _named(name: str, working: Working) -> Working:
+    return Working(name, working.terms)
+
+
+def parts(d: Design) -> tuple[Part, ...]:
+    """Every part of a box, as far as it can be reckoned.
+
+    Parameters
+    ----------
+    d : Design
+        The box. [mm]
+
+    Returns
+    -------
+    tuple of Part
+        Finished and rough sizes; parts with no size left are missing.
+
+    Source
+    ------
+    Geometry; rough over finished by the editable allowances (common practice, no source). The
+    front is sawn and ploughed at the full height of the walls and ripped low afterwards.
+    """
+    f, wood, made = d.frame, d.choices.wood, d.choices.made
+    height = f.wall_height
+    rows = [
+        _part(
+            d,
+            "side",
+            2,
+            (
+                f.side_length,
+                as_made("side width", made.side_width) or _named("side width", height),
+                f.side_thickness,
+            ),
+            wood.sides,
+        ),
+        _part(
+            d,
+            "back",
+            1,
+            (
+                f.back_length,
+                as_made("back width", made.back_width) or _named("back width", height),
+                f.back_thickness,
+            ),
+            wood.ends,
+        ),
+        _part(
+            d,
+            "front",
+            1,
+            (f.front_length, _named("front width", f.front_height), f.front_thickness),
+            wood.ends,
+            rough_width=height,
+        ),
+        _part(
+            d,
+            "bottom",
+            1,
+            (d.bottom.length, d.bottom.width, d.bottom.thickness),
+            wood.bottom,
+        ),
+        _part(d, "lid", 1, (d.lid.length, d.lid.width, d.lid.thickness), wood.lid),
+    ]
+    if isinstance(d.lid, LiftOffLid) and d.lid.batten is not None:
+        rows.append(_part(d, "batten", 2, d.lid.batten, wood.ends))
+    return tuple(part for part in rows if all(size.value > 0 for size in part.finished))

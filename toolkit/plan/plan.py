@@ -1,0 +1,85 @@
+"""The plan: one box worked out, from a file's choices to cut list, settings and findings."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from hashlib import sha256
+
+from toolkit.box import Choices, Design, design
+from toolkit.plan.findings import findings
+from toolkit.plan.parts import parts
+from toolkit.plan.settings import Setting, settings
+from toolkit.results import Chosen, Finding, Part
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """One box, worked out. Lengths in mm."""
+
+    choices: Choices
+    design: Design
+    parts: tuple[Part, ...]
+    settings: tuple[Setting, ...]
+    findings: tuple[Finding, ...]
+
+    @property
+    def works(self) -> bool:
+        """Whether nothing was found that can't be made or fails in use."""
+        return all(row.level != "wont_work" for row in self.findings)
+
+    @property
+    def chosen(self) -> tuple[Chosen, ...]:
+        """What was left out of the file, and by which rule it was chosen."""
+        return self.design.chosen
+
+    @property
+    def fingerprint(self) -> str:
+        """Eight characters that change whenever a choice does; printed on every sheet."""
+        return sha256(repr(self.choices).encode()).hexdigest()[:8]
+
+    def part(self, name: str) -> Part:
+        """A part by its name.
+
+        Raises
+        ------
+        KeyError
+            This box has no such part, or none that can be reckoned.
+        """
+        for part in self.parts:
+            if part.name == name:
+                return part
+        raise KeyError(name)
+
+
+def plan(choices: Choices) -> Plan:
+    """Work out one box.
+
+    Parameters
+    ----------
+    choices : Choices
+        As read from a box file. [mm]
+
+    Returns
+    -------
+    Plan
+        Everything that follows. A box that cannot exist has findings that say so, and no
+        settings.
+
+    Raises
+    ------
+    ValueError
+        A size is given neither inside nor outside, or a wood or content is unknown.
+
+    Source
+    ------
+    Geometry; each finding names its own source.
+    """
+    d = design(choices)
+    cut_list = parts(d)
+    return Plan(
+        choices=choices,
+        design=d,
+        parts=cut_list,
+        settings=settings(d) if d.exists else (),
+        findings=findings(d, cut_list),
+    )

@@ -1,0 +1,163 @@
+"""Gauges, dividers, bevel and plough: what to set, which line it makes, and what to leave set."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from toolkit.box import Corner, Design, LiftOffLid, Panel
+from toolkit.results import below
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """One tool set once: its size, and where and from which side it is used."""
+
+    tool: str
+    value: str
+    use: str
+
+
+def _gauges(d: Design) -> list[Setting]:
+    show, c, f = d.choices.rule.show, d.choices, d.frame
+    through = c.corner.joint == "through"
+    ends = c.corner.tails_on == "ends"
+    tail_board, pin_board = ("ends", "sides") if ends else ("sides", "ends")
+    thick = d.tail_board_thickness
+    tails = (f.tail_back.value, f.tail_front.value)
+    rows = []
+    for corner, length, board in zip(("back", "front"), tails, thick, strict=True):
+        same = tails[0] == tails[1] and thick[0] == thick[1]
+        if corner == "front" and same:
+            break
+        where = "" if same else f", {corner}"
+        edge = "both faces" if through else "the end grain, from the inside face"
+        rows.append(
+            Setting(
+                f"gauge 1, tail length{where}",
+                show(length),
+                f"{tail_board}: both faces and both edges, from the end; {pin_board}: {edge}. "
+                "Leave set.",
+            )
+        )
+        faces = "both faces" if through else "the inside face only"
+        rows.append(
+            Setting(
+                f"gauge 2, tail-board thickness{where}",
+                show(board),
+                f"{pin_board}: {faces}, from the end. Up to {show(0.2)} more leaves the pins "
+                "proud, to be planed flush. Leave set.",
+            )
+        )
+    if not ends and not through and not isinstance(d.lid, LiftOffLid):
+        lap = f.lap_front.value
+        rows.append(
+            Setting(
+                "gauge for the ear",
+                f"{show(lap)} and {show(lap + tails[1])}",
+                "sides, front end only: tip line and baseline from the front end, up to the "
+                "height of the front; the ear above keeps its full length.",
+            )
+        )
+    return rows
+
+
+def _dividers(d: Design, corner: Corner) -> Setting | None:
+    show, c = d.choices.rule.show, d.choices
+    if corner.step is None or not corner.tails:
+        return None
+    assert c.corner.pin is not None and c.corner.half_pin is not None
+    half, pin = c.corner.half_pin, c.corner.pin
+    tail_of = "" if corner.name == "back" else f" (over the front's {show(corner.height)})"
+    off = ""
+    if below(half, pin):
+        off = f"; that mark lies {show(pin - half)} off the edge, on a scrap clamped flush"
+    return Setting(
+        f"dividers, {corner.name} corners",
+        show(corner.step),
+        f"{len(corner.tails)} steps from the mark at {show(half)}{tail_of}; the last falls "
+        f"{show(pin)} past the far half-pin mark{off}. Then walk back from the other side.",
+    )
+
+
+def _bevel(d: Design) -> Setting:
+    return Setting(
+        "bevel gauge",
+        f"{d.back.angle:.1f}°",
+        f"{d.back.slope:g} along, 1 across; tails only, the pins are copied from them.",
+    )
+
+
+def _plough(d: Design) -> list[Setting]:
+    c, show = d.choices, d.choices.rule.show
+    g = c.groove
+    assert g.width is not None and g.depth is not None
+    assert g.bottom_edge is not None and g.top_edge is not None
+    walls = "sides, back and front"
+    rows = [
+        Setting(
+            "plough",
+            f"iron {show(g.width)}, depth {show(g.depth)}",
+            "every groove; depth stop left set.",
+        ),
+        Setting(
+            "plough fence, bottom grooves",
+            show(g.bottom_edge),
+            f"inside face of {walls}, from the bottom edge.",
+        ),
+    ]
+    if d.frame.lid_groove is not None:
+        one = abs(g.bottom_edge - g.top_edge) < 1e-6
+        text = "inside face of sides and back, from the top edge"
+        text += (
+            ": the same fence does all seven grooves, if the walls are planed to one width."
+            if one
+            else f"; or {show(d.frame.lid_groove.low)} from the bottom edge."
+        )
+        rows.append(Setting("plough fence, lid grooves", show(g.top_edge), text))
+    return rows
+
+
+def _edges(d: Design) -> list[Setting]:
+    show, rows = d.choices.rule.show, []
+    for panel, face, edges in (
+        (d.bottom, "underneath", "four edges"),
+        (d.lid, "on top", "three edges, not the front"),
+    ):
+        if isinstance(panel, Panel) and panel.rebate_depth > 0 and panel.profile == "rebated":
+            rows.append(
+                Setting(
+                    f"rebate, {panel.name}",
+                    f"{show(panel.rebate_depth)} deep, {show(panel.rebate_width)} wide",
+                    f"{face}, {edges}; leaves a tongue of {show(panel.tongue)}.",
+                )
+            )
+    return rows
+
+
+def settings(d: Design) -> tuple[Setting, ...]:
+    """Every setting of one box, in the order in which they are used.
+
+    Parameters
+    ----------
+    d : Design
+        The box. [mm]
+
+    Source
+    ------
+    Geometry. Which line goes on which face: common practice, no source.
+    """
+    rows = [*_plough(d)]
+    if not isinstance(d.lid, LiftOffLid):
+        floor = d.frame.lid_floor
+        assert floor is not None
+        rows.append(
+            Setting(
+                "front end, rip line",
+                d.choices.rule.show(d.frame.front_height.value),
+                f"from the bottom edge, after ploughing; the lid groove's floor is at "
+                f"{d.choices.rule.show(floor.value)}.",
+            )
+        )
+    rows += [*_gauges(d), _bevel(d)]
+    rows += [row for row in (_dividers(d, d.back), _dividers(d, d.front)) if row is not None]
+    return (*rows, *_edges(d))

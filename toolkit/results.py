@@ -1,0 +1,187 @@
+"""What the rooms hand on to one another: workings, findings, parts, tables, sources.
+
+All of them are frozen, carry lengths in millimetres, and can describe themselves in words.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+from math import isclose
+from typing import TYPE_CHECKING, Literal
+
+if TYPE_CHECKING:
+    from toolkit.measures import Rule
+
+Level = Literal["wont_work", "care", "good"]
+LEVELS: tuple[Level, ...] = ("wont_work", "care", "good")
+
+# Limits are compared with this relative tolerance: the postcard box sits exactly on several of
+# them (its lap is exactly a third of its side), and binary fractions must not tip it over.
+TOLERANCE = 1e-6
+
+
+def below(value: float, limit: float) -> bool:
+    """Whether a value is under a limit by more than rounding noise, both in one unit."""
+    return value < limit and not isclose(value, limit, rel_tol=TOLERANCE, abs_tol=1e-9)
+
+
+def above(value: float, limit: float) -> bool:
+    """Whether a value is over a limit by more than rounding noise, both in one unit."""
+    return below(limit, value)
+
+
+@dataclass(frozen=True, slots=True)
+class Term:
+    """One labelled, signed term of a sum: ``times`` × ``each``. [mm]"""
+
+    label: str
+    each: float
+    times: int = 1
+
+    @property
+    def value(self) -> float:
+        """What the term adds to the sum. [mm]"""
+        return self.each * self.times
+
+
+@dataclass(frozen=True, slots=True)
+class Working:
+    """A dimension as the sum of its labelled terms; its value *is* that sum.
+
+    >>> Working.of("lid length", ("inside length", 152), ("back groove", 4),
+    ...            ("front thickness", 12)).value
+    168.0
+    """
+
+    name: str
+    terms: tuple[Term, ...]
+    value: float = field(init=False)
+
+    def __post_init__(self) -> None:
+        """Add the terms up once: a working is read far more often than it is made."""
+        object.__setattr__(self, "value", float(sum(term.value for term in self.terms)))
+
+    @classmethod
+    def of(cls, name: str, *terms: tuple[str, float] | tuple[str, float, int]) -> Working:
+        """Make a working from ``(label, each [mm])`` or ``(label, each [mm], times)`` rows."""
+        return cls(name, tuple(Term(*term) for term in terms))
+
+    @property
+    def given(self) -> bool:
+        """Whether this is a choice or a fact rather than a sum."""
+        return len(self.terms) == 1 and self.terms[0].times == 1
+
+    def sentence(self, rule: Rule) -> str:
+        """The sum in words on somebody's rule: ``lid length = 152 inside length + … = 168 mm``."""
+        if self.given:
+            return f"{self.name} = {rule.exact(self.value)}, {self.terms[0].label}"
+        words: list[str] = []
+        for term in self.terms:
+            minus = term.value < 0
+            sign = "− " if minus else "+ " if words else ""
+            times = f"{abs(term.times)} × " if abs(term.times) != 1 else ""
+            words.append(f"{sign}{times}{rule.exact(abs(term.each), unit=False)} {term.label}")
+        return f"{self.name} = {' '.join(words)} = {rule.exact(self.value)}"
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """One thing that an experienced maker would say about a box.
+
+    ``source`` names the document, or says that the limit is a custom and where to edit it.
+    """
+
+    level: Level
+    code: str
+    where: str
+    message: str
+    remedy: str = ""
+    source: str = ""
+
+    @property
+    def sentence(self) -> str:
+        """The finding as one line of prose, place first."""
+        return f"{self.where}: {self.message}" + (f" {self.remedy}" if self.remedy else "")
+
+
+def sorted_findings(findings: Iterable[Finding]) -> tuple[Finding, ...]:
+    """Findings in the order a maker needs them: what won't work first, what is good last."""
+    return tuple(sorted(findings, key=lambda finding: LEVELS.index(finding.level)))
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """One kind of part: finished and rough sizes, each a working. Width is across the grain."""
+
+    name: str
+    count: int
+    length: Working
+    width: Working
+    thickness: Working
+    rough_length: Working
+    rough_width: Working
+    rough_thickness: Working
+    wood: str = ""
+
+    @property
+    def finished(self) -> tuple[Working, Working, Working]:
+        """Length, width and thickness to make. [mm]"""
+        return self.length, self.width, self.thickness
+
+    @property
+    def rough(self) -> tuple[Working, Working, Working]:
+        """Length, width and thickness to saw first. [mm]"""
+        return self.rough_length, self.rough_width, self.rough_thickness
+
+
+@dataclass(frozen=True, slots=True)
+class Chosen:
+    """A value that the student left out, what was chosen for it and by which rule."""
+
+    key: str
+    value: str
+    why: str
+
+    @property
+    def sentence(self) -> str:
+        """The choice as one line."""
+        return f"{self.key} = {self.value}: {self.why}"
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """Where a number comes from, and whether the printed number was read or is from memory."""
+
+    text: str
+    seen: Literal["read", "memory", "none"] = "none"
+
+    def __str__(self) -> str:
+        """The source with its caveat."""
+        caveat = {"read": "", "memory": " (from memory)", "none": ""}[self.seen]
+        return self.text + caveat
+
+
+@dataclass(frozen=True, slots=True)
+class Table:
+    """A table of words, ready to be laid out as text or as HTML; every cell is text."""
+
+    title: str
+    columns: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+    note: str = ""
+    numeric: tuple[int, ...] = ()
+
+    def __post_init__(self) -> None:
+        """A ragged table is a mistake of the room that made it."""
+        for row in self.rows:
+            if len(row) != len(self.columns):
+                raise ValueError(
+                    f"table {self.title!r}: row {row!r} has {len(row)} cells, "
+                    f"the heading has {len(self.columns)}"
+                )
+
+
+CUSTOM = "custom: common practice, no source"
+
+GEOMETRY = "geometry"

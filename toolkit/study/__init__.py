@@ -1,0 +1,62 @@
+"""What a student owns: a folder, a box or several, guesses, and questions that mark themselves.
+
+===================================================  ============================================
+their own box, made at the first change              ``OwnBox``, ``boxes``, ``choose_box``
+to keep a guess before looking                       ``guess``, ``guess_count``, ``guess_word``
+to take one back; to compare with the answer         ``undo_guess``; ``reveal`` and its two kin
+to ask about their own plan, and to mark the answer  ``draw``, ``mark``
+===================================================  ============================================
+
+No widgets and no pictures: those who show these things are elsewhere.
+"""
+
+from toolkit.study.bench_things import BenchThing, about, bench_things
+from toolkit.study.box_names import BoxNameError, boxes, choose_box, current_name
+from toolkit.study.folder import NoLessonsError, example_path, lessons_folder, student_folder
+from toolkit.study.guess_book import Guess
+from toolkit.study.guesses import (
+    Kept,
+    guess,
+    guess_count,
+    guess_word,
+    kept_guess,
+    undo_guess,
+)
+from toolkit.study.marking import Marked, Question, Slip, mark
+from toolkit.study.own_box import Loaded, OwnBox
+from toolkit.study.questions import NoQuestionsError, draw, lessons_with_questions
+from toolkit.study.reveals import Reveal, reveal, reveal_count, reveal_word
+
+__all__ = [
+    "BenchThing",
+    "BoxNameError",
+    "Guess",
+    "Kept",
+    "Loaded",
+    "Marked",
+    "NoLessonsError",
+    "NoQuestionsError",
+    "OwnBox",
+    "Question",
+    "Reveal",
+    "Slip",
+    "about",
+    "bench_things",
+    "boxes",
+    "choose_box",
+    "current_name",
+    "draw",
+    "example_path",
+    "guess",
+    "guess_count",
+    "guess_word",
+    "kept_guess",
+    "lessons_folder",
+    "lessons_with_questions",
+    "mark",
+    "reveal",
+    "reveal_count",
+    "reveal_word",
+    "student_folder",
+    "undo_guess",
+]

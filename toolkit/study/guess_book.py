@@ -1,0 +1,215 @@
+"""The file of guesses in the student's folder: one page a question, nothing ever rubbed out."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass, field, replace
+from datetime import datetime
+from math import isfinite
+from pathlib import Path
+from typing import Any, Literal, cast, get_args
+
+from toolkit.files import FileError, Problem
+from toolkit.files.writing import locked, write_file
+from toolkit.study.folder import set_aside, student_folder
+
+FORMAT = 1
+Kind = Literal["length", "count", "word"]
+
+
+class DamagedError(ValueError):
+    """The file is not one that the workbook wrote; the message says in what."""
+
+
+@dataclass(frozen=True, slots=True)
+class Guess:
+    """One guess: as typed, as read (mm, a count or a word), when, and whether it was taken back."""
+
+    kind: Kind
+    said: str
+    value: float | str
+    when: str
+    taken_back: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Page:
+    """All the guesses at one question in order, and when its answer was shown."""
+
+    guesses: tuple[Guess, ...] = ()
+    revealed: str = ""
+
+    @property
+    def standing(self) -> tuple[Guess, ...]:
+        """The guesses that were not taken back."""
+        return tuple(guess for guess in self.guesses if not guess.taken_back)
+
+    def first(self, kind: Kind) -> Guess | None:
+        """The guess that counts, if it is of this kind of answer."""
+        return next((guess for guess in self.standing if guess.kind == kind), None)
+
+    def with_guess(self, kind: Kind, said: str, value: float | str) -> Page:
+        """This page with one more guess, made now. Lengths in mm."""
+        return replace(self, guesses=(*self.guesses, Guess(kind, said, value, _now())))
+
+    def without_last(self) -> Page:
+        """This page with the last standing guess marked as taken back."""
+        last = self.standing[-1]
+        rows = tuple(
+            replace(guess, taken_back=True) if guess is last else guess for guess in self.guesses
+        )
+        return replace(self, guesses=rows)
+
+    def now_revealed(self) -> Page:
+        """This page with the answer shown now."""
+        return replace(self, revealed=_now())
+
+
+@dataclass(slots=True)
+class Book:
+    """The pages as read; ``notice`` tells of a damaged file that was set aside."""
+
+    pages: dict[str, Page]
+    notice: str = ""
+    changed: bool = field(default=False, init=False)
+
+    def page(self, question_id: str) -> Page:
+        """The page of a question, empty where nobody guessed."""
+        return self.pages.get(question_id, Page())
+
+    def put(self, question_id: str, page: Page) -> None:
+        """Replace the page of a question."""
+        self.pages[question_id] = page
+        self.changed = True
+
+
+def book_path() -> Path:
+    """The file of guesses in the student's folder."""
+    return student_folder() / "guesses.json"
+
+
+def read_book() -> Book:
+    """The guesses as they are; a file that can't be read is left alone and counts as empty."""
+    try:
+        return Book(_read(book_path()))
+    except (DamagedError, OSError):
+        return Book({})
+
+
+@contextmanager
+def open_book() -> Iterator[Book]:
+    """Hold the file of guesses, and write it at the end if a page was changed.
+
+    A damaged file is set aside, and the book begins anew with a notice.
+
+    Raises
+    ------
+    FileError
+        The file can't be opened or written; it is then as it was.
+    """
+    with locked(book_path(), error=FileError) as path:
+        book = _opened(path)
+        yield book
+        if book.changed:
+            write_file(path, _text(book.pages).encode(), error=FileError)
+
+
+def _opened(path: Path) -> Book:
+    try:
+        return Book(_read(path))
+    except DamagedError as problem:
+        try:
+            aside = set_aside(path)
+        except OSError as refusal:
+            raise _unopened(path, refusal) from refusal
+        return Book(
+            {},
+            f"{path.name} {problem}. It is set aside as {aside.name}, and a new one is begun; "
+            "show the old one to your teacher.",
+        )
+    except OSError as refusal:
+        raise _unopened(path, refusal) from refusal
+
+
+def _unopened(path: Path, refusal: OSError) -> FileError:
+    why = refusal.strerror or str(refusal)
+    said = f"it could not be opened ({why}); check its folder and try again"
+    return FileError(path.name, [Problem("", said)])
+
+
+def _read(path: Path) -> dict[str, Page]:
+    """The pages of the file, none where there is no file yet."""
+    if not path.exists():
+        return {}
+    raw = path.read_bytes()
+    try:
+        data = json.loads(raw.decode("utf-8"))
+    except (ValueError, RecursionError) as problem:
+        raise DamagedError("is not the text that the workbook wrote") from problem
+    if not isinstance(data, dict) or not isinstance(data.get("guesses"), dict):
+        raise DamagedError("has no guesses in it")
+    if data.get("format") != FORMAT:
+        raise DamagedError(f"is not of format {FORMAT}, which is all that this workbook reads")
+    return {name: _page(name, entry) for name, entry in data["guesses"].items()}
+
+
+def _page(name: str, entry: Any) -> Page:
+    if not isinstance(entry, dict) or not isinstance(entry.get("said"), list):
+        raise DamagedError(f"has a question without guesses, {name[:40]!r}")
+    revealed = entry.get("revealed", "")
+    if not isinstance(revealed, str):
+        raise DamagedError(f"has no time where one should be, at {name[:40]!r}")
+    return Page(tuple(_guess(name, row) for row in entry["said"]), revealed)
+
+
+def _guess(name: str, row: Any) -> Guess:
+    fine = (
+        isinstance(row, dict)
+        and row.get("kind") in get_args(Kind)
+        and isinstance(row.get("said"), str)
+        and isinstance(row.get("when"), str)
+        and isinstance(row.get("taken_back", False), bool)
+        and _fits(row.get("value"), row["kind"])
+    )
+    if not fine:
+        raise DamagedError(f"has a guess that can't be read, at {name[:40]!r}")
+    value = row["value"] if row["kind"] == "word" else float(row["value"])
+    back = row.get("taken_back", False)
+    return Guess(cast(Kind, row["kind"]), row["said"], value, row["when"], back)
+
+
+def _fits(value: Any, kind: str) -> bool:
+    if kind == "word":
+        return isinstance(value, str)
+    if isinstance(value, bool) or not isinstance(value, int | float):
+        return False
+    try:
+        return isfinite(value)
+    except OverflowError:
+        return False
+
+
+def _text(pages: dict[str, Page]) -> str:
+    rows = {name: _entry(page) for name, page in pages.items()}
+    data = {"format": FORMAT, "guesses": rows}
+    return json.dumps(data, ensure_ascii=False, indent=1) + "\n"
+
+
+def _entry(page: Page) -> dict[str, Any]:
+    said = [
+        {
+            "kind": guess.kind,
+            "said": guess.said,
+            "value": guess.value,
+            "when": guess.when,
+            **({"taken_back": True} if guess.taken_back else {}),
+        }
+        for guess in page.guesses
+    ]
+    return {"said": said, **({"revealed": page.revealed} if page.revealed else {})}
+
+
+def _now() -> str:
+    return datetime.now().astimezone().isoformat(timespec="seconds")

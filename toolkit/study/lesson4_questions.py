@@ -1,0 +1,132 @@
+"""Lesson 4, grooves, bottom and lid: what to reckon before ploughing, and how it goes wrong."""
+
+from __future__ import annotations
+
+from math import ceil, floor
+from random import Random
+
+from toolkit.box import LiftOffLid
+from toolkit.measures import MM_PER_INCH
+from toolkit.plan import Plan
+from toolkit.results import TOLERANCE
+from toolkit.study.lesson4_panels import (
+    bottom_length,
+    bottom_width,
+    lid_length,
+    lid_width,
+    lift_off_width,
+)
+from toolkit.study.lesson4_walls import front_height, lid_fence, wall_height
+from toolkit.study.lesson4_wood import behind_groove, end_length, rebate
+from toolkit.study.marking import Question, Slip
+from toolkit.study.sums import pick
+
+# What a plough takes off in one pass, and how thick a card is: common practice, no source. [mm]
+SHAVINGS = {
+    "mm": (0.25, 0.2, 0.3, 0.15),
+    "in": (0.01 * MM_PER_INCH, 0.008 * MM_PER_INCH, 0.012 * MM_PER_INCH),
+}
+CARDS = {"mm": (0.4, 0.3, 0.25, 0.5), "in": (MM_PER_INCH / 64, MM_PER_INCH / 128)}
+
+
+def passes(plan: Plan, chance: Random | None) -> Question | None:
+    """How many times the plough goes along one groove."""
+    c, rule = plan.design.choices, plan.choices.rule
+    depth, width = c.groove.depth, c.groove.width
+    assert depth is not None and width is not None
+    shaving, say = pick(chance, SHAVINGS[rule.units]), rule.exact
+
+    def count(size: float) -> float:
+        return float(ceil(size / shaving * (1 - TOLERANCE)))
+
+    answer = count(depth)
+    return Question(
+        id="lesson4.passes",
+        prompt=(
+            f"The groove is {say(depth)} deep and {say(width)} wide, and the plough takes "
+            f"{say(shaving)} at each pass. How many passes make one groove? Answer with a number."
+        ),
+        answer=answer,
+        working=(
+            f"passes = {say(depth)} groove depth ÷ {say(shaving)} each, rounded up = {answer:g}"
+        ),
+        rule=rule,
+        kind="count",
+        slips=(
+            Slip(
+                count(width),
+                "That is for the width. The iron is as wide as the groove; passes make it deep.",
+            ),
+            Slip(
+                float(floor(depth / shaving * (1 + TOLERANCE))),
+                "That leaves it shallow: what is left still takes one more pass.",
+            ),
+            Slip(count(2 * depth), "That makes both grooves of a wall; the question is about one."),
+            Slip(
+                count(plan.design.frame.side_thickness.value),
+                "That ploughs right through the side. The groove ends at its depth.",
+            ),
+        ),
+        senses=("too many", "too few"),
+        nudge="Divide the depth by one shaving.",
+    )
+
+
+def cards(plan: Plan, chance: Random | None) -> Question | None:
+    """How many cards lie in the box."""
+    d, rule = plan.design, plan.choices.rule
+    inside, wall = d.frame.inside_height.value, d.frame.wall_height.value
+    down = d.lid.down if isinstance(d.lid, LiftOffLid) else 0.0
+    thick, say = pick(chance, CARDS[rule.units]), rule.exact
+
+    def count(height: float) -> float:
+        return float(floor(height / thick * (1 + TOLERANCE)))
+
+    answer = count(inside - down)
+    lid = f"; the lid reaches {say(down)} down into it" if down else ""
+    free = f"({say(inside, unit=False)} − {say(down)})" if down else say(inside)
+    return Question(
+        id="lesson4.cards",
+        prompt=(
+            f"Walls {say(wall)} high leave {say(inside)} inside, above the bottom{lid}. Cards "
+            f"{say(thick)} thick lie flat. How many go in? Answer with a number."
+        ),
+        answer=answer,
+        working=(f"cards = {free} inside height ÷ {say(thick)} each, rounded down = {answer:g}"),
+        rule=rule,
+        kind="count",
+        slips=(
+            Slip(
+                count(wall),
+                "That fills the walls from edge to edge; the cards have only the inside height.",
+            ),
+            Slip(
+                count(inside - down - d.lid.thickness.value),
+                "You took the lid off the inside height, which ends below the lid already.",
+            ),
+            Slip(count(inside), "You forgot how far the lid reaches down into the box."),
+            Slip(
+                float(ceil((inside - down) / thick * (1 - TOLERANCE))),
+                "You rounded up: the last card does not go in.",
+            ),
+        ),
+        senses=("too many", "too few"),
+        nudge="Divide the height that is free by the thickness of one card.",
+    )
+
+
+TEMPLATES = (
+    wall_height,
+    front_height,
+    lid_fence,
+    behind_groove,
+    passes,
+    lid_length,
+    lid_width,
+    bottom_length,
+    bottom_width,
+    lift_off_width,
+    rebate,
+    end_length,
+    cards,
+)
