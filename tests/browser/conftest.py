@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import shutil
+import signal
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -16,6 +17,14 @@ from tests.browser.lesson_page import LessonPage
 
 # Both end with this folder's last test: a browser that is driven from here keeps an event loop
 # going in this thread, and the tests that run notebooks want their own.
+
+
+@pytest.fixture(scope="package", autouse=True)
+def ended_in_order() -> Iterator[None]:
+    """Being ended by another program counts as Ctrl-C, so that no server is left behind."""
+    usual = signal.signal(signal.SIGTERM, signal.default_int_handler)
+    yield
+    signal.signal(signal.SIGTERM, usual)
 
 
 @pytest.fixture(scope="package")

@@ -270,7 +270,7 @@ def test_a_missing_file_is_named_with_its_folder(tmp_path):
 
 def test_a_folder_is_not_a_file(tmp_path):
     (tmp_path / "box.toml").mkdir()
-    line = "box.toml: this is a folder; name the file in it"
+    line = f"{tmp_path / 'box.toml'}: this is a folder; name the file in it"
     assert disk_refusal(tmp_path / "box.toml") == line
 
 

@@ -2,6 +2,7 @@
 
 import json
 import re
+from itertools import pairwise
 from pathlib import Path
 
 import nbformat
@@ -63,7 +64,7 @@ def test_one_h1_and_no_level_skipped(book: nbformat.NotebookNode) -> None:
     levels = _headings(prose)
     assert levels[0] == 1
     assert levels.count(1) == 1
-    assert all(after - before <= 1 for before, after in zip(levels, levels[1:], strict=False))
+    assert all(after - before <= 1 for before, after in pairwise(levels))
 
 
 def test_prose_comes_in_short_pieces(book: nbformat.NotebookNode) -> None:

@@ -175,13 +175,14 @@ def _tongued(f: Facts, name: str, x: Pair, y: Pair) -> list[Corners]:
     edge = (floor, floor + panel.tongue)
     # The bottom is rebated underneath and its floor is flush; the lid on top, and not in front.
     body = (floor, floor + panel.thickness) if lid else (edge[1] - panel.thickness, edge[1])
-    if panel.profile == "rebated":
+    # A bevel comes to the tongue's thickness where the panel reaches deepest into the groove. On
+    # a panel too small for a bevel as flat as that there is a rebate too.
+    bevel = max(16.0, 2.0 * panel.thickness * f.depth / panel.tongue)
+    if panel.profile == "rebated" or bevel > 0.4 * min(panel.length, panel.width):
         inset = f.depth + 1.0
         run = (x[0] + inset, x[1] if lid else x[1] - inset)
         across = (y[0] + inset, y[1] - inset)
         return [block(x, y, edge), block(run, across, body)]
-    # A bevel comes to the tongue's thickness where the panel reaches deepest into the groove.
-    bevel = max(16.0, 2.0 * panel.thickness * f.depth / panel.tongue)
     share = f.depth / bevel
     thin = (panel.tongue - panel.thickness * share) / (1.0 - share)
     edge = (floor, floor + thin) if lid else (edge[1] - thin, edge[1])

@@ -71,7 +71,8 @@ def test_volumes_of_the_postcard_box() -> None:
     assert walls["front"].volume() == pytest.approx(low, abs=1e-3)
 
 
-@each_arrangement
+# Each choice of an arrangement meets each other choice once.
+@pytest.mark.parametrize("arrangement", [ARRANGEMENTS[i] for i in (0, 3, 5, 6)], ids=str)
 def test_wall_out_of_place_by_a_hundredth(arrangement: Arrangement) -> None:
     solids, _ = sound(arrangement)
     for wall, (way, (x, y, z)) in product(solids.walls, WAYS.items()):

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from toolkit.box.corner import Corner
-from toolkit.box.customs import FAIRHAM, NOYES, cite
+from toolkit.box.customs import cite
 from toolkit.box.design import Design
-from toolkit.results import GEOMETRY, Finding, Level, above, below
+from toolkit.results import GEOMETRY, Finding, above, below
 
 
-def _places(d: Design) -> tuple[tuple[str, Corner, float, float, float], ...]:
+def places(d: Design) -> tuple[tuple[str, Corner, float, float, float], ...]:
     """Each corner with its name, pin-board thickness, lap and tail length. [mm]"""
     thick = d.pin_board_thickness
     f = d.frame
@@ -24,7 +24,7 @@ def check_lap(d: Design) -> list[Finding]:
     if c.corner.joint == "through":
         return _through_tails(d)
     found, show = [], c.rule.exact
-    for where, _, board, lap, tail in _places(d):
+    for where, _, board, lap, tail in places(d):
         least = max(c.customs.lap_least, board * c.customs.lap_share_least)
         most = board * c.customs.lap_share_most
         by_share = board * c.customs.lap_share_least >= c.customs.lap_least
@@ -67,14 +67,14 @@ def check_lap(d: Design) -> list[Finding]:
                 )
             )
     if not found:
-        laps = {show(row[3]) for row in _places(d)}
+        laps = {show(row[3]) for row in places(d)}
         found.append(Finding("good", "good-lap", "corners", f"lap {' and '.join(sorted(laps))}."))
     return found
 
 
 def _through_tails(d: Design) -> list[Finding]:
     show, found = d.choices.rule.exact, []
-    for where, _, board, lap, tail in _places(d):
+    for where, _, board, lap, tail in places(d):
         if above(abs(lap), 0.0):
             word = "short of" if lap > 0 else "beyond"
             found.append(
@@ -94,7 +94,7 @@ def _through_tails(d: Design) -> list[Finding]:
 def check_tails(d: Design) -> list[Finding]:
     """Tails that do not fit at all, or whose tips leave no pin between them."""
     found, show = [], d.choices.rule.exact
-    for where, corner, _, _, tail in _places(d):
+    for where, corner, _, _, tail in places(d):
         if not corner.tails:
             found.append(
                 Finding(
@@ -150,130 +150,4 @@ def check_tails(d: Design) -> list[Finding]:
     return found
 
 
-def check_slope(d: Design) -> list[Finding]:
-    """More flare than the tail's corners can bear, or so little that it hardly holds."""
-    c, found = d.choices, []
-    show, slope, customs = c.rule.exact, d.back.slope, c.customs
-    authorities = f"{FAIRHAM}, 1 in 8 to 1 in 6; {NOYES}, about 1 in 5 (authorities differ)"
-    overhang = max(d.back.overhang, d.front.overhang)
-    if below(slope, customs.slope_least) or above(overhang, customs.overhang_most):
-        key = "slope_least" if below(slope, customs.slope_least) else "overhang_most"
-        found.append(
-            Finding(
-                "care",
-                "slope-short-grain",
-                "tails",
-                f"at 1 in {slope:g} the corners of the tails stand out {show(overhang)}: they "
-                "are short grain and crumble.",
-                "Take a slope with less flare, 1 in 6 to 1 in 8.",
-                f"{authorities}; {cite(key)}",
-            )
-        )
-    elif above(slope, customs.slope_most):
-        found.append(
-            Finding(
-                "care",
-                "slope-shallow",
-                "tails",
-                f"at 1 in {slope:g} ({d.back.angle:.1f}°) the joint is nearly a straight finger "
-                "and holds by its glue alone.",
-                "Take a slope with more flare, 1 in 6 to 1 in 8.",
-                f"{authorities}; {cite('slope_most')}",
-            )
-        )
-    else:
-        message = f"1 in {slope:g} is {d.back.angle:.2f}°; tail corners stand out {show(overhang)}."
-        found.append(Finding("good", "good-slope", "tails", message, "", authorities))
-    return found
-
-
-def _pin_finding(code: str, where: str, message: str, remedy: str, key: str) -> Finding:
-    level: Level = "care"
-    return Finding(level, code, where, message, remedy, cite(key))
-
-
-def check_pins(d: Design) -> list[Finding]:
-    """Pins that no chisel clears, half pins that split off."""
-    c, found = d.choices, []
-    show, customs, chisel = c.rule.exact, c.customs, c.tools.chisel
-    assert chisel is not None
-    need = chisel + customs.chisel_room
-    for where, corner, board, _, _ in _places(d):
-        if not corner.tails:
-            continue
-        narrow = corner.narrowest_pin
-        if below(narrow, need):
-            found.append(
-                _pin_finding(
-                    "pin-narrower-than-chisel",
-                    where,
-                    f"the narrow face of a pin is {show(narrow)}; your {show(chisel)} chisel "
-                    f"wants {show(need)} to clear the waste between the tails.",
-                    f"Drop a tail, or widen the pins to {show(need + 2 * corner.overhang)}.",
-                    "chisel_room",
-                )
-            )
-        least = max(customs.half_pin_least, board * customs.half_pin_share)
-        half = min(pin.tip_width for pin in corner.half_pins)
-        if below(half, least) and half > 0:
-            found.append(
-                _pin_finding(
-                    "half-pin-thin",
-                    where,
-                    f"a half pin is only {show(half)} at its narrow face, under {show(least)}: "
-                    "it will split off when the joint is tapped home.",
-                    f"Make the half pins {show(least + corner.overhang)} at the baseline.",
-                    "half_pin_least",
-                )
-            )
-        if corner.whole_pins:
-            pin = max(piece.width for piece in corner.whole_pins)
-            half_wide = min(piece.width for piece in corner.half_pins)
-            if below(half_wide, pin * customs.half_pin_of_pin):
-                found.append(
-                    _pin_finding(
-                        "half-pin-under-pin",
-                        where,
-                        f"the half pin is {show(half_wide)} and the pin {show(pin)}: stepping "
-                        f"with dividers, the last mark falls {show(pin - half_wide)} off the edge.",
-                        "Clamp a scrap flush at that edge to take the mark, or make the half pin "
-                        "as wide as a pin.",
-                        "half_pin_of_pin",
-                    )
-                )
-    if not any(row.code in ("pin-narrower-than-chisel", "half-pin-thin") for row in found):
-        narrow = min(d.back.narrowest_pin, d.front.narrowest_pin)
-        if d.back.tails and narrow < 1000:
-            message = f"the narrowest pin, {show(narrow)}, lets your {show(chisel)} chisel in."
-            found.append(Finding("good", "good-pins", "corners", message))
-    return found
-
-
-def check_direction(d: Design) -> list[Finding]:
-    """Whether a swelling panel pulls the joint home or apart."""
-    c = d.choices
-    pushed = "sides" if c.panels.grain == "along" else "ends"
-    if c.corner.tails_on == pushed:
-        return [
-            Finding(
-                "care",
-                "joint-opens-when-panel-swells",
-                f"tails on the {pushed}",
-                f"a panel that swells pushes the {pushed} apart, which is the one way these "
-                "tails slide out; only the glue holds them.",
-                "Put the tails on the other pair of walls, or keep the clearance of the panels "
-                "generous.",
-                "geometry: a tail resists every pull but the one along itself",
-            )
-        ]
-    return [
-        Finding(
-            "good",
-            "good-direction",
-            f"tails on the {c.corner.tails_on}",
-            f"a swelling panel pushes the {pushed} apart, and the tails lock against that.",
-        )
-    ]
-
-
-CHECKS = (check_lap, check_tails, check_slope, check_pins, check_direction)
+CHECKS = (check_lap, check_tails)

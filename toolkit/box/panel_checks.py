@@ -1,17 +1,16 @@
-"""What an experienced maker would say of lid and bottom, on the bench and through the year."""
+"""What an experienced maker would say of lid and bottom, on the bench."""
 
 from __future__ import annotations
 
 from toolkit.box.contents import contents
 from toolkit.box.customs import cite
 from toolkit.box.design import Design
-from toolkit.box.panels import LiftOffLid, Panel
+from toolkit.box.panels import Panel
 from toolkit.results import GEOMETRY, Finding, above, below
 
-MOVEMENT = "Wood Handbook GTR-190, Eq. 4-5 (moisture) and Eq. 13-3 (movement, form from memory)"
 
-
-def _panels(d: Design) -> tuple[Panel, ...]:
+def grooved_panels(d: Design) -> tuple[Panel, ...]:
+    """The panels that stand in grooves: the bottom, and a sliding lid."""
     return (d.bottom, d.lid) if isinstance(d.lid, Panel) else (d.bottom,)
 
 
@@ -87,7 +86,7 @@ def check_thickness(d: Design) -> list[Finding]:
                 GEOMETRY,
             )
         )
-    for panel in _panels(d):
+    for panel in grooved_panels(d):
         play = c.panels.lid_tongue if panel.name == "lid" else c.panels.bottom_tongue
         if above(panel.tongue, width):
             found.append(
@@ -147,123 +146,4 @@ def check_lid_reach(d: Design) -> list[Finding]:
     ]
 
 
-def _grain_across(d: Design) -> list[Finding]:
-    if d.choices.panels.grain == "along":
-        return []
-    show = d.choices.rule.exact
-    moves = max(panel.swelling + panel.shrinking for panel in _panels(d))
-    return [
-        Finding(
-            "wont_work",
-            "panel-grain-across",
-            "lid and bottom",
-            f"laid with their grain across, they move {show(moves)} in length between damp and "
-            "dry, and their long tongues are short grain that snaps like biscuit.",
-            "Run the grain of lid and bottom along the box.",
-            MOVEMENT,
-        )
-    ]
-
-
-def check_seasons(d: Design) -> list[Finding]:
-    """Panels that swell until they burst the joint, or shrink until they drop out."""
-    c = d.choices
-    across = _grain_across(d)
-    if across:
-        return across
-    found, show, customs = [], c.rule.exact, c.customs
-    for panel in _panels(d):
-        need = panel.swelling + customs.swelling_room
-        year = panel.season
-        if below(panel.across, need):
-            found.append(
-                Finding(
-                    "wont_work",
-                    "swells-tight",
-                    panel.name,
-                    f"from {year.make:.1f} % moisture on the bench to {year.damp:.1f} % in the "
-                    f"damp it swells {show(panel.swelling)}; its clearance of "
-                    f"{show(panel.across)} should be {show(need)}. It will burst the joint in "
-                    "a damp summer.",
-                    f"Plane it {show(need - panel.across)} narrower, or use quarter-sawn wood.",
-                    f"{MOVEMENT}; {cite('swelling_room')}",
-                )
-            )
-        if below(panel.worst_grip, customs.grip_least):
-            found.append(
-                Finding(
-                    "wont_work",
-                    "drops-out",
-                    panel.name,
-                    f"dry ({year.dry:.1f} %) and pushed to one side it is "
-                    f"{show(max(panel.worst_grip, 0.0))} in the groove on the other, under "
-                    f"{show(customs.grip_least)}: it will drop out in February.",
-                    "Plough deeper, make the box narrower, or use wood that moves less.",
-                    f"{MOVEMENT}; {cite('grip_least')}",
-                )
-            )
-        if not any(row.where == panel.name for row in found):
-            found.append(
-                Finding(
-                    "good",
-                    "good-season",
-                    panel.name,
-                    f"clearance {show(panel.across)}, {show(need)} needed in the damp; when dry "
-                    f"still {show(panel.worst_grip)} in its groove on the worst side.",
-                    "",
-                    MOVEMENT,
-                )
-            )
-    return found
-
-
-def check_lift_off(d: Design) -> list[Finding]:
-    """A lid that lies on the rim."""
-    lid, c, found = d.lid, d.choices, []
-    if not isinstance(lid, LiftOffLid):
-        return []
-    show, thick = c.rule.exact, lid.thickness.value
-    if lid.seat == "rebate" and not below(lid.down, thick):
-        found.append(
-            Finding(
-                "wont_work",
-                "lid-rebate-through",
-                "lid",
-                f"a rebate {show(lid.down)} deep goes through a lid of {show(thick)}.",
-                f"Rebate it {show(thick / 2)} deep, or use thicker wood.",
-                GEOMETRY,
-            )
-        )
-    moves = d.frame.outside_width.value * (lid.season.swelling - lid.season.shrinking)
-    overhang = (lid.width.value - d.frame.outside_width.value) / 2
-    if below(2 * overhang, moves):
-        found.append(
-            Finding(
-                "care",
-                "lid-overhang-small",
-                "lid",
-                f"between dry and damp it moves {show(moves)} across; its overhang of "
-                f"{show(overhang)} a side will show one year as a step.",
-                f"Let it overhang {show(moves / 2)} or more on each long side.",
-                MOVEMENT,
-            )
-        )
-    usable = d.frame.inside_height.value - lid.down
-    if not above(usable, 0.0):
-        found.append(
-            Finding(
-                "wont_work",
-                "inside-negative",
-                "inside height",
-                f"the lid reaches {show(lid.down)} down and leaves nothing of the height.",
-                "Make the box deeper.",
-                GEOMETRY,
-            )
-        )
-    if not found:
-        message = f"it moves {show(moves)} across in a year and leaves {show(usable)} of height."
-        found.append(Finding("good", "good-lift-off", "lid", message, "", MOVEMENT))
-    return found
-
-
-CHECKS = (check_thickness, check_lid_reach, check_seasons, check_lift_off)
+CHECKS = (check_thickness, check_lid_reach)

@@ -81,7 +81,8 @@ class Said:
     text: str
 
     def _repr_html_(self) -> str:
-        return f'{SHEET}<div class="bench-view"><p class="bench-say">{escape(self.text)}</p></div>'
+        # No style sheet: a lesson's checked output is its words, not how they look.
+        return f"<p>{escape(self.text)}</p>"
 
     def __repr__(self) -> str:
         return self.text

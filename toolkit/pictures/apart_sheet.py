@@ -79,7 +79,7 @@ def _colours(
 
 
 def _kept_clear(lines: list[Floats], boxes: Sequence[Box]) -> list[Floats]:
-    """Lines of the figure without what would run through words."""
+    """Lines without what would run through words."""
     page = np.array(((-1e4, -1e4), (1e4, -1e4), (1e4, 1e4), (-1e4, 1e4)))
     holes = [
         np.array(((x0, y0), (x0, y1), (x1, y1), (x1, y0)))
@@ -136,12 +136,13 @@ def draw(scene: Scene, *, bounds: Bounds, sentence: str) -> Picture:
     shown = visible_faces(scene.faces)
     parts = _shown(scene, shown, frame)
     inked = _edges(scene, frame)
-    lines = [line.ravel() for rows in inked.values() for line in rows]
+    lines = [line.ravel() for pen in ("visible", "thin") for line in inked[pen]]
     paper = Page(WIDTH, height, np.array(lines).reshape(-1, 4), most=MOST, clear=CLEAR)
-    placed, dropped = paper.settle(labels(parts, size=TEXT))
+    placed, dropped = paper.settle(labels(parts, trails=inked["gauge"], size=TEXT))
     inked["dimension"] = [np.array(place.leader) for _, place, _ in placed if place.leader]
     areas, wood = _colours(scene, shown, frame)
     boxes = [box for _, _, box in placed]
+    inked["gauge"] = _kept_clear(inked["gauge"], boxes)
 
     rows = [f'<rect width="{WIDTH:g}" height="{height:g}" fill="{PAPER}"/>']
     rows += [area(loops, colour=tint, height=height) for tint, loops in areas.items() if loops]
@@ -153,7 +154,9 @@ def draw(scene: Scene, *, bounds: Bounds, sentence: str) -> Picture:
         if inked[name]:
             pen = PENS[name]
             rows.append(
-                stroke(inked[name], colour=pen.colour, width=pen.width, height=height, dash=pen.dash)
+                stroke(
+                    inked[name], colour=pen.colour, width=pen.width, height=height, dash=pen.dash
+                )
             )
     rows += [words(label, place, height=height) for label, place, _ in placed]
     svg = page("".join(rows), sentence=sentence, width=WIDTH, height=height)

@@ -74,20 +74,38 @@ def _grid(face: CrossSection) -> Floats:
     return np.column_stack((x.ravel(), y.ravel()))
 
 
-def _on_face(text: str, size: float, face: CrossSection) -> list[Place]:
-    """Places on one face with clear wood all round, those nearest its middle first."""
+def _points_along(line: Floats) -> Floats:
+    """Points along a straight line, close enough together to be felt for. [pt]"""
+    count = 2 + int(np.linalg.norm(line[-1] - line[0]) / FEELER)
+    return np.linspace(line[0], line[-1], count)
+
+
+def _clearance(points: Floats, middles: Floats, half: Floats) -> Floats:
+    """How clear boxes of one size, at some middles, stand of some points; below 0, none. [pt]"""
+    if not len(points):
+        return np.full(len(middles), np.inf)
+    away = np.abs(points[None] - middles[:, None]) - half
+    return np.asarray(away.max(axis=2).min(axis=1))
+
+
+def _on_face(text: str, size: float, face: CrossSection, trails: Floats) -> list[Place]:
+    """Places on one face with clear wood all round, those nearest its middle first.
+
+    A trail across the face is avoided where that can be, else broken by the words.
+    """
     half, shift = _box(text, size)
     left, low, right, high = face.bounds()
     if right - left < 2 * half[0] or high - low < 2 * half[1]:
         return []
     region, middles = Region(face.to_polygons()), _grid(face)
     edge = region.edge_points(FEELER)
-    clear = (np.abs(edge[None] - middles[:, None]) - half).max(axis=2).min(axis=1)
+    clear = _clearance(edge, middles, half)
     middles = middles[(clear > ROOM) & region.holds(middles)]
     off = np.hypot(*(middles - edge.mean(axis=0)).T)
+    struck = _clearance(trails, middles, half) < CLEAR
     return [
         Place(float(x + shift[0]), float(y + shift[1]), "center")
-        for x, y in middles[np.argsort(off, kind="stable")][:TRIED]
+        for x, y in middles[np.lexsort((off, struck))][:TRIED]
     ]
 
 
@@ -102,7 +120,9 @@ def _foothold(face: CrossSection) -> Floats:
     return np.asarray(points[np.argmax(clear)])
 
 
-def _beside(text: str, size: float, face: CrossSection, taken: Region) -> list[Place]:
+def _beside(
+    text: str, size: float, face: CrossSection, *, taken: Region, trails: Floats
+) -> list[Place]:
     """Places on clear paper round a face, the nearest first, each with its leader."""
     half, shift = _box(text, size)
     foot = _foothold(face)
@@ -112,7 +132,7 @@ def _beside(text: str, size: float, face: CrossSection, taken: Region) -> list[P
     start = np.clip(foot, middles - half - GAP, middles + half + GAP)
     length = np.hypot(*(start - foot).T)
     # No edge may run through words, so that they lie on paper if their middle does.
-    covered = taken.holds(middles)
+    covered = taken.holds(middles) | (_clearance(trails, middles, half) < CLEAR)
     order = np.argsort(length, kind="stable")
     return [
         Place(
@@ -133,13 +153,15 @@ def _leaving(middle: Floats, half: Floats, foot: Floats) -> tuple[float, float]:
     return float(middle[0]), float(middle[1] + np.sign(out[1]) * (half[1] + 2.5))
 
 
-def labels(parts: Sequence[Shown], *, size: float) -> list[Label]:
+def labels(parts: Sequence[Shown], *, trails: Sequence[Floats], size: float) -> list[Label]:
     """A label for every part: on its largest face where there is room, else beside it.
 
     Parameters
     ----------
     parts : sequence of Shown
         What is seen of each part. [pt]
+    trails : sequence of array
+        Lines that words may break, but only on a face that leaves no other room. [pt]
     size : float
         Size of the text. [pt]
 
@@ -149,6 +171,7 @@ def labels(parts: Sequence[Shown], *, size: float) -> list[Label]:
     """
     faces = [face for part in parts for _, face in part.faces]
     taken = Region(CrossSection.batch_boolean(faces, OpType.Add).to_polygons())
+    ways = np.concatenate([np.zeros((0, 2)), *(_points_along(line) for line in trails)])
     rows = []
     for rank, part in enumerate(parts):
         if not part.faces:
@@ -157,11 +180,11 @@ def labels(parts: Sequence[Shown], *, size: float) -> list[Label]:
         texts = _texts(part.key, words)
         places: list[Place] = []
         for text in texts:
-            places = _on_face(text, size, face)
+            places = _on_face(text, size, face, ways)
             if places:
                 break
         if texts:
-            places = places or _beside(text, size, face, taken)
+            places = places or _beside(text, size, face, taken=taken, trails=ways)
             rows.append(Label(text, tuple(places), rank, size))
     return rows
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from toolkit.pictures.corner_boards import BODY, tail_shape, tail_wastes
 from toolkit.pictures.corner_joint import Joint
 from toolkit.pictures.corner_sizes import beside
-from toolkit.pictures.lettering import Anchor, Place, round_about
+from toolkit.pictures.lettering import Anchor, Place
 from toolkit.pictures.picture import Point
 from toolkit.pictures.view import View, band, rectangle
 from toolkit.plan import Plan
@@ -37,8 +37,7 @@ def _red(view: View, shape: list[Point]) -> None:
 
 def _say(view: View, text: str, places: list[Place], at: Point) -> None:
     """Words that must be said: without room where they belong, as near as may be, with a leader."""
-    size = view.sheet.text
-    view.sheet.write(text, [*places, *round_about(text, at, size=size)], rank=0, red=True)
+    view.sheet.write(text, places, rank=0, red=True, at=at)
 
 
 def _left(view: View, j: Joint, text: str, height: float) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from toolkit.pictures.corner_boards import BODY
 from toolkit.pictures.corner_joint import Joint
 from toolkit.pictures.dimensions import Step, row, single
-from toolkit.pictures.lettering import Anchor, Place, round_about
+from toolkit.pictures.lettering import Anchor, Place
 from toolkit.pictures.notes import figures
 from toolkit.pictures.view import View
 from toolkit.plan import Plan
@@ -195,12 +195,12 @@ def beside(view: View, j: Joint, text: str, *, height: float, rank: int, red: bo
     shifts = [0.0]
     for i in range(1, 15):
         shifts += [i * 6.0, -i * 6.0]
-    places = [Place(x, first + shift) for shift in shifts]
-    if red:
-        at, level = view.at(0.0, height), view.up(height)
-        led = [Place(x, first + shift, leader=(at, (x - 2.5, level + shift))) for shift in shifts]
-        places = [*led, *round_about(text, at, size=sheet.text)]
-    sheet.write(text, places, rank=rank, red=red)
+    if not red:
+        sheet.write(text, [Place(x, first + shift) for shift in shifts], rank=rank)
+        return
+    at, level = view.at(0.0, height), view.up(height)
+    led = [Place(x, first + shift, leader=(at, (x - 2.5, level + shift))) for shift in shifts]
+    sheet.write(text, led, rank=rank, red=True, at=at)
 
 
 def titles(tail_view: View, pin_view: View, j: Joint) -> None:

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
-from itertools import pairwise
+from itertools import chain, pairwise
 from typing import Literal
 
 import numpy as np
@@ -51,7 +51,10 @@ class Place:
 
 @dataclass(frozen=True, slots=True)
 class Label:
-    """Words that want a place; the lower its rank, the sooner it is served. [pt]"""
+    """Words that want a place; the lower its rank, the sooner it is served. [pt]
+
+    With ``at``, words for which all places are taken go round about that point, on a leader.
+    """
 
     text: str
     places: tuple[Place, ...]
@@ -59,6 +62,7 @@ class Label:
     size: float
     red: bool = False
     number: int = 0
+    at: Point | None = None
 
 
 @lru_cache(maxsize=2048)
@@ -104,7 +108,7 @@ def _steps() -> tuple[Point, ...]:
     return tuple(sorted(steps, key=lambda step: (step[0] ** 2 + step[1] ** 2, step)))
 
 
-def round_about(text: str, at: Point, *, size: float) -> list[Place]:
+def round_about(text: str, at: Point, *, size: float) -> Iterator[Place]:
     """Places farther and farther from a point, each with a leader to it. [pt]
 
     Parameters
@@ -122,13 +126,11 @@ def round_about(text: str, at: Point, *, size: float) -> list[Place]:
     """
     x, y = at
     drop = text.count("\n") * size * LEADING / 2 - 0.36 * size
-    places = []
     for dx, dy in _steps():
         way = 1.0 if dx > 0 else -1.0
         anchor: Anchor = "left" if dx > 0 else "right"
         leader = (at, (x + dx - way * 2.5, y + dy))
-        places.append(Place(x + dx, y + dy + drop, anchor, leader))
-    return places
+        yield Place(x + dx, y + dy + drop, anchor, leader)
 
 
 def _crosses(box: Box, segments: NDArray[np.float64]) -> bool:
@@ -176,10 +178,8 @@ class Page:
         dropped: list[str] = []
         taken: list[Box] = []
         for label in sorted(labels, key=lambda row: row.rank):
-            found = len(placed) < self.most and next(
-                (row for row in self._fitting(label, taken)), None
-            )
-            if not found:
+            found = self._fitting(label, taken) if len(placed) < self.most else None
+            if found is None:
                 dropped.append(label.text)
                 continue
             place, box = found
@@ -190,8 +190,12 @@ class Page:
                 self.segments = np.vstack([self.segments, np.array(leader, dtype=np.float64)])
         return placed, dropped
 
-    def _fitting(self, label: Label, taken: list[Box]) -> list[tuple[Place, Box]]:
-        for place in label.places:
+    def _fitting(self, label: Label, taken: list[Box]) -> tuple[Place, Box] | None:
+        """The first place of a label that is free."""
+        spots: Iterable[Place] = label.places
+        if label.at is not None:
+            spots = chain(spots, round_about(label.text, label.at, size=label.size))
+        for place in spots:
             x0, y0, x1, y1 = box = box_of(label, place)
             if x0 < self.margin or x1 > self.width - self.margin:
                 continue
@@ -211,8 +215,8 @@ class Page:
                 continue
             if place.leader and _struck(place.leader, taken):
                 continue
-            return [(place, box)]
-        return []
+            return place, box
+        return None
 
 
 def _struck(leader: tuple[Point, ...], boxes: list[Box]) -> bool:

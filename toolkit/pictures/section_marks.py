@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from toolkit.box import Panel
 from toolkit.pictures.figure_of_wood import long_grain, rings
-from toolkit.pictures.lettering import Place, round_about
+from toolkit.pictures.lettering import Place
 from toolkit.pictures.picture import Point
 from toolkit.pictures.section_parts import Cut
 from toolkit.pictures.sheet import Sheet
@@ -53,8 +53,7 @@ def wrong(view: View, shape: Sequence[Point]) -> None:
 
 def say(sheet: Sheet, text: str, at: Point, places: Sequence[Place] = ()) -> None:
     """Red words at one of some places, or as near to a point as there is room. [pt]"""
-    near = round_about(text, at, size=sheet.text)
-    sheet.write(text, [*places, *near], rank=0, red=True)
+    sheet.write(text, places, rank=0, red=True, at=at)
 
 
 def codes(plan: Plan, *places: str) -> frozenset[str]:

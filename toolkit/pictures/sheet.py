@@ -75,10 +75,15 @@ class Sheet:
         rank: int = 3,
         size: float | None = None,
         red: bool = False,
+        at: Point | None = None,
     ) -> int:
-        """Ask for a label at the first of some places that is free, and get its number. [pt]"""
+        """Ask for a label at the first of some places that is free, and get its number. [pt]
+
+        With ``at``, and all places taken, it goes on a leader as near to that point as it can.
+        """
         number = len(self._labels)
-        self._labels.append(Label(text, tuple(places), rank, size or self.text, red, number))
+        size = size or self.text
+        self._labels.append(Label(text, tuple(places), rank, size, red, number, at))
         return number
 
     @property

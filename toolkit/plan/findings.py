@@ -2,7 +2,14 @@
 
 from __future__ import annotations
 
-from toolkit.box import Design, groove_checks, joint_checks, panel_checks
+from toolkit.box import (
+    Design,
+    groove_checks,
+    joint_checks,
+    panel_checks,
+    pin_checks,
+    season_checks,
+)
 from toolkit.box.customs import cite
 from toolkit.results import Finding, Part, below, sorted_findings
 
@@ -50,11 +57,11 @@ def findings(d: Design, parts: tuple[Part, ...]) -> tuple[Finding, ...]:
     Each finding names its own.
     """
     rows = panel_checks.check_space(d)
-    for check in (*joint_checks.CHECKS, *groove_checks.CHECKS):
+    for check in (*joint_checks.CHECKS, *pin_checks.CHECKS, *groove_checks.CHECKS):
         rows += check(d)
     # With no space inside, what could be said of lid and bottom would only confuse.
     if not any(row.code == "inside-negative" for row in rows):
-        for check in panel_checks.CHECKS:
+        for check in (*panel_checks.CHECKS, *season_checks.CHECKS):
             rows += check(d)
         rows += check_rough(d, parts)
     return sorted_findings(rows)

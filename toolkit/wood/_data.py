@@ -18,10 +18,10 @@ def read_table(filename: str) -> tuple[dict[str, str], ...]:
 
 
 def number(cell: str) -> float | None:
-    """The number in a cell, or None for an empty one."""
+    """The number in a cell, or None for an empty one. [the unit of its column]"""
     return float(cell) if cell else None
 
 
 def needed(cell: str) -> float:
-    """The number in a cell that may not be empty."""
+    """The number in a cell that may not be empty. [the unit of its column]"""
     return float(cell)
