@@ -225,6 +225,24 @@ def test_a_fineness_is_laid_on_the_mark_that_it_names() -> None:
 
 
 @pytest.mark.parametrize(
+    ("rule", "marks"),
+    [
+        (MM, "0.01 0.02 0.05 0.1 0.2 0.25 0.5 1 2 2.5 5 10 20 25 50 100".split()),
+        (IN, "1/128 1/64 1/32 1/16 1/8 1/4 1/2 1".split()),
+    ],
+)
+def test_the_marks_that_rules_have(rule: Rule, marks: list[str]) -> None:
+    for mark in marks:
+        mm = length(f"{mark} {rule.units}")
+        made = replace(rule, sizes=mm)
+        assert made.sizes == mm
+        assert made.show(mm, fineness="sizes", unit=False) == mark
+        assert made.show(3 * mm + mm / 8, fineness="sizes", direction="down") == made.show(
+            3 * mm, fineness="sizes"
+        ) + (f" ({mm / 8:.1f} mm under)" if mm / 8 > 0.2 else "")
+
+
+@pytest.mark.parametrize(
     ("rule", "change", "message"),
     [
         (

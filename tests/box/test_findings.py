@@ -50,6 +50,12 @@ CASES: list[tuple[str, str, dict[str, Any], dict[str, Any]]] = [
     ("tail-tips-meet", L, {"corner__pin": 2.2}, {"corner__pin": 2.3}),
     ("tail-tips-meet", L, {"corner__half_pin": 1.1}, {"corner__half_pin": 1.2}),
     (
+        "tail-tips-meet",
+        L,
+        {"corner__tails_front": ((5.0, 22.0), (28.0, 49.6))},
+        {"corner__tails_front": ((5.0, 22.0), (28.0, 49.5))},
+    ),
+    (
         "groove-deep",
         C,
         {"groove__depth": 6.01, "corner__lap": 3.0},

@@ -69,11 +69,15 @@ def watched(opened: Browser) -> Iterator[Watched]:
 
 
 @pytest.fixture
-def lesson(server: Server, folder: Path, watched: Watched) -> Iterator[LessonPage]:
-    """Lesson 4, run from top to bottom for a student who has kept nothing yet."""
-    page = LessonPage(watched.page)
-    page.open(server.url, "04_groove_layout.ipynb")
-    page.run_all()
-    assert page.errors() == []
-    yield page
-    page.shut_down()
+def page(folder: Path, watched: Watched) -> Iterator[LessonPage]:
+    """A page on which no lesson has been opened yet, for a student who has kept nothing yet."""
+    fresh = LessonPage(watched.page)
+    yield fresh
+    fresh.shut_down()
+
+
+@pytest.fixture
+def lesson(server: Server, page: LessonPage) -> LessonPage:
+    """Lesson 4, run from top to bottom."""
+    page.begin(server.url, "04_groove_layout.ipynb")
+    return page

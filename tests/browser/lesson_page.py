@@ -115,6 +115,12 @@ class LessonPage:
         """Run every cell and wait for the last."""
         self.page.evaluate(_RUN)
 
+    def begin(self, url: str, notebook: str) -> None:
+        """Open a notebook and run it from top to bottom, which must succeed."""
+        self.open(url, notebook)
+        self.run_all()
+        assert self.errors() == []
+
     def run_cell(self, source: str) -> str:
         """Run the cell of this code again; its new outputs as text."""
         self.page.evaluate(_RUN_ONE, source)

@@ -4,29 +4,25 @@ from __future__ import annotations
 
 from pathlib import Path
 
-import pytest
-
 from tests.browser.harness import Server, Watched
 from tests.browser.lesson_page import LessonPage, tracebacks
 from toolkit.explore import lesson4
 from toolkit.explore.controls import with_values
 from toolkit.explore.view import ImpossibleError
 from toolkit.files import read_box
-from toolkit.study import OwnBox
+from toolkit.study import OwnBox, example_path
 
 TAILS = "tails at the back"
 
 
 def test_no_such_box_is_a_sentence_beside_the_last_good_picture(
-    server: Server, folder: Path, watched: Watched
+    server: Server, folder: Path, page: LessonPage, watched: Watched
 ) -> None:
     # A tray for a few cards: its walls have no room for six tails.
     OwnBox("box").keep({"size.inside_height": "14 mm"})
     kept = read_box(folder / "my_box.toml")
-    lesson = LessonPage(watched.page)
-    lesson.open(server.url, "04_groove_layout.ipynb")
-    lesson.run_all()
-    assert lesson.errors() == []
+    lesson = page
+    lesson.begin(server.url, "04_groove_layout.ipynb")
     lesson.shows(lesson4.view(kept, kept), after="opening it")
 
     options = [value for _, value in lesson4.CONTROLS[3].options(kept.rule, 3)]
@@ -57,7 +53,6 @@ def test_no_such_box_is_a_sentence_beside_the_last_good_picture(
     assert lesson.page.get_by_text("No such box.").count() == 0
     assert tracebacks(lesson.page) == []
     assert watched.errors == []
-    lesson.shut_down()
 
 
 def test_what_can_be_made_but_fails_is_drawn_and_told(lesson: LessonPage, folder: Path) -> None:
@@ -72,15 +67,15 @@ def test_what_can_be_made_but_fails_is_drawn_and_told(lesson: LessonPage, folder
     lesson.photograph("04-ploughed-too-deep")
 
 
-@pytest.mark.parametrize("text", ["", "[size]\ninside_length = 'a hand'\n"])
 def test_a_damaged_box_file_is_set_aside_and_told(
-    server: Server, folder: Path, watched: Watched, text: str
+    server: Server, folder: Path, page: LessonPage
 ) -> None:
+    text = "[size]\ninside_length = 'a hand'\n"
     (folder / "my_box.toml").write_text(text, encoding="utf-8")
-    lesson = LessonPage(watched.page)
-    lesson.open(server.url, "04_groove_layout.ipynb")
-    lesson.run_all()
-    assert lesson.errors() == []
-    lesson.says("The workbook's example is shown instead")
-    lesson.photograph(f"04-damaged-{'empty' if not text else 'unread'}")
-    lesson.shut_down()
+    page.begin(server.url, "04_groove_layout.ipynb")
+    page.says("a damaged one is set aside as my_box.damaged-")
+    example = read_box(example_path())
+    page.shows(lesson4.view(example, example), after="opening it over a damaged box")
+    page.photograph("04-damaged")
+    (aside,) = folder.glob("my_box.damaged-*.toml")
+    assert aside.read_text(encoding="utf-8") == text

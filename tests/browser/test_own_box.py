@@ -80,8 +80,7 @@ def test_the_next_lesson_reads_the_kept_box(
     shutil.copy(server.notebooks / "04_groove_layout.ipynb", server.notebooks / another)
     with harness.watched(opened) as watched:
         page = LessonPage(watched.page)
-        page.open(server.url, another)
-        page.run_all()
+        page.begin(server.url, another)
         assert own(folder).thickness.side == 13.0
         page.says("This is your own box, my_box.toml.")
         shows(page, own(folder), after="opening the next lesson")

@@ -121,7 +121,9 @@ def check_tails(d: Design) -> list[Finding]:
                     GEOMETRY,
                 )
             )
-        if not above(min(pin.tip_width for pin in corner.half_pins), 0.0):
+        # Measured on the tail board: at a low front the pin board's topmost pin goes on to the
+        # rim, but the tail must not stand out over the front's own edge.
+        if not above(min(corner.tails[0].tip_low, corner.height - corner.tails[-1].tip_high), 0.0):
             found.append(
                 Finding(
                     "wont_work",

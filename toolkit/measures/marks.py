@@ -50,7 +50,7 @@ def _inch_scale(parts: int) -> Scale:
     for top in range(1, parts):
         common = math.gcd(top, parts)
         fractions.append(f"{top // common}/{parts // common}")
-    return Scale(254 / (parts * 10), 0, parts, tuple(fractions))
+    return Scale(254 / (parts * 10), parts=parts, fractions=tuple(fractions))
 
 
 _SCALES: dict[Units, tuple[Scale, ...]] = {
