@@ -3,6 +3,7 @@
 import math
 import subprocess
 import sys
+import unicodedata
 from decimal import Decimal
 
 import pytest
@@ -88,6 +89,13 @@ LENGTHS = {
 @pytest.mark.parametrize(("text", "mm"), LENGTHS.items())
 def test_length_reads(text: str, mm: float) -> None:
     assert length(text) == pytest.approx(mm, rel=1e-15)
+
+
+@pytest.mark.parametrize("one", "¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞")
+def test_fractions_of_one_character(one: str) -> None:
+    part = unicodedata.numeric(one)
+    for before, whole in (("", 0), ("7", 7), ("7 ", 7), ("7-", 7)):
+        assert length(f'{before}{one}"') == pytest.approx(25.4 * (whole + part), rel=1e-14)
 
 
 @pytest.mark.parametrize("text", ["1 1/2 in", '1-1/2"', "1½ in", "1.5 in", "1,5 in", "3.81 cm"])

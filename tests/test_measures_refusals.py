@@ -94,6 +94,10 @@ LENGTH_REFUSALS = [
         "1 3/2 in",
         '"1 3/2 in" has a fraction that is not less than 1 beside its whole number: type "2.5 in"',
     ),
+    (
+        "1 2/2 in",
+        '"1 2/2 in" has a fraction that is not less than 1 beside its whole number: type "2 in"',
+    ),
     # a space or a figure too few
     (
         '71/2"',

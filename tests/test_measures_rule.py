@@ -86,7 +86,7 @@ def test_show_rounds_the_way_it_is_told(rule: Rule, mm: float, direction, text: 
 
 def test_half_way_goes_away_from_nothing_on_both_sides() -> None:
     # Worked out in binary fractions 0.15 / 0.1 and 0.35 / 0.1 fall just short of half-way.
-    for mm, text in ((0.15, "0.2"), (0.25, "0.3"), (0.35, "0.4"), (2.45, "2.5")):
+    for mm, text in ((0.05, "0.1"), (0.15, "0.2"), (0.25, "0.3"), (0.35, "0.4"), (2.45, "2.5")):
         assert MM.show(mm, unit=False) == text
         assert MM.show(-mm, unit=False) == f"\N{MINUS SIGN}{text}"
 
@@ -227,12 +227,12 @@ def test_a_fineness_is_laid_on_the_mark_that_it_names() -> None:
 @pytest.mark.parametrize(
     ("rule", "marks"),
     [
-        (MM, "0.01 0.02 0.05 0.1 0.2 0.25 0.5 1 2 2.5 5 10 20 25 50 100".split()),
-        (IN, "1/128 1/64 1/32 1/16 1/8 1/4 1/2 1".split()),
+        (MM, "0.01 0.02 0.05 0.1 0.2 0.25 0.5 1 2 2.5 5 10 20 25 50 100"),
+        (IN, "1/128 1/64 1/32 1/16 1/8 1/4 1/2 1"),
     ],
 )
-def test_the_marks_that_rules_have(rule: Rule, marks: list[str]) -> None:
-    for mark in marks:
+def test_the_marks_that_rules_have(rule: Rule, marks: str) -> None:
+    for mark in marks.split():
         mm = length(f"{mark} {rule.units}")
         made = replace(rule, sizes=mm)
         assert made.sizes == mm

@@ -9,9 +9,10 @@ import tomllib
 from pathlib import Path
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
+from tests.files.calm import calm
 from tests.files.test_reading import LEAST, LESSON
 from toolkit.files import (
     BoxFileError,
@@ -170,7 +171,7 @@ values = st.one_of(words, st.integers(), st.booleans(), st.lists(words))
 keys = st.sampled_from(["a", "b", "c", "a.b", "a.c", "a.b.c", "d.e", "b.a", "ü", "x y", ""])
 
 
-@settings(max_examples=60)
+@calm(60)
 @given(st.dictionaries(keys, values, max_size=6), st.dictionaries(keys, st.none() | values))
 def test_editing_says_what_was_asked_or_refuses(first, second):
     text = "# start\n[a]\nb = 1 # one\n\n# two\n[a.x]\n[d]\ne = { f = 1 }\n# end"

@@ -2,9 +2,10 @@
 
 import string
 
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
+from tests.files.calm import calm
 from tests.files.test_reading import LESSON
 from toolkit.files import FileError, boards_from_text, box_from_text, read_box
 from toolkit.files.errors import shown
@@ -64,6 +65,7 @@ def assert_all_are_lines(lines):
         assert "pydantic" not in line
 
 
+@calm()
 @given(st.binary(max_size=200))
 def test_bytes(tmp_path_factory, content):
     path = tmp_path_factory.getbasetemp() / "box.toml"
@@ -71,18 +73,20 @@ def test_bytes(tmp_path_factory, content):
     refused(read_box, path)
 
 
+@calm()
 @given(st.text(max_size=200))
 def test_text(text):
     refused(box_from_text, text)
 
 
+@calm()
 @given(st.text(alphabet="[]{}=\"'#., \n\tab1-", max_size=60))
 def test_text_of_toml_signs(text):
     refused(box_from_text, text)
     lines_of(text)
 
 
-@settings(max_examples=200)
+@calm(120)
 @given(st.data())
 def test_the_lessons_box_with_any_value_for_any_key(data):
     at = data.draw(st.sampled_from(KEY_ROWS))
@@ -91,6 +95,7 @@ def test_the_lessons_box_with_any_value_for_any_key(data):
     refused(box_from_text, "\n".join(rows))
 
 
+@calm()
 @given(st.data())
 def test_any_section_with_any_value(data):
     section = data.draw(st.sampled_from(sorted(BoxFile.model_fields)))
@@ -100,12 +105,13 @@ def test_any_section_with_any_value(data):
     refused(box_from_text, "\n".join(keys))
 
 
+@calm()
 @given(st.integers(0, len(ROWS)), st.text(max_size=30))
 def test_the_lessons_box_with_a_line_of_anything(at, line):
     refused(box_from_text, "\n".join([*ROWS[:at], line, *ROWS[at:]]))
 
 
-@settings(max_examples=50)
+@calm(50)
 @given(st.sampled_from(["board", "board.defect", "board.x"]), toml_values, toml_values)
 def test_boards(heading, one, other):
     for key in ("name", "length", "heart_line", "defect", "from", "to"):
@@ -113,6 +119,7 @@ def test_boards(heading, one, other):
         refused(boards_from_text, text)
 
 
+@calm()
 @given(st.one_of(st.integers(), st.floats(), st.text(), st.lists(st.integers()), st.booleans()))
 def test_a_value_is_shown_short_and_on_one_line(value):
     assert shown(value).isprintable()

@@ -5,6 +5,7 @@ import tomllib
 from hypothesis import given
 from hypothesis import strategies as st
 
+from tests.files.calm import calm
 from toolkit.files.lines import lines_of
 
 TEXT = '''\
@@ -95,6 +96,7 @@ def test_a_broken_text_has_lines_up_to_the_break():
     assert lines_of('[a]\nb = 1\nc = "\nd = 2') == {("a",): 1, ("a", "b"): 2, ("a", "c"): 3}
 
 
+@calm()
 @given(st.dictionaries(st.text("abc_-1", min_size=1, max_size=4), st.integers(), max_size=8))
 def test_each_key_is_on_its_line(values):
     text = "\n".join(f"{key} = {value}" for key, value in values.items())

@@ -4,9 +4,10 @@ import math
 from dataclasses import fields, is_dataclass
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
+from tests.files.calm import calm
 from tests.files.test_reading import LESSON
 from toolkit.box.choices import (
     Allowance,
@@ -164,7 +165,7 @@ def assert_same(one, other, where="box"):
         assert one == other, where
 
 
-@settings(max_examples=80)
+@calm(50)
 @given(all_choices)
 def test_what_is_written_reads_back(choices):
     assert_same(choices, box_from_text(as_toml(choices)))
@@ -221,11 +222,13 @@ def test_a_length_is_written_plainly(mm, units, text):
     assert length_text(mm, rule=rule) == text
 
 
+@calm()
 @given(st.floats(0, 3000), st.sampled_from([Rule.millimetres(), Rule.inches()]))
 def test_any_length_reads_back(mm, rule):
     assert abs(length(length_text(mm, rule=rule), allow="zero") - mm) <= CLOSE
 
 
+@calm()
 @given(st.text())
 def test_any_text_can_be_quoted(text):
     import tomllib

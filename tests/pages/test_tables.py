@@ -4,9 +4,10 @@ import re
 from html.parser import HTMLParser
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
+from tests.files.calm import calm
 from toolkit.pages import as_html, as_text
 from toolkit.pages.plain import to_ascii
 from toolkit.results import Table
@@ -113,7 +114,7 @@ def tables(draw):
     return Table(draw(cells), draw(row), rows, draw(cells), tuple(numeric))
 
 
-@settings(max_examples=150)
+@calm(60)
 @given(tables(), st.integers(20, 120), st.booleans())
 def test_no_word_is_lost_and_no_line_too_long(table, width, ascii):
     text = as_text(table, width=width, ascii=ascii)
@@ -177,6 +178,7 @@ def test_the_level_of_the_heading_is_asked_for():
         as_html(SIZES, level=1)
 
 
+@calm(50)
 @given(tables(), st.text(min_size=1, max_size=8))
 def test_html_says_what_the_table_says(table, id):
     html = as_html(table, level=None, id=id)

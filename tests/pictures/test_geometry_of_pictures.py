@@ -43,7 +43,7 @@ def test_tails_and_sockets_are_those_of_the_plan(choices: Choices, which: Which)
     corner = box.design.back if which == "back" else box.design.front
     drawn = _corner(box, which)
     if not corner.tails:
-        assert not drawn.named("tail ")
+        assert not drawn.named("tail 1")
         return
     frame = box.design.frame
     length = (frame.tail_back if which == "back" else frame.tail_front).value
@@ -77,6 +77,8 @@ def test_the_pin_board_is_wood_wherever_nothing_was_cut_away(
     on_ends = design.choices.corner.tails_on == "ends"
     if not corner.tails or min(pin.tip_width for pin in corner.pins) <= 0:
         pytest.skip("the tails cut into one another")
+    if depth > length:
+        pytest.skip("the groove cuts into the lap, which is drawn over the sockets in red")
     board = design.pin_board_thickness[0 if back else 1]
     height = (frame.wall_height if back or on_ends else frame.front_height).value
     spans = [

@@ -17,8 +17,8 @@ from toolkit.pictures.view import View, band, rectangle
 from toolkit.plan import Plan
 
 # Where the middle of the magnified piece lies, and the room there is for it. [pt]
-MIDDLE_X, MIDDLE_Y = 408.0, 178.0
-DETAIL_ROOM = (124.0, 132.0)
+MIDDLE_X, MIDDLE_Y = 416.0, 178.0
+DETAIL_ROOM = (126.0, 132.0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,10 +54,15 @@ def detail_zone(plan: Plan) -> Zone:
     )
 
 
-def magnification(zone: Zone, *, scale: float) -> int:
-    """How many times the section the detail is: a whole number that its room allows."""
+def magnification(zone: Zone, *, scale: float, kept: int | None = None) -> int:
+    """How many times the section [pt/mm] the detail is: a whole number that its room allows.
+
+    What an earlier state had is ``kept`` for as long as it fits.
+    """
     wide, high = zone.right - zone.left, zone.high - zone.low
     most = min(DETAIL_ROOM[0] / wide, DETAIL_ROOM[1] / high) / scale
+    if kept is not None and kept <= most:
+        return kept
     return next((times for times in (12, 10, 8, 6, 5, 4, 3) if times <= most), 2)
 
 
@@ -149,7 +154,7 @@ def _dimensions(view: View, plan: Plan, zone: Zone) -> None:
     resting = panel.name == "lid"
     meet = low + panel.tongue if resting else max(panel.high - panel.tongue, low)
     stops = [low, min(max(meet, low), high), high]
-    play = Step(f"play {show(high - low - panel.tongue)}", 1)
+    play = Step(f"play {show(high - low - panel.tongue)}", 0)
     tongue = Step(f"tongue\n{show(panel.tongue)}", 1)
     steps = [tongue, play] if resting else [play, tongue]
     if not low < meet < high:

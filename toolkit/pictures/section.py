@@ -32,9 +32,9 @@ from toolkit.plan import Plan
 
 HEIGHT = 318.0
 BOTTOM = 96.0
-MIDDLE = 190.0
+MIDDLE = 198.0
 # Room for the box's width and for its height with a lid on it. [pt]
-ROOMS = (284.0, 182.0)
+ROOMS = (300.0, 182.0)
 
 _CODES = (
     "groove-through-wall",
@@ -106,7 +106,10 @@ def section_across(plan: Plan, *, ghost: Plan | None = None, paper: bool = False
     _parts(view, plan)
     across_faults(view, plan)
     zone = detail_zone(plan)
-    times = magnification(zone, scale=scale)
+    before = None
+    if ghost is not None and kept is not None:
+        before = magnification(detail_zone(ghost), scale=scale)
+    times = magnification(zone, scale=scale, kept=before)
     _circle(view, zone)
     draw_detail(sheet, plan, zone, scale=scale, times=times)
     low = BOTTOM - 58.0

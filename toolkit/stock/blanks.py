@@ -1,0 +1,220 @@
+"""Rough parts to be sawn from a board, and several of them kept together as one."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from math import isfinite
+from typing import Literal
+
+from toolkit.results import Part, above, below
+from toolkit.stock.boards import Board
+from toolkit.stock.resawing import resaw
+from toolkit.wood import species
+
+Corners = Literal["free", "one run", "two runs"]
+CORNERS: tuple[Corners, ...] = ("free", "one run", "two runs")
+
+
+@dataclass(frozen=True, slots=True)
+class Blank:
+    """A rough part: length with the grain, width across it. [mm]
+
+    ``thickness`` is the least that its board may have, ``finished`` what it is planed to; 0 for
+    any. ``wood`` may be left empty for any wood. ``run`` holds parts sawn end to end from one
+    strip, ``leaves`` parts resawn from one piece; both are empty for a part by itself.
+
+    Raises
+    ------
+    ValueError
+        A size is not a finite number above 0.
+    """
+
+    name: str
+    length: float
+    width: float
+    thickness: float = 0.0
+    wood: str = ""
+    finished: float = 0.0
+    run: tuple[Blank, ...] = ()
+    leaves: tuple[Blank, ...] = ()
+
+    def __post_init__(self) -> None:
+        """A part without a size would fit anywhere, or nowhere without a reason."""
+        for axis in ("length", "width"):
+            size = getattr(self, axis)
+            if not (isfinite(size) and size > 0):
+                raise ValueError(
+                    f"{self.name}: its rough {axis} was given as {size:g} mm; give a length above 0"
+                )
+
+    @property
+    def parts(self) -> tuple[Blank, ...]:
+        """The parts that it gives: itself, or those kept together in it."""
+        return self.run or self.leaves or (self,)
+
+    @property
+    def alike(self) -> tuple[object, ...]:
+        """Equal for parts that can change places."""
+        own = (self.length, self.width, self.thickness, self.finished, self.wood.casefold())
+        return (own, *(part.alike for part in (*self.run, *self.leaves)))
+
+    @property
+    def sentence(self) -> str:
+        """The part in words."""
+        thick = f" × {self.thickness:g}" if self.thickness else ""
+        return f"{self.name}, {self.length:g} × {self.width:g}{thick} mm"
+
+
+def blanks_of(parts: Iterable[Part], *, boxes: int = 1) -> tuple[Blank, ...]:
+    """The rough parts of a box, one by one: side 1, side 2, back, front, bottom, lid.
+
+    Parameters
+    ----------
+    parts : iterable of Part
+        The cut list of one box. [mm]
+    boxes : int
+        How many boxes; with more than one, each part says which box it belongs to.
+
+    Returns
+    -------
+    tuple of Blank
+        In the order of the cut list. [mm]
+
+    Source
+    ------
+    The rough list's own sizes.
+    """
+    listed = tuple(parts)
+    return tuple(
+        Blank(
+            name=(f"box {box}: " if boxes > 1 else "")
+            + (f"{part.name} {number}" if part.count > 1 else part.name),
+            length=part.rough_length.value,
+            width=part.rough_width.value,
+            thickness=part.rough_thickness.value,
+            wood=part.wood,
+            finished=part.thickness.value,
+        )
+        for box in range(1, boxes + 1)
+        for part in listed
+        for number in range(1, part.count + 1)
+    )
+
+
+def run(blanks: Sequence[Blank], *, gap: float) -> Blank:
+    """Parts sawn end to end from one strip, so that the grain runs on from each to the next.
+
+    Parameters
+    ----------
+    blanks : sequence of Blank
+        In order along the strip. [mm]
+    gap : float
+        Lost at each cut between them. [mm]
+
+    Source
+    ------
+    Geometry.
+
+    >>> side, end = Blank("side", 186, 70), Blank("end", 136, 70)
+    >>> run([side, end, side, end], gap=5).length
+    659.0
+    """
+    return Blank(
+        name=" – ".join(blank.name for blank in blanks),
+        length=float(sum(blank.length for blank in blanks) + gap * (len(blanks) - 1)),
+        width=max(blank.width for blank in blanks),
+        thickness=max(blank.thickness for blank in blanks),
+        wood=blanks[0].wood,
+        finished=max(blank.finished for blank in blanks),
+        run=tuple(blanks),
+    )
+
+
+def resawn(one: Blank, *, other: Blank) -> Blank:
+    """Two parts resawn from one piece: as long and as wide as the larger of them.
+
+    Parameters
+    ----------
+    one, other : Blank
+        The parts, of one wood. [mm]
+
+    Source
+    ------
+    Geometry.
+    """
+    return Blank(
+        name=f"{one.name} and {other.name}, resawn",
+        length=max(one.length, other.length),
+        width=max(one.width, other.width),
+        wood=one.wood,
+        finished=max(one.finished, other.finished),
+        leaves=(one, other),
+    )
+
+
+def round_the_corners(
+    blanks: Sequence[Blank], *, corners: Corners, gap: float
+) -> tuple[Blank, ...]:
+    """The parts of a box with its walls kept together in runs: side, end, side, end.
+
+    Parameters
+    ----------
+    blanks : sequence of Blank
+        Among them two sides, a back and a front. [mm]
+    corners : str
+        ``"one run"``: all four walls from one strip, the grain matching at three corners;
+        ``"two runs"``: a side with its end, twice, matching at two; ``"free"``: as they come.
+    gap : float
+        Lost at each cut. [mm]
+
+    Raises
+    ------
+    ValueError
+        There is no such way, the box has other walls, or they are of different woods.
+
+    Source
+    ------
+    Common practice, no source.
+    """
+    if corners not in CORNERS:
+        raise ValueError(f"corners was given as {corners!r}; give one of {', '.join(CORNERS)}")
+    if corners == "free":
+        return tuple(blanks)
+    sides = [blank for blank in blanks if blank.name.startswith("side")]
+    ends = [blank for name in ("front", "back") for blank in blanks if blank.name == name]
+    if len(sides) != 2 or len(ends) != 2:
+        raise ValueError(
+            "grain runs round the corners of a box with two sides, a back and a front; these are "
+            + (", ".join(blank.name for blank in blanks) or "no parts")
+        )
+    walls = [sides[0], ends[0], sides[1], ends[1]]
+    if len({blank.wood.casefold() for blank in walls}) > 1:
+        raise ValueError("sides and ends are of different woods: no grain runs round the corners")
+    rest = tuple(blank for blank in blanks if blank not in walls)
+    if corners == "one run":
+        return (run(walls, gap=gap), *rest)
+    return (run(walls[:2], gap=gap), run(walls[2:], gap=gap), *rest)
+
+
+def right_wood(blank: Blank, board: Board) -> bool:
+    """Whether a board is of the part's wood; woods the table does not know go by their name."""
+    if not blank.wood or blank.wood.casefold() == board.species.casefold():
+        return True
+    try:
+        return species(blank.wood) == species(board.species)
+    except ValueError:
+        return False
+
+
+def thick_enough(blank: Blank, board: Board) -> bool:
+    """Whether a board has the thickness to plane a part from it."""
+    if not blank.leaves:
+        return not below(board.thickness, blank.thickness)
+    leaf = resaw(board.thickness, boards=len(blank.leaves)).expected
+    return not above(max(part.finished for part in blank.leaves), leaf)
+
+
+def can_give(board: Board, blank: Blank) -> bool:
+    """Whether a board has the wood and the thickness for a part, wherever it may lie."""
+    return right_wood(blank, board) and thick_enough(blank, board)
