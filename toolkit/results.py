@@ -6,7 +6,7 @@ All of them are frozen, carry lengths in millimetres, and can describe themselve
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from math import isclose
 from typing import TYPE_CHECKING, Literal
 
@@ -108,6 +108,27 @@ class Finding:
 def sorted_findings(findings: Iterable[Finding]) -> tuple[Finding, ...]:
     """Findings in the order a maker needs them: what won't work first, what is good last."""
     return tuple(sorted(findings, key=lambda finding: LEVELS.index(finding.level)))
+
+
+def gathered(findings: Iterable[Finding]) -> tuple[Finding, ...]:
+    """Findings with those that say the same of several places put together, in their order.
+
+    >>> pair = [Finding("care", "thin", place, "it is thin.") for place in ("back", "front")]
+    >>> [finding.where for finding in gathered(pair)]
+    ['back and front']
+    """
+    places: dict[tuple[str, ...], list[str]] = {}
+    first: dict[tuple[str, ...], Finding] = {}
+    for row in findings:
+        said = (row.level, row.code, row.message, row.remedy, row.source)
+        first.setdefault(said, row)
+        named = places.setdefault(said, [])
+        if row.where not in named:
+            named.append(row.where)
+    return tuple(
+        replace(first[said], where=" and ".join(filter(None, [", ".join(named[:-1]), named[-1]])))
+        for said, named in places.items()
+    )
 
 
 @dataclass(frozen=True, slots=True)

@@ -161,3 +161,11 @@ def test_every_table_says_where_its_rows_come_from() -> None:
         heading = path.read_text(encoding="utf-8").splitlines()[0]
         assert "source" in heading, path.name
         assert "seen" in heading, path.name
+
+
+def test_the_readmes_picture_is_the_example_as_it_is_now() -> None:
+    from tests.house.readme_picture import PICTURE, drawn
+
+    assert PICTURE.read_text(encoding="utf-8") == drawn(), (
+        "the picture is old; run: python -m tests.house.readme_picture"
+    )

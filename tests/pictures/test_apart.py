@@ -22,6 +22,7 @@ from toolkit.box import Choices
 from toolkit.pictures.apart import box_apart, box_together
 from toolkit.pictures.apart_moves import lid_shifts, shifts
 from toolkit.pictures.apart_tints import tints
+from toolkit.pictures.apart_words import apart_sentence, together_sentence
 from toolkit.pictures.picture import PX_PER_PT, Picture
 from toolkit.pictures.solid_view import on_paper
 from toolkit.pictures.solids import solids
@@ -56,16 +57,19 @@ every_box = pytest.mark.parametrize("box", BOXES.values(), ids=BOXES)
 
 @lru_cache(maxsize=len(BOXES))
 def _all_pictures(box: Choices) -> list[tuple[Plan, list[Floats], Picture]]:
-    """Apart, half apart, closed and half open, each with where its parts stand."""
+    """Apart and part open, and half apart and closed too where the corners differ."""
     p = plan(box)
-    parts = solids(p.design)
-    half = p.design.frame.outside_length.value / 3
-    return [
-        (p, shifts(p.design, parts=parts, opened=1.0), box_apart(p)),
-        (p, shifts(p.design, parts=parts, opened=0.55), box_apart(p, open=0.55)),
-        (p, lid_shifts(p.design, parts=parts, out=0.0), box_together(p)),
-        (p, lid_shifts(p.design, parts=parts, out=half), box_together(p, lid_out=half)),
+    d = p.design
+    parts = solids(d)
+    some_way = d.frame.outside_length.value / 3
+    rows = [
+        (p, shifts(d, parts=parts, opened=1.0), box_apart(p)),
+        (p, lid_shifts(d, parts=parts, out=some_way), box_together(p, lid_out=some_way)),
     ]
+    if box in (BOXES["postcard"], BOXES["tails on sides"]):
+        rows.append((p, shifts(d, parts=parts, opened=0.55), box_apart(p, open=0.55)))
+        rows.append((p, lid_shifts(d, parts=parts, out=0.0), box_together(p)))
+    return rows
 
 
 def _through_depth(p: Plan, moves: list[Floats], picture: Picture) -> tuple[Ints, Ints]:
@@ -184,7 +188,7 @@ def test_parts_stand_clear_when_all_apart() -> None:
 
 @every_box
 def test_every_part_is_named_clear_of_every_edge(box: Choices) -> None:
-    drawn = box_apart(plan(box)).drawn
+    drawn = _all_pictures(box)[0][2].drawn
     assert not drawn.dropped
     assert len(drawn.labels) <= 15
     words = " ".join(label.text for label in drawn.labels)
@@ -257,20 +261,22 @@ def test_the_same_box_gives_the_same_bytes() -> None:
 
 
 def test_sentences_give_the_numbers_on_the_students_rule() -> None:
-    apart = box_apart(plan(postcard())).sentence
+    apart = apart_sentence(plan(postcard()), opened=1.0)
     assert apart.startswith("Postcard box apart. Six parts: two sides, a back end, a front end,")
     assert "outside 176 × 134 × 64 mm, inside 152 × 110 × 38 mm" in apart
     assert "Tails on the ends: the lid slides out over the low front, then the ends come" in apart
-    assert "Tails on the sides: " in box_apart(plan(ears())).sentence
-    battens = box_apart(plan(lift_off().having(lid__seat="battens"))).sentence
+    assert "Tails on the sides: " in apart_sentence(plan(ears()), opened=1.0)
+    battens = apart_sentence(plan(lift_off().having(lid__seat="battens")), opened=1.0)
     assert "Eight parts" in battens
     assert "two battens; outside 176 × 134 × 51 mm" in battens
-    inches = box_apart(plan(inch_postcard())).sentence
+    inches = apart_sentence(plan(inch_postcard()), opened=1.0)
     assert "outside 7 × 5 5/16 × 2 9/16 in, inside 6 × 4 5/16 × 1 1/2 in" in inches
-    assert "Postcard box 40 % apart." in box_apart(plan(postcard()), open=0.4).sentence
-    assert "its lid closed;" in box_together(plan(postcard())).sentence
-    assert "its lid 84 mm out;" in box_together(plan(postcard()), lid_out=84.0).sentence
-    assert "its lid 40 mm up;" in box_together(plan(lift_off()), lid_out=40.0).sentence
+    assert "Postcard box 40 % apart." in apart_sentence(plan(postcard()), opened=0.4)
+    assert "its lid closed;" in together_sentence(plan(postcard()), lid_out=0.0)
+    assert "its lid 84 mm out;" in together_sentence(plan(postcard()), lid_out=84.0)
+    assert "its lid 40 mm up;" in together_sentence(plan(lift_off()), lid_out=40.0)
+    p, _, picture = _all_pictures(BOXES["postcard"])[0]
+    assert picture.sentence == apart_sentence(p, opened=1.0)
 
 
 def test_faces_differ_in_grey_as_well() -> None:
@@ -300,9 +306,9 @@ def test_opening_too_far_is_refused_in_words() -> None:
             box_together(p, lid_out=out)
 
 
-@pytest.mark.parametrize("number", range(24))
+@pytest.mark.parametrize("number", range(12))
 def test_boxes_of_any_proportion_are_drawn(number: int) -> None:
-    p = plan(list(some(24, seed=11))[number])
+    p = plan(list(some(12, seed=11))[number])
     if not p.design.exists:
         with pytest.raises(ValueError, match="cannot be drawn"):
             box_apart(p)

@@ -11,7 +11,7 @@ from toolkit.box import Choices, Panel, Piece
 from toolkit.pictures import Drawn, Outline, corner_picture, section_across, section_along
 from toolkit.plan import Plan, plan
 
-LOT = list(some(40, seed=3))
+LOT = list(some(24, seed=3))
 Which = str
 
 
@@ -62,7 +62,7 @@ def test_tails_and_sockets_are_those_of_the_plan(choices: Choices, which: Which)
 
 
 @pytest.mark.parametrize("which", ["back", "front"])
-@pytest.mark.parametrize("choices", [*named().values(), *LOT[:20]])
+@pytest.mark.parametrize("choices", [*named().values(), *LOT[:15]])
 def test_the_pin_board_is_wood_wherever_nothing_was_cut_away(
     choices: Choices, which: Which
 ) -> None:
@@ -91,7 +91,7 @@ def test_the_pin_board_is_wood_wherever_nothing_was_cut_away(
     drawn = _corner(box, which)
     wood = drawn.named("pin board wood")
     # Within a hundredth of an edge a point may fall on either side of it.
-    for _ in range(300):
+    for _ in range(120):
         x, z = lot.uniform(0.02, board - 0.02), lot.uniform(0.02, height - 0.02)
         cut = x < length and any(_in_piece(tail, x, z, length) for tail in corner.tails)
         ploughed = x < depth and any(low < z < high for low, high in spans)
@@ -114,7 +114,7 @@ def test_a_hole_is_drawn_as_large_as_it_is(name: str, which: Which) -> None:
         assert shape.width == pytest.approx(hole.depth)
 
 
-@pytest.mark.parametrize("choices", [*named().values(), *LOT])
+@pytest.mark.parametrize("choices", [*named().values(), *LOT[:20]])
 def test_sections_have_the_plans_sizes_and_clearances(choices: Choices) -> None:
     box = plan(choices)
     design = box.design
@@ -124,6 +124,9 @@ def test_sections_have_the_plans_sizes_and_clearances(choices: Choices) -> None:
     left = drawn.outline("left side")
     assert left.width == pytest.approx(frame.side_thickness.value)
     assert left.height == pytest.approx(frame.wall_height.value)
+    floor, thick = frame.side_thickness.value - depth, frame.side_thickness.value
+    ploughed = sorted({x for x, _ in left.points} - {0.0, thick})
+    assert ploughed == pytest.approx([floor] if depth < thick else [])
     panels = [design.bottom, *([design.lid] if isinstance(design.lid, Panel) else [])]
     along = section_along(box).drawn
     for panel in panels:
@@ -132,8 +135,6 @@ def test_sections_have_the_plans_sizes_and_clearances(choices: Choices) -> None:
         assert shape.height == pytest.approx(panel.thickness.value)
         assert along.outline(panel.name).width == pytest.approx(panel.length.value)
         # Between the edge of the panel and the floor of the groove, on the left as on the right.
-        floor = min(x for x, _ in left.points if x > 0)
-        floor = frame.side_thickness.value - min(depth, frame.side_thickness.value)
         assert shape.bounds[0] - floor == pytest.approx(panel.across / 2)
         assert min(z for _, z in shape.points) == pytest.approx(panel.low)
     front = along.outline("front end")
@@ -160,7 +161,7 @@ def test_both_directions_have_one_scale(choices: Choices) -> None:
         assert any((page.width, page.height) == pytest.approx(size) for page in pages), what
 
 
-@pytest.mark.parametrize("choices", [*named().values(), *LOT])
+@pytest.mark.parametrize("choices", [*named().values(), *LOT[:10]])
 def test_the_sentence_says_the_numbers_that_are_shown(choices: Choices) -> None:
     box = plan(choices)
     show = box.choices.rule.show

@@ -16,8 +16,11 @@ SHEET = """
 .bench-view svg { height: auto; display: block; }
 .bench-view figcaption, .bench-say { margin: .4em 0 .8em; max-width: 46em; }
 .bench-view table { border-collapse: collapse; margin: .6em 0; }
-.bench-view caption { text-align: left; font-weight: 600; padding: .3em 0; }
-.bench-view th, .bench-view td { text-align: left; padding: .15em .9em .15em 0;
+.bench-view caption, .bench-view caption h3 { margin: 0; font-size: 15px; text-align: left;
+  font-weight: 600; padding: .3em 0; }
+.bench-view summary { cursor: pointer; padding: .2em 0; }
+.bench-view.bench-view th, .bench-view.bench-view td { text-align: left !important;
+  font-size: 15px; padding: .15em .9em .15em 0;
   border-bottom: 1px solid #c9c2b6; vertical-align: top; font-weight: 400; }
 .bench-view thead th { font-weight: 600; }
 .bench-view .number { white-space: nowrap; }
@@ -53,7 +56,7 @@ class View:
         """The numbers and the findings as HTML."""
         parts = [as_html(self.numbers)]
         if self.findings:
-            parts.append(findings_html(self.findings))
+            parts.append(findings_html(self.findings, fold=True))
         return f'<div class="bench-view">{"".join(parts)}</div>'
 
 
@@ -68,7 +71,7 @@ class Still:
     view: View
 
     def _repr_html_(self) -> str:
-        return SHEET + self.view.figure + self.view.words
+        return SHEET + self.view.figure
 
     def __repr__(self) -> str:
         return self.view.sentence

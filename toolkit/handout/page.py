@@ -73,8 +73,8 @@ def _sections(plan: Plan) -> list[Section]:
                 "The corners",
                 "Copy the pins from your own tails, never from here.",
                 (
-                    _figure(corner_picture(plan, which="back")),
-                    _figure(corner_picture(plan, which="front")),
+                    _figure(corner_picture(plan, which="back", paper=True)),
+                    _figure(corner_picture(plan, which="front", paper=True)),
                     *_tables(tables.tails(plan)),
                 ),
             ),
@@ -82,7 +82,10 @@ def _sections(plan: Plan) -> list[Section]:
                 "grooves",
                 "Grooves and panels",
                 "",
-                (_figure(section_across(plan)), _figure(section_along(plan))),
+                (
+                    _figure(section_across(plan, paper=True)),
+                    _figure(section_along(plan, paper=True)),
+                ),
             ),
             Section(
                 "settings",

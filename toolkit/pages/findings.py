@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from html import escape
 
 from toolkit.pages.plain import to_ascii, width_or_usual, wrapped
-from toolkit.results import LEVELS, Finding, Level, sorted_findings
+from toolkit.results import LEVELS, Finding, Level, gathered, sorted_findings
 
 SHAPES: dict[Level, str] = {"wont_work": "✗", "care": "!", "good": "✓"}
 WORDS: dict[Level, str] = {"wont_work": "won't work", "care": "take care", "good": "good"}
@@ -40,7 +40,7 @@ def findings_text(
     1 good
     ✓ good: corner: the lap is 4 mm. [lap]
     """
-    found = sorted_findings(findings)
+    found = gathered(sorted_findings(findings))
     width = width_or_usual(width)
     paragraphs = [(summary(found), "")]
     for finding in found:
@@ -55,13 +55,15 @@ def findings_text(
     return "\n".join(lines)
 
 
-def findings_html(findings: Iterable[Finding]) -> str:
+def findings_html(findings: Iterable[Finding], *, fold: bool = False) -> str:
     """Findings as an HTML list in the order a maker needs them; every text in it is escaped.
 
     Parameters
     ----------
     findings : iterable of Finding
         The findings, in any order.
+    fold : bool
+        Whether what is good is folded away under its count; on paper it has to stand open.
 
     Returns
     -------
@@ -72,10 +74,15 @@ def findings_html(findings: Iterable[Finding]) -> str:
     ------
     The workbook's own.
     """
-    found = sorted_findings(findings)
+    found = gathered(sorted_findings(findings))
     lines = ['<section class="findings">', f"<p>{escape(summary(found))}</p>"]
-    if found:
-        lines += ["<ul>", *map(_item, found), "</ul>"]
+    good = [finding for finding in found if finding.level == "good"] if fold else []
+    shown = found[: len(found) - len(good)]
+    if shown:
+        lines += ["<ul>", *map(_item, shown), "</ul>"]
+    if good:
+        lines += [f"<details><summary>{len(good)} checked and good</summary>"]
+        lines += ["<ul>", *map(_item, good), "</ul>", "</details>"]
     return "\n".join([*lines, "</section>"])
 
 

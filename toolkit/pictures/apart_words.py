@@ -84,8 +84,9 @@ def _clearance(points: Floats, middles: Floats, half: Floats) -> Floats:
     """How clear boxes of one size, at some middles, stand of some points; below 0, none. [pt]"""
     if not len(points):
         return np.full(len(middles), np.inf)
-    away = np.abs(points[None] - middles[:, None]) - half
-    return np.asarray(away.max(axis=2).min(axis=1))
+    x = np.abs(points[:, 0] - middles[:, :1]) - half[0]
+    y = np.abs(points[:, 1] - middles[:, 1:]) - half[1]
+    return np.asarray(np.maximum(x, y).min(axis=1))
 
 
 def _on_face(text: str, size: float, face: CrossSection, trails: Floats) -> list[Place]:

@@ -62,15 +62,17 @@ def _holes(tail_view: View, pin_view: View, plan: Plan, j: Joint) -> None:
         if hole.cause == "pin":
             _red(pin_view, rectangle((0.0, hole.depth), (hole.low, hole.high)))
             _red(tail_view, rectangle((-j.tail_length, 0.0), (hole.low, hole.high)))
+            at = pin_view.at(0.0, middle)
             words = f"hole outside:\n{size}\nin the {hole.face.split(',')[0]}"
         else:
             for view, x, way in ((tail_view, -j.tail_length, 1), (pin_view, j.pin_board, -1)):
                 _red(view, rectangle((x, x + way * 2.5 / view.scale), (hole.low, hole.high)))
+            at = pin_view.at(j.pin_board, middle)
             words = f"groove shows:\n{size}\nin its tail's tip"
         pin_view.sheet.name(
             f"hole, {hole.groove} groove", rectangle((0.0, hole.depth), (hole.low, hole.high))
         )
-        beside(pin_view, j, words, height=middle, rank=0, red=True)
+        beside(pin_view, j, words, height=middle, rank=0, red_at=at)
 
 
 def _laps(view: View, plan: Plan, j: Joint) -> None:

@@ -7,6 +7,7 @@ from toolkit.pictures.corner_joint import Joint
 from toolkit.pictures.dimensions import Step, row, single
 from toolkit.pictures.lettering import Anchor, Place
 from toolkit.pictures.notes import figures
+from toolkit.pictures.picture import Point
 from toolkit.pictures.view import View
 from toolkit.plan import Plan
 from toolkit.results import above
@@ -183,10 +184,13 @@ def groove_words(view: View, plan: Plan, j: Joint) -> None:
         beside(view, j, text, height=(run.span.low + run.span.high) / 2, rank=3)
 
 
-def beside(view: View, j: Joint, text: str, *, height: float, rank: int, red: bool = False) -> None:
+def beside(
+    view: View, j: Joint, text: str, *, height: float, rank: int, red_at: Point | None = None
+) -> None:
     """Words to the right of the pin board, level with a height or as near as there is room.
 
-    What is wrong is said in any case, at the end of a leader.
+    What is wrong at a point of the page [pt] is said in red, at the end of a leader, and in any
+    case. The height is above the bottom edge. [mm]
     """
     sheet = view.sheet
     x = view.across(0.0) + WORDS if view.turn < 0 else view.across(j.pin_board) + 13.0
@@ -195,12 +199,12 @@ def beside(view: View, j: Joint, text: str, *, height: float, rank: int, red: bo
     shifts = [0.0]
     for i in range(1, 15):
         shifts += [i * 6.0, -i * 6.0]
-    if not red:
+    if red_at is None:
         sheet.write(text, [Place(x, first + shift) for shift in shifts], rank=rank)
         return
-    at, level = view.at(0.0, height), view.up(height)
-    led = [Place(x, first + shift, leader=(at, (x - 2.5, level + shift))) for shift in shifts]
-    sheet.write(text, led, rank=rank, red=True, at=at)
+    level = view.up(height)
+    led = [Place(x, first + shift, leader=(red_at, (x - 2.5, level + shift))) for shift in shifts]
+    sheet.write(text, led, rank=rank, red=True, at=red_at)
 
 
 def titles(tail_view: View, pin_view: View, j: Joint) -> None:

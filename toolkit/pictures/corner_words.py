@@ -75,4 +75,4 @@ def _grooves(plan: Plan, j: Joint) -> list[str]:
 
 def _wrong(j: Joint) -> list[str]:
     said = [words for code, words in _WRONG.items() if code in j.codes]
-    return [f"Take care: {'; '.join(said)}."] if said else []
+    return [f"Not right: {'; '.join(said)}."] if said else []

@@ -17,7 +17,7 @@ from toolkit.pictures.view import View, band, rectangle
 from toolkit.plan import Plan
 
 # Where the middle of the magnified piece lies, and the room there is for it. [pt]
-MIDDLE_X, MIDDLE_Y = 416.0, 178.0
+MIDDLE_X, MIDDLE_Y = 409.0, 178.0
 DETAIL_ROOM = (126.0, 132.0)
 
 
@@ -49,8 +49,8 @@ def detail_zone(plan: Plan) -> Zone:
         groove,
         inside - into,
         f.outside_width.value,
-        max(0.0, min(groove.low, panel.low) - spare),
-        min(f.wall_height.value, max(groove.high, panel.high) + spare),
+        max(min(0.0, panel.low), min(groove.low, panel.low) - spare),
+        min(max(f.wall_height.value, panel.high), max(groove.high, panel.high) + spare),
     )
 
 
@@ -160,6 +160,6 @@ def _dimensions(view: View, plan: Plan, zone: Zone) -> None:
     if not low < meet < high:
         stops, steps = [low, high], [Step(f"groove {show(high - low)}", 1)]
     right = view.across(outside)
-    row(sheet, [view.up(z) for z in stops], steps, at=right + 10, starts=right, axis="up")
+    row(sheet, [view.up(z) for z in stops], steps, at=right + 8, starts=right, axis="up")
     if "panel-too-thick" in found:
         wrong(view, rectangle((inside, max(edge, inside + 0.1)), (low, low + panel.tongue)))

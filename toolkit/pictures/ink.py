@@ -24,7 +24,7 @@ from toolkit.pictures.picture import Point
 # Whatever else somebody's own settings are, the same plan gives the same bytes.
 _SETTINGS = {
     "svg.fonttype": "none",
-    
+    "svg.hashsalt": "workbook",
     "path.simplify": False,
     "savefig.bbox": None,
     "savefig.transparent": False,

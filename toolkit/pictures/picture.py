@@ -157,12 +157,11 @@ def dressed(svg: str, *, sentence: str, width: float, height: float) -> str:
     body = re.sub(r">\s+<", "><", body)
     own = sha256((sentence + body).encode()).hexdigest()[:8]
     body = _CLIP.sub(lambda match: match[0] + own, body)
-    name = "t" + own
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink" '
-        f'role="img" aria-labelledby="{name}" viewBox="0 0 {width:g} {height:g}" '
+        f'role="img" aria-label="{escape(sentence)}" viewBox="0 0 {width:g} {height:g}" '
         f'width="{width * PX_PER_PT:g}" height="{height * PX_PER_PT:g}" '
         f'style="max-width:100%;height:auto" font-family="{_FONTS}" '
         f'stroke-linejoin="round" stroke-linecap="butt">'
-        f'<title id="{name}">{escape(sentence)}</title>{body.strip()}</svg>'
+        f"<title>{escape(sentence)}</title>{body.strip()}</svg>"
     )

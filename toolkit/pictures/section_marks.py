@@ -99,4 +99,4 @@ _WRONG = {
 def wrong_words(found: frozenset[str], among: Sequence[str]) -> str:
     """What is wrong, as the end of a sentence; nothing where all is well."""
     said = [_WRONG[code] for code in among if code in found]
-    return f" Take care: {'; '.join(said)}." if said else ""
+    return f" Not right: {'; '.join(said)}." if said else ""

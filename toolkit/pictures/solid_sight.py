@@ -125,11 +125,13 @@ def _overlaps(
 
 def _near(lines: Floats, triangles: Floats) -> tuple[NDArray[np.int64], NDArray[np.int64]]:
     """Pairs of line and triangle whose bounds on paper touch."""
-    low, high = lines.min(axis=1)[:, None] - SEAM, lines.max(axis=1)[:, None] + SEAM
-    least, most = triangles.min(axis=1)[None], triangles.max(axis=1)[None]
-    apart = (low[..., :2] > most[..., :2]) | (high[..., :2] < least[..., :2])
-    line, tri = np.nonzero(~apart.any(axis=2))
-    return line, tri
+    near = np.ones((len(lines), len(triangles)), dtype=bool)
+    for axis in (0, 1):
+        line, tri = lines[:, :, axis], triangles[:, :, axis]
+        near &= line.min(axis=1)[:, None] <= tri.max(axis=1) + SEAM
+        near &= line.max(axis=1)[:, None] >= tri.min(axis=1) - SEAM
+    first, second = np.nonzero(near)
+    return first, second
 
 
 def _gathered(count: int, line: NDArray[np.int64], first: Floats, last: Floats) -> list[list[Span]]:

@@ -13,7 +13,6 @@ from itertools import pairwise
 from typing import Literal
 
 from toolkit.measures import Rule
-from toolkit.results import Table
 from toolkit.stock.laid import Laid, Section, Strip
 
 Span = tuple[float, float]
@@ -196,27 +195,3 @@ def _inside(low: float, high: float, spans: Sequence[Span], names: Sequence[str]
         if low - _NOISE <= span[0] and span[1] <= high + _NOISE:
             return name
     return ""
-
-
-def cut_table(laid: Laid, *, rule: Rule) -> Table:
-    """The cuts as a table of words.
-
-    Parameters
-    ----------
-    laid : Laid
-        The layout of one board. [mm]
-    rule : Rule
-        Whose rule the sizes are read on.
-
-    Source
-    ------
-    The workbook's own.
-    """
-    rows = tuple((str(cut.number), cut.sentence(rule)) for cut in cuts(laid))
-    return Table(
-        f"Saw cuts, {laid.board.name}",
-        ("cut", "what to do"),
-        rows,
-        note="Mark every line of a board or section before sawing it; saw on the waste side.",
-        numeric=(0,),
-    )

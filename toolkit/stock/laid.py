@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from toolkit.measures import Rule
+from toolkit.stock.blanks import Blank
 from toolkit.stock.boards import Board
 
 
@@ -38,10 +40,11 @@ class Section:
 
 @dataclass(frozen=True, slots=True)
 class Point:
-    """One point of the trade-off: length of board used [mm] and mean looks [0 to 1]."""
+    """One point of the trade-off: board used [mm], its volume [mm³] and mean looks [0 to 1]."""
 
     used: float
     looks: float
+    volume: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,13 +78,52 @@ class Laid:
             piece for section in self.sections for strip in section.strips for piece in strip.pieces
         )
 
-    @property
-    def sentence(self) -> str:
-        """The layout in words."""
+    def sentence(self, rule: Rule) -> str:
+        """The layout in words, on somebody's rule."""
         if not self.sections:
             return f"{self.board.name}: not used."
-        count = len(self.pieces)
+        count, used = len(self.pieces), rule.show(self.used, fineness="sizes", direction="up")
+        whole = rule.show(self.left, fineness="sizes", direction="down")
         return (
-            f"{self.board.name}: {count} part{'' if count == 1 else 's'} from "
-            f"{self.used:g} mm of it; {self.left:g} mm stay whole."
+            f"{self.board.name}: {count} part{'' if count == 1 else 's'} from {used} of it; "
+            f"{whole} stay whole."
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class BoxLaid:
+    """The parts of a box on the boards of a rack.
+
+    ``boards`` holds a layout for each board of the rack, empty where it gives nothing; ``curve``
+    the trade-off between looks and wood, the sparest first; ``missing`` the parts that no board
+    has room for. ``least`` is the length of board that the most sparing layout uses. [mm]
+    """
+
+    boards: tuple[Laid, ...]
+    missing: tuple[Blank, ...]
+    curve: tuple[Point, ...]
+    looks: float
+    least: float
+    cell: float
+
+    @property
+    def used(self) -> float:
+        """Length of board used, all boards together. [mm]"""
+        return sum(laid.used for laid in self.boards)
+
+    @property
+    def volume(self) -> float:
+        """Wood used up, offcuts and all. [mm³]"""
+        return sum(laid.volume for laid in self.boards)
+
+    @property
+    def proof(self) -> str:
+        """What is proved about this layout, in words."""
+        if not any(laid.sections for laid in self.boards):
+            return "Nothing could be laid out."
+        few = "No choice of so many parts" if self.missing else "No layout"
+        return (
+            f"{few} sawn this way, in sections and then in strips, uses less wood on a grid of "
+            f"{self.cell:g} mm than the most sparing one, {self.least:g} mm of board. Parts nested "
+            "in a way that nobody saws might."
         )

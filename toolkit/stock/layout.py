@@ -99,6 +99,7 @@ class BoardLayouts:
         if not (isfinite(gap) and gap >= 0):
             raise ValueError(f"gap was given as {gap:g} mm; give 0 or more, such as {GAP:g}")
         self.board, self.gap = board, gap
+        self._each = board.width * board.thickness
         self.groups = kinds_of(round_the_corners(blanks, corners=corners, gap=gap))
         self.tables = BoardTables(
             board,
@@ -127,7 +128,8 @@ class BoardLayouts:
         places = np.flatnonzero(row[1 : best + 1] > row[:best]) + 1
         points: list[Point] = []
         for place in places:
-            here = Point(float(place) * self.cell, float(row[place]) / count)
+            used = float(place) * self.cell
+            here = Point(used, float(row[place]) / count, used * self._each)
             if not points or here.looks >= points[-1].looks + STEP or place == places[-1]:
                 points.append(here)
         return tuple(points)

@@ -95,6 +95,10 @@ class BoardTables:
         """Best sum of looks of a set from the first cells of the board; None if never."""
         return self._board.get(chosen)
 
+    def fitting(self) -> tuple[Counts, ...]:
+        """Every set that fits on the board, the empty one among them."""
+        return tuple(self._board)
+
     def length_of(self, section: Counts) -> int:
         """How many cells long a section is: as long as its longest part."""
         return max((self._long[k] for k, n in enumerate(section) if n), default=0)

@@ -1,0 +1,220 @@
+"""The parts of one box shared out among the boards on the rack.
+
+Each board has its own tables (``toolkit.stock.layout``) for the parts that its wood and thickness
+allow. Boards are then taken one by one: what is the least wood, for how good a look, of every set
+of parts from the boards so far? A board gives some set T or nothing, the boards before it the
+rest. As a set may be had in several ways, dearer and handsomer, each keeps its own trade-off.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from toolkit.stock.blanks import Blank, Corners, can_give, resawn, round_the_corners
+from toolkit.stock.boards import Board
+from toolkit.stock.grid import MARGIN
+from toolkit.stock.laid import BoxLaid, Laid, Point
+from toolkit.stock.layout import GAP, STEP, BoardLayouts
+from toolkit.stock.sets import Counts, kinds_of, sets_up_to, without
+
+
+@dataclass(frozen=True, slots=True)
+class _Way:
+    """One way to get a set of parts: the wood it takes [mm³], its looks, and how."""
+
+    volume: float
+    looks: float
+    board: int = -1
+    used: float = 0.0
+    chosen: Counts = ()
+    before: _Way | None = None
+
+
+class BoxLayouts:
+    """Every layout worth having of one box on a rack; made once, read with a slider.
+
+    Parameters
+    ----------
+    blanks : sequence of Blank
+        The parts. [mm]
+    boards : sequence of Board
+        The rack. [mm]
+    gap : float
+        Between parts: kerf, the saw's wander and planing. [mm]
+    cell : float
+        Size of a cell. [mm]
+    margin : float
+        Kept clear round every defect. [mm]
+    corners : str
+        Whether the grain runs round the box: ``"free"``, ``"one run"`` or ``"two runs"``.
+    resawing : bool
+        Whether lid and bottom may be resawn from one piece of a thicker board.
+
+    Raises
+    ------
+    ValueError
+        Too many different parts, or a number out of its range.
+
+    Source
+    ------
+    Dynamic programming over sets; the workbook's own.
+    """
+
+    def __init__(
+        self,
+        blanks: Sequence[Blank],
+        boards: Sequence[Board],
+        *,
+        gap: float = GAP,
+        cell: float = 1.0,
+        margin: float = MARGIN,
+        corners: Corners = "free",
+        resawing: bool = False,
+    ) -> None:
+        self.boards, self.gap = tuple(boards), gap
+        self.groups = kinds_of(round_the_corners(blanks, corners=corners, gap=gap))
+        self._pair = _pair(blanks) if resawing else None
+        self._layouts: list[BoardLayouts | None] = []
+        self._given: list[list[tuple[Counts, Counts, tuple[Point, ...]]]] = []
+        for board in self.boards:
+            here = [blank for group in self.groups for blank in group if can_give(board, blank)]
+            if self._pair is not None and can_give(board, self._pair):
+                here.append(self._pair)
+            made = None
+            if here:
+                made = BoardLayouts(board, here, gap=gap, cell=cell, margin=margin)
+            self._layouts.append(made)
+            self._given.append([] if made is None else list(self._sets_of(made)))
+        self.cell = max((made.cell for made in self._layouts if made), default=cell)
+        self.most, ways = self._share_out()
+        self._ways = ways
+
+    def laid(self, looks: float = 0.0) -> BoxLaid:
+        """The layout at a slider's place, from 0, sparing, to 1, handsome."""
+        if not 0 <= looks <= 1:
+            raise ValueError(
+                f"looks was given as {looks:g}; give 0 for the least board up to 1 for the looks"
+            )
+        count = max(1, self._count(self.most))
+        low, high = self._ways[0].looks, self._ways[-1].looks
+        wanted = low + looks * (high - low) - 1e-6
+        way = next(way for way in self._ways if way.looks >= wanted)
+        short = without(tuple(len(group) for group in self.groups), other=self.most)
+        missing = tuple(
+            part
+            for n, group in zip(short, self.groups, strict=True)
+            for blank in group[len(group) - n :]
+            for part in blank.parts
+        )
+        return BoxLaid(
+            boards=self._read(way),
+            missing=missing,
+            curve=tuple(Point(_used(row), row.looks / count, row.volume) for row in self._ways),
+            looks=way.looks / count,
+            least=_used(self._ways[0]),
+            cell=self.cell,
+        )
+
+    def _count(self, chosen: Counts) -> int:
+        pairs = zip(chosen, self.groups, strict=True)
+        return sum(n * len(group[0].parts) for n, group in pairs)
+
+    def _sets_of(self, made: BoardLayouts) -> list[tuple[Counts, Counts, tuple[Point, ...]]]:
+        """What a board can give: in the box's kinds, in the board's own, and the trade-off."""
+        keys = [group[0].alike for group in self.groups]
+        pair = [0] * len(keys)
+        for part in self._pair.leaves if self._pair is not None else ():
+            pair[keys.index(part.alike)] += 1
+        found = []
+        for chosen in made.tables.fitting():
+            counts = [0] * len(keys)
+            for n, group in zip(chosen, made.groups, strict=True):
+                if group[0] is self._pair:
+                    counts = [old + n * more for old, more in zip(counts, pair, strict=True)]
+                else:
+                    counts[keys.index(group[0].alike)] += n
+            most = (len(group) for group in self.groups)
+            if any(chosen) and all(n <= m for n, m in zip(counts, most, strict=True)):
+                found.append((tuple(counts), chosen, made.curve_of(chosen)))
+        return found
+
+    def _share_out(self) -> tuple[Counts, list[_Way]]:
+        """The largest set that the rack can give, and the ways to get it."""
+        counts = tuple(len(group) for group in self.groups)
+        sets = list(sets_up_to(counts))
+        ways: dict[Counts, list[_Way]] = {sets[0]: [_Way(0.0, 0.0)]}
+        for index, given in enumerate(self._given):
+            after = {chosen: list(rows) for chosen, rows in ways.items()}
+            for gives, chosen, curve in given:
+                for before, rows in ways.items():
+                    total = tuple(a + b for a, b in zip(before, gives, strict=True))
+                    if any(n > m for n, m in zip(total, counts, strict=True)):
+                        continue
+                    worth = self._count(gives)
+                    after.setdefault(total, []).extend(
+                        _Way(
+                            row.volume + point.volume,
+                            row.looks + point.looks * worth,
+                            index,
+                            point.used,
+                            chosen,
+                            row,
+                        )
+                        for row in rows
+                        for point in curve
+                    )
+            ways = {
+                chosen: _worth_having(rows, step=STEP * max(1, self._count(chosen)))
+                for chosen, rows in after.items()
+            }
+        most = max(ways, key=lambda chosen: (self._count(chosen), self._area(chosen)))
+        return most, ways[most]
+
+    def _area(self, chosen: Counts) -> float:
+        pairs = zip(chosen, self.groups, strict=True)
+        return sum(n * group[0].length * group[0].width for n, group in pairs)
+
+    def _read(self, way: _Way) -> tuple[Laid, ...]:
+        laid = [Laid(board, self.gap, 0.0) for board in self.boards]
+        queues = {group[0].alike: list(group) for group in self.groups}
+        step: _Way | None = way
+        steps = []
+        while step is not None and step.board >= 0:
+            steps.append(step)
+            step = step.before
+        for step in reversed(steps):
+            made = self._layouts[step.board]
+            assert made is not None
+            names = []
+            for n, group in zip(step.chosen, made.groups, strict=True):
+                queue = queues.get(group[0].alike, list(group))
+                names.append(queue[:n])
+                del queue[:n]
+            laid[step.board] = made.laid_in(step.used, chosen=step.chosen, names=names)
+        return tuple(laid)
+
+
+def _used(way: _Way) -> float:
+    return way.used + (_used(way.before) if way.before is not None else 0.0)
+
+
+def _worth_having(ways: list[_Way], *, step: float) -> list[_Way]:
+    """The least wood first; then only what looks better by a step, and the best-looking last."""
+    ways = sorted(ways, key=lambda way: (way.volume, -way.looks))
+    best = max(way.looks for way in ways)
+    kept: list[_Way] = []
+    for way in ways:
+        if kept and kept[-1].looks >= best - 1e-3:
+            break
+        if not kept or way.looks >= kept[-1].looks + step or way.looks >= best - 1e-3:
+            kept.append(way)
+    return kept
+
+
+def _pair(blanks: Sequence[Blank]) -> Blank | None:
+    """Lid and bottom as one piece to be resawn, if the box has both of one wood."""
+    panels = {blank.name: blank for blank in blanks if blank.name in ("lid", "bottom")}
+    if len(panels) < 2 or len({blank.wood.casefold() for blank in panels.values()}) > 1:
+        return None
+    return resawn(panels["lid"], other=panels["bottom"])

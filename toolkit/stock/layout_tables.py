@@ -1,0 +1,91 @@
+"""A layout as tables of words, on the student's own rule, for bench, lesson and handout."""
+
+from __future__ import annotations
+
+from toolkit.measures import Rule
+from toolkit.results import Table
+from toolkit.stock.cuts import cuts
+from toolkit.stock.laid import BoxLaid, Laid, Point
+
+
+def piece_table(laid: Laid, *, rule: Rule) -> Table:
+    """Where every part lies on its board.
+
+    Parameters
+    ----------
+    laid : Laid
+        The layout of one board. [mm]
+    rule : Rule
+        Whose rule the sizes are read on.
+
+    Source
+    ------
+    The workbook's own.
+    """
+
+    def show(value: float) -> str:
+        return rule.show(value, fineness="sizes", unit=False)
+
+    rows = tuple(
+        (piece.part, show(piece.x), show(piece.y), show(piece.length), show(piece.width))
+        for piece in laid.pieces
+    )
+    unit = rule.units
+    return Table(
+        f"Parts on {laid.board.name}",
+        ("part", f"from the left end, {unit}", f"from the lower edge, {unit}", f"length, {unit}",
+         f"width, {unit}"),
+        rows,
+        note=laid.sentence(rule),
+        numeric=(1, 2, 3, 4),
+    )
+
+
+def cut_table(laid: Laid, *, rule: Rule) -> Table:
+    """The saw cuts of one board in order.
+
+    Parameters
+    ----------
+    laid : Laid
+        The layout of one board. [mm]
+    rule : Rule
+        Whose rule the sizes are read on.
+
+    Source
+    ------
+    The workbook's own.
+    """
+    return Table(
+        f"Saw cuts, {laid.board.name}",
+        ("cut", "what to do"),
+        tuple((str(cut.number), cut.sentence(rule)) for cut in cuts(laid)),
+        note=(
+            "Mark every line before the first cut: the end that a size is measured from goes with "
+            "it. Lines lie in the middle of the gap between two parts."
+        ),
+        numeric=(0,),
+    )
+
+
+def curve_sentence(laid: BoxLaid, *, rule: Rule) -> str:
+    """The two ends of the trade-off, from sparing to handsome.
+
+    Parameters
+    ----------
+    laid : BoxLaid
+        The layout. [mm]
+    rule : Rule
+        Whose rule the sizes are read on.
+
+    Source
+    ------
+    The workbook's own.
+    """
+
+    def told(point: Point) -> str:
+        used = rule.show(point.used, fineness="sizes", direction="up")
+        return f"{used} of board with looks {point.looks:.2f} of 1"
+
+    if len(laid.curve) < 2:
+        return f"The most sparing layout is the handsomest too: {told(laid.curve[0])}."
+    return f"From sparing, {told(laid.curve[0])}, to handsome, {told(laid.curve[-1])}."

@@ -1,0 +1,172 @@
+"""Thicknesses that yards sell by: quarters of an inch rough, and what is left of them surfaced."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cache
+from math import isfinite
+from typing import Literal
+
+from toolkit.measures import MM_PER_INCH
+from toolkit.results import Source, below
+
+# Kiln-dried boards may be this much under the thickness they are sold by (common practice, from
+# memory).
+SCANT = MM_PER_INCH / 16
+
+
+@dataclass(frozen=True, slots=True)
+class LumberSize:
+    """One thickness of a yard. [mm]
+
+    ``nominal`` is the rough hardwood, or the name of a softwood board; ``one_side`` and
+    ``two_sides`` are surfaced, for softwood green and dry; None where the table has no number.
+    ``quarter`` is the trade's name, such as 4/4, empty where it has none.
+    """
+
+    kind: Literal["hardwood", "softwood"]
+    quarter: str
+    nominal: float
+    one_side: float | None
+    two_sides: float | None
+    source: Source
+    note: str
+
+    @property
+    def inches(self) -> str:
+        """Its name at the yard."""
+        from toolkit.measures import Rule
+
+        text = Rule.inches().exact(self.nominal)
+        return f"{self.quarter} ({text})" if self.quarter else text
+
+    @property
+    def sold(self) -> float:
+        """Thickness of the board as it is usually sold: hardwood rough, softwood planed dry. [mm]"""
+        if self.kind == "softwood" and self.two_sides is not None:
+            return self.two_sides
+        return self.nominal
+
+
+@cache
+def lumber_sizes() -> tuple[LumberSize, ...]:
+    """Every thickness of the table, thinnest first of each kind.
+
+    Source
+    ------
+    NHLA rules (hardwood) and PS 20 (softwood), as the table says row by row.
+    """
+    import csv
+    from importlib.resources import files
+
+    text = files("toolkit.stock").joinpath("lumber_sizes.csv").read_text(encoding="utf-8")
+
+    def mm(cell: str) -> float | None:
+        return float(cell) * MM_PER_INCH if cell else None
+
+    return tuple(
+        LumberSize(
+            kind="softwood" if row["kind"] == "softwood" else "hardwood",
+            quarter=row["quarter"],
+            nominal=float(row["nominal_in"]) * MM_PER_INCH,
+            one_side=mm(row["surfaced_one_side_in"]),
+            two_sides=mm(row["surfaced_two_sides_in"]),
+            source=Source(row["source"], "read" if row["seen"] == "read" else "memory"),
+            note=row["note"],
+        )
+        for row in csv.DictReader(text.splitlines())
+    )
+
+
+def quarter(name: str) -> LumberSize:
+    """A thickness by the trade's name for it.
+
+    Parameters
+    ----------
+    name : str
+        Such as ``"4/4"``.
+
+    Returns
+    -------
+    LumberSize
+        Its rough and surfaced thickness. [mm]
+
+    Raises
+    ------
+    ValueError
+        The table has no such quarter; the message lists those it has.
+
+    Source
+    ------
+    NHLA rules, as the table says row by row.
+
+    >>> quarter("4/4").nominal, quarter("4/4").two_sides
+    (25.4, 20.637499999999996)
+    """
+    named = {size.quarter: size for size in lumber_sizes() if size.quarter}
+    try:
+        return named["".join(name.split())]
+    except KeyError:
+        raise ValueError(f"read {name!r} as a thickness; type one of {', '.join(named)}") from None
+
+
+def size_to_ask_for(
+    thickness: float, *, kind: Literal["hardwood", "softwood"] = "hardwood"
+) -> LumberSize | None:
+    """The thinnest board of a yard that has a thickness, None if the table has none so thick.
+
+    Parameters
+    ----------
+    thickness : float
+        What is needed, planing allowance included. [mm]
+    kind : str
+        Hardwood, sold rough, or softwood, sold planed.
+
+    Returns
+    -------
+    LumberSize or None
+        What to ask for. [mm]
+
+    Source
+    ------
+    The table of thicknesses.
+
+    >>> size_to_ask_for(16).inches
+    '3/4 in'
+    """
+    rows = [size for size in lumber_sizes() if size.kind == kind]
+    return next((size for size in rows if not below(size.sold, thickness)), None)
+
+
+def counted_thickness(thickness: float) -> float:
+    """The thickness that a hardwood yard counts a board by, never under an inch.
+
+    Parameters
+    ----------
+    thickness : float
+        As measured. [mm]
+
+    Returns
+    -------
+    float
+        The thickest standard that it reaches, 1/16 in scant allowed; above the table, its own. [in]
+
+    Raises
+    ------
+    ValueError
+        The thickness is not above 0.
+
+    Source
+    ------
+    NHLA rules: under 1 in counts as 1 in. 1/16 in scant when kiln-dried: from memory.
+
+    >>> counted_thickness(25), counted_thickness(16), counted_thickness(33)
+    (1.0, 1.0, 1.25)
+    """
+    if not (isfinite(thickness) and thickness > 0):
+        raise ValueError(f"the thickness was given as {thickness:g} mm; give one above 0")
+    rows = [size.nominal for size in lumber_sizes() if size.kind == "hardwood"]
+    if thickness > rows[-1]:
+        return thickness / MM_PER_INCH
+    reached = [row for row in rows if not below(thickness, row - SCANT)]
+    return max(1.0, max(reached, default=0.0) / MM_PER_INCH)
