@@ -4,31 +4,22 @@ from __future__ import annotations
 
 import os
 import shutil
-import signal
 from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser
+from playwright.sync_api import BrowserContext
 
 from tests.browser import harness
-from tests.browser.harness import NoBrowserError, Server, Watched
+from tests.browser.harness import NoBrowserError, Server
 from tests.browser.lesson_page import LessonPage
 
 # Both end with this folder's last test: a browser that is driven from here keeps an event loop
 # going in this thread, and the tests that run notebooks want their own.
 
 
-@pytest.fixture(scope="package", autouse=True)
-def ended_in_order() -> Iterator[None]:
-    """Being ended by another program counts as Ctrl-C, so that no server is left behind."""
-    usual = signal.signal(signal.SIGTERM, signal.default_int_handler)
-    yield
-    signal.signal(signal.SIGTERM, usual)
-
-
 @pytest.fixture(scope="package")
-def opened() -> Iterator[Browser]:
+def opened() -> Iterator[BrowserContext]:
     """The system's browser."""
     try:
         harness.browser_path()
@@ -41,7 +32,7 @@ def opened() -> Iterator[Browser]:
 
 
 @pytest.fixture(scope="package")
-def server(opened: Browser, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Server]:
+def server(opened: BrowserContext, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Server]:
     """JupyterLab on a copy of the lessons."""
     with harness.lab(tmp_path_factory.mktemp("lab")) as running:
         yield running
@@ -61,23 +52,25 @@ def folder(server: Server, monkeypatch: pytest.MonkeyPatch) -> Path:
     return emptied(server.folder)
 
 
-@pytest.fixture
-def watched(opened: Browser) -> Iterator[Watched]:
-    """A page, with what went wrong on it and what it asked of other machines."""
-    with harness.watched(opened) as page:
+@pytest.fixture(scope="package")
+def tab(server: Server, opened: BrowserContext) -> Iterator[LessonPage]:
+    """Lesson 4, opened once: opening takes longer than running it again for each test."""
+    with harness.watched(opened) as watched:
+        page = LessonPage(watched)
+        page.open(server.url, "04_groove_layout.ipynb")
         yield page
+        page.shut_down()
 
 
 @pytest.fixture
-def page(folder: Path, watched: Watched) -> Iterator[LessonPage]:
-    """A page on which no lesson has been opened yet, for a student who has kept nothing yet."""
-    fresh = LessonPage(watched.page)
-    yield fresh
-    fresh.shut_down()
+def page(tab: LessonPage, folder: Path) -> LessonPage:
+    """Lesson 4, still to be run, for a student who has kept nothing yet."""
+    tab.watched.errors.clear()
+    return tab
 
 
 @pytest.fixture
-def lesson(server: Server, page: LessonPage) -> LessonPage:
+def lesson(page: LessonPage) -> LessonPage:
     """Lesson 4, run from top to bottom."""
-    page.begin(server.url, "04_groove_layout.ipynb")
+    page.run_all()
     return page

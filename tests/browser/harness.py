@@ -19,7 +19,7 @@ from pathlib import Path
 from urllib.error import HTTPError, URLError
 from urllib.request import urlopen
 
-from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright
+from playwright.sync_api import BrowserContext, Page, sync_playwright
 
 from toolkit.cli import serving
 
@@ -35,6 +35,7 @@ FLAGS = (
     "--disable-component-update",
     "--disable-sync",
 )
+HERE = ("http://127.0.0.1:", "ws://127.0.0.1:", "data:", "blob:")
 # A machine that runs other tests beside these is many times slower than an idle one. [s]
 PATIENCE = 90.0
 
@@ -115,11 +116,14 @@ def running(
 ) -> Iterator[subprocess.Popen[bytes]]:
     """Run a server until the block ends, then end it and the kernels that it started.
 
+    Being ended by another program counts as Ctrl-C meanwhile, so that none is left behind.
+
     Raises
     ------
     RuntimeError
         It ended or did not answer; the message is what it wrote.
     """
+    usual = signal.signal(signal.SIGTERM, signal.default_int_handler)
     with log.open("wb") as stream:
         process = subprocess.Popen(
             command, env=environment, stdout=stream, stderr=stream, start_new_session=True, cwd=ROOT
@@ -134,6 +138,7 @@ def running(
             yield process
         finally:
             _end(process)
+            signal.signal(signal.SIGTERM, usual)
 
 
 def _end(process: subprocess.Popen[bytes]) -> None:
@@ -174,21 +179,22 @@ def shown(home: Path, notebook: Path) -> Iterator[Server]:
     folder, port = home / "student", free_port()
     command = serving.show_command(lesson=None, browser=False, port=port, notebook=notebook)
     url, log = f"http://127.0.0.1:{port}", home / "show.log"
-    environment = private(home, folder=folder)
+    environment = private(home, folder=folder) | serving.show_environment()
     with running(command, url=f"{url}/voila/static/", log=log, environment=environment):
         yield Server(url, notebook.parent, folder, log)
 
 
 @contextmanager
-def browser() -> Iterator[Browser]:
-    """The system's browser, without a window."""
+def browser() -> Iterator[BrowserContext]:
+    """The system's browser, without a window, as on a laptop of the class."""
     root = ["--no-sandbox"] if hasattr(os, "geteuid") and os.geteuid() == 0 else []
     with sync_playwright() as engine:
         opened = engine.chromium.launch(
             executable_path=browser_path(), headless=True, args=[*FLAGS, *root]
         )
         try:
-            yield opened
+            # One context for all pages: JupyterLab's scripts are fetched once, as at home.
+            yield opened.new_context(viewport={"width": 1280, "height": 900})
         finally:
             opened.close()
 
@@ -203,20 +209,17 @@ class Watched:
 
 
 @contextmanager
-def watched(opened: Browser) -> Iterator[Watched]:
-    """A page of its own, as on a laptop of the class."""
-    context: BrowserContext = opened.new_context(viewport={"width": 1280, "height": 900})
-    page = context.new_page()
+def watched(opened: BrowserContext) -> Iterator[Watched]:
+    """A page of its own."""
+    page = opened.new_page()
     seen = Watched(page, [], [])
     page.set_default_timeout(PATIENCE * 1000)
     page.on("pageerror", lambda error: seen.errors.append(str(error)))
     page.on(
         "request",
-        lambda request: None
-        if request.url.startswith(("http://127.0.0.1", "ws://127.0.0.1", "data:", "blob:"))
-        else seen.outside.append(request.url),
+        lambda request: None if request.url.startswith(HERE) else seen.outside.append(request.url),
     )
     try:
         yield seen
     finally:
-        context.close()
+        page.close()

@@ -13,9 +13,10 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from html import unescape
 
-from playwright.sync_api import Locator, Page, TimeoutError as NeverCameError
+from playwright.sync_api import Locator, Page
+from playwright.sync_api import TimeoutError as NeverCameError
 
-from tests.browser.harness import PICTURES
+from tests.browser.harness import PICTURES, Watched
 from toolkit.explore.view import View
 
 # The part of the page with the sliders, in JupyterLab and without code alike.
@@ -102,9 +103,10 @@ class Steady:
 class LessonPage:
     """A lesson that is open in the browser."""
 
-    def __init__(self, page: Page) -> None:
-        self.page = page
-        self.explorer = page.locator(EXPLORER).first
+    def __init__(self, watched: Watched) -> None:
+        self.watched = watched
+        self.page = watched.page
+        self.explorer = self.page.locator(EXPLORER).first
 
     def open(self, url: str, notebook: str) -> None:
         """Open a notebook in JupyterLab, without what was open before."""
@@ -112,13 +114,8 @@ class LessonPage:
         self.page.wait_for_function(_OPENED)
 
     def run_all(self) -> None:
-        """Run every cell and wait for the last."""
+        """Run every cell, wait for the last, and see that none failed."""
         self.page.evaluate(_RUN)
-
-    def begin(self, url: str, notebook: str) -> None:
-        """Open a notebook and run it from top to bottom, which must succeed."""
-        self.open(url, notebook)
-        self.run_all()
         assert self.errors() == []
 
     def run_cell(self, source: str) -> str:
@@ -146,7 +143,10 @@ class LessonPage:
 
     def labels(self) -> list[str]:
         """The words before the sliders, in their order."""
-        return [plain(text) for text in self.explorer.locator(".widget-slider label").all_text_contents()]
+        return [
+            plain(text)
+            for text in self.explorer.locator(".widget-slider label").all_text_contents()
+        ]
 
     def handle(self, label: str) -> Locator:
         """The handle of a slider by the words before it."""
@@ -171,7 +171,10 @@ class LessonPage:
     def shows(self, view: View, *, after: str) -> None:
         """Wait until the page shows exactly this: picture, sentence, numbers and findings."""
         wanted = {
-            "root": EXPLORER, "svg": view.svg, "caption": plain(view.sentence), "words": view.words
+            "root": EXPLORER,
+            "svg": view.svg,
+            "caption": plain(view.sentence),
+            "words": view.words,
         }
         try:
             self.page.wait_for_function(_SHOWS, arg=wanted, timeout=WAIT)

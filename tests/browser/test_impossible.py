@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from tests.browser.harness import Server, Watched
 from tests.browser.lesson_page import LessonPage, tracebacks
 from toolkit.explore import lesson4
 from toolkit.explore.controls import with_values
@@ -16,13 +15,13 @@ TAILS = "tails at the back"
 
 
 def test_no_such_box_is_a_sentence_beside_the_last_good_picture(
-    server: Server, folder: Path, page: LessonPage, watched: Watched
+    page: LessonPage, folder: Path
 ) -> None:
     # A tray for a few cards: its walls have no room for six tails.
     OwnBox("box").keep({"size.inside_height": "14 mm"})
     kept = read_box(folder / "my_box.toml")
     lesson = page
-    lesson.begin(server.url, "04_groove_layout.ipynb")
+    lesson.run_all()
     lesson.shows(lesson4.view(kept, kept), after="opening it")
 
     options = [value for _, value in lesson4.CONTROLS[3].options(kept.rule, 3)]
@@ -52,7 +51,7 @@ def test_no_such_box_is_a_sentence_beside_the_last_good_picture(
     lesson.shows(lesson4.view(one, kept), after="going back to one tail")
     assert lesson.page.get_by_text("No such box.").count() == 0
     assert tracebacks(lesson.page) == []
-    assert watched.errors == []
+    assert lesson.watched.errors == []
 
 
 def test_what_can_be_made_but_fails_is_drawn_and_told(lesson: LessonPage, folder: Path) -> None:
@@ -67,12 +66,10 @@ def test_what_can_be_made_but_fails_is_drawn_and_told(lesson: LessonPage, folder
     lesson.photograph("04-ploughed-too-deep")
 
 
-def test_a_damaged_box_file_is_set_aside_and_told(
-    server: Server, folder: Path, page: LessonPage
-) -> None:
+def test_a_damaged_box_file_is_set_aside_and_told(page: LessonPage, folder: Path) -> None:
     text = "[size]\ninside_length = 'a hand'\n"
     (folder / "my_box.toml").write_text(text, encoding="utf-8")
-    page.begin(server.url, "04_groove_layout.ipynb")
+    page.run_all()
     page.says("a damaged one is set aside as my_box.damaged-")
     example = read_box(example_path())
     page.shows(lesson4.view(example, example), after="opening it over a damaged box")

@@ -10,11 +10,11 @@ from types import ModuleType
 from typing import Any
 
 import pytest
-from playwright.sync_api import Browser
+from playwright.sync_api import BrowserContext
 
 from tests.browser import harness
 from tests.browser.conftest import emptied
-from tests.browser.harness import Server, Watched
+from tests.browser.harness import Server
 from tests.browser.lesson_page import LessonPage, tracebacks
 from toolkit.box import Choices
 from toolkit.cli.serving import lesson_files
@@ -30,7 +30,6 @@ class Lesson:
     name: str
     module: ModuleType
     page: LessonPage
-    watched: Watched
     kept: Choices
     values: dict[str, Any] = field(default_factory=dict)
 
@@ -56,22 +55,21 @@ class Lesson:
 
 @pytest.fixture(scope="module", params=lesson_files(), ids=lambda path: path.stem)
 def lesson(
-    request: pytest.FixtureRequest, server: Server, opened: Browser
+    request: pytest.FixtureRequest, server: Server, opened: BrowserContext
 ) -> Iterator[Lesson]:
     """A lesson, run from top to bottom for a student who has kept nothing yet."""
     path: Path = request.param
     emptied(server.folder)
     module = import_module(f"toolkit.explore.lesson{int(path.name[:2])}")
     with harness.watched(opened) as watched:
-        page = LessonPage(watched.page)
+        page = LessonPage(watched)
         page.open(server.url, path.name)
         page.run_all()
-        yield Lesson(path.stem, module, page, watched, read_box(example_path()))
+        yield Lesson(path.stem, module, page, read_box(example_path()))
         page.shut_down()
 
 
 def test_every_cell_runs(lesson: Lesson) -> None:
-    assert lesson.page.errors() == []
     assert [code for code, count, _ in lesson.page.cells() if count is None] == []
 
 
@@ -84,24 +82,22 @@ def test_it_begins_with_the_example(lesson: Lesson) -> None:
 
 
 def test_every_slider_shows_what_python_computes(lesson: Lesson) -> None:
+    picture = lesson.page.explorer.locator("figure svg").first
     for control in lesson.module.CONTROLS:
-        words = control.label.replace(" ", "-")
-        before = lesson.page.explorer.locator("figure svg").first.evaluate("e => e.outerHTML")
+        before = picture.evaluate("e => e.outerHTML")
         with lesson.page.steadily() as steady:
             lesson.moved(control, ["ArrowRight"])
-            after = lesson.page.explorer.locator("figure svg").first.evaluate("e => e.outerHTML")
+            after = picture.evaluate("e => e.outerHTML")
             lesson.moved(control, ["ArrowRight"] * 3)
+            lesson.moved(control, ["Home"])
             lesson.moved(control, ["End"])
             lesson.moved(control, ["ArrowLeft"])
-            lesson.moved(control, ["Home"])
         assert after != before, f"{control.label} changes nothing in the picture"
         assert steady.frames > 10
         assert steady.least > 100, f"the picture was away while {control.label} moved"
         assert steady.height <= 2, f"the picture changed its height while {control.label} moved"
         assert steady.travel <= 2, f"the picture jumped while {control.label} moved"
-        lesson.page.photograph(f"{lesson.name}-{words}-least")
-        lesson.moved(control, ["End"])
-        lesson.page.photograph(f"{lesson.name}-{words}-most")
+        lesson.page.photograph(f"{lesson.name}-{control.label.replace(' ', '-')}-most")
         lesson.values.clear()
         back = value_of(lesson.kept, control.keys[0])
         options = [value for _, value in control.options(lesson.kept.rule, back)]
@@ -112,9 +108,9 @@ def test_every_slider_shows_what_python_computes(lesson: Lesson) -> None:
 
 def test_nothing_only_a_programmer_should_see(lesson: Lesson) -> None:
     assert tracebacks(lesson.page.page) == []
-    assert lesson.watched.errors == []
+    assert lesson.page.watched.errors == []
     assert lesson.page.page.locator(".jp-Dialog").count() == 0
 
 
 def test_it_asks_nothing_of_other_machines(lesson: Lesson) -> None:
-    assert lesson.watched.outside == []
+    assert lesson.page.watched.outside == []

@@ -7,7 +7,7 @@ import sys
 import time
 from pathlib import Path
 
-from playwright.sync_api import Browser
+from playwright.sync_api import BrowserContext
 
 from tests.browser import harness
 from tests.browser.harness import PATIENCE
@@ -26,7 +26,7 @@ def _address(log: Path) -> str:
     raise AssertionError(f"no address to open in {log.read_text('utf-8')}")
 
 
-def test_open_comes_up_and_asks_for_no_news(opened: Browser, tmp_path: Path) -> None:
+def test_open_comes_up_and_asks_for_no_news(opened: BrowserContext, tmp_path: Path) -> None:
     port, log = harness.free_port(), tmp_path / "open.log"
     url = f"http://127.0.0.1:{port}"
     command = [sys.executable, "-m", "toolkit.cli", "open", "--no-browser", "--port", str(port)]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import nbformat
-from playwright.sync_api import Browser
+from playwright.sync_api import BrowserContext
 
 from tests.browser import harness
 from tests.browser.lesson_page import EXPLORER, LessonPage, plain, tracebacks
@@ -16,13 +16,13 @@ from toolkit.files import read_box
 from toolkit.study import example_path
 
 
-def test_a_lesson_without_its_code(opened: Browser, tmp_path: Path) -> None:
+def test_a_lesson_without_its_code(opened: BrowserContext, tmp_path: Path) -> None:
     book = nbformat.read(lesson_file("4"), as_version=4)
     kept = read_box(example_path())
     with harness.shown(tmp_path, lesson_file("4")) as server, harness.watched(opened) as watched:
         watched.page.goto(server.url)
         watched.page.locator(EXPLORER).first.wait_for()
-        lesson = LessonPage(watched.page)
+        lesson = LessonPage(watched)
         lesson.shows(lesson4.view(kept, kept), after="opening it")
         text = watched.page.locator("body").inner_text()
         for cell in book.cells:
@@ -43,7 +43,7 @@ def test_a_lesson_without_its_code(opened: Browser, tmp_path: Path) -> None:
         assert watched.outside == []
 
 
-def test_a_broken_notebook_says_so_at_once(opened: Browser, tmp_path: Path) -> None:
+def test_a_broken_notebook_says_so_at_once(opened: BrowserContext, tmp_path: Path) -> None:
     book = nbformat.read(lesson_file("4"), as_version=4)
     place = next(i for i, cell in enumerate(book.cells) if cell.source == "lesson.worked()")
     book.cells[place].source = "raise RuntimeError('the saw slipped')"
@@ -52,4 +52,4 @@ def test_a_broken_notebook_says_so_at_once(opened: Browser, tmp_path: Path) -> N
     with harness.shown(tmp_path, broken) as server, harness.watched(opened) as watched:
         watched.page.goto(server.url)
         watched.page.get_by_text("the saw slipped").first.wait_for()
-        LessonPage(watched.page).photograph("broken-notebook", what=watched.page.locator("body"))
+        LessonPage(watched).photograph("broken-notebook", what=watched.page.locator("body"))

@@ -51,6 +51,12 @@ def test_long_cells_go_on_below_and_names_stay_whole():
     )
 
 
+def test_a_number_is_not_parted_from_its_unit():
+    long = "a sentence that is far too long for the rest of this page"
+    table = Table("", ("length", "how"), (("1 23/32 in", long),), numeric=(0,))
+    assert as_text(table, width=20).split("\n")[2] == "1 23/32 in  a"
+
+
 def test_a_page_too_narrow_for_columns_has_a_line_for_each_cell():
     assert as_text(SIZES, width=20) == (
         "Finished sizes\n"

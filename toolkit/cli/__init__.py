@@ -13,6 +13,7 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import NoReturn
 
+from toolkit.cli import layout
 from toolkit.files import read_box
 from toolkit.plan import Plan, as_data, compare, plan, tables
 
@@ -106,6 +107,12 @@ def _open(args: argparse.Namespace) -> int:
     return open_lessons(args.lesson, browser=not args.no_browser, port=args.port)
 
 
+def _show(args: argparse.Namespace) -> int:
+    from toolkit.cli.serving import show_lessons
+
+    return show_lessons(args.lesson, browser=not args.no_browser, port=args.port)
+
+
 def _handout(args: argparse.Namespace) -> int:
     made = _read(args.box)
     from toolkit.handout import write_handout
@@ -131,6 +138,10 @@ def _parser() -> argparse.ArgumentParser:
     command.add_argument("lesson", nargs="?", help="a lesson's number, 1 to 5")
     command.add_argument("--port", type=int, default=0, help="a port of your own")
     command.add_argument("--no-browser", action="store_true", help="start without a browser")
+    command = add("show", _show, "the same lessons without code")
+    command.add_argument("lesson", nargs="?", help="a lesson's number, 1 to 5")
+    command.add_argument("--port", type=int, default=0, help="a port of your own")
+    command.add_argument("--no-browser", action="store_true", help="start without a browser")
     command = add("check", _check, "what an experienced maker would say of a box")
     command.add_argument("box", metavar="BOX.toml")
     command = add("plan", _plan, "cut list, rough list, settings and findings")
@@ -139,6 +150,7 @@ def _parser() -> argparse.ArgumentParser:
     command = add("compare", _compare, "what changed between two boxes, and why")
     command.add_argument("before", metavar="A.toml")
     command.add_argument("after", metavar="B.toml")
+    layout.add_arguments(add("layout", layout.layout, "the parts on the boards, with the saw cuts"))
     command = add("handout", _handout, "the handout: one HTML file to print")
     command.add_argument("box", metavar="BOX.toml")
     command.add_argument("-o", "--output", required=True, metavar="FILE.html")

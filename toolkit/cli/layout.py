@@ -5,20 +5,20 @@ from __future__ import annotations
 import argparse
 import json
 import math
+from collections.abc import Iterator
 from pathlib import Path
 
-from toolkit.files import read_box, read_boards
-from toolkit.measures import Rule
+from toolkit.files import read_boards, read_box
 from toolkit.plan import Plan, plan
-from toolkit.stock.boards import Board
+from toolkit.stock.laid import BoxLaid
 
 DONE, FALLS_SHORT = 0, 1
-# A rack of more boards than this is laid out on the coarser grid, so as not to keep people waiting.
+# A rack of more boards than this is laid out on a coarser grid, so as not to keep people waiting.
 MANY_BOARDS = 12
 
 
-def slider(text: str) -> float:
-    """The argument of ``--looks``: a number from 0 to 1."""
+def _share(text: str) -> float:
+    """The argument of ``--looks``."""
     try:
         value = float(text)
     except ValueError:
@@ -36,28 +36,66 @@ def add_arguments(command: argparse.ArgumentParser) -> None:
     command.add_argument("boards", metavar="BOARDS.toml")
     command.add_argument("--json", action="store_true", help="as data, lengths in mm")
     command.add_argument(
-        "--looks", type=slider, default=0.0, metavar="0..1", help="0 sparing, 1 handsome"
+        "--looks",
+        type=_share,
+        default=0.0,
+        metavar="0..1",
+        help="0, the least board (unless given), to 1, the best looks",
     )
 
 
 def layout(args: argparse.Namespace) -> int:
-    """Lay out a box and print it; 1 if the wood falls short or the box won't work."""
-    from toolkit.stock import BoxLayouts, blanks_of, layout_data
+    """Lay out a box and print it; 1 where the wood falls short or the box won't work."""
+    from toolkit.stock import BoxLayouts, blanks_of, layout_as_data
 
     made = plan(read_box(Path(args.box)))
     boards = read_boards(Path(args.boards))
-    rule = made.choices.rule
     blanks = blanks_of(made.parts)
     cell = 1.0 if len(boards) <= MANY_BOARDS else 2.0
-    layouts = BoxLayouts(blanks, boards, cell=cell)
-    laid = layouts.laid(args.looks)
+    laid = BoxLayouts(blanks, boards, cell=cell).laid(args.looks)
     if args.json:
-        print(json.dumps(layout_data(laid, rule=rule), ensure_ascii=False, indent=1,
-                         allow_nan=False))
+        data = layout_as_data(laid, rule=made.choices.rule)
+        print(json.dumps(data, ensure_ascii=False, indent=1, allow_nan=False))
     else:
-        _print(made, boards, layouts, args.looks)
-    return DONE if made.works and not laid.missing and blanks else FALLS_SHORT
+        print("\n\n".join(_page(made, laid)))
+    return DONE if made.works and blanks and not laid.missing else FALLS_SHORT
 
 
-def _print(made: Plan, boards: tuple[Board, ...], layouts: BoxLayouts, looks: float) -> None:
-    """The layout as a person reads it."""
+def _page(made: Plan, laid: BoxLaid) -> Iterator[str]:
+    """The layout as a person reads it, piece by piece."""
+    from toolkit.pages import as_text
+    from toolkit.stock import curve_sentence, cut_table, missing_sentences, piece_table, to_buy
+
+    rule = made.choices.rule
+    yield f"{made.choices.title}, laid out  ·  {made.fingerprint}"
+    if not made.works:
+        yield "This box won't work as it is; 'workbook check' says why."
+    for one in laid.boards:
+        if one.sections:
+            yield as_text(piece_table(one, rule=rule))
+            yield as_text(cut_table(one, rule=rule))
+        else:
+            yield one.sentence(rule)
+    if any(one.sections for one in laid.boards):
+        yield f"{curve_sentence(laid, rule=rule)} {laid.proof(rule)}"
+    if laid.missing:
+        buys = to_buy(laid.missing, gap=laid.boards[0].gap)
+        rows = [
+            *missing_sentences(laid, rule=rule),
+            *("To buy: " + buy.sentence(rule) for buy in buys),
+        ]
+        yield "The wood falls short.\n" + "\n".join(rows)
+    elif prices := _grain(made, laid):
+        yield prices
+
+
+def _grain(made: Plan, laid: BoxLaid) -> str:
+    """What it costs to let the grain run round the corners, where the box has such walls."""
+    from toolkit.stock import blanks_of, corner_prices
+
+    boards = [one.board for one in laid.boards]
+    try:
+        prices = corner_prices(blanks_of(made.parts), boards, cell=laid.cell)
+    except ValueError:
+        return ""
+    return "\n".join(price.sentence(made.choices.rule) for price in prices[1:])

@@ -107,6 +107,12 @@ def open_lessons(lesson: str | None, *, browser: bool = True, port: int = 0) -> 
     return _run(command, JUPYTERLAB_SETTINGS_DIR=str(settings_folder()))
 
 
+def show_environment() -> dict[str, str]:
+    """What the server of lessons without code needs to find the workbook's own page template."""
+    own = str(Path(__file__).parent / "share")
+    return {"JUPYTER_PATH": os.pathsep.join(filter(None, [own, os.environ.get("JUPYTER_PATH")]))}
+
+
 def show_command(
     *, lesson: str | None, browser: bool, port: int, notebook: Path | None = None
 ) -> list[str]:
@@ -120,6 +126,7 @@ def show_command(
         "--Voila.ip=127.0.0.1",
         "--VoilaConfiguration.show_tracebacks=True",
         "--VoilaConfiguration.theme=light",
+        "--VoilaConfiguration.template=bench",
         # A lesson keeps the student's own box: never shared with a stranger on the network.
         "--Voila.tornado_settings={'allow_origin': ''}",
     ]
@@ -149,4 +156,4 @@ def show_lessons(lesson: str | None, *, browser: bool = True, port: int = 0) -> 
     """
     command = show_command(lesson=lesson, browser=browser, port=port)
     print("Showing the lessons without code. To close them, press Ctrl-C here.")
-    return _run(command)
+    return _run(command, **show_environment())

@@ -12,7 +12,8 @@ from toolkit.box import Choices
 from toolkit.study import Loaded, OwnBox, boxes, choose_box
 
 ANOTHER = "another box…"
-BUTTON = widgets.Layout(width="auto")
+# A dictionary, so that every button gets a Layout of its own.
+BUTTON = {"width": "auto"}
 
 
 class Reloaded(Protocol):

@@ -12,7 +12,10 @@ from toolkit.explore.view import SHEET, Said
 from toolkit.plan import Plan
 from toolkit.study import Question, draw, guess, mark, reveal, undo_guess
 
-ANSWER = widgets.Layout(width="18em")
+# Not Layout objects, which widgets would share: a page that is opened again over a running kernel
+# knows nothing yet of objects from before, and a widget that leans on one never appears.
+ANSWER = {"width": "18em"}
+BUTTON = {"width": "auto"}
 
 
 def _words(text: str, look: str = "bench-say") -> str:
@@ -34,8 +37,8 @@ def guess_card(question_id: str, prompt: str, *, hint: str) -> widgets.Widget:
         The question, and what to type, such as ``for example 1.5 mm``.
     """
     box = widgets.Text(description="my guess", placeholder=hint, layout=ANSWER)
-    keep = widgets.Button(description="Keep my guess", layout=widgets.Layout(width="auto"))
-    back = widgets.Button(description="Undo", layout=widgets.Layout(width="auto"))
+    keep = widgets.Button(description="Keep my guess", layout=BUTTON)
+    back = widgets.Button(description="Undo", layout=BUTTON)
     said = widgets.HTML()
 
     def kept(_: Any) -> None:
@@ -82,8 +85,8 @@ class YourTurn:
     ) -> None:
         self._lesson, self._own, self._seed, self._round = lesson, own, seed, 0
         self._cards = widgets.VBox()
-        mine = widgets.Button(description="My own box", layout=widgets.Layout(width="auto"))
-        other = widgets.Button(description="Other sizes", layout=widgets.Layout(width="auto"))
+        mine = widgets.Button(description="My own box", layout=BUTTON)
+        other = widgets.Button(description="Other sizes", layout=BUTTON)
         mine.on_click(lambda _: self._fill(vary=False))
         other.on_click(lambda _: self._fill(vary=True))
         self.widget = widgets.VBox([widgets.HBox([mine, other]), self._cards])
@@ -114,7 +117,7 @@ class YourTurn:
             layout=ANSWER,
             continuous_update=False,
         )
-        check = widgets.Button(description="Check", layout=widgets.Layout(width="auto"))
+        check = widgets.Button(description="Check", layout=BUTTON)
         said = widgets.HTML()
 
         def checked(_: Any) -> None:

@@ -18,7 +18,8 @@ import ipywidgets as widgets
 from toolkit.box import Choices
 from toolkit.measures import Rule
 
-WIDE = widgets.Layout(width="100%", max_width="640px")
+# A dictionary, so that every slider gets a Layout of its own.
+WIDE = {"width": "100%", "max_width": "640px"}
 STYLE = {"description_width": "11em"}
 
 

@@ -9,26 +9,14 @@ rest. As a set may be had in several ways, dearer and handsomer, each keeps its 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from toolkit.stock.blanks import Blank, Corners, can_give, resawn, round_the_corners
 from toolkit.stock.boards import Board
 from toolkit.stock.grid import MARGIN
 from toolkit.stock.laid import BoxLaid, Laid, Point
-from toolkit.stock.layout import GAP, STEP, BoardLayouts
+from toolkit.stock.layout import GAP, NO_GAIN, STEP, BoardLayouts
 from toolkit.stock.sets import Counts, kinds_of, sets_up_to, without
-
-
-@dataclass(frozen=True, slots=True)
-class _Way:
-    """One way to get a set of parts: the wood it takes [mm³], its looks, and how."""
-
-    volume: float
-    looks: float
-    board: int = -1
-    used: float = 0.0
-    chosen: Counts = ()
-    before: _Way | None = None
+from toolkit.stock.ways import Way, worth_having
 
 
 class BoxLayouts:
@@ -87,8 +75,7 @@ class BoxLayouts:
             self._layouts.append(made)
             self._given.append([] if made is None else list(self._sets_of(made)))
         self.cell = max((made.cell for made in self._layouts if made), default=cell)
-        self.most, ways = self._share_out()
-        self._ways = ways
+        self.most, self._ways = self._share_out()
 
     def laid(self, looks: float = 0.0) -> BoxLaid:
         """The layout at a slider's place, from 0, sparing, to 1, handsome."""
@@ -110,9 +97,9 @@ class BoxLayouts:
         return BoxLaid(
             boards=self._read(way),
             missing=missing,
-            curve=tuple(Point(_used(row), row.looks / count, row.volume) for row in self._ways),
+            curve=tuple(Point(row.all_used, row.looks / count, row.volume) for row in self._ways),
             looks=way.looks / count,
-            least=_used(self._ways[0]),
+            least=self._ways[0].all_used,
             cell=self.cell,
         )
 
@@ -139,33 +126,29 @@ class BoxLayouts:
                 found.append((tuple(counts), chosen, made.curve_of(chosen)))
         return found
 
-    def _share_out(self) -> tuple[Counts, list[_Way]]:
+    def _share_out(self) -> tuple[Counts, list[Way]]:
         """The largest set that the rack can give, and the ways to get it."""
         counts = tuple(len(group) for group in self.groups)
         sets = list(sets_up_to(counts))
-        ways: dict[Counts, list[_Way]] = {sets[0]: [_Way(0.0, 0.0)]}
+        ways: dict[Counts, list[Way]] = {sets[0]: [Way(0.0, 0.0)]}
         for index, given in enumerate(self._given):
             after = {chosen: list(rows) for chosen, rows in ways.items()}
             for gives, chosen, curve in given:
+                count = self._count(gives)
+                points = [(point.volume, point.looks * count, point.used) for point in curve]
                 for before, rows in ways.items():
                     total = tuple(a + b for a, b in zip(before, gives, strict=True))
                     if any(n > m for n, m in zip(total, counts, strict=True)):
                         continue
-                    worth = self._count(gives)
                     after.setdefault(total, []).extend(
-                        _Way(
-                            row.volume + point.volume,
-                            row.looks + point.looks * worth,
-                            index,
-                            point.used,
-                            chosen,
-                            row,
-                        )
+                        Way(row.volume + volume, row.looks + seen, index, used, chosen, row)
                         for row in rows
-                        for point in curve
+                        for volume, seen, used in points
                     )
             ways = {
-                chosen: _worth_having(rows, step=STEP * max(1, self._count(chosen)))
+                chosen: worth_having(
+                    rows, step=STEP * self._count(chosen), no_gain=NO_GAIN * self._count(chosen)
+                )
                 for chosen, rows in after.items()
             }
         most = max(ways, key=lambda chosen: (self._count(chosen), self._area(chosen)))
@@ -175,10 +158,10 @@ class BoxLayouts:
         pairs = zip(chosen, self.groups, strict=True)
         return sum(n * group[0].length * group[0].width for n, group in pairs)
 
-    def _read(self, way: _Way) -> tuple[Laid, ...]:
+    def _read(self, way: Way) -> tuple[Laid, ...]:
         laid = [Laid(board, self.gap, 0.0) for board in self.boards]
         queues = {group[0].alike: list(group) for group in self.groups}
-        step: _Way | None = way
+        step: Way | None = way
         steps = []
         while step is not None and step.board >= 0:
             steps.append(step)
@@ -195,21 +178,56 @@ class BoxLayouts:
         return tuple(laid)
 
 
-def _used(way: _Way) -> float:
-    return way.used + (_used(way.before) if way.before is not None else 0.0)
+def lay_out_box(
+    blanks: Sequence[Blank],
+    boards: Sequence[Board],
+    *,
+    looks: float = 0.0,
+    gap: float = GAP,
+    cell: float = 1.0,
+    margin: float = MARGIN,
+    corners: Corners = "free",
+    resawing: bool = False,
+) -> BoxLaid:
+    """Lay out the parts of one box on the boards of a rack, the least wood first.
 
+    Parameters
+    ----------
+    blanks : sequence of Blank
+        The parts. [mm]
+    boards : sequence of Board
+        The rack. [mm]
+    looks : float
+        0 for the least wood, 1 for the best looks. [0 to 1]
+    gap : float
+        Between parts: kerf, the saw's wander and planing. [mm]
+    cell : float
+        Size of a cell. [mm]
+    margin : float
+        Kept clear round every defect. [mm]
+    corners : str
+        Whether the grain runs round the box: ``"free"``, ``"one run"`` or ``"two runs"``.
+    resawing : bool
+        Whether lid and bottom may be resawn from one piece of a thicker board.
 
-def _worth_having(ways: list[_Way], *, step: float) -> list[_Way]:
-    """The least wood first; then only what looks better by a step, and the best-looking last."""
-    ways = sorted(ways, key=lambda way: (way.volume, -way.looks))
-    best = max(way.looks for way in ways)
-    kept: list[_Way] = []
-    for way in ways:
-        if kept and kept[-1].looks >= best - 1e-3:
-            break
-        if not kept or way.looks >= kept[-1].looks + step or way.looks >= best - 1e-3:
-            kept.append(way)
-    return kept
+    Returns
+    -------
+    BoxLaid
+        A layout for each board, and the parts that none has room for. [mm]
+
+    Raises
+    ------
+    ValueError
+        Too many different parts, or a number out of its range.
+
+    Source
+    ------
+    Dynamic programming over sets; the workbook's own.
+    """
+    layouts = BoxLayouts(
+        blanks, boards, gap=gap, cell=cell, margin=margin, corners=corners, resawing=resawing
+    )
+    return layouts.laid(looks)
 
 
 def _pair(blanks: Sequence[Blank]) -> Blank | None:

@@ -102,9 +102,7 @@ def _purchase(parts: list[Blank], gap: float) -> Purchase:
     length = sum(part.length for part in parts) + gap * (len(parts) - 1) + END_WASTE
     wood = parts[0].wood
     size = size_to_ask_for(thickness, kind=_kind(wood)) if thickness > 0 else None
-    return Purchase(
-        wood, length, max(part.width for part in parts), thickness, tuple(parts), size
-    )
+    return Purchase(wood, length, max(part.width for part in parts), thickness, tuple(parts), size)
 
 
 def _kind(wood: str) -> Literal["hardwood", "softwood"]:

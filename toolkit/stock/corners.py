@@ -35,7 +35,7 @@ class CornerPrice:
 
     @property
     def more(self) -> float | None:
-        """How much more board it takes than the free layout, None where either does not fit. [mm]"""
+        """How much more board than the free layout, None where either does not fit. [mm]"""
         if self.used is None or self.free_used is None:
             return None
         return self.used - self.free_used
@@ -93,9 +93,7 @@ def corner_prices(
     """
     found: list[tuple[Corners, float | None, float | None]] = []
     for corners in CORNERS:
-        laid = BoxLayouts(
-            blanks, boards, gap=gap, cell=cell, margin=margin, corners=corners
-        ).laid()
+        laid = BoxLayouts(blanks, boards, gap=gap, cell=cell, margin=margin, corners=corners).laid()
         whole = not laid.missing
         found.append((corners, laid.used if whole else None, laid.volume if whole else None))
     _, free_used, free_volume = found[0]

@@ -96,7 +96,7 @@ def saw_lines(spans: Sequence[Span], *, whole: Span, gap: float) -> tuple[float,
         lines.append(spans[0][0] - gap / 2)
     for before, after in pairwise(spans):
         space = after[0] - before[1]
-        if space < 2 * gap or gap == 0 and space < _NOISE:
+        if space < 2 * gap or (gap == 0 and space < _NOISE):
             lines.append((before[1] + after[0]) / 2)
         else:
             lines += [before[1] + gap / 2, after[0] - gap / 2]
@@ -105,7 +105,7 @@ def saw_lines(spans: Sequence[Span], *, whole: Span, gap: float) -> tuple[float,
     return tuple(line for line in lines if whole[0] + _NOISE < line < whole[1] - _NOISE)
 
 
-def cuts(laid: Laid) -> tuple[Cut, ...]:
+def saw_cuts(laid: Laid) -> tuple[Cut, ...]:
     """The saw cuts that free every part of a layout.
 
     Parameters

@@ -113,9 +113,10 @@ class Grid:
         return mean
 
 
-def _outside(places: NDArray[np.float64], start: float, end: float) -> NDArray[np.float64]:
+def _outside(places: NDArray[np.floating], start: float, end: float) -> NDArray[np.floating]:
     """How far each place lies outside a stretch. [mm]"""
-    return np.maximum(np.maximum(start - places, places - end), 0.0)
+    far: NDArray[np.floating] = np.maximum(np.maximum(start - places, places - end), 0.0)
+    return far
 
 
 def grid(board: Board, *, cell: float = 1.0, margin: float = MARGIN) -> Grid:

@@ -116,14 +116,14 @@ class BoxLaid:
         """Wood used up, offcuts and all. [mm³]"""
         return sum(laid.volume for laid in self.boards)
 
-    @property
-    def proof(self) -> str:
-        """What is proved about this layout, in words."""
+    def proof(self, rule: Rule) -> str:
+        """What is proved about this layout, in words, on somebody's rule."""
         if not any(laid.sections for laid in self.boards):
             return "Nothing could be laid out."
-        few = "No choice of so many parts" if self.missing else "No layout"
+        few = "No choice of as many parts" if self.missing else "No layout"
+        least = rule.show(self.least, fineness="sizes", direction="up")
         return (
             f"{few} sawn this way, in sections and then in strips, uses less wood on a grid of "
-            f"{self.cell:g} mm than the most sparing one, {self.least:g} mm of board. Parts nested "
-            "in a way that nobody saws might."
+            f"{self.cell:g} mm than the most sparing one, with {least} of board. Parts nested in "
+            "a way that nobody saws might."
         )

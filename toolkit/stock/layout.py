@@ -54,7 +54,7 @@ STEP = 0.02  # least gain in mean looks that is worth showing
 NO_GAIN = 0.001  # and what is no gain at all, though it were to cost a metre of board
 
 
-class DoesNotFit(ValueError):
+class DoesNotFitError(ValueError):
     """The parts do not all lie on this board."""
 
 
@@ -119,19 +119,17 @@ class BoardLayouts:
         is within 0.001 of the best.
         """
         row = self.tables.best(chosen)
-        count = sum(
-            n * len(group[0].parts) for n, group in zip(chosen, self.groups, strict=True)
-        )
+        count = sum(n * len(group[0].parts) for n, group in zip(chosen, self.groups, strict=True))
         if row is None or not count:
             return ()
-        best = int(np.argmax(row >= row[-1] - NO_GAIN * count))
-        places = np.flatnonzero(row[1 : best + 1] > row[:best]) + 1
-        points: list[Point] = []
-        for place in places:
-            used = float(place) * self.cell
-            here = Point(used, float(row[place]) / count, used * self._each)
-            if not points or here.looks >= points[-1].looks + STEP or place == places[-1]:
-                points.append(here)
+        enough = float(row[-1]) - NO_GAIN * count
+        points, wanted, seen = list[Point](), -1.0, -1.0
+        while seen < enough:
+            # The row never falls, so the first place that looks as good as wanted is a bisection.
+            place = int(np.searchsorted(row, wanted))
+            used, seen = float(place) * self.cell, float(row[place])
+            points.append(Point(used, seen / count, used * self._each))
+            wanted = min(seen + STEP * count, enough)
         return tuple(points)
 
     def point(self, looks: float) -> Point:
@@ -144,7 +142,7 @@ class BoardLayouts:
                 f"looks was given as {looks:g}; give 0 for the least board up to 1 for the looks"
             )
         if not self.curve:
-            raise DoesNotFit(f"{self.board.name}: the parts do not all fit on this board")
+            raise DoesNotFitError(f"{self.board.name}: the parts do not all fit on this board")
         low, high = self.curve[0].looks, self.curve[-1].looks
         wanted = low + looks * (high - low) - 1e-6
         return next(point for point in self.curve if point.looks >= wanted)
@@ -217,7 +215,7 @@ def lay_out(
 
     Raises
     ------
-    DoesNotFit
+    DoesNotFitError
         The parts do not all fit; ``why_not`` says why.
     ValueError
         Too many different parts, or a number out of its range.

@@ -5,11 +5,11 @@ from __future__ import annotations
 from typing import Any
 
 from toolkit.measures import Rule
-from toolkit.stock.cuts import cuts
+from toolkit.stock.cuts import saw_cuts
 from toolkit.stock.laid import BoxLaid, Laid, Piece
 
 
-def layout_data(laid: BoxLaid, *, rule: Rule) -> dict[str, Any]:
+def layout_as_data(laid: BoxLaid, *, rule: Rule) -> dict[str, Any]:
     """A box on its boards as dictionaries and lists of numbers and text.
 
     Parameters
@@ -33,7 +33,7 @@ def layout_data(laid: BoxLaid, *, rule: Rule) -> dict[str, Any]:
     return {
         "boards": [_board(one, rule) for one in laid.boards],
         "looks": laid.looks,
-        "proof": {"least": laid.least, "best": laid.least, "text": laid.proof},
+        "proof": {"least": laid.least, "best": laid.least, "text": laid.proof(rule)},
         "missing": [blank.name for blank in laid.missing],
     }
 
@@ -43,7 +43,7 @@ def _board(laid: Laid, rule: Rule) -> dict[str, Any]:
         "name": laid.board.name,
         "used": laid.used,
         "pieces": [_piece(piece) for piece in laid.pieces],
-        "cuts": [cut.sentence(rule) for cut in cuts(laid)],
+        "cuts": [cut.sentence(rule) for cut in saw_cuts(laid)],
     }
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from toolkit.measures import Rule
 from toolkit.results import Table
-from toolkit.stock.cuts import cuts
+from toolkit.stock.cuts import saw_cuts
 from toolkit.stock.laid import BoxLaid, Laid, Point
 
 
@@ -33,8 +33,13 @@ def piece_table(laid: Laid, *, rule: Rule) -> Table:
     unit = rule.units
     return Table(
         f"Parts on {laid.board.name}",
-        ("part", f"from the left end, {unit}", f"from the lower edge, {unit}", f"length, {unit}",
-         f"width, {unit}"),
+        (
+            "part",
+            f"from the left end, {unit}",
+            f"from the lower edge, {unit}",
+            f"length, {unit}",
+            f"width, {unit}",
+        ),
         rows,
         note=laid.sentence(rule),
         numeric=(1, 2, 3, 4),
@@ -58,7 +63,7 @@ def cut_table(laid: Laid, *, rule: Rule) -> Table:
     return Table(
         f"Saw cuts, {laid.board.name}",
         ("cut", "what to do"),
-        tuple((str(cut.number), cut.sentence(rule)) for cut in cuts(laid)),
+        tuple((str(cut.number), cut.sentence(rule)) for cut in saw_cuts(laid)),
         note=(
             "Mark every line before the first cut: the end that a size is measured from goes with "
             "it. Lines lie in the middle of the gap between two parts."

@@ -39,6 +39,7 @@ def without(one: Counts, *, other: Counts) -> Counts:
     """What is left of a set; a negative count where the other holds more."""
     return tuple(a - b for a, b in zip(one, other, strict=True))
 
+
 def few_enough(counts: Sequence[int]) -> bool:
     """Whether so many parts of each kind make few enough sets, counted without listing them."""
     total = 1

@@ -42,7 +42,7 @@ class LumberSize:
 
     @property
     def sold(self) -> float:
-        """Thickness of the board as it is usually sold: hardwood rough, softwood planed dry. [mm]"""
+        """Thickness of the board as usually sold: hardwood rough, softwood planed dry. [mm]"""
         if self.kind == "softwood" and self.two_sides is not None:
             return self.two_sides
         return self.nominal

@@ -226,4 +226,3 @@ class BoardTables:
             return here[:rows, x]
         low = self._width_of(under) + self.gap
         return self._full[under][:rows, x] + here[low : low + rows, x]
-

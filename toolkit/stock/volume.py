@@ -127,9 +127,7 @@ def tally(boards: Iterable[Board]) -> tuple[BoardFeet, ...]:
     """
     counted, up = [], True
     for board in boards:
-        one = board_feet(
-            board.length, width=board.width, thickness=board.thickness, half_up=up
-        )
+        one = board_feet(board.length, width=board.width, thickness=board.thickness, half_up=up)
         counted.append(one)
         up = up != one.half
     return tuple(counted)

@@ -10,6 +10,7 @@ from toolkit.results import below
 from toolkit.stock.blanks import Blank, right_wood, thick_enough
 from toolkit.stock.boards import Board
 from toolkit.stock.grid import MARGIN, cells, grid
+from toolkit.stock.laid import BoxLaid
 from toolkit.stock.layout import GAP, BoardLayouts
 from toolkit.stock.sets import Counts
 from toolkit.stock.stretches import Clearest, clearest
@@ -84,7 +85,7 @@ def _together(
     yield from names.items()
 
 
-def why_not(
+def why_not_all_fit(
     board: Board,
     blanks: Sequence[Blank],
     *,
@@ -216,4 +217,34 @@ def why_no_board(
     return (
         f"it needs {rule.exact(blank.length)}; the longest clear stretch "
         f"{rule.exact(blank.width)} wide on any board is {rule.exact(longest)}"
+    )
+
+
+def missing_sentences(laid: BoxLaid, *, rule: Rule) -> tuple[str, ...]:
+    """Why the parts that a rack has no room for are missing.
+
+    Parameters
+    ----------
+    laid : BoxLaid
+        A box on its rack. [mm]
+    rule : Rule
+        Whose rule the sizes are read on.
+
+    Returns
+    -------
+    tuple of str
+        One sentence for each reason.
+
+    Source
+    ------
+    The workbook's own.
+    """
+    boards = [one.board for one in laid.boards]
+
+    def reason(blank: Blank) -> str:
+        alone = why_no_board(boards, blank, rule=rule, cell=laid.cell)
+        return alone or "no room is left beside the others"
+
+    return tuple(
+        f"Missing: {_listed(names)}; {why}." for why, names in _together(laid.missing, reason)
     )
