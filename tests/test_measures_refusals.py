@@ -150,6 +150,7 @@ LENGTH_REFUSALS = [
     ("--5 mm", '"--5 mm" begins with "--", not with a number: type "5 mm"'),
     # units
     ("12 mn", '"12 mn" has an unknown unit, "mn" (mm?): type "12 mm"'),
+    ("12 cn", '"12 cn" has an unknown unit, "cn" (cm?): type "12 cm"'),
     ("12 milimetres", '"12 milimetres" has an unknown unit, "milimetres" (mm?): type "12 mm"'),
     ("12 c", '"12 c" has an unknown unit, "c" (cm?): type "12 cm"'),
     ("1 1/2 ihc", '"1 1/2 ihc" has an unknown unit, "ihc": type "1 1/2 in"'),
@@ -192,6 +193,7 @@ OTHER_REFUSALS = [
     (slope, "-8 deg", 'slope: "-8 deg" is not a slope between 0 and 90 deg: type "8 deg"'),
     (slope, "14 %", 'slope: "14 %" is a percentage, not a slope: type for example "1:7"'),
     (temperature, "20", 'temperature: "20" has no unit: type "20 °C" or "20 °F"'),
+    (temperature, "20 x", 'temperature: "20 x" has an unknown unit, "x": type "20 °C" or "20 °F"'),
     (
         temperature,
         "20°",

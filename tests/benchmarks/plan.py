@@ -37,6 +37,7 @@ def main() -> None:
     made = plan(box)
     data = as_data(made)
     moved = box.having(groove__depth=4.3)
+    seen = view(moved, box)
     turn = iter(range(10**9))
 
     def fresh() -> object:
@@ -50,6 +51,7 @@ def main() -> None:
         ("read the file", lambda: read_box(example_path())),
         ("corner picture", lambda: corner_picture(made, which="back", ghost=made)),
         ("numbers of the lesson", lambda: numbers(made)),
+        ("picture and words as HTML", lambda: seen.figure + seen.words),
         ("one slider step of lesson 4", fresh),
     ]
     base = timed(rows[0][1])[0]

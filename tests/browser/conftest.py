@@ -57,7 +57,7 @@ def tab(server: Server, opened: BrowserContext) -> Iterator[LessonPage]:
     """Lesson 4, opened once: opening takes longer than running it again for each test."""
     with harness.watched(opened) as watched:
         page = LessonPage(watched)
-        page.open(server.url, "04_groove_layout.ipynb")
+        page.open(server.url, server.copied("04_own.ipynb"))
         yield page
         page.shut_down()
 

@@ -71,16 +71,16 @@ def free_port() -> int:
 
 @dataclass(frozen=True, slots=True)
 class Server:
-    """A server that is up: where it answers, its notebooks, the student's folder, what it said."""
+    """A server that is up: where it answers, its notebooks, the student's folder."""
 
     url: str
     notebooks: Path
     folder: Path
-    log: Path
 
-    def said(self) -> str:
-        """Everything that it has written so far."""
-        return self.log.read_text(encoding="utf-8", errors="replace")
+    def copied(self, name: str) -> str:
+        """Lesson 4 under another name: JupyterLab gives each notebook a kernel of its own."""
+        shutil.copy(serving.lesson_file("4"), self.notebooks / name)
+        return name
 
 
 def private(home: Path, *, folder: Path) -> dict[str, str]:
@@ -152,7 +152,7 @@ def _end(process: subprocess.Popen[bytes]) -> None:
 
 
 @contextmanager
-def lab(home: Path, *, options: Sequence[str] = ()) -> Iterator[Server]:
+def lab(home: Path) -> Iterator[Server]:
     """JupyterLab on a copy of the lessons, with a student's folder of its own."""
     notebooks, folder = home / "notebooks", home / "student"
     notebooks.mkdir(parents=True)
@@ -166,22 +166,21 @@ def lab(home: Path, *, options: Sequence[str] = ()) -> Iterator[Server]:
         "--ServerApp.port_retries=0",
         "--IdentityProvider.token=",
         "--LabApp.expose_app_in_browser=True",
-        *options,
     ]
     url, log = f"http://127.0.0.1:{port}", home / "lab.log"
     with running(command, url=f"{url}/api", log=log, environment=environment):
-        yield Server(url, notebooks, folder, log)
+        yield Server(url, notebooks, folder)
 
 
 @contextmanager
 def shown(home: Path, notebook: Path) -> Iterator[Server]:
-    """One notebook without its code, with a student's folder of its own."""
+    """A notebook or a folder of them without code, with a student's folder of its own."""
     folder, port = home / "student", free_port()
     command = serving.show_command(lesson=None, browser=False, port=port, notebook=notebook)
     url, log = f"http://127.0.0.1:{port}", home / "show.log"
     environment = private(home, folder=folder) | serving.show_environment()
     with running(command, url=f"{url}/voila/static/", log=log, environment=environment):
-        yield Server(url, notebook.parent, folder, log)
+        yield Server(url, notebook.parent, folder)
 
 
 @contextmanager

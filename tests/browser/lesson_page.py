@@ -51,7 +51,7 @@ async source => {
   await app.commands.execute('notebook:run-cell');
 }
 """
-_SHUT_DOWN = "() => window.jupyterapp?.serviceManager.sessions.shutdownAll()"
+_SHUT_DOWN = "() => window.jupyterapp?.shell.currentWidget?.sessionContext?.shutdown()"
 _SHOWS = """
 ({root, svg, caption, words}) => {
   const here = document.querySelector(root);
@@ -116,7 +116,8 @@ class LessonPage:
     def run_all(self) -> None:
         """Run every cell, wait for the last, and see that none failed."""
         self.page.evaluate(_RUN)
-        assert self.errors() == []
+        failed = self.errors()
+        assert failed == [], failed
 
     def run_cell(self, source: str) -> str:
         """Run the cell of this code again; its new outputs as text."""
@@ -138,7 +139,7 @@ class LessonPage:
         ]
 
     def shut_down(self) -> None:
-        """End the kernels that the page began."""
+        """End the kernel that the page began."""
         self.page.evaluate(_SHUT_DOWN)
 
     def labels(self) -> list[str]:
@@ -179,7 +180,7 @@ class LessonPage:
         try:
             self.page.wait_for_function(_SHOWS, arg=wanted, timeout=WAIT)
         except NeverCameError:
-            shown = plain(self.explorer.text_content() or "")
+            shown = _standing(self.explorer)
             told = plain(unescape(re.sub("<[^>]+>", " ", view.words)))
             raise AssertionError(
                 f"after {after} the page should show\n  {plain(view.sentence)} {told}\n"
@@ -192,7 +193,7 @@ class LessonPage:
         try:
             place.get_by_text(plain(text)).first.wait_for(timeout=WAIT)
         except NeverCameError:
-            shown = plain(place.text_content() or "")
+            shown = _standing(place)
             raise AssertionError(f"{text!r} is not in {shown!r}") from None
 
     def click(self, button: str, *, within: Locator | None = None) -> None:
@@ -231,6 +232,11 @@ class LessonPage:
         """Type into a card's box and press its button."""
         card.locator("input[type=text]").fill(text)
         self.click(button, within=card)
+
+
+def _standing(place: Locator) -> str:
+    """The words that stand there at this moment."""
+    return plain(place.text_content() or "") if place.count() else "nothing at all"
 
 
 def tracebacks(page: Page) -> Sequence[str]:

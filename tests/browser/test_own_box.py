@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import shutil
 from pathlib import Path
 
 from playwright.sync_api import BrowserContext
@@ -26,12 +25,6 @@ def own(folder: Path) -> Choices:
 
 def shows(lesson: LessonPage, choices: Choices, *, after: str) -> None:
     lesson.shows(lesson4.view(choices, choices), after=after)
-
-
-def _copied(server: Server, name: str) -> str:
-    """The lesson under another name, for JupyterLab gives each notebook a kernel of its own."""
-    shutil.copy(server.notebooks / "04_groove_layout.ipynb", server.notebooks / name)
-    return name
 
 
 def test_the_lid_in_the_numbers_is_the_sum_by_hand(lesson: LessonPage) -> None:
@@ -75,7 +68,7 @@ def test_keep_undo_and_start_again(lesson: LessonPage, folder: Path) -> None:
     shows(lesson, own(folder), after="taking the new beginning back")
 
 
-def test_the_next_lesson_reads_the_kept_box(
+def test_the_next_lesson_reads_the_kept_box_and_can_be_reloaded(
     lesson: LessonPage, server: Server, folder: Path, opened: BrowserContext
 ) -> None:
     lesson.press("wall thickness", "ArrowRight", "ArrowRight")
@@ -84,7 +77,7 @@ def test_the_next_lesson_reads_the_kept_box(
     lesson.shows(lesson4.view(thick, example), after="thickening the walls")
     lesson.click("Keep this")
     lesson.says("This is your own box, my_box.toml.")
-    another = _copied(server, "04_once_more.ipynb")
+    another = server.copied("04_once_more.ipynb")
     with harness.watched(opened) as watched:
         page = LessonPage(watched)
         page.open(server.url, another)
@@ -94,28 +87,16 @@ def test_the_next_lesson_reads_the_kept_box(
         shows(page, own(folder), after="opening the next lesson")
         width = plan(own(folder)).design.lid.width
         assert width.sentence(own(folder).rule) in page.run_cell("lesson.worked()")
-
-
-def test_it_can_be_opened_again_over_its_running_kernel(
-    server: Server, folder: Path, opened: BrowserContext
-) -> None:
-    # Somebody reloads the page and runs everything at once, before JupyterLab has heard from the
+    # Somebody reloads that page and runs everything at once, before JupyterLab has heard from the
     # kernel what there was before.
-    name = _copied(server, "04_reloaded.ipynb")
-    example = read_box(example_path())
     with harness.watched(opened) as watched:
         page = LessonPage(watched)
-        page.open(server.url, name)
+        page.open(server.url, another)
         page.run_all()
-        shows(page, example, after="opening it")
-    with harness.watched(opened) as watched:
-        page = LessonPage(watched)
-        page.open(server.url, name)
-        page.run_all()
-        shows(page, example, after="opening it again")
+        shows(page, own(folder), after="opening it again over its running kernel")
         page.press(DEPTH, "ArrowRight")
-        moved = with_values(example, {"groove.depth": 4.1})
-        page.shows(lesson4.view(moved, example), after="moving a slider of the new page")
+        moved = with_values(own(folder), {"groove.depth": 4.1})
+        page.shows(lesson4.view(moved, own(folder)), after="moving a slider of the new page")
         assert watched.errors == []
 
 

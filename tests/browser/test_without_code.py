@@ -13,14 +13,15 @@ from toolkit.cli.serving import lesson_file
 from toolkit.explore import lesson4
 from toolkit.explore.controls import with_values
 from toolkit.files import read_box
-from toolkit.study import example_path
+from toolkit.study import example_path, lessons_folder
 
 
-def test_a_lesson_without_its_code(opened: BrowserContext, tmp_path: Path) -> None:
+def test_a_lesson_from_the_list_without_its_code(opened: BrowserContext, tmp_path: Path) -> None:
     book = nbformat.read(lesson_file("4"), as_version=4)
     kept = read_box(example_path())
-    with harness.shown(tmp_path, lesson_file("4")) as server, harness.watched(opened) as watched:
+    with harness.shown(tmp_path, lessons_folder()) as server, harness.watched(opened) as watched:
         watched.page.goto(server.url)
+        watched.page.get_by_role("link", name="4 · groove layout").click()
         watched.page.locator(EXPLORER).first.wait_for()
         lesson = LessonPage(watched)
         lesson.shows(lesson4.view(kept, kept), after="opening it")

@@ -264,7 +264,7 @@ def disk_refusal(path):
 
 def test_a_missing_file_is_named_with_its_folder(tmp_path):
     assert disk_refusal(tmp_path / "my_box.toml") == (
-        f'my_box.toml: there is no such file in {tmp_path}; check its name'
+        f"my_box.toml: there is no such file in {tmp_path}; check its name"
     )
 
 

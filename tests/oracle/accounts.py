@@ -65,9 +65,9 @@ def corner_gap(f: Facts, corner: Corner, *, groove: Pair, tail_board: float) -> 
     inner = (max(0.0, length - deep), length)
     in_tails = inner if not f.ploughed_through else (0.0, length)
     through_pins = deep if not f.ploughed_through else tail_board
-    return deep * shared_area(
-        corner.tails, length, groove, in_tails
-    ) + through_pins * shared_area(corner.pins, length, groove, inner)
+    return deep * shared_area(corner.tails, length, groove, in_tails) + through_pins * shared_area(
+        corner.pins, length, groove, inner
+    )
 
 
 def corner_gaps(f: Facts) -> tuple[float, float]:
@@ -78,9 +78,7 @@ def corner_gaps(f: Facts) -> tuple[float, float]:
         corner_gap(f, f.back_corner, groove=span, tail_board=boards[0])
         for span in f.grooves.values()
     )
-    gap_front = corner_gap(
-        f, f.front_corner, groove=f.grooves["bottom"], tail_board=boards[1]
-    )
+    gap_front = corner_gap(f, f.front_corner, groove=f.grooves["bottom"], tail_board=boards[1])
     if f.sliding:
         low, high = f.grooves["lid"]
         gap_front += f.depth * (high - low) * front

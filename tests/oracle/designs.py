@@ -119,12 +119,16 @@ def _made(rng: Random, joint: str, thickness: Thickness, tail_length: float) -> 
     """Some boxes are half made: a thinner board, a gauge line that is already there."""
     keys: dict[str, Any] = {}
     for part, planned in (
-        ("side", thickness.side), ("back", thickness.end), ("front", thickness.end)
+        ("side", thickness.side),
+        ("back", thickness.end),
+        ("front", thickness.end),
     ):
         if rng.random() < 0.4:
             keys[f"made__{part}_thickness"] = planned - rng.uniform(0.1, 0.8)
     for size, low, high in (
-        ("side_length", 120.0, 260.0), ("back_length", 80.0, 160.0), ("side_width", 45.0, 100.0)
+        ("side_length", 120.0, 260.0),
+        ("back_length", 80.0, 160.0),
+        ("side_width", 45.0, 100.0),
     ):
         if rng.random() < 0.25:
             keys[f"made__{size}"] = rng.uniform(low, high)

@@ -44,7 +44,9 @@ def _sizes(s: Solids) -> list[str]:
     f, found = s.facts, []
     walls = {name: bounds(solid) for name, solid in s.walls.items()}
     for name, (length, wide, thick), along in (
-        ("left side", f.side, "x"), ("back", f.back, "y"), ("front", f.front, "y")
+        ("left side", f.side, "x"),
+        ("back", f.back, "y"),
+        ("front", f.front, "y"),
     ):
         at = walls[name]
         across = "y" if along == "x" else "x"
@@ -97,11 +99,13 @@ def _panels(s: Solids, walls: Manifold) -> list[str]:
         found.append("lid: flush with the front it does not meet the back of its groove")
     if not f.sliding and (lid.x[0] > LENGTH or lid.y[0] > LENGTH or lid.z[1] <= f.height):
         found.append("lid: it does not cover the rim")
-    space = wood(block(
-        (f.back[2], f.length - f.front[2]),
-        (f.side[2], f.width - f.side[2]),
-        (f.grooves["bottom"][1], f.height if not f.sliding else f.grooves["lid"][0]),
-    ))
+    space = wood(
+        block(
+            (f.back[2], f.length - f.front[2]),
+            (f.side[2], f.width - f.side[2]),
+            (f.grooves["bottom"][1], f.height if not f.sliding else f.grooves["lid"][0]),
+        )
+    )
     blocked = [walls, s.panels["bottom"]] + ([s.panels["lid"]] if f.sliding else [])
     if any(overlap(space, solid) > VOLUME for solid in blocked):
         found.append("something stands in the space inside")

@@ -13,8 +13,12 @@ from tests.oracle.solids import Solids
 HAIR = 0.01  # mm
 Way = tuple[float, float, float]
 WAYS: dict[str, Way] = {
-    "-x": (-1, 0, 0), "+x": (1, 0, 0), "-y": (0, -1, 0),
-    "+y": (0, 1, 0), "-z": (0, 0, -1), "+z": (0, 0, 1),
+    "-x": (-1, 0, 0),
+    "+x": (1, 0, 0),
+    "-y": (0, -1, 0),
+    "+y": (0, 1, 0),
+    "-z": (0, 0, -1),
+    "+z": (0, 0, 1),
 }
 OUTWARD = {"left side": "-y", "right side": "+y", "back": "-x", "front": "+x"}
 SIDES, ENDS = ("left side", "right side"), ("back", "front")
@@ -33,8 +37,9 @@ def joints(s: Solids) -> list[str]:
     found = []
     on_ends = s.facts.tails_on == "ends"
     tail_boards, pin_boards = (ENDS, SIDES) if on_ends else (SIDES, ENDS)
-    thickness = dict(zip(SIDES + ENDS, (s.facts.side[2],) * 2 + (s.facts.back[2],
-                                        s.facts.front[2]), strict=True))
+    thickness = dict(
+        zip(SIDES + ENDS, (s.facts.side[2],) * 2 + (s.facts.back[2], s.facts.front[2]), strict=True)
+    )
     for name in tail_boards:
         board, out = s.walls[name], OUTWARD[name]
         pins = [s.walls[other] for other in pin_boards]

@@ -18,8 +18,18 @@ Corners = NDArray[np.float64]
 # Two triangles for each face of a piece; its corners run anticlockwise below, then above.
 _FACES = np.array(
     [
-        [0, 2, 1], [0, 3, 2], [4, 5, 6], [4, 6, 7], [0, 1, 5], [0, 5, 4],
-        [1, 2, 6], [1, 6, 5], [2, 3, 7], [2, 7, 6], [3, 0, 4], [3, 4, 7],
+        [0, 2, 1],
+        [0, 3, 2],
+        [4, 5, 6],
+        [4, 6, 7],
+        [0, 1, 5],
+        [0, 5, 4],
+        [1, 2, 6],
+        [1, 6, 5],
+        [2, 3, 7],
+        [2, 7, 6],
+        [3, 0, 4],
+        [3, 4, 7],
     ],
     dtype=np.uint64,
 )
@@ -62,13 +72,25 @@ def wedge(axis: str, reach: Pair, start: Pair, end: Pair, width: Pair) -> Corner
     (a, b), (c, d) = start, end
     if axis == "x":
         rows = [
-            [p, near, a], [q, near, c], [q, far, c], [p, far, a],
-            [p, near, b], [q, near, d], [q, far, d], [p, far, b],
+            [p, near, a],
+            [q, near, c],
+            [q, far, c],
+            [p, far, a],
+            [p, near, b],
+            [q, near, d],
+            [q, far, d],
+            [p, far, b],
         ]
     else:
         rows = [
-            [near, p, a], [far, p, a], [far, q, c], [near, q, c],
-            [near, p, b], [far, p, b], [far, q, d], [near, q, d],
+            [near, p, a],
+            [far, p, a],
+            [far, q, c],
+            [near, q, c],
+            [near, p, b],
+            [far, p, b],
+            [far, q, d],
+            [near, q, d],
         ]
     return np.array(rows)
 
@@ -139,4 +161,3 @@ def swept(pieces: Iterable[Corners], x: float = 0.0, z: float = 0.0) -> Manifold
     """The space that convex pieces pass through when pushed in a straight line. [mm]"""
     way = np.array([x, 0.0, z])
     return together(hull(piece, piece + way) for piece in pieces)
-

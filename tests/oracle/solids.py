@@ -112,13 +112,15 @@ def _side(f: Facts) -> list[Corners]:
     length, height, thickness = f.side
     if f.tails_on == "ends":
         ends = ((f.back_corner, f.back[2]), (f.front_corner, f.front[2]))
-        return _pin_board(
-            axis="y", length=length, height=height, thickness=thickness, ends=ends
-        )
+        return _pin_board(axis="y", length=length, height=height, thickness=thickness, ends=ends)
     start = f.back[2] - f.back_corner.socket
     ear = f.front[2] - f.front_corner.socket if f.sliding else 0.0
     pieces = _tail_board(
-        axis="x", length=length, height=height, thickness=thickness, tips=(0.0, ear),
+        axis="x",
+        length=length,
+        height=height,
+        thickness=thickness,
+        tips=(0.0, ear),
         corners=(f.back_corner, f.front_corner),
     )
     if f.sliding:
@@ -133,11 +135,13 @@ def _end(f: Facts, size: tuple[float, float, float], corner: Corner) -> list[Cor
     length, height, thickness = size
     if f.tails_on == "sides":
         ends = ((corner, f.side[2]), (corner, f.side[2]))
-        return _pin_board(
-            axis="x", length=length, height=height, thickness=thickness, ends=ends
-        )
+        return _pin_board(axis="x", length=length, height=height, thickness=thickness, ends=ends)
     pieces = _tail_board(
-        axis="y", length=length, height=height, thickness=thickness, tips=(0.0, 0.0),
+        axis="y",
+        length=length,
+        height=height,
+        thickness=thickness,
+        tips=(0.0, 0.0),
         corners=(corner, corner),
     )
     # It goes in until its tips meet the bottom of the left-hand sockets.
@@ -231,9 +235,7 @@ def build(data: dict[str, Any], choices: Choices) -> Solids:
     front = turned_over(_end(f, f.front, f.front_corner), "x", f.length)
     walls = {
         "left side": ploughed(side, in_side),
-        "right side": ploughed(
-            turned_over(side, "y", f.width), turned_over(in_side, "y", f.width)
-        ),
+        "right side": ploughed(turned_over(side, "y", f.width), turned_over(in_side, "y", f.width)),
         "back": ploughed(_end(f, f.back, f.back_corner), in_back),
         "front": ploughed(front, in_front),
     }

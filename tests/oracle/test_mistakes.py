@@ -84,8 +84,14 @@ def test_wall_out_of_place_by_a_hundredth(arrangement: Arrangement) -> None:
 def test_panel_a_hundredth_beyond_its_play(arrangement: Arrangement) -> None:
     solids, _ = sound(arrangement)
     along, across = 0.5 + HAIR, 1.0 + HAIR
-    for way in ({"x": along}, {"x": -along}, {"y": across}, {"y": -across}, {"z": 0.2 + HAIR},
-                {"z": -HAIR}):
+    for way in (
+        {"x": along},
+        {"x": -along},
+        {"y": across},
+        {"y": -across},
+        {"z": 0.2 + HAIR},
+        {"z": -HAIR},
+    ):
         assert standing(solids.moved("bottom", **way)), f"bottom moved by {way}"
     for way in ({"x": HAIR}, {"x": -HAIR}) if arrangement.lid == "sliding" else ({"z": -HAIR},):
         assert standing(solids.moved("lid", **way)), f"lid moved by {way}"

@@ -19,13 +19,13 @@ from tests.boxes import ears, inch_postcard, lift_off, postcard
 from tests.pictures.designs import some
 from tests.pictures.raster import FINE, Floats, Ints, areas, nearest, size
 from toolkit.box import Choices
-from toolkit.pictures.apart import box_apart, box_together
-from toolkit.pictures.apart_moves import lid_shifts, shifts
-from toolkit.pictures.apart_tints import tints
-from toolkit.pictures.apart_words import apart_sentence, together_sentence
-from toolkit.pictures.picture import PX_PER_PT, Picture
-from toolkit.pictures.solid_view import on_paper
-from toolkit.pictures.solids import solids
+from toolkit.pictures.apart.drawing import box_apart, box_together
+from toolkit.pictures.apart.moves import lid_shifts, shifts
+from toolkit.pictures.apart.solids import solids
+from toolkit.pictures.apart.tints import tints
+from toolkit.pictures.apart.view import on_paper
+from toolkit.pictures.apart.words import apart_sentence, together_sentence
+from toolkit.pictures.kit.picture import PX_PER_PT, Picture
 from toolkit.plan import Plan, plan
 
 ROOT = Path(__file__).parents[2]
@@ -247,7 +247,7 @@ def test_the_page_keeps_still_while_the_box_opens() -> None:
 def test_the_same_box_gives_the_same_bytes() -> None:
     code = (
         "from tests.boxes import postcard; from toolkit.plan import plan;"
-        "from toolkit.pictures.apart import box_apart;"
+        "from toolkit.pictures.apart.drawing import box_apart;"
         "import sys; sys.stdout.buffer.write(box_apart(plan(postcard())).svg.encode())"
     )
     here = box_apart(plan(postcard())).svg.encode()

@@ -9,10 +9,10 @@ import pytest
 from tests.boxes import ears, lift_off, postcard
 from tests.pictures.designs import named, pictures, postcard_plan
 from toolkit.pictures import Drawn, Outline, corner_picture, section_across, section_along
-from toolkit.pictures.dimensions import ARROW, Step, row
-from toolkit.pictures.figure_of_wood import hatch
-from toolkit.pictures.lettering import Place
-from toolkit.pictures.pens import (
+from toolkit.pictures.kit.dimensions import ARROW, Step, row
+from toolkit.pictures.kit.figure_of_wood import hatch
+from toolkit.pictures.kit.lettering import Place
+from toolkit.pictures.kit.pens import (
     END,
     END_RING,
     FACE,
@@ -27,7 +27,7 @@ from toolkit.pictures.pens import (
     RED,
     THIN,
 )
-from toolkit.pictures.sheet import Sheet
+from toolkit.pictures.kit.sheet import Sheet
 from toolkit.plan import plan
 
 

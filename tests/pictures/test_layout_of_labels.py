@@ -13,9 +13,9 @@ from numpy.typing import NDArray
 
 from tests.pictures.designs import impossible, named, pictures, some
 from toolkit.pictures import Drawn, LabelBox, Picture
-from toolkit.pictures.lettering import extent
-from toolkit.pictures.pens import PENS
-from toolkit.pictures.sheet import MOST_LABELS, TEXT
+from toolkit.pictures.kit.lettering import extent
+from toolkit.pictures.kit.pens import PENS
+from toolkit.pictures.kit.sheet import MOST_LABELS, TEXT
 from toolkit.plan import plan
 
 BOXES = {**named(), **impossible(), **{f"lot {i}": c for i, c in enumerate(some(100, seed=7))}}

@@ -10,8 +10,8 @@ from manifold3d import Manifold
 
 from tests.boxes import postcard
 from toolkit.box import Choices
-from toolkit.pictures.solid_panels import block
-from toolkit.pictures.solids import Solid, solids
+from toolkit.pictures.apart.panels import block
+from toolkit.pictures.apart.solids import Solid, solids
 from toolkit.plan import plan
 
 NOTHING = 1e-3  # [mm³]

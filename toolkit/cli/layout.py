@@ -63,11 +63,13 @@ def layout(args: argparse.Namespace) -> int:
 
 def _page(made: Plan, laid: BoxLaid) -> Iterator[str]:
     """The layout as a person reads it, piece by piece."""
+    from datetime import date
+
     from toolkit.pages import as_text
     from toolkit.stock import curve_sentence, cut_table, missing_sentences, piece_table, to_buy
 
     rule = made.choices.rule
-    yield f"{made.choices.title}, laid out  ·  {made.fingerprint}"
+    yield f"{made.choices.title}, laid out  ·  {date.today():%Y-%m-%d}  ·  {made.fingerprint}"
     if not made.works:
         yield "This box won't work as it is; 'workbook check' says why."
     for one in laid.boards:
@@ -77,19 +79,27 @@ def _page(made: Plan, laid: BoxLaid) -> Iterator[str]:
         else:
             yield one.sentence(rule)
     if any(one.sections for one in laid.boards):
-        yield f"{curve_sentence(laid, rule=rule)} {laid.proof(rule)}"
+        yield _paragraphs(curve_sentence(laid, rule=rule), laid.proof(rule))
     if laid.missing:
         buys = to_buy(laid.missing, gap=laid.boards[0].gap)
         rows = [
             *missing_sentences(laid, rule=rule),
             *("To buy: " + buy.sentence(rule) for buy in buys),
         ]
-        yield "The wood falls short.\n" + "\n".join(rows)
+        yield _paragraphs("The wood falls short.", *rows)
     elif prices := _grain(made, laid):
-        yield prices
+        yield _paragraphs(*prices)
 
 
-def _grain(made: Plan, laid: BoxLaid) -> str:
+def _paragraphs(*texts: str) -> str:
+    """Sentences as wide as the terminal, each beginning a line."""
+    from toolkit.pages.plain import width_or_usual, wrapped
+
+    width = width_or_usual(None)
+    return "\n".join(line for text in texts for line in wrapped(text, width=width, hanging="  "))
+
+
+def _grain(made: Plan, laid: BoxLaid) -> tuple[str, ...]:
     """What it costs to let the grain run round the corners, where the box has such walls."""
     from toolkit.stock import blanks_of, corner_prices
 
@@ -97,5 +107,5 @@ def _grain(made: Plan, laid: BoxLaid) -> str:
     try:
         prices = corner_prices(blanks_of(made.parts), boards, cell=laid.cell)
     except ValueError:
-        return ""
-    return "\n".join(price.sentence(made.choices.rule) for price in prices[1:])
+        return ()
+    return tuple(price.sentence(made.choices.rule) for price in prices[1:])

@@ -123,12 +123,12 @@ def show_command(
         "-m",
         "voila",
         str(target),
+        # A lesson keeps the student's own box: it listens to this machine alone.
         "--Voila.ip=127.0.0.1",
         "--VoilaConfiguration.show_tracebacks=True",
         "--VoilaConfiguration.theme=light",
         "--VoilaConfiguration.template=bench",
-        # A lesson keeps the student's own box: never shared with a stranger on the network.
-        "--Voila.tornado_settings={'allow_origin': ''}",
+        "--VoilaConfiguration.classic_tree=True",
     ]
     if port:
         command.append(f"--port={port}")

@@ -14,7 +14,7 @@ from toolkit.study import Question, draw, guess, mark, reveal, undo_guess
 
 # Not Layout objects, which widgets would share: a page that is opened again over a running kernel
 # knows nothing yet of objects from before, and a widget that leans on one never appears.
-ANSWER = {"width": "18em"}
+ANSWER = {"width": "24em"}
 BUTTON = {"width": "auto"}
 
 
@@ -113,7 +113,7 @@ class YourTurn:
     def _card(question: Question) -> widgets.Widget:
         box = widgets.Text(
             description="my answer",
-            placeholder=question.nudge or "with its unit",
+            placeholder="a number" if question.kind == "count" else "with its unit",
             layout=ANSWER,
             continuous_update=False,
         )

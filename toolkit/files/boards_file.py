@@ -148,22 +148,31 @@ def _impossible(boards: tuple[Board, ...]) -> Iterator[Fault]:
 
 def _defect(board: Board, defect: Defect, at: Path) -> Iterator[Fault]:
     if above(defect.along_to, board.length):
-        yield at, (
-            f"the {defect.kind} reaches {defect.along_to:g} mm along a board of "
-            f"{board.length:g} mm; measure from the lower left corner, at most "
-            f'"{board.length:g} mm"'
+        yield (
+            at,
+            (
+                f"the {defect.kind} reaches {defect.along_to:g} mm along a board of "
+                f"{board.length:g} mm; measure from the lower left corner, at most "
+                f'"{board.length:g} mm"'
+            ),
         )
     if above(defect.across_to, board.width):
-        yield at, (
-            f"the {defect.kind} reaches {defect.across_to:g} mm across a board of "
-            f"{board.width:g} mm; type along first, then across, at most "
-            f'"{board.width:g} mm"'
+        yield (
+            at,
+            (
+                f"the {defect.kind} reaches {defect.across_to:g} mm across a board of "
+                f"{board.width:g} mm; type along first, then across, at most "
+                f'"{board.width:g} mm"'
+            ),
         )
     if defect.along_from == defect.along_to and defect.across_from == defect.across_to:
-        yield at, (
-            f"the {defect.kind} begins and ends in one point; "
-            'type two opposite corners, such as from = ["300 mm", "40 mm"] and '
-            'to = ["335 mm", "70 mm"]'
+        yield (
+            at,
+            (
+                f"the {defect.kind} begins and ends in one point; "
+                'type two opposite corners, such as from = ["300 mm", "40 mm"] and '
+                'to = ["335 mm", "70 mm"]'
+            ),
         )
 
 
@@ -171,14 +180,20 @@ def _heart_line(board: Board, at: Path) -> Iterator[Fault]:
     before = None
     for number, (along, across) in enumerate(board.heart_line):
         if before is not None and not below(before, along):
-            yield at, (
-                f"point {number + 1} of the heart line, at {along:g} mm along, does not lie beyond "
-                f"point {number}, at {before:g} mm; list the points from left to right"
+            yield (
+                at,
+                (
+                    f"point {number + 1} of the heart line, at {along:g} mm along, does not lie beyond "
+                    f"point {number}, at {before:g} mm; list the points from left to right"
+                ),
             )
         if above(along, board.length) or above(across, board.width):
-            yield at, (
-                f"point {number + 1} of the heart line, {along:g} mm along and {across:g} mm "
-                f"across, lies off the board of {board.length:g} × {board.width:g} mm; "
-                "type along first, then across"
+            yield (
+                at,
+                (
+                    f"point {number + 1} of the heart line, {along:g} mm along and {across:g} mm "
+                    f"across, lies off the board of {board.length:g} × {board.width:g} mm; "
+                    "type along first, then across"
+                ),
             )
         before = along

@@ -114,9 +114,7 @@ def _choices(box: BoxFile, rule: Rule | None) -> Choices:
     if box.has("panels"):
         made_of["panels"] = Panels(**_each(box.panels, across=("bottom_across", "lid_across")))
     if box.has("wood"):
-        made_of["wood"] = Wood(
-            **_each(box.wood, walls=("sides", "ends"), panels=("bottom", "lid"))
-        )
+        made_of["wood"] = Wood(**_each(box.wood, walls=("sides", "ends"), panels=("bottom", "lid")))
     if box.has("rooms"):
         made_of["rooms"] = _rooms(box.rooms)
     if box.has("allowances"):

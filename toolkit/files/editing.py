@@ -65,9 +65,7 @@ def edited(text: str, changes: Mapping[str, Any], *, name: str) -> str:
     return new
 
 
-def _change(
-    tables: Any, path: list[str], value: Any, *, name: str
-) -> None:
+def _change(tables: Any, path: list[str], value: Any, *, name: str) -> None:
     """Put one value in its place, or take it out, in plain values and in a document alike."""
     *sections, key = path
     for section in sections:

@@ -151,7 +151,10 @@ class WoodSection(Section):
     model_config = ConfigDict(
         json_schema_extra={
             "dependentRequired": {
-                "sides": ["ends"], "ends": ["sides"], "bottom": ["lid"], "lid": ["bottom"],
+                "sides": ["ends"],
+                "ends": ["sides"],
+                "bottom": ["lid"],
+                "lid": ["bottom"],
             },
             "dependentSchemas": {
                 "walls": {"properties": {"sides": False, "ends": False}},

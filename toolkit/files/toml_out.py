@@ -52,9 +52,7 @@ def as_toml(choices: Choices) -> str:
         "wood": _wood(choices.wood),
         "rooms": _rooms(choices.rooms),
         "allowances": lengths.keys(choices.allowances, parts=None),
-        **{
-            f"allowances.{part}": lengths.keys(own) for part, own in choices.allowances.parts
-        },
+        **{f"allowances.{part}": lengths.keys(own) for part, own in choices.allowances.parts},
         "customs": _customs(choices.customs, lengths),
         "made": lengths.keys(choices.made),
     }
@@ -183,9 +181,7 @@ def _rooms(rooms: Rooms) -> Lines:
     for spec in fields(rooms):
         room: Room = getattr(rooms, spec.name)
         temperature, humidity = decimals(room.temperature), decimals(room.humidity)
-        yield (
-            f'{spec.name} = {{ temperature = "{temperature} °C", humidity = "{humidity} %" }}'
-        )
+        yield (f'{spec.name} = {{ temperature = "{temperature} °C", humidity = "{humidity} %" }}')
 
 
 def _customs(customs: Customs, lengths: _Lengths) -> Lines:

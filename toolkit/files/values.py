@@ -42,8 +42,10 @@ def read_length(value: Any, *, allow: Allow = "positive", most: float = LONGEST_
 
 def _is_number(value: Any) -> bool:
     """Whether a value is a finite TOML number; true and false are not numbers."""
-    return isinstance(value, int | float) and not isinstance(value, bool) and (
-        isinstance(value, int) or isfinite(value)
+    return (
+        isinstance(value, int | float)
+        and not isinstance(value, bool)
+        and (isinstance(value, int) or isfinite(value))
     )
 
 

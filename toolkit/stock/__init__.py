@@ -7,6 +7,7 @@ which rough parts does a box need                ``blanks_of``
 where do they lie on one board, for yield or     ``lay_out``, ``BoardLayouts``
 looks
 and on several boards of different thickness     ``lay_out_box``, ``BoxLayouts``
+and of a whole class, with proof or gap          ``lay_out_class``
 which saw cuts, in which order                   ``saw_cuts``, ``cut_table``, ``piece_table``
 what does grain round the corners cost           ``corner_prices``
 why does a part not fit                          ``why_not_all_fit``, ``missing_sentences``
@@ -28,6 +29,8 @@ if TYPE_CHECKING:
     from toolkit.stock.blanks import Blank, Corners, blanks_of
     from toolkit.stock.box_layout import BoxLayouts, lay_out_box
     from toolkit.stock.buying import OrderBy, Purchase, order_by, to_buy
+    from toolkit.stock.class_layout import ClassLaid, lay_out_class
+    from toolkit.stock.class_prices import Prices
     from toolkit.stock.corners import CornerPrice, corner_prices
     from toolkit.stock.cuts import Cut, saw_cuts
     from toolkit.stock.laid import BoxLaid, Laid, Piece, Point, Section, Strip
@@ -53,6 +56,8 @@ _HOMES = {
     "blanks": "Blank Corners blanks_of",
     "box_layout": "BoxLayouts lay_out_box",
     "buying": "OrderBy Purchase order_by to_buy",
+    "class_layout": "ClassLaid lay_out_class",
+    "class_prices": "Prices",
     "corners": "CornerPrice corner_prices",
     "cuts": "Cut saw_cuts",
     "laid": "BoxLaid Laid Piece Point Section Strip",
@@ -74,6 +79,7 @@ __all__ = [
     "BoardLayouts",
     "BoxLaid",
     "BoxLayouts",
+    "ClassLaid",
     "CornerPrice",
     "Corners",
     "Cut",
@@ -85,6 +91,7 @@ __all__ = [
     "OrderBy",
     "Piece",
     "Point",
+    "Prices",
     "Purchase",
     "Resawn",
     "Section",
@@ -100,6 +107,7 @@ __all__ = [
     "cut_table",
     "lay_out",
     "lay_out_box",
+    "lay_out_class",
     "layout_as_data",
     "lumber_sizes",
     "missing_sentences",

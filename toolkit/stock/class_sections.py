@@ -159,7 +159,7 @@ def _listed(
     lowest: tuple[Cells, ...],
     whole: bool,
 ) -> BoardSections:
-    """Sections with the first place where each can end; those that another outdoes are dropped."""
+    """Sections with the first place where each can end, without those that another outdoes."""
     counts = np.array(list(tops), np.int32).reshape(-1, len(kinds))
     lengths = np.array(
         [max(long[k] for k, n in enumerate(section) if n) for section in tops], np.int32
@@ -175,6 +175,4 @@ def _listed(
         rivals = [one for one in kept if (counts[one] >= counts[row]).all()]
         if not any((ends[one] <= ends[row]).all() for one in rivals):
             kept.append(int(row))
-    return BoardSections(
-        on, gap, kinds, counts[kept], lengths[kept], ends[kept], lowest, whole
-    )
+    return BoardSections(on, gap, kinds, counts[kept], lengths[kept], ends[kept], lowest, whole)

@@ -216,7 +216,7 @@ def lay_out(
     Raises
     ------
     DoesNotFitError
-        The parts do not all fit; ``why_not`` says why.
+        The parts do not all fit; ``why_not_all_fit`` says why.
     ValueError
         Too many different parts, or a number out of its range.
 

@@ -100,8 +100,8 @@ def quarter(name: str) -> LumberSize:
     ------
     NHLA rules, as the table says row by row.
 
-    >>> quarter("4/4").nominal, quarter("4/4").two_sides
-    (25.4, 20.637499999999996)
+    >>> quarter("4/4").nominal, round(quarter("4/4").two_sides, 2)
+    (25.4, 20.64)
     """
     named = {size.quarter: size for size in lumber_sizes() if size.quarter}
     try:

@@ -1,0 +1,59 @@
+"""What every layout must keep to, asked of the real board in millimetres and not of the grid."""
+
+from collections.abc import Sequence
+from itertools import combinations
+
+from toolkit.stock import Blank, Board, Laid, Piece
+
+NOISE = 1e-6
+
+
+def apart(one: Piece, other: Piece, *, gap: float) -> bool:
+    """Whether two parts lie at least a gap apart, along or across."""
+    return (
+        one.x + one.length + gap <= other.x + NOISE
+        or other.x + other.length + gap <= one.x + NOISE
+        or one.y + one.width + gap <= other.y + NOISE
+        or other.y + other.width + gap <= one.y + NOISE
+    )
+
+
+def on_board(piece: Piece, board: Board) -> bool:
+    return (
+        piece.x >= -NOISE
+        and piece.y >= -NOISE
+        and piece.x + piece.length <= board.length + NOISE
+        and piece.y + piece.width <= board.width + NOISE
+    )
+
+
+def touches(piece: Piece, board: Board, *, margin: float) -> list[str]:
+    """Defects that a part comes nearer than the margin."""
+    return [
+        defect.sentence
+        for defect in board.defects
+        if piece.x < defect.along_to + margin - NOISE
+        and piece.x + piece.length > defect.along_from - margin + NOISE
+        and piece.y < defect.across_to + margin - NOISE
+        and piece.y + piece.width > defect.across_from - margin + NOISE
+    ]
+
+
+def assert_legal(laid: Laid, *, margin: float = 3.0) -> None:
+    """On the board, off the defects, a gap apart."""
+    for piece in laid.pieces:
+        assert on_board(piece, laid.board), piece
+        assert not touches(piece, laid.board, margin=margin), piece
+        assert piece.x + piece.length <= laid.used + NOISE, piece
+    for one, other in combinations(laid.pieces, 2):
+        assert apart(one, other, gap=laid.gap), (one, other)
+
+
+def assert_complete(boards: Sequence[Laid], blanks: Sequence[Blank], missing: Sequence[Blank]):
+    """Every part is laid once, in its own size, or is told to be missing."""
+    wanted = {blank.name: (blank.length, blank.width) for blank in blanks}
+    found = [piece for laid in boards for piece in laid.pieces]
+    names = [piece.part for piece in found] + [blank.name for blank in missing]
+    assert sorted(names) == sorted(wanted)
+    for piece in found:
+        assert (piece.length, piece.width) == wanted[piece.part]

@@ -1,0 +1,1 @@
+"""The box as solids, taken apart and put together."""

@@ -1,0 +1,1 @@
+"""One dovetailed corner, set out."""

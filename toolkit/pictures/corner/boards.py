@@ -1,0 +1,226 @@
+"""The two boards of a corner as drawn: the tail board's inside face, the pin board's end grain.
+
+In the tail board's view x is 0 at the baseline and grows into the board, so that the tails lie at
+negative x. In the pin board's view x is 0 at the inside face and grows into the board.
+"""
+
+from __future__ import annotations
+
+from toolkit.box import Piece, Span
+from toolkit.pictures.corner.joint import Joint, Run, notches
+from toolkit.pictures.kit.figure_of_wood import (
+    break_line,
+    face_mark,
+    hatch,
+    long_grain,
+    rings,
+    waste,
+)
+from toolkit.pictures.kit.picture import Point
+from toolkit.pictures.kit.view import View, band, rectangle
+
+BODY = 96.0  # how much of the board is drawn before it is broken off [pt]
+
+
+def tail_shape(tail: Piece, *, length: float) -> list[Point]:
+    """A tail in the tail board's view. [mm]"""
+    return [(0.0, tail.low), (-length, tail.tip_low), (-length, tail.tip_high), (0.0, tail.high)]
+
+
+def _front_edge(j: Joint) -> list[Point]:
+    """The tail board's edge along its tails, from the bottom edge up. [mm]"""
+    edge: list[Point] = [(0.0, 0.0)]
+    for tail in j.corner.tails:
+        edge += tail_shape(tail, length=j.tail_length)
+    top = j.corner.height
+    if j.front_lap is None:
+        return [*edge, (0.0, j.tail_board_height)]
+    return [*edge, (0.0, top), (-j.reach, top), (-j.reach, j.tail_board_height)]
+
+
+def tail_wastes(j: Joint) -> list[list[Point]]:
+    """What is sawn and chopped out between the tails, the lowest first. [mm]"""
+    shapes = []
+    top = j.corner.height
+    for pin in j.corner.pins:
+        high = min(pin.high, top)
+        tip_high = high if pin is j.corner.pins[-1] else pin.tip_high
+        if tip_high >= pin.tip_low:
+            shapes.append(
+                [
+                    (0.0, pin.low),
+                    (-j.tail_length, pin.tip_low),
+                    (-j.tail_length, tip_high),
+                    (0.0, high),
+                ]
+            )
+        else:
+            # The tips of the tails meet before their full length.
+            share = (high - pin.low) / ((high - pin.low) - (tip_high - pin.tip_low))
+            apex = (-j.tail_length * share, pin.low + share * (pin.tip_low - pin.low))
+            shapes.append([(0.0, pin.low), apex, (0.0, high)])
+    return shapes
+
+
+def draw_tail_board(view: View, j: Joint, *, ghost: bool = False) -> None:
+    """The tail board's inside face, broken off to the side. [mm]"""
+    sheet, top = view.sheet, j.tail_board_height
+    edge = view.points(_front_edge(j))
+    if ghost:
+        sheet.line("ghost", [view.at(BODY / view.scale, 0.0), *edge])
+        sheet.line("ghost", [edge[-1], view.at(BODY / view.scale, top)])
+        sheet.name("ghost tail board", _front_edge(j))
+        for run in _in_tail_board(j):
+            for z in (run.span.low, run.span.high):
+                view.line("ghost", (BODY / view.scale, z), (0.0, z))
+        return
+    end = view.across(BODY / view.scale)
+    broken = break_line(end, low=view.up(0.0), high=view.up(top))
+    whole = [*edge, *reversed(broken)]
+    sheet.line("face", whole, closed=True)
+    sheet.line("thin", broken)
+    sheet.line("visible", [broken[0], *edge, broken[-1]])
+    sheet.name("tail board", _front_edge(j))
+    for i, tail in enumerate(j.corner.tails, 1):
+        sheet.name(f"tail {i}", tail_shape(tail, length=j.tail_length))
+    far = BODY / view.scale
+    long_grain(view, [*_front_edge(j), (far, top), (far, 0.0)])
+    for i, shape in enumerate(tail_wastes(j), 1):
+        waste(view, f"waste between tails {i}", shape)
+    for run in _in_tail_board(j):
+        _groove_along(view, j, run, broken)
+    crown = j.corner.height if j.front_lap is not None else top
+    over = 9.0 if j.front_lap is None else 0.0
+    sheet.line(
+        "baseline",
+        [(view.across(0.0), view.up(0.0) - 9.0), (view.across(0.0), view.up(crown) + over)],
+    )
+    side = 0.62 if view.turn > 0 else 0.72
+    face_mark(sheet, x=view.across(BODY * side / view.scale), edge=view.up(0.0))
+
+
+def _in_tail_board(j: Joint) -> list[Run]:
+    return [run for run in j.runs if run.in_tail_board]
+
+
+def _groove_along(view: View, j: Joint, run: Run, broken: list[Point]) -> None:
+    """A groove in the tail board's inside face: its floor tinted, its two walls as lines."""
+    low, high = run.span.low, run.span.high
+    far = BODY / view.scale - 2.5 / view.scale
+    pieces = [rectangle((0.0, far), (low, high))]
+    if run.tail_board_stopped and run.ends == "stopped":
+        view.line("thin", (0.0, low), (0.0, high))
+    elif run.tail_board_stopped:
+        plug = rectangle((-j.tail_length, 0.0), (low, high))
+        view.area(f"plug, {run.name} groove", plug, edge="thin")
+        view.line("thin", plug[0], plug[2])
+        view.line("thin", plug[1], plug[3])
+    else:
+        for tail in j.corner.tails:
+            inside = band(tail_shape(tail, length=j.tail_length), low=low, high=high)
+            if len(inside) > 2:
+                pieces.append(inside)
+        if j.front_lap is not None and low >= j.corner.height:
+            pieces.append(rectangle((-j.reach, 0.0), (low, high)))
+    view.sheet.name(f"{run.name} groove, tail board", pieces[0])
+    for piece in pieces:
+        page = view.points(piece)
+        view.sheet.line("floor", page, closed=True)
+        for (x0, z0), (x1, z1) in zip(piece, [*piece[1:], *piece[:1]], strict=True):
+            if z0 == z1 and z0 in (low, high):
+                view.line("thin", (x0, z0), (x1, z1))
+
+
+def socket_shape(tail: Piece, j: Joint) -> list[Point]:
+    """What is chopped out of the pin board for a tail, no deeper than the board. [mm]"""
+    share = j.socket_depth / j.tail_length
+    low = tail.low + share * (tail.tip_low - tail.low)
+    high = tail.high + share * (tail.tip_high - tail.high)
+    depth = j.socket_depth
+    return [(0.0, tail.low), (depth, low), (depth, high), (0.0, tail.high)]
+
+
+def _pin_face(pin: Piece, j: Joint, gaps: tuple[Span, ...]) -> list[Point]:
+    """A pin's edge on the inside face from its low flank to its high one, notched by grooves."""
+    depth, points = min(j.groove_depth, j.pin_board), []
+    slant = 1 / j.corner.slope if j.corner.tails else 0.0
+    own = [gap for gap in gaps if gap.low < pin.high and gap.high > pin.low]
+    points.append((0.0, pin.low))
+    for gap in own:
+        sunk = min(depth, j.socket_depth)
+        if gap.low <= pin.low + 1e-9 and pin.low > 0:
+            # The notch opens into the socket: the flank begins behind it.
+            points[-1] = (sunk, pin.low + sunk * slant)
+        else:
+            points += [(0.0, gap.low), (depth, gap.low)]
+        if gap.high >= pin.high - 1e-9:
+            points.append((sunk, pin.high - sunk * slant))
+            return points
+        points += [(depth, gap.high), (0.0, gap.high)]
+    points.append((0.0, pin.high))
+    return points
+
+
+def pin_board_shapes(j: Joint) -> list[list[Point]]:
+    """The wood that is left of the pin board's end: one piece, or single pins if it is through."""
+    gaps, deep, pins = notches(j), j.socket_depth, j.corner.pins
+    if not pins:
+        return [rectangle((0.0, j.pin_board), (0.0, j.pin_board_height))]
+    share = deep / j.tail_length
+    sides = [
+        (pin.low + share * (pin.tip_low - pin.low), pin.high + share * (pin.tip_high - pin.high))
+        for pin in pins
+    ]
+    if deep >= j.pin_board - 1e-9:
+        return [
+            [*_pin_face(pin, j, gaps), (deep, side[1]), (deep, side[0])]
+            for pin, side in zip(pins, sides, strict=True)
+        ]
+    outline: list[Point] = [(j.pin_board, 0.0)]
+    for i, (pin, side) in enumerate(zip(pins, sides, strict=True)):
+        if i:
+            outline.append((deep, side[0]))
+        outline += _pin_face(pin, j, gaps)
+        if i < len(pins) - 1:
+            outline.append((deep, side[1]))
+    return [[*outline, (j.pin_board, j.pin_board_height)]]
+
+
+def draw_pin_board(view: View, j: Joint, *, ghost: bool = False) -> None:
+    """The pin board's end grain, with its sockets and the grooves that come to it. [mm]"""
+    sheet, shapes = view.sheet, pin_board_shapes(j)
+    if ghost:
+        for i, shape in enumerate(shapes, 1):
+            view.area(f"ghost pin board {i}", shape, edge="ghost")
+        return
+    whole = rectangle((0.0, j.pin_board), (0.0, j.pin_board_height))
+    sheet.name("pin board", whole)
+    for i, shape in enumerate(shapes, 1):
+        view.area(f"pin board wood {i}", shape, fill="end", edge="visible")
+    # A flat-sawn board with the heart of its tree towards the outside of the box.
+    rings(view, whole, across=8.0, pieces=shapes)
+    for i, tail in enumerate(j.corner.tails, 1):
+        shape = socket_shape(tail, j)
+        page = view.area(f"socket {i}", shape, edge="waste edge")
+        hatch(sheet, page)
+    for run in j.runs:
+        if run.in_pin_board:
+            _groove_end(view, j, run)
+    if j.corner.tails and j.lap > 0:
+        ends = [(view.across(j.socket_depth), view.up(z)) for z in (0.0, j.pin_board_height)]
+        sheet.line("gauge", [(ends[0][0], ends[0][1] - 7.0), (ends[1][0], ends[1][1] + 7.0)])
+
+
+def _groove_end(view: View, j: Joint, run: Run) -> None:
+    """A groove where it meets the pin board's end: an open notch, or hidden where it ends early."""
+    shape = rectangle((0.0, min(j.groove_depth, j.pin_board)), (run.span.low, run.span.high))
+    if run.pin_board_stopped:
+        edge = "hidden" if run.ends == "stopped" else "thin"
+        page = view.area(f"{run.name} groove, pin board", shape, edge=edge)
+        if run.ends == "plugged":
+            view.sheet.line("thin", [page[0], page[2]])
+            view.sheet.line("thin", [page[1], page[3]])
+        return
+    page = view.area(f"{run.name} groove, pin board", shape)
+    view.sheet.line("notch", page, closed=True)
+    view.sheet.line("thin", [page[0], page[1], page[2], page[3]])

@@ -1,0 +1,120 @@
+"""A corner set out: the tail board's inside face beside the pin board's end grain."""
+
+from __future__ import annotations
+
+from toolkit.box import Panel
+from toolkit.pictures.corner.boards import BODY, draw_pin_board, draw_tail_board
+from toolkit.pictures.corner.faults import draw_faults
+from toolkit.pictures.corner.joint import Joint, Which, joint
+from toolkit.pictures.corner.sizes import (
+    groove_row,
+    groove_words,
+    line_words,
+    pin_rows,
+    tail_rows,
+    titles,
+)
+from toolkit.pictures.corner.words import sentence
+from toolkit.pictures.kit.lettering import Place
+from toolkit.pictures.kit.notes import nothing, unit_note
+from toolkit.pictures.kit.picture import Picture
+from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
+from toolkit.pictures.kit.view import View, still_scale
+from toolkit.plan import Plan
+
+HEIGHT = 356.0
+BOTTOM = 86.0
+# Where baseline and inside face lie on the sheet, with the tails to the left and to the right. [pt]
+BASELINE = {1: 112.0, -1: 196.0}
+INSIDE = {1: 378.0, -1: 348.0}
+# Room for the boards' height, the pin board's thickness and the tails. [pt]
+ROOMS = (235.0, 72.0, 58.0)
+
+
+def _scale(j: Joint, kept: float | None = None) -> float:
+    sizes = (j.wall_height, j.pin_board, j.reach)
+    return still_scale(*zip(sizes, ROOMS, strict=True), kept=kept)
+
+
+def corner_picture(
+    plan: Plan, *, which: Which = "back", ghost: Plan | None = None, paper: bool = False
+) -> Picture:
+    """Draw one corner as it is set out.
+
+    The scale is a step of a coarse ladder, and baseline, inside face and bottom edge have fixed
+    places, so that a slider moves one thing at a time. With a ghost the ghost's scale is kept
+    for as long as the drawing fits.
+
+    Parameters
+    ----------
+    plan : Plan
+        The box. [mm]
+    which : str
+        ``"back"`` or ``"front"``.
+    ghost : Plan, optional
+        An earlier state, drawn thinly behind. [mm]
+    paper : bool
+        Larger letters, for print.
+
+    Returns
+    -------
+    Picture
+        Both boards in true proportion, with the sentence that says what they show.
+
+    Raises
+    ------
+    ValueError
+        There is no such corner.
+
+    Source
+    ------
+    The plan. Lines and dimensions after ISO 128 and ISO 129-1.
+    """
+    j = joint(plan, which)
+    before = joint(ghost, which) if ghost is not None else None
+    if before is not None and before.on_ends != j.on_ends:
+        before = None
+    text = PAPER_TEXT if paper else TEXT
+    if min(j.wall_height, j.tail_board_height, j.pin_board_height, j.pin_board) <= 0:
+        return nothing(sentence(plan, j), height=HEIGHT, text=text)
+    scale = _scale(j, _scale(before) if before is not None else None)
+    sheet = Sheet(scale=scale, height=HEIGHT, text=text)
+    tail_view = View(sheet, BASELINE[j.turn], BOTTOM, scale, j.turn)
+    pin_view = View(sheet, INSIDE[j.turn], BOTTOM, scale, -j.turn)
+    if before is not None:
+        draw_tail_board(tail_view, before, ghost=True)
+        draw_pin_board(pin_view, before, ghost=True)
+    draw_tail_board(tail_view, j)
+    draw_pin_board(pin_view, j)
+    _neighbours(tail_view, pin_view, plan, j)
+    titles(tail_view, pin_view, j)
+    unit_note(sheet, plan, ghost=before is not None)
+    if j.corner.tails:
+        tail_rows(tail_view, plan, j)
+        groove_words(pin_view, plan, j)
+    groove_row(tail_view, plan, j)
+    pin_rows(pin_view, plan, j)
+    line_words(tail_view, j)
+    draw_faults(tail_view, pin_view, plan, j)
+    return sheet.picture(sentence(plan, j))
+
+
+def _neighbours(tail_view: View, pin_view: View, plan: Plan, j: Joint) -> None:
+    """What stands above the low front: the lid over its tail board, the ear over its pin board."""
+    d = plan.design
+    if j.which == "back" or not isinstance(d.lid, Panel):
+        return
+    if j.front_lap is not None:
+        view, low, high = pin_view, j.pin_board_height, j.wall_height
+        view.line("beside", (0.0, low), (0.0, high), (j.pin_board, high), (j.pin_board, low))
+        middle = view.at(j.pin_board / 2, (low + high) / 2)
+        words = "ear of the side"
+        away = Place(view.across(j.pin_board) + 6.0, middle[1] - 3.4)
+        view.sheet.write(words, [away], rank=3)
+        return
+    view, far = tail_view, BODY / tail_view.scale
+    edge = -(d.lid.width.value - d.frame.inside_width.value) / 2
+    low, high = d.lid.low, d.lid.high
+    view.line("beside", (far, low), (edge, low), (edge, high), (far, high))
+    middle = view.at(far / 2, (low + high) / 2)
+    view.sheet.write("lid", [Place(middle[0], middle[1] - 3.4, "center")], rank=3)

@@ -1,0 +1,152 @@
+"""What is wrong with a corner, drawn where it is wrong: a red outline and a few words."""
+
+from __future__ import annotations
+
+from toolkit.pictures.corner.boards import BODY, tail_shape, tail_wastes
+from toolkit.pictures.corner.joint import Joint
+from toolkit.pictures.corner.sizes import beside
+from toolkit.pictures.kit.lettering import Anchor, Place
+from toolkit.pictures.kit.picture import Point
+from toolkit.pictures.kit.view import View, band, rectangle
+from toolkit.plan import Plan
+from toolkit.results import above
+
+
+def draw_faults(tail_view: View, pin_view: View, plan: Plan, j: Joint) -> None:
+    """Everything that the plan's findings say of this corner. [mm]"""
+    if not j.corner.tails:
+        middle = tail_view.at(BODY / tail_view.scale / 2, j.tail_board_height / 2)
+        asked = f"{j.corner.asked} tails find\nno room here"
+        _say(tail_view, asked, [Place(*middle, "center")], middle)
+        return
+    _holes(tail_view, pin_view, plan, j)
+    _laps(pin_view, plan, j)
+    _pins(tail_view, plan, j)
+    _slivers(tail_view, plan, j)
+    if "slope-short-grain" in j.codes:
+        for tail in j.corner.tails:
+            for low, tip in ((tail.high, tail.tip_high), (tail.low, tail.tip_low)):
+                _red(tail_view, [(0.0, low), (-j.tail_length, tip), (-j.tail_length, low)])
+        out = plan.choices.rule.show(j.corner.overhang)
+        _left(tail_view, j, f"corners of {out}:\nshort grain", j.corner.tails[-1].tip_high)
+
+
+def _red(view: View, shape: list[Point]) -> None:
+    view.sheet.line("wrong", view.points(shape), closed=True)
+
+
+def _say(view: View, text: str, places: list[Place], at: Point) -> None:
+    """Words that must be said: without room where they belong, as near as may be, with a leader."""
+    view.sheet.write(text, places, rank=0, red=True, at=at)
+
+
+def _left(view: View, j: Joint, text: str, height: float) -> None:
+    """Words beyond the tips of the tails, level with a height or near it."""
+    sheet, lines = view.sheet, text.count("\n")
+    x = view.across(-j.reach) - view.turn * 8.0
+    first = view.up(height) + lines * sheet.text * 0.61 - 0.36 * sheet.text
+    anchor: Anchor = "right" if view.turn > 0 else "left"
+    places = []
+    for out in (0.0, 26.0):
+        for i in range(12):
+            for way in (1, -1):
+                places.append(Place(x - view.turn * out, first + way * i * 7.0, anchor))
+    _say(view, text, places, view.at(-j.tail_length, height))
+
+
+def _holes(tail_view: View, pin_view: View, plan: Plan, j: Joint) -> None:
+    show = plan.choices.rule.show
+    for hole in j.holes:
+        size = f"{show(hole.height, unit=False)} × {show(hole.depth)}"
+        middle = (hole.low + hole.high) / 2
+        if hole.cause == "pin":
+            _red(pin_view, rectangle((0.0, hole.depth), (hole.low, hole.high)))
+            _red(tail_view, rectangle((-j.tail_length, 0.0), (hole.low, hole.high)))
+            at = pin_view.at(0.0, middle)
+            words = f"hole outside:\n{size}\nin the {hole.face.split(',')[0]}"
+        else:
+            for view, x, way in ((tail_view, -j.tail_length, 1), (pin_view, j.pin_board, -1)):
+                _red(view, rectangle((x, x + way * 2.5 / view.scale), (hole.low, hole.high)))
+            at = pin_view.at(j.pin_board, middle)
+            words = f"groove shows:\n{size}\nin its tail's tip"
+        pin_view.sheet.name(
+            f"hole, {hole.groove} groove", rectangle((0.0, hole.depth), (hole.low, hole.high))
+        )
+        beside(pin_view, j, words, height=middle, rank=0, red_at=at)
+
+
+def _laps(view: View, plan: Plan, j: Joint) -> None:
+    show = plan.choices.rule.show
+    lap = rectangle((j.socket_depth, j.pin_board), (0.0, j.pin_board_height))
+    words = ""
+    if {"lap-thin", "lap-and-tail"} & j.codes:
+        _red(view, lap)
+        words = f"lap {show(j.lap)}:\ntoo thin"
+    elif "lap-thick" in j.codes:
+        words = f"lap {show(j.lap)}:\nthick"
+    if "groove-and-lap" in j.codes:
+        for run in j.runs:
+            shape = rectangle((j.socket_depth, j.groove_depth), (run.span.low, run.span.high))
+            _red(view, shape)
+        words = "groove\ncuts into\nthe lap"
+    if words:
+        beyond = view.across(j.pin_board)
+        gap = -6.0 if view.turn < 0 else 6.0
+        anchor: Anchor = "right" if view.turn < 0 else "left"
+        heights = [j.pin_board_height * share for share in (0.5, 0.35, 0.65, 0.2, 0.8)]
+        places = [Place(beyond + gap, view.up(z), anchor) for z in heights]
+        places += [Place(beyond, view.up(0.0) - 40.0, "center")]
+        middle = view.at((j.socket_depth + j.pin_board) / 2, j.pin_board_height / 2)
+        _say(view, words, places, middle)
+
+
+def _pins(view: View, plan: Plan, j: Joint) -> None:
+    show, wastes, pins = plan.choices.rule.show, tail_wastes(j), j.corner.pins
+    whole, halves = pins[1:-1], (pins[0], pins[-1])
+    if "pin-narrower-than-chisel" in j.codes and whole:
+        chisel = plan.design.choices.tools.chisel
+        assert chisel is not None
+        narrow = j.corner.narrowest_pin
+        worst = [i for i, pin in enumerate(whole, 1) if not above(pin.tip_width, narrow)]
+        for i in worst:
+            _red(view, wastes[i])
+        pin = whole[worst[0] - 1]
+        middle = (pin.tip_low + pin.tip_high) / 2
+        words = f"pin {show(max(narrow, 0.0))},\nchisel {show(chisel)}"
+        if not above(narrow, 0.0):
+            words = "tips meet:\nno pin left"
+        _left(view, j, words, middle)
+    thin = min(half.tip_width for half in halves)
+    if "half-pin-thin" in j.codes:
+        for i, half in ((0, halves[0]), (len(wastes) - 1, halves[1])):
+            if not above(half.tip_width, thin):
+                _red(view, wastes[i])
+        half = halves[0] if not above(halves[0].tip_width, thin) else halves[1]
+        _left(view, j, f"half pin {show(thin)}:\nthin", half.tip_low)
+    elif "tail-tips-meet" in j.codes and not above(thin, 0.0):
+        _left(view, j, "tail out over\nthe edge", 0.0)
+
+
+def _slivers(view: View, plan: Plan, j: Joint) -> None:
+    if "groove-sliver" not in j.codes:
+        return
+    show = plan.choices.rule.show
+    fits = [fit for fit in plan.design.fits if fit.corner == j.which and fit.margins is not None]
+    least = min(min(fit.margins) for fit in fits if fit.margins is not None)
+    for fit in fits:
+        assert fit.margins is not None
+        if above(min(fit.margins), least):
+            continue
+        for tail in j.corner.tails:
+            shape = tail_shape(tail, length=j.tail_length)
+            if tail.low <= fit.span.low + 1e-6 and fit.span.high <= tail.high + 1e-6:
+                under, over = fit.margins
+                low, high = (
+                    (tail.tip_low, fit.span.low)
+                    if under <= over
+                    else (fit.span.high, tail.tip_high)
+                )
+                sliver = band(shape, low=low, high=high)
+                if len(sliver) > 2:
+                    _red(view, sliver)
+                _left(view, j, f"sliver {show(least)}\nbeside the groove", (low + high) / 2)

@@ -1,0 +1,244 @@
+"""The figures of a corner: rows of dimensions and the words beside the grooves."""
+
+from __future__ import annotations
+
+from toolkit.pictures.corner.boards import BODY
+from toolkit.pictures.corner.joint import Joint
+from toolkit.pictures.kit.dimensions import Step, row, single
+from toolkit.pictures.kit.lettering import Anchor, Place
+from toolkit.pictures.kit.notes import figures
+from toolkit.pictures.kit.picture import Point
+from toolkit.pictures.kit.view import View
+from toolkit.plan import Plan
+from toolkit.results import above
+
+WORDS = 64.0  # from the inside face to the words beside it [pt]
+
+
+def _row(
+    view: View, stops: list[float], steps: list[Step], *, at: float, start: float, side: int
+) -> None:
+    row(
+        view.sheet,
+        [view.up(stop) for stop in stops],
+        steps,
+        at=at,
+        starts=start,
+        axis="up",
+        side=side,
+    )
+
+
+def groove_row(view: View, plan: Plan, j: Joint) -> None:
+    """Where the grooves lie on the tail board's height, beside the broken end. [mm]"""
+    show = figures(plan)
+    top, turn = j.tail_board_height, view.turn
+    stops, steps = [0.0], []
+    for run in (run for run in j.runs if run.in_tail_board):
+        first = len(stops) == 1
+        rank = 1 if first else 5
+        steps += [Step(show(run.span.low - stops[-1]), rank)]
+        # One iron ploughs both grooves: its width is said once.
+        steps += [Step(show(run.span.high - run.span.low) if first else None, 2)]
+        stops += [run.span.low, run.span.high]
+    thin = "rim-thin" in j.codes and len(stops) == 5
+    steps.append(Step(show(top - stops[-1]), 1 if thin else 6, thin))
+    stops.append(top)
+    start = view.across(BODY / view.scale) + turn * 3.5
+    _row(view, stops, steps, at=start + turn * 14, start=start, side=turn)
+    farther = start + turn * (14.0 + 3.5 * view.sheet.text)
+    single(
+        view.sheet,
+        (view.up(0.0), view.up(top)),
+        show(top),
+        at=farther,
+        starts=start,
+        axis="up",
+        side=turn,
+        rank=1,
+    )
+
+
+def tail_rows(view: View, plan: Plan, j: Joint) -> None:
+    """The length of the tails, and the narrow face of a pin with the tail beside it. [mm]"""
+    show, sheet, turn = figures(plan), view.sheet, view.turn
+    bottom = view.up(0.0)
+    low, high = sorted((view.across(-j.tail_length), view.across(0.0)))
+    single(
+        sheet,
+        (low, high),
+        show(j.tail_length),
+        at=bottom - 24,
+        starts=bottom,
+        axis="along",
+        side=-turn,
+        rank=1,
+    )
+    if j.front_lap is not None:
+        top = view.up(j.tail_board_height)
+        low, high = sorted((view.across(-j.reach), view.across(0.0)))
+        single(
+            sheet,
+            (low, high),
+            show(j.reach),
+            at=top + 14,
+            starts=top,
+            axis="along",
+            side=-turn,
+            rank=3,
+        )
+    pins = j.corner.whole_pins
+    if not pins:
+        return
+    pin = pins[0]
+    if not above(pin.tip_width, 0.0):
+        return
+    narrow = Step(f"pin {show(pin.tip_width)}", 1, "pin-narrower-than-chisel" in j.codes)
+    tip = view.across(-j.tail_length)
+    _row(view, [pin.tip_low, pin.tip_high], [narrow], at=tip - turn * 15, start=tip, side=-turn)
+
+
+def pin_rows(view: View, plan: Plan, j: Joint) -> None:
+    """Lap, thickness and depth of groove; half pin, tail and pin as marked at the baseline."""
+    show, sheet = figures(plan), view.sheet
+    bottom = view.up(0.0)
+    # Over a low front the ear of the side stands in the way.
+    top = view.up(j.pin_board_height if j.front_lap is None else j.wall_height)
+    inside, outside = view.across(0.0), view.across(j.pin_board)
+    lap_side = -1 if outside < inside else 1
+    if not j.through and j.corner.tails:
+        low, high = sorted((outside, view.across(j.socket_depth)))
+        wrong = bool({"lap-thin", "lap-thick", "lap-and-tail"} & j.codes)
+        single(
+            sheet,
+            (low, high),
+            f"lap {show(j.lap)}",
+            at=bottom - 24,
+            starts=bottom,
+            axis="along",
+            side=lap_side,
+            rank=1,
+            red=wrong,
+        )
+    low, high = sorted((inside, view.across(j.groove_depth)))
+    deep = bool({"groove-deep", "groove-through-wall", "groove-and-lap"} & j.codes)
+    single(
+        sheet,
+        (low, high),
+        f"groove {show(j.groove_depth)}",
+        at=top + 13,
+        starts=top,
+        axis="along",
+        side=-lap_side,
+        rank=2,
+        red=deep,
+    )
+    low, high = sorted((inside, outside))
+    single(
+        sheet,
+        (low, high),
+        show(j.pin_board),
+        at=top + 30,
+        starts=top,
+        axis="along",
+        side=lap_side,
+        rank=4,
+    )
+    if not j.corner.tails:
+        return
+    tail, pins = j.corner.tails[0], j.corner.pins
+    steps = [Step(f"half pin {show(tail.low)}", 2), Step(f"tail {show(tail.width)}", 1)]
+    stops = [0.0, tail.low, tail.high]
+    if len(pins) > 2:
+        steps.append(Step(f"pin {show(pins[1].width)}", 3))
+        stops.append(pins[1].high)
+    turn = -lap_side
+    _row(view, stops, steps, at=inside + turn * 15, start=inside, side=turn)
+
+
+def groove_words(view: View, plan: Plan, j: Joint) -> None:
+    """What becomes of each groove at this corner, level with it. [mm]"""
+    show = plan.choices.rule.show
+    shown = {hole.groove for hole in j.holes}
+    for run in j.runs:
+        if not run.in_pin_board or run.name in shown:
+            continue
+        fit = next(
+            (
+                fit
+                for fit in plan.design.fits
+                if fit.corner == j.which and fit.groove == run.name and fit.margins is not None
+            ),
+            None,
+        )
+        if run.pin_board_stopped or run.tail_board_stopped:
+            text = f"{run.name} groove\n{run.ends} before\nthe corner"
+            if run.ends == "plugged":
+                text = f"{run.name} groove\nplugged at\nthe corner"
+        elif fit is not None and fit.margins is not None:
+            text = f"{run.name} groove:\n{show(min(fit.margins))} inside\nits tail"
+        elif run.name == "lid":
+            text = "lid groove, open\nover the low front"
+        else:
+            continue
+        beside(view, j, text, height=(run.span.low + run.span.high) / 2, rank=3)
+
+
+def beside(
+    view: View, j: Joint, text: str, *, height: float, rank: int, red_at: Point | None = None
+) -> None:
+    """Words to the right of the pin board, level with a height or as near as there is room.
+
+    What is wrong at a point of the page [pt] is said in red, at the end of a leader, and in any
+    case. The height is above the bottom edge. [mm]
+    """
+    sheet = view.sheet
+    x = view.across(0.0) + WORDS if view.turn < 0 else view.across(j.pin_board) + 13.0
+    lines = text.count("\n")
+    first = view.up(height) + lines * sheet.text * 0.61 - 0.36 * sheet.text
+    shifts = [0.0]
+    for i in range(1, 15):
+        shifts += [i * 6.0, -i * 6.0]
+    if red_at is None:
+        sheet.write(text, [Place(x, first + shift) for shift in shifts], rank=rank)
+        return
+    level = view.up(height)
+    led = [Place(x, first + shift, leader=(red_at, (x - 2.5, level + shift))) for shift in shifts]
+    sheet.write(text, led, rank=rank, red=True, at=red_at)
+
+
+def titles(tail_view: View, pin_view: View, j: Joint) -> None:
+    """Which part each view shows, and from which side."""
+    sheet = tail_view.sheet
+    under = tail_view.up(0.0) - 48.0
+    left = sorted((tail_view.across(-j.reach), tail_view.across(BODY / tail_view.scale)))
+    sides = sorted((pin_view.across(0.0), pin_view.across(j.pin_board)))
+    size = sheet.text + 0.7
+    for text, (x0, x1), nudge in ((j.tail_title, left, 0.0), (j.pin_title, sides, 30.0)):
+        middle = (x0 + x1) / 2
+        places = [
+            Place(middle + shift, under, "center")
+            for shift in (nudge, 0.0, 20.0, -20.0, 40.0, 60.0, -40.0, 80.0)
+        ]
+        sheet.write(text, places, rank=-1, size=size)
+
+
+def line_words(view: View, j: Joint) -> None:
+    """What the red line is, and what the hatching means."""
+    sheet = view.sheet
+    x, top, low = view.across(0.0), view.up(j.tail_board_height), view.up(0.0)
+    inner = x + view.turn * 4.0
+    side: Anchor = "left" if view.turn > 0 else "right"
+    crown = view.up(j.corner.height)
+    places = [Place(x, top + 12.0, "center")]
+    if j.front_lap is not None:
+        places = [Place(inner, crown - 26.0, side)]
+    places += [Place(inner, crown - 14.0, side), Place(inner, (low + top) / 2, side)]
+    sheet.write("baseline", places, rank=2, red=True)
+    wood = j.corner.pins[-1] if j.corner.pins else None
+    if wood is not None:
+        tip = view.across(-j.tail_length) - view.turn * 5.0
+        level = view.up((wood.tip_low + min(wood.tip_high, j.corner.height)) / 2)
+        anchor: Anchor = "right" if view.turn > 0 else "left"
+        spots = [Place(tip, level - 3.4 + shift, anchor) for shift in (0.0, 3.0, -3.0, 6.0)]
+        sheet.write("waste", spots, rank=7)

@@ -1,0 +1,78 @@
+"""The sentence that a corner's picture states: its sizes, its grooves, what is wrong."""
+
+from __future__ import annotations
+
+from toolkit.pictures.corner.joint import Joint
+from toolkit.plan import Plan
+
+_WRONG = {
+    "lap-thin": "the lap is thin",
+    "lap-thick": "the lap is thick",
+    "lap-and-tail": "lap and tail do not make up the pin board",
+    "pin-narrower-than-chisel": "a pin is narrower than the chisel needs",
+    "half-pin-thin": "a half pin is thin",
+    "tail-tips-meet": "the tips of the tails leave no pin",
+    "groove-and-lap": "the groove cuts into the lap",
+    "groove-sliver": "only a sliver of tail is left beside a groove",
+    "slope-short-grain": "the corners of the tails are short grain",
+    "tail-wide": "a tail is very wide",
+    "rim-thin": "the rim above the lid groove is thin",
+}
+
+
+def sentence(plan: Plan, j: Joint) -> str:
+    """What the picture of one corner shows, in the student's own units.
+
+    Parameters
+    ----------
+    plan : Plan
+        The box. [mm]
+    j : Joint
+        Its corner. [mm]
+
+    Source
+    ------
+    The plan.
+    """
+    show, corner = plan.choices.rule.show, j.corner
+    where = f"{j.which.capitalize()} corners"
+    if not corner.tails:
+        return (
+            f"{where}: {corner.asked} tails find no room in "
+            f"{show(max(j.tail_board_height, 0.0))} of height."
+        )
+    narrow, wide = (show(pick(tail.width for tail in corner.tails)) for pick in (min, max))
+    tails = narrow if narrow == wide else f"{narrow} to {wide}"
+    count = len(corner.tails)
+    kind = "through joint" if j.through else f"lap {show(j.lap)}"
+    words = [
+        f"{where}: {count} tail{'s' if count > 1 else ''} of {tails} at the baseline and "
+        f"{show(j.tail_length)} long, {kind}"
+    ]
+    if corner.whole_pins:
+        words.append(f"pins {show(max(corner.narrowest_pin, 0.0))} at their narrow face")
+    text = ", ".join(words) + "."
+    return " ".join([text, *_grooves(plan, j), *_wrong(j)])
+
+
+def _grooves(plan: Plan, j: Joint) -> list[str]:
+    show, rows = plan.choices.rule.show, []
+    inside = []
+    for fit in plan.design.fits:
+        if fit.corner == j.which and fit.margins is not None:
+            inside.append(f"the {fit.groove} groove {show(min(fit.margins))}")
+    if inside:
+        rows.append(f"Inside its tail: {' and '.join(inside)}.")
+    for hole in j.holes:
+        rows.append(
+            f"The {hole.groove} groove leaves a hole of {show(hole.height, unit=False)} × "
+            f"{show(hole.depth)} in the {hole.face}."
+        )
+    if not j.holes:
+        rows.append("No groove shows outside.")
+    return rows
+
+
+def _wrong(j: Joint) -> list[str]:
+    said = [words for code, words in _WRONG.items() if code in j.codes]
+    return [f"Not right: {'; '.join(said)}."] if said else []

@@ -1,0 +1,1 @@
+"""The drawing kit: pens, lettering, dimensions, the page and its SVG."""

@@ -1,0 +1,215 @@
+"""Dimension lines as a draughtsman draws them.
+
+Thin lines, extension lines that begin a small gap off the part, filled arrowheads, the figure
+beside or above its line, never on it and never upside down. Where there is no room between two
+extension lines the arrows stand outside and point in; in a row of short steps a dot parts them.
+
+Source
+------
+ISO 129-1:2018, elements of dimensioning (from memory).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from typing import Literal
+
+from toolkit.pictures.kit.lettering import LEADING, Place, extent
+from toolkit.pictures.kit.picture import Point
+from toolkit.pictures.kit.sheet import Sheet
+
+ARROW = 5.6
+HALF_ARROW = 0.95
+GAP = 1.8
+OVERSHOOT = 2.2
+DOT = 1.1
+OUTSIDE = 7.0
+BESIDE = 4.0
+# The least room between two extension lines in which two arrowheads do not touch. [pt]
+ROOM = 2 * ARROW + 2.0
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One dimension of a row: its figure, how much it matters, whether it is wrong.
+
+    Without a figure the step is passed over.
+    """
+
+    text: str | None
+    rank: int = 3
+    red: bool = False
+
+
+def row(
+    sheet: Sheet,
+    stops: Sequence[float],
+    steps: Sequence[Step],
+    *,
+    at: float,
+    starts: float | Sequence[float],
+    axis: Literal["up", "along"],
+    side: int = 1,
+) -> None:
+    """A row of dimensions along one line.
+
+    Parameters
+    ----------
+    sheet : Sheet
+        What is drawn on.
+    stops : sequence of float
+        Where the extension lines stand along the row, in rising order. [pt]
+    steps : sequence of Step
+        The figure of each step between two stops.
+    at : float
+        Where the dimension line lies across the row. [pt]
+    starts : float or sequence of float
+        Where the part is from which each extension line comes. [pt]
+    axis : str
+        ``"up"`` for a row up the page, ``"along"`` for one across it.
+    side : int
+        1 writes figures of an upright row right of its line, -1 left of it.
+
+    Source
+    ------
+    ISO 129-1:2018 (from memory).
+    """
+    begins = [starts] * len(stops) if isinstance(starts, (int, float)) else list(starts)
+
+    def on(along: float, across: float) -> Point:
+        return (across, along) if axis == "up" else (along, across)
+
+    shown = [step.text is not None for step in steps]
+    numbers: dict[int, int] = {}
+    for i in (i for i, show in enumerate(shown) if show):
+        numbers[i] = sheet.next_label + len(numbers)
+    for i, stop in enumerate(stops):
+        owners = [numbers[k] for k in (i - 1, i) if k in numbers]
+        away = 1.0 if at > begins[i] else -1.0
+        if owners and abs(at - begins[i]) > GAP:
+            line = [on(stop, begins[i] + away * GAP), on(stop, at + away * OVERSHOOT)]
+            sheet.line("dimension", line, owners=owners)
+    for i, step in enumerate(steps):
+        if step.text is None:
+            continue
+        low, high = stops[i], stops[i + 1]
+        hand = _Hand(sheet, on, at, step.red, numbers[i])
+        outer: list[float | None] = [low, high]
+        hand.line(low, high)
+        for end, (stop, inward) in enumerate(((low, 1.0), (high, -1.0))):
+            beyond = i - 1 if end == 0 else i + 1
+            has_next = 0 <= beyond < len(steps) and shown[beyond]
+            if high - low >= ROOM:
+                hand.arrow(stop, inward)
+            elif not has_next:
+                past = outer[end] = stop - inward * (ARROW + OUTSIDE)
+                hand.arrow(stop, -inward)
+                hand.line(stop, past)
+            elif stops[beyond + 1] - stops[beyond] < ROOM:
+                hand.dot(stop)
+            if has_next:
+                outer[end] = None
+        places = (_beside if axis == "up" else _above)(sheet, step.text, low, high, outer, at, side)
+        sheet.write(step.text, places, rank=step.rank, red=step.red)
+
+
+@dataclass(frozen=True, slots=True)
+class _Hand:
+    """Draws one dimension's own marks, which come and go with its figure."""
+
+    sheet: Sheet
+    on: Callable[[float, float], Point]
+    at: float
+    red: bool
+    owner: int
+
+    def _lay(self, pen: str, points: list[Point], *, closed: bool) -> None:
+        name = f"wrong {pen}" if self.red else pen
+        self.sheet.line(name, points, closed=closed, owners=(self.owner,))
+
+    def line(self, a: float, b: float) -> None:
+        self._lay("dimension", [self.on(a, self.at), self.on(b, self.at)], closed=False)
+
+    def arrow(self, tip: float, way: float) -> None:
+        back = tip + way * ARROW
+        head = [(tip, 0.0), (back, -HALF_ARROW), (back, HALF_ARROW)]
+        self._lay("arrow", [self.on(a, self.at + b) for a, b in head], closed=True)
+
+    def dot(self, centre: float) -> None:
+        around = [(1, 0), (0.7, 0.7), (0, 1), (-0.7, 0.7), (-1, 0), (-0.7, -0.7), (0, -1)]
+        around.append((0.7, -0.7))
+        points = [self.on(centre + DOT * a, self.at + DOT * b) for a, b in around]
+        self._lay("arrow", points, closed=True)
+
+
+def single(
+    sheet: Sheet,
+    stops: tuple[float, float],
+    text: str,
+    *,
+    at: float,
+    starts: float | Sequence[float],
+    axis: Literal["up", "along"],
+    side: int = 1,
+    rank: int = 3,
+    red: bool = False,
+) -> None:
+    """One dimension between two stops; the rest as for `row`. [pt]"""
+    row(sheet, stops, (Step(text, rank, red),), at=at, starts=starts, axis=axis, side=side)
+
+
+def _beside(
+    sheet: Sheet,
+    text: str,
+    low: float,
+    high: float,
+    outer: list[float | None],
+    at: float,
+    side: int,
+) -> list[Place]:
+    """Level with the middle of an upright dimension, on its own side first."""
+    lines = text.split("\n")
+    under, over = extent(lines[-1], size=sheet.text)[1], extent(lines[0], size=sheet.text)[2]
+    drop = (len(lines) - 1) * LEADING * sheet.text
+    middle = (low + high) / 2 - (under + over - drop) / 2
+    spots = []
+    for way in (side, -side):
+        anchor: Literal["left", "right"] = "left" if way > 0 else "right"
+        spots.append(Place(at + way * BESIDE, middle, anchor))
+    # A row of small steps has no room level with itself: a little up or down, or past an end.
+    anchor = "left" if side > 0 else "right"
+    for shift in (0.35, -0.35, 0.7, -0.7):
+        spots.append(Place(at + side * BESIDE, middle + shift * sheet.text, anchor))
+    below, beyond = outer
+    if beyond is not None:
+        spots.append(Place(at, beyond + 2.5 - under, "center"))
+    if below is not None:
+        spots.append(Place(at, below - 2.5 - over, "center"))
+    return spots
+
+
+def _above(
+    sheet: Sheet,
+    text: str,
+    low: float,
+    high: float,
+    outer: list[float | None],
+    at: float,
+    side: int,
+) -> list[Place]:
+    """Above the middle of a level dimension, else beside its ends, else under it."""
+    _, under, over = extent(text, size=sheet.text)
+    middle, level = (low + high) / 2, at - (under + over) / 2
+    spots = [Place(middle, at + 2.4 - under, "center")]
+    past: list[Place] = []
+    left, right = outer
+    if left is not None:
+        past.append(Place(left - 3.0, level, "right"))
+    if right is not None:
+        past.append(Place(right + 3.0, level))
+    spots += past[::-1] if side > 0 else past
+    spots.append(Place(middle, at - OVERSHOOT - 2.4 - over, "center"))
+    for way in (side, -side):
+        spots.append(Place(middle + way * 6.0, at + 2.4 - under, "left" if way > 0 else "right"))
+    return spots

@@ -1,0 +1,84 @@
+"""Words that every drawing has: figures on the student's rule, their unit, what dots mean."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from toolkit.pictures.kit.lettering import Place
+from toolkit.pictures.kit.picture import Picture
+from toolkit.pictures.kit.sheet import Sheet
+from toolkit.plan import Plan
+
+Figures = Callable[[float], str]
+_LINE = 76  # letters of a sentence that stands in place of a drawing
+
+
+def figures(plan: Plan) -> Figures:
+    """Lengths as bare figures on the student's own rule; the unit is said once on the sheet.
+
+    Parameters
+    ----------
+    plan : Plan
+        The box, with its rule. [mm]
+
+    Source
+    ------
+    ISO 129-1:2018, units said once near the drawing (from memory).
+    """
+    rule = plan.choices.rule
+
+    def show(value: float) -> str:
+        return rule.show(value, unit=False)
+
+    return show
+
+
+def unit_note(sheet: Sheet, plan: Plan, *, ghost: bool) -> None:
+    """In what the figures on the sheet are, and what is dotted.
+
+    Parameters
+    ----------
+    sheet : Sheet
+        What is drawn on.
+    plan : Plan
+        The box, with its rule. [mm]
+    ghost : bool
+        Whether an earlier state is drawn behind.
+
+    Source
+    ------
+    As for `figures`.
+    """
+    text = f"sizes in {'millimetres' if plan.choices.rule.units == 'mm' else 'inches'}"
+    if ghost:
+        text = f"dotted: before; {text}"
+    x = sheet.width - 8.0
+    sheet.write(text, [Place(x, 8.0, "right"), Place(8.0, 8.0)], rank=1)
+
+
+def nothing(words: str, *, height: float, text: float) -> Picture:
+    """A box that cannot be: its sentence in place of a drawing.
+
+    Parameters
+    ----------
+    words : str
+        What there is to say.
+    height : float
+        Height of the page. [pt]
+    text : float
+        Size of the letters. [pt]
+
+    Source
+    ------
+    The workbook's own.
+    """
+    sheet = Sheet(scale=1.0, height=height, text=text)
+    lines, line = [], ""
+    for word in words.split():
+        if line and len(line) + len(word) >= _LINE:
+            lines.append(line)
+            line = ""
+        line = f"{line} {word}".strip()
+    block = "\n".join([*lines, line])
+    sheet.write(block, [Place(20.0, height * 0.6), Place(8.0, height - 20.0)], rank=0, red=True)
+    return sheet.picture(words)

@@ -1,0 +1,139 @@
+"""The sheet that a picture is drawn on: collects marks and labels, and hands the picture over."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from itertools import pairwise
+
+import numpy as np
+from numpy.typing import NDArray
+
+from toolkit.pictures.kit.ink import Stroke, written
+from toolkit.pictures.kit.lettering import Label, Page, Place
+from toolkit.pictures.kit.pens import PENS
+from toolkit.pictures.kit.picture import (
+    PX_PER_PT,
+    Drawn,
+    LabelBox,
+    Outline,
+    Picture,
+    Point,
+    dressed,
+)
+
+WIDTH = 540.0  # 720 px on a screen [pt]
+TEXT = 9.5  # [pt]
+PAPER_TEXT = 11.7  # 11 pt when a picture is printed 508 pt (179 mm) wide [pt]
+# Two titles, the unit, and what an eye takes in besides.
+MOST_LABELS = 18
+
+
+class Sheet:
+    """Collects what is to be drawn. Points on the page, origin lower left, y upwards. [pt]"""
+
+    def __init__(
+        self, *, scale: float, width: float = WIDTH, height: float = 350.0, text: float = TEXT
+    ) -> None:
+        self.scale, self.width, self.height, self.text = scale, width, height, text
+        self._strokes: dict[str, list[Stroke]] = {}
+        self._clips: list[Sequence[Sequence[Point]]] = []
+        self._outlines: list[Outline] = []
+        self._labels: list[Label] = []
+
+    def line(
+        self,
+        pen: str,
+        points: Sequence[Point],
+        *,
+        closed: bool = False,
+        owners: Iterable[int] = (),
+        clip: int | None = None,
+    ) -> None:
+        """A line, or an area for a pen that fills. [pt]
+
+        With ``owners`` it is drawn only if one of these labels is, with ``clip`` only inside
+        those regions.
+        """
+        if len(points) > 1:
+            stroke = Stroke(points, closed, frozenset(owners), clip)
+            self._strokes.setdefault(pen, []).append(stroke)
+
+    def within(self, *regions: Sequence[Point]) -> int:
+        """Regions outside which lines may be kept from showing, and the number to ask by. [pt]"""
+        self._clips.append(regions)
+        return len(self._clips) - 1
+
+    def name(self, name: str, points: Sequence[Point]) -> None:
+        """Remember a shape by its name, in the axes of its own view. [mm]"""
+        self._outlines.append(Outline(name, tuple(points)))
+
+    def write(
+        self,
+        text: str,
+        places: Sequence[Place],
+        *,
+        rank: int = 3,
+        size: float | None = None,
+        red: bool = False,
+        at: Point | None = None,
+    ) -> int:
+        """Ask for a label at the first of some places that is free, and get its number. [pt]
+
+        With ``at``, and all places taken, it goes on a leader as near to that point as it can.
+        """
+        number = len(self._labels)
+        size = size or self.text
+        self._labels.append(Label(text, tuple(places), rank, size, red, number, at))
+        return number
+
+    @property
+    def next_label(self) -> int:
+        """The number that the next label will have."""
+        return len(self._labels)
+
+    def picture(self, sentence: str, *, most: int = MOST_LABELS) -> Picture:
+        """Find the labels their places, lay everything down, and hand the picture over."""
+        page = Page(self.width, self.height, self._segments(), most)
+        placed, dropped = page.settle(self._labels)
+        here = {label.number for label, _, _ in placed}
+        for pen, strokes in self._strokes.items():
+            # A dimension line without its figure says nothing.
+            self._strokes[pen] = [
+                stroke for stroke in strokes if not stroke.owners or stroke.owners & here
+            ]
+        for label, place, _ in placed:
+            if place.leader:
+                self.line("wrong dimension" if label.red else "dimension", place.leader)
+        drawn = Drawn(
+            width=self.width * PX_PER_PT,
+            height=self.height * PX_PER_PT,
+            text=min((row.size for row in self._labels), default=self.text) * PX_PER_PT,
+            scale=self.scale * PX_PER_PT,
+            outlines=tuple(self._outlines),
+            strokes=tuple(
+                (pen, (*stroke.points, stroke.points[0]) if stroke.closed else stroke.points)
+                for pen, strokes in self._strokes.items()
+                for stroke in strokes
+            ),
+            labels=tuple(
+                LabelBox(label.text, *(edge * PX_PER_PT for edge in box))
+                for label, _, box in placed
+            ),
+            dropped=tuple(dropped),
+        )
+        size = {"width": self.width, "height": self.height}
+        words = [(label, place) for label, place, _ in placed]
+        svg = written(self._strokes, self._clips, words, **size)
+        return Picture(dressed(svg, sentence=sentence, **size), sentence, drawn)
+
+    def _segments(self) -> NDArray[np.float64]:
+        """Every piece of line that a label must keep off."""
+        rows = []
+        for pen, strokes in self._strokes.items():
+            if PENS[pen].blocks:
+                for stroke in strokes:
+                    points = stroke.points
+                    rows += [(*a, *b) for a, b in pairwise(points)]
+                    if stroke.closed:
+                        rows.append((*points[-1], *points[0]))
+        return np.array(rows, dtype=np.float64).reshape(-1, 4)

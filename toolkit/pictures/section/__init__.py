@@ -1,0 +1,1 @@
+"""The box cut across and along, with a groove magnified."""

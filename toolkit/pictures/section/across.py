@@ -1,0 +1,214 @@
+"""The box cut across at mid-length, seen from the front, with one groove magnified."""
+
+from __future__ import annotations
+
+from math import cos, pi, sin
+
+from toolkit.box import Panel
+from toolkit.pictures.kit.dimensions import Step, row, single
+from toolkit.pictures.kit.figure_of_wood import long_grain
+from toolkit.pictures.kit.lettering import Place
+from toolkit.pictures.kit.notes import figures, nothing, unit_note
+from toolkit.pictures.kit.picture import Picture
+from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
+from toolkit.pictures.kit.view import View, rectangle, still_scale
+from toolkit.pictures.section.faults import across_faults
+from toolkit.pictures.section.groove_detail import (
+    DETAIL_ROOM,
+    Zone,
+    detail_zone,
+    draw_detail,
+    magnification,
+)
+from toolkit.pictures.section.marks import (
+    codes,
+    lay,
+    lay_ghost,
+    panel_words,
+    wrong_words,
+)
+from toolkit.pictures.section.parts import cut_across
+from toolkit.plan import Plan
+
+HEIGHT = 318.0
+BOTTOM = 96.0
+MIDDLE = 198.0
+# Room for the box's width and for its height with a lid on it. [pt]
+ROOMS = (300.0, 182.0)
+
+_CODES = (
+    "groove-through-wall",
+    "groove-deep",
+    "rim-thin",
+    "bottom-below-walls",
+    "lid-proud",
+    "panel-too-thick",
+    "panel-loose-in-thickness",
+    "swells-tight",
+    "drops-out",
+    "panel-grain-across",
+    "lid-rebate-through",
+)
+
+
+def _sizes(plan: Plan) -> tuple[float, float]:
+    points = [point for cut in cut_across(plan.design) for point in cut.points]
+    xs, zs = zip(*points, strict=True)
+    return max(xs) - min(xs), max(zs) - min(0.0, *zs)
+
+
+def _scale(plan: Plan, kept: float | None = None) -> float:
+    # The detail needs room for twice the size at least.
+    zone = detail_zone(plan)
+    detail = (2 * (zone.right - zone.left), 2 * (zone.high - zone.low))
+    sizes = (*zip(_sizes(plan), ROOMS, strict=True), *zip(detail, DETAIL_ROOM, strict=True))
+    return still_scale(*sizes, kept=kept)
+
+
+def section_across(plan: Plan, *, ghost: Plan | None = None, paper: bool = False) -> Picture:
+    """Draw the box cut across at mid-length: sides, bottom and lid in their grooves.
+
+    The scale is a step of a coarse ladder, and the middle of the box and its bottom edge have
+    fixed places. With a ghost the ghost's scale is kept for as long as the drawing fits.
+
+    Parameters
+    ----------
+    plan : Plan
+        The box. [mm]
+    ghost : Plan, optional
+        An earlier state, drawn thinly behind. [mm]
+    paper : bool
+        Larger letters, for print.
+
+    Returns
+    -------
+    Picture
+        The section in true proportion and one groove magnified, the factor said beside it.
+
+    Source
+    ------
+    The plan. Lines and dimensions after ISO 128 and ISO 129-1.
+    """
+    f = plan.design.frame
+    words = _sentence(plan)
+    text = PAPER_TEXT if paper else TEXT
+    if not _drawable(plan):
+        return nothing(words, height=HEIGHT, text=text)
+    kept = _scale(ghost) if ghost is not None and _drawable(ghost) else None
+    scale = _scale(plan, kept)
+    sheet = Sheet(scale=scale, height=HEIGHT, text=text)
+    view = View(sheet, MIDDLE - f.outside_width.value / 2 * scale, BOTTOM, scale)
+    if ghost is not None and kept is not None:
+        wide = ghost.design.frame.outside_width.value
+        lay_ghost(View(sheet, MIDDLE - wide / 2 * scale, BOTTOM, scale), cut_across(ghost.design))
+    _draw(view, plan)
+    _dimensions(view, plan)
+    _parts(view, plan)
+    across_faults(view, plan)
+    zone = detail_zone(plan)
+    before = None
+    if ghost is not None and kept is not None:
+        before = magnification(detail_zone(ghost), scale=scale)
+    times = magnification(zone, scale=scale, kept=before)
+    _circle(view, zone)
+    draw_detail(sheet, plan, zone, scale=scale, times=times)
+    low = BOTTOM - 58.0
+    size = sheet.text + 0.7
+    title = "section across, seen from the front"
+    sheet.write(title, [Place(MIDDLE, low, "center")], rank=-1, size=size)
+    unit_note(sheet, plan, ghost=kept is not None)
+    return sheet.picture(words)
+
+
+def _drawable(plan: Plan) -> bool:
+    f = plan.design.frame
+    return min(f.inside_width.value, f.wall_height.value, f.inside_height.value) > 0
+
+
+def _draw(view: View, plan: Plan) -> None:
+    d = plan.design
+    f, angle = d.frame, 90.0 - d.choices.wood.rings
+    inside = rectangle(
+        (f.side_thickness.value, f.outside_width.value - f.side_thickness.value),
+        (0.0, f.wall_height.value),
+    )
+    view.area("back end, beyond", inside, fill="far")
+    view.line("visible", inside[3], inside[2])
+    view.line("visible", inside[0], inside[1])
+    long_grain(view, inside, pen="far grain")
+    # Sides cut across show their flat-sawn rings, the heart to the outside.
+    heart = {"left side": 172.0, "right side": 8.0, "bottom": -angle, "lid": angle}
+    lay(view, cut_across(d), heart=heart)
+
+
+def _dimensions(view: View, plan: Plan) -> None:
+    show, d = figures(plan), plan.design
+    f, sheet = d.frame, view.sheet
+    wide, thick, high = f.outside_width.value, f.side_thickness.value, f.wall_height.value
+    bottom = view.up(min(0.0, d.bottom.low))
+    left, right = view.across(0.0), view.across(wide)
+    stops = [left, view.across(thick), view.across(wide - thick), right]
+    steps = [Step(show(thick), 1), Step(f"inside {show(f.inside_width.value)}", 1), Step(None)]
+    row(sheet, stops, steps, at=bottom - 18, starts=bottom, axis="along", side=-1)
+    single(sheet, (left, right), show(wide), at=bottom - 36, starts=bottom, axis="along", rank=2)
+    found = codes(plan, "sides, above the lid groove")
+    stops, steps = [f.bottom_groove.high, high], [Step(show(f.inside_height.value), 1)]
+    if f.lid_groove is not None:
+        stops = [f.bottom_groove.high, f.lid_groove.low, f.lid_groove.high, high]
+        rim, thin = high - f.lid_groove.high, "rim-thin" in found
+        steps += [Step(None), Step(f"rim {show(rim)}", 1, thin)]
+    row(sheet, [view.up(z) for z in stops], steps, at=left - 14, starts=left, axis="up", side=-1)
+
+
+def _parts(view: View, plan: Plan) -> None:
+    """Which part is which, written where there is room inside the box."""
+    show, d = figures(plan), plan.design
+    f, sheet = d.frame, view.sheet
+    x = view.across(f.outside_width.value / 2)
+    for name, panel, way in (("bottom", d.bottom, 1), ("lid", d.lid, -1)):
+        text = f"{name} {show(panel.width.value)} × {show(panel.thickness.value)}"
+        if isinstance(panel, Panel):
+            face = view.up(panel.high if way > 0 else panel.low)
+        else:
+            face = view.up(f.wall_height.value - panel.down)
+        level = face + 6.0 if way > 0 else face - 5.0 - 0.76 * sheet.text
+        spots = [Place(x + shift, level, "center") for shift in (0.0, -40.0, 40.0)]
+        sheet.write(text, spots, rank=2)
+    middle = view.up(d.bottom.high + f.inside_height.value / 2) - 3.4
+    sheet.write("back end, beyond", [Place(x, middle, "center")], rank=4)
+
+
+def _circle(view: View, zone: Zone) -> None:
+    """A thin circle round what the detail magnifies, with its letter."""
+    (x0, y0), (x1, y1) = view.at(zone.left, zone.low), view.at(zone.right, zone.high)
+    x, y, radius = (x0 + x1) / 2, (y0 + y1) / 2, 0.6 * max(x1 - x0, y1 - y0)
+    turns = [2 * pi * i / 40 for i in range(41)]
+    view.sheet.line("thin", [(x + radius * cos(turn), y + radius * sin(turn)) for turn in turns])
+    spots = [
+        Place(x + radius * cos(turn) + 3.0, y + radius * sin(turn) + 1.0 if turn > 0 else y - 12.0)
+        for turn in (pi / 4, pi / 8, -pi / 4)
+    ]
+    view.sheet.write("A", spots, rank=-1, size=view.sheet.text + 0.7)
+
+
+def _sentence(plan: Plan) -> str:
+    show, d = plan.choices.rule.show, plan.design
+    f = d.frame
+    found = codes(plan)
+    if not _drawable(plan):
+        return f"There is no such box:{wrong_words(found, ['inside-negative'])[12:]}"
+    depth = d.choices.groove.depth
+    assert depth is not None
+    behind = show(max(f.side_thickness.value - depth, 0.0))
+    text = (
+        f"Section across: {show(f.inside_width.value)} inside between sides of "
+        f"{show(f.side_thickness.value)}, grooves {show(depth)} deep with {behind} of wall behind. "
+    )
+    panels = [panel for panel in (d.bottom, d.lid) if isinstance(panel, Panel)]
+    said = "; ".join(panel_words(plan, panel) for panel in panels)
+    text += said[0].upper() + said[1:]
+    if f.lid_groove is not None:
+        text += f"; rim {show(f.wall_height.value - f.lid_groove.high)}."
+    else:
+        text += f"; a lift-off lid of {show(d.lid.thickness.value)} on the rim."
+    return text + wrong_words(found, _CODES)

@@ -1,0 +1,224 @@
+"""The box cut along at mid-width: the lid from its back groove over the low front."""
+
+from __future__ import annotations
+
+from toolkit.box import LiftOffLid, Panel
+from toolkit.pictures.kit.dimensions import ARROW, HALF_ARROW, Step, row, single
+from toolkit.pictures.kit.figure_of_wood import long_grain
+from toolkit.pictures.kit.lettering import Place
+from toolkit.pictures.kit.notes import figures, nothing, unit_note
+from toolkit.pictures.kit.picture import Picture, Point
+from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
+from toolkit.pictures.kit.view import View, still_scale
+from toolkit.pictures.section.faults import along_faults
+from toolkit.pictures.section.marks import (
+    codes,
+    lay,
+    lay_ghost,
+    wrong_words,
+)
+from toolkit.pictures.section.parts import cut_along
+from toolkit.plan import Plan
+
+HEIGHT = 286.0
+BOTTOM = 94.0
+MIDDLE = 258.0
+# Room for the box's length and for its height with a lid on it. [pt]
+ROOMS = (396.0, 158.0)
+
+_CODES = (
+    "front-too-high",
+    "front-too-low",
+    "lid-short",
+    "lid-proud",
+    "rim-thin",
+    "bottom-below-walls",
+    "panel-grain-across",
+    "lid-rebate-through",
+)
+
+
+def _drawable(plan: Plan) -> bool:
+    f = plan.design.frame
+    low = min(f.inside_length.value, f.wall_height.value, f.inside_height.value)
+    return min(low, f.front_height.value) > 0
+
+
+def _scale(plan: Plan, kept: float | None = None) -> float:
+    points = [point for cut in cut_along(plan.design) for point in cut.points]
+    xs, zs = zip(*points, strict=True)
+    sizes = (max(xs) - min(xs), max(zs) - min(0.0, *zs))
+    return still_scale(*zip(sizes, ROOMS, strict=True), kept=kept)
+
+
+def section_along(plan: Plan, *, ghost: Plan | None = None, paper: bool = False) -> Picture:
+    """Draw the box cut along at mid-width, its back to the left.
+
+    The scale is a step of a coarse ladder, and the middle of the box and its bottom edge have
+    fixed places. With a ghost the ghost's scale is kept for as long as the drawing fits.
+
+    Parameters
+    ----------
+    plan : Plan
+        The box. [mm]
+    ghost : Plan, optional
+        An earlier state, drawn thinly behind. [mm]
+    paper : bool
+        Larger letters, for print.
+
+    Returns
+    -------
+    Picture
+        Back end, low front, bottom and lid in true proportion.
+
+    Source
+    ------
+    The plan. Lines and dimensions after ISO 128 and ISO 129-1.
+    """
+    words, f = _sentence(plan), plan.design.frame
+    text = PAPER_TEXT if paper else TEXT
+    if not _drawable(plan):
+        return nothing(words, height=HEIGHT, text=text)
+    kept = _scale(ghost) if ghost is not None and _drawable(ghost) else None
+    scale = _scale(plan, kept)
+    sheet = Sheet(scale=scale, height=HEIGHT, text=text)
+    view = View(sheet, MIDDLE - f.outside_length.value / 2 * scale, BOTTOM, scale)
+    if ghost is not None and kept is not None:
+        long = ghost.design.frame.outside_length.value
+        lay_ghost(View(sheet, MIDDLE - long / 2 * scale, BOTTOM, scale), cut_along(ghost.design))
+    _far_side(view, plan)
+    lay(view, cut_along(plan.design), heart={"back end": 172.0, "front end": 8.0})
+    _dimensions(view, plan)
+    _parts(view, plan)
+    along_faults(view, plan)
+    title = "section along, back to the left"
+    sheet.write(title, [Place(MIDDLE, BOTTOM - 58.0, "center")], rank=-1, size=sheet.text + 0.7)
+    unit_note(sheet, plan, ghost=kept is not None)
+    return sheet.picture(words)
+
+
+def _far_side(view: View, plan: Plan) -> None:
+    """The inside face of the side beyond the cut, and its rim above the low front."""
+    f = plan.design.frame
+    back, long, high = f.back_thickness.value, f.outside_length.value, f.wall_height.value
+    face, low = long - f.front_thickness.value, f.front_height.value
+    shape: list[Point] = [(back, 0.0), (face, 0.0), (face, high), (back, high)]
+    top = [(back, high), (face, high)]
+    if f.lid_groove is not None:
+        shape = [(back, 0.0), (face, 0.0), (face, low), (long, low), (long, high), (back, high)]
+        top = [(back, high), (long, high), (long, low)]
+    view.area("side, beyond", shape, fill="far")
+    view.line("visible", *top)
+    view.line("visible", (back, 0.0), (face, 0.0))
+    long_grain(view, shape, pen="far grain")
+
+
+def _dimensions(view: View, plan: Plan) -> None:
+    show, d = figures(plan), plan.design
+    f, sheet = d.frame, view.sheet
+    back, front, long = f.back_thickness.value, f.front_thickness.value, f.outside_length.value
+    bottom = view.up(min(0.0, d.bottom.low))
+    left, right = view.across(0.0), view.across(long)
+    row(
+        sheet,
+        [left, view.across(back), view.across(long - front), right],
+        [
+            Step(show(back), 1),
+            Step(f"inside {show(f.inside_length.value)}", 1),
+            Step(show(front), 1),
+        ],
+        at=bottom - 18,
+        starts=bottom,
+        axis="along",
+        side=-1,
+    )
+    single(sheet, (left, right), show(long), at=bottom - 36, starts=bottom, axis="along", rank=2)
+    single(
+        sheet,
+        (view.up(0.0), view.up(f.wall_height.value)),
+        show(f.wall_height.value),
+        at=left - 14,
+        starts=left,
+        axis="up",
+        side=-1,
+        rank=1,
+    )
+    low, found = f.front_height.value, codes(plan, "front end")
+    stops, steps = [0.0, low], [Step(show(low), 1, "front-too-high" in found)]
+    if f.lid_floor is not None and f.lid_floor.value > low:
+        gap = f.lid_floor.value - low
+        stops.append(f.lid_floor.value)
+        steps.append(Step(f"gap {show(gap)}", 1, "front-too-low" in found))
+    row(sheet, [view.up(z) for z in stops], steps, at=right + 14, starts=right, axis="up")
+    if isinstance(d.lid, Panel):
+        top = view.up(max(f.wall_height.value, d.lid.high))
+        start = view.across(long - d.lid.length.value)
+        single(
+            sheet,
+            (start, right),
+            f"lid {show(d.lid.length.value)}",
+            at=top + 15,
+            starts=top,
+            axis="along",
+            rank=1,
+            red="lid-short" in codes(plan, "lid"),
+        )
+
+
+def _parts(view: View, plan: Plan) -> None:
+    show, d = figures(plan), plan.design
+    f, sheet = d.frame, view.sheet
+    x = view.across(f.outside_length.value / 2)
+    size = f"bottom {show(d.bottom.length.value)} × {show(d.bottom.thickness.value)}"
+    sheet.write(size, [Place(x, view.up(d.bottom.high) + 6.0, "center")], rank=2)
+    middle = view.up(d.bottom.high + f.inside_height.value / 2) - 3.4
+    sheet.write("side, beyond", [Place(x, middle + 6.0, "center")], rank=4)
+    top = view.up(f.wall_height.value)
+    left, right = view.across(0.0), view.across(f.outside_length.value)
+    level = view.up(f.wall_height.value * 0.3)
+    spots = [Place(left - 6.0, top + 4.0, "right"), Place(left - 20.0, level, "right")]
+    sheet.write("back\nend", [Place(p.x, p.y + sheet.text, p.anchor) for p in spots], rank=3)
+    if isinstance(d.lid, LiftOffLid):
+        words = f"lid {show(d.lid.length.value)} × {show(d.lid.thickness.value)}"
+        high = max(z for cut in cut_along(d) if cut.name == "lid" for _, z in cut.points)
+        sheet.write(words, [Place(x, view.up(high) + 6.0, "center")], rank=2)
+    else:
+        _way_out(view, (right, view.up((d.lid.low + d.lid.high) / 2)))
+    places = [Place(right + 22.0, view.up(f.front_height.value * share)) for share in (0.2, 0.1)]
+    sheet.write("front end", places, rank=3)
+
+
+def _way_out(view: View, at: Point) -> None:
+    """On the lid, an arrow in the direction in which it slides."""
+    sheet, (x, y), size = view.sheet, at, view.sheet.text
+    number = sheet.write("slides out", [Place(x - 42.0, y - 0.33 * size, "right")], rank=4)
+    tip, back = x - 12.0, x - 12.0 - 1.6 * ARROW
+    sheet.line("dimension", [(x - 38.0, y), (back, y)], owners=(number,))
+    wings = [(tip, y), (back, y - 1.8 * HALF_ARROW), (back, y + 1.8 * HALF_ARROW)]
+    sheet.line("arrow", wings, closed=True, owners=(number,))
+
+
+def _sentence(plan: Plan) -> str:
+    show, d, found = plan.choices.rule.show, plan.design, codes(plan)
+    f = d.frame
+    if not _drawable(plan):
+        return f"There is no such box:{wrong_words(found, ['inside-negative'])[12:]}"
+    text = (
+        f"Section along: {show(f.inside_length.value)} inside, walls "
+        f"{show(f.wall_height.value)} high. "
+    )
+    if isinstance(d.lid, Panel) and f.lid_floor is not None:
+        gap = f.lid_floor.value - f.front_height.value
+        side = "below" if gap >= 0 else "above"
+        text += (
+            f"The front is {show(f.front_height.value)} high, {show(abs(gap))} {side} the floor of "
+            f"the lid groove; the lid, {show(d.lid.length.value)} long and "
+            f"{show(d.lid.thickness.value)} thick, slides out over it. "
+        )
+    else:
+        text += f"A lift-off lid, {show(d.lid.length.value)} long, lies on the rim. "
+    text += (
+        f"The bottom is {show(d.bottom.length.value)} long, "
+        f"{show(max(d.bottom.along, 0.0))} less than its grooves allow."
+    )
+    return text + wrong_words(found, _CODES)

@@ -1,0 +1,165 @@
+"""One groove with the panel's edge in it, magnified: its play and its clearance are hairs else."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from toolkit.box import Panel, Span
+from toolkit.pictures.kit.dimensions import Step, row
+from toolkit.pictures.kit.figure_of_wood import break_line, rings
+from toolkit.pictures.kit.lettering import Place
+from toolkit.pictures.kit.notes import figures
+from toolkit.pictures.kit.picture import Point
+from toolkit.pictures.kit.sheet import Sheet
+from toolkit.pictures.kit.view import View, band, rectangle
+from toolkit.pictures.section.marks import codes, wrong
+from toolkit.pictures.section.parts import cut_across
+from toolkit.plan import Plan
+
+# Where the middle of the magnified piece lies, and the room there is for it. [pt]
+MIDDLE_X, MIDDLE_Y = 409.0, 178.0
+DETAIL_ROOM = (126.0, 132.0)
+
+
+@dataclass(frozen=True, slots=True)
+class Zone:
+    """What is magnified, at the right-hand side of the section. [mm]"""
+
+    panel: Panel
+    groove: Span
+    left: float
+    right: float
+    low: float
+    high: float
+
+
+def detail_zone(plan: Plan) -> Zone:
+    """The lid's groove, or the bottom's where only that is wrong or there is no other. [mm]"""
+    d = plan.design
+    f = d.frame
+    panel, groove = d.bottom, f.bottom_groove
+    lid_is_well = not codes(plan, "lid") and codes(plan, "bottom")
+    if isinstance(d.lid, Panel) and f.lid_groove is not None and not lid_is_well:
+        panel, groove = d.lid, f.lid_groove
+    inside = f.outside_width.value - f.side_thickness.value
+    into = max(panel.rebate_width, panel.reach) + 3.0
+    spare = 0.6 * (groove.high - groove.low) + 1.0
+    return Zone(
+        panel,
+        groove,
+        inside - into,
+        f.outside_width.value,
+        max(min(0.0, panel.low), min(groove.low, panel.low) - spare),
+        min(max(f.wall_height.value, panel.high), max(groove.high, panel.high) + spare),
+    )
+
+
+def magnification(zone: Zone, *, scale: float, kept: int | None = None) -> int:
+    """How many times the section [pt/mm] the detail is: a whole number that its room allows.
+
+    What an earlier state had is ``kept`` for as long as it fits.
+    """
+    wide, high = zone.right - zone.left, zone.high - zone.low
+    most = min(DETAIL_ROOM[0] / wide, DETAIL_ROOM[1] / high) / scale
+    if kept is not None and kept <= most:
+        return kept
+    return next((times for times in (12, 10, 8, 6, 5, 4, 3) if times <= most), 2)
+
+
+def _between(shape: list[Point], left: float, right: float) -> list[Point]:
+    """What of a shape lies between two uprights. [mm]"""
+    turned = band([(z, x) for x, z in shape], low=left, high=right)
+    return [(x, z) for z, x in turned]
+
+
+def draw_detail(sheet: Sheet, plan: Plan, zone: Zone, *, scale: float, times: int) -> None:
+    """Draw the magnified groove, with its clearance, depth, tongue and play. [mm]"""
+    big = scale * times
+    x = MIDDLE_X - (zone.left + zone.right) / 2 * big
+    y = MIDDLE_Y - (zone.low + zone.high) / 2 * big
+    view = View(sheet, x, y, big)
+    angle = 90.0 - plan.design.choices.wood.rings
+    heart = {"right side": 8.0, "bottom": -angle, "lid": angle}
+    for cut in cut_across(plan.design):
+        if cut.name not in ("right side", zone.panel.name):
+            continue
+        shape = band(
+            _between(list(cut.points), zone.left, zone.right), low=zone.low, high=zone.high
+        )
+        if len(shape) < 3:
+            continue
+        view.area(f"detail {cut.name}", shape, fill="end cut")
+        rings(view, shape, across=heart[cut.name])
+        _edges(view, shape, zone, plan.design.frame.wall_height.value)
+    _dimensions(view, plan, zone)
+    middle = (view.across(zone.left) + view.across(zone.right)) / 2
+    words = f"A: {zone.panel.name} groove × {times}"
+    places = [Place(middle + shift, 38.0, "center") for shift in (0.0, -10.0, 10.0)]
+    sheet.write(words, places, rank=-1, size=sheet.text + 0.7)
+
+
+def _edges(view: View, shape: list[Point], zone: Zone, top: float) -> None:
+    """Heavy where there is an edge of wood; broken off where the zone ends inside it."""
+    for (x0, z0), (x1, z1) in zip(shape, [*shape[1:], *shape[:1]], strict=True):
+        cut_low = z0 == z1 == zone.low and zone.low > 0
+        cut_high = z0 == z1 == zone.high and zone.high < top
+        if x0 == x1 == zone.left:
+            low, high = sorted((z0, z1))
+            line = break_line(view.across(x0), low=view.up(low), high=view.up(high), sway=0.5)
+            view.sheet.line("thin", line)
+        elif cut_low or cut_high:
+            a, b = sorted((x0, x1))
+            line = break_line(view.up(z0), low=view.across(a), high=view.across(b), sway=0.5)
+            view.sheet.line("thin", [(x, y) for y, x in line])
+        else:
+            view.line("visible", (x0, z0), (x1, z1))
+
+
+def _dimensions(view: View, plan: Plan, zone: Zone) -> None:
+    show, d, panel = figures(plan), plan.design, zone.panel
+    f, depth, sheet = d.frame, d.choices.groove.depth, view.sheet
+    assert depth is not None
+    outside = f.outside_width.value
+    inside = outside - f.side_thickness.value
+    floor = min(inside + depth, outside)
+    edge = (outside + panel.width.value) / 2
+    found = codes(plan, panel.name)
+    wall = codes(plan, "sides")
+    tight = bool({"swells-tight", "drops-out"} & found)
+    deep = bool({"groove-deep", "groove-through-wall"} & wall)
+    top = view.up(zone.high)
+    if inside < edge < floor:
+        stops = [inside, edge, floor]
+        grip = Step(f"grip {show(edge - inside)}", 3)
+        steps = [grip, Step(f"clear {show(floor - edge)}", 0, tight)]
+        row(
+            sheet,
+            [view.across(x) for x in stops],
+            steps,
+            at=top + 14,
+            starts=top,
+            axis="along",
+        )
+    bottom = view.up(zone.low)
+    row(
+        sheet,
+        [view.across(x) for x in (inside, floor, outside)],
+        [Step(f"depth {show(floor - inside)}", 1, deep), Step(f"wall {show(outside - floor)}", 1)],
+        at=bottom - 18,
+        starts=bottom,
+        axis="along",
+        side=-1,
+    )
+    low, high = zone.groove.low, zone.groove.high
+    resting = panel.name == "lid"
+    meet = low + panel.tongue if resting else max(panel.high - panel.tongue, low)
+    stops = [low, min(max(meet, low), high), high]
+    play = Step(f"play {show(high - low - panel.tongue)}", 0)
+    tongue = Step(f"tongue\n{show(panel.tongue)}", 1)
+    steps = [tongue, play] if resting else [play, tongue]
+    if not low < meet < high:
+        stops, steps = [low, high], [Step(f"groove {show(high - low)}", 1)]
+    right = view.across(outside)
+    row(sheet, [view.up(z) for z in stops], steps, at=right + 8, starts=right, axis="up")
+    if "panel-too-thick" in found:
+        wrong(view, rectangle((inside, max(edge, inside + 0.1)), (low, low + panel.tongue)))

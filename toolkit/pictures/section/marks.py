@@ -1,0 +1,102 @@
+"""What both sections share: cut parts laid down, a ghost of them, what is wrong in red."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from toolkit.box import Panel
+from toolkit.pictures.kit.figure_of_wood import long_grain, rings
+from toolkit.pictures.kit.lettering import Place
+from toolkit.pictures.kit.picture import Point
+from toolkit.pictures.kit.sheet import Sheet
+from toolkit.pictures.kit.view import View
+from toolkit.pictures.section.parts import Cut
+from toolkit.plan import Plan
+
+
+def lay(view: View, cuts: Sequence[Cut], *, heart: dict[str, float]) -> None:
+    """Parts where they are cut, with their grain.
+
+    Parameters
+    ----------
+    view : View
+        Where they lie.
+    cuts : sequence of Cut
+        The parts. [mm]
+    heart : dict
+        Direction of the heart of the tree by the name of the part, else towards the outside of
+        the box, up. [deg]
+
+    Source
+    ------
+    End grain by rings, long grain by flowing lines: the workbook's own.
+    """
+    for cut in cuts:
+        fill = "end" if cut.end_grain else "face"
+        view.area(cut.name, cut.points, fill=f"{fill} cut", edge="visible")
+        if cut.end_grain:
+            rings(view, cut.points, across=heart.get(cut.name, 90.0))
+        else:
+            long_grain(view, cut.points)
+
+
+def lay_ghost(view: View, cuts: Sequence[Cut]) -> None:
+    """The same parts as they were before, thinly. [mm]"""
+    for cut in cuts:
+        view.area(f"ghost {cut.name}", cut.points, edge="ghost")
+
+
+def wrong(view: View, shape: Sequence[Point]) -> None:
+    """A red outline round what is wrong. [mm]"""
+    view.sheet.line("wrong", view.points(shape), closed=True)
+
+
+def say(sheet: Sheet, text: str, at: Point, places: Sequence[Place] = ()) -> None:
+    """Red words at one of some places, or as near to a point as there is room. [pt]"""
+    sheet.write(text, places, rank=0, red=True, at=at)
+
+
+def codes(plan: Plan, *places: str) -> frozenset[str]:
+    """Codes of what the plan finds wrong at some places; without places, anywhere."""
+    return frozenset(
+        row.code
+        for row in plan.findings
+        if row.level != "good" and (not places or row.where in places)
+    )
+
+
+def panel_words(plan: Plan, panel: Panel) -> str:
+    """A panel in a sentence: width, thickness, clearance at each side, play."""
+    show = plan.choices.rule.show
+    width = plan.design.choices.groove.width
+    assert width is not None
+    return (
+        f"{panel.name} {show(panel.width.value, unit=False)} × {show(panel.thickness.value)}, "
+        f"{show(panel.across / 2)} clear at each side, "
+        f"{show(max(width - panel.tongue, 0.0))} of play in its groove"
+    )
+
+
+_WRONG = {
+    "inside-negative": "nothing is left inside",
+    "groove-through-wall": "the groove goes through the wall",
+    "groove-deep": "the groove is deep for its wall",
+    "rim-thin": "the rim above the lid groove is thin",
+    "bottom-below-walls": "the bottom hangs below the walls",
+    "lid-proud": "the lid stands above the rim",
+    "panel-too-thick": "a panel does not enter its groove",
+    "panel-loose-in-thickness": "a panel is loose in its groove",
+    "swells-tight": "a panel will swell until it is tight",
+    "drops-out": "a panel can drop out when it is dry",
+    "panel-grain-across": "the grain of the panels runs the wrong way",
+    "front-too-high": "the front is too high for the lid to pass",
+    "front-too-low": "a gap is left under the lid",
+    "lid-short": "the lid falls short of the back groove",
+    "lid-rebate-through": "the rebate goes through the lid",
+}
+
+
+def wrong_words(found: frozenset[str], among: Sequence[str]) -> str:
+    """What is wrong, as the end of a sentence; nothing where all is well."""
+    said = [_WRONG[code] for code in among if code in found]
+    return f" Not right: {'; '.join(said)}." if said else ""
