@@ -183,8 +183,8 @@ def _heart_line(board: Board, at: Path) -> Iterator[Fault]:
             yield (
                 at,
                 (
-                    f"point {number + 1} of the heart line, at {along:g} mm along, does not lie beyond "
-                    f"point {number}, at {before:g} mm; list the points from left to right"
+                    f"point {number + 1} of the heart line, at {along:g} mm along, does not lie "
+                    f"beyond point {number}, at {before:g} mm; list the points from left to right"
                 ),
             )
         if above(along, board.length) or above(across, board.width):
