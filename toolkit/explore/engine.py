@@ -45,7 +45,8 @@ class Explorer:
         self.values: dict[str, Any] = {}
         self._picture = widgets.HTML(layout=widgets.Layout(min_height=f"{height}px"))
         self._words = widgets.HTML()
-        self._trouble = widgets.HTML()
+        # Two lines are held free, so that saying what is wrong does not push the picture down.
+        self._trouble = widgets.HTML(layout={"min_height": "58px"})
         self._sliders = widgets.VBox()
         self._make_sliders()
         self.show()
