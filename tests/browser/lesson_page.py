@@ -173,8 +173,8 @@ class LessonPage:
         """Wait until the page shows exactly this: picture, sentence, numbers and findings."""
         wanted = {
             "root": EXPLORER,
-            "svg": view.svg,
-            "caption": plain(view.sentence),
+            "svg": view.picture.svg,
+            "caption": plain(view.picture.sentence),
             "words": view.words,
         }
         try:
@@ -183,7 +183,7 @@ class LessonPage:
             shown = _standing(self.explorer)
             told = plain(unescape(re.sub("<[^>]+>", " ", view.words)))
             raise AssertionError(
-                f"after {after} the page should show\n  {plain(view.sentence)} {told}\n"
+                f"after {after} the page should show\n  {plain(view.picture.sentence)} {told}\n"
                 f"and shows\n  {shown}"
             ) from None
 

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from toolkit.box.choices import Choices
-from toolkit.box.frame import frame
+from toolkit.box.frame import Frame, frame
 from toolkit.box.seasons import season
 from toolkit.measures import Rule
 from toolkit.results import Chosen, below
@@ -117,9 +117,8 @@ def _lap_and_slope(c: Choices, choose: _Chooser) -> Choices:
     return c.having(corner__slope=slope, corner__lap=lap)
 
 
-def _pins(c: Choices, choose: _Chooser) -> Choices:
+def _pins(c: Choices, f: Frame, choose: _Chooser) -> Choices:
     """Pins that a chisel clears; half pins like them, or less where a groove needs its tail."""
-    f = frame(c)
     chisel, slope = c.tools.chisel, c.corner.slope
     assert chisel is not None and slope is not None
     out = max(f.tail_back.value, f.tail_front.value, 0.0) / slope
@@ -152,9 +151,8 @@ def _pins(c: Choices, choose: _Chooser) -> Choices:
     return c.having(corner__pin=pin, corner__half_pin=half_pin)
 
 
-def _clearances(c: Choices, choose: _Chooser) -> Choices:
+def _clearances(c: Choices, f: Frame, choose: _Chooser) -> Choices:
     """Room for a panel to swell from the bench to its dampest room."""
-    f = frame(c)
     assert c.groove.depth is not None
     changes = {}
     for panel in ("bottom", "lid"):
@@ -176,7 +174,7 @@ def _clearances(c: Choices, choose: _Chooser) -> Choices:
     return c.having(**changes) if changes else c
 
 
-def settle(choices: Choices) -> tuple[Choices, tuple[Chosen, ...]]:
+def settle(choices: Choices) -> tuple[Choices, Frame, tuple[Chosen, ...]]:
     """Fill in what was left out.
 
     Parameters
@@ -187,7 +185,8 @@ def settle(choices: Choices) -> tuple[Choices, tuple[Chosen, ...]]:
     Returns
     -------
     tuple
-        The same choices with nothing missing but the tails, and a line for each value chosen.
+        The same choices with nothing missing but the tails, the walls that they make, and a
+        line for each value chosen.
 
     Source
     ------
@@ -196,6 +195,7 @@ def settle(choices: Choices) -> tuple[Choices, tuple[Chosen, ...]]:
     choose = _Chooser(choices.rule, [])
     settled = _grooves(choices, choose)
     settled = _lap_and_slope(settled, choose)
-    settled = _pins(settled, choose)
-    settled = _clearances(settled, choose)
-    return settled, tuple(choose.notes)
+    # Neither pins nor clearances move a wall, so that the frame is reckoned once.
+    f = frame(settled)
+    settled = _clearances(_pins(settled, f, choose), f, choose)
+    return settled, f, tuple(choose.notes)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from toolkit.box.choices import Choices
 from toolkit.box.corner import Corner, lay_out, settled_tails
 from toolkit.box.defaults import settle
-from toolkit.box.frame import Frame, Span, frame
+from toolkit.box.frame import Frame, Span
 from toolkit.box.grooves import GrooveFit, Hole, groove_fits, holes
 from toolkit.box.panels import LiftOffLid, Panel, bottom, lid, lift_off_lid
 from toolkit.results import Chosen
@@ -120,9 +120,8 @@ def design(choices: Choices) -> Design:
     ------
     Geometry; defaults are common practice, no source.
     """
-    c, chosen = settle(choices)
+    c, f, chosen = settle(choices)
     notes = list(chosen)
-    f = frame(c)
     back, front = _corners(c, f, notes)
     return Design(
         choices=c,

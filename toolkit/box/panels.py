@@ -9,6 +9,10 @@ from toolkit.box.frame import Frame, as_made
 from toolkit.box.seasons import Season, season
 from toolkit.results import Term, Working
 
+# A bevelled panel has its tongue's thickness where it enters the groove; how far the bevel thins
+# the edge beyond that is common practice, no source.
+BEVEL_EDGE = 0.8
+
 
 @dataclass(frozen=True, slots=True)
 class Panel:
@@ -33,6 +37,13 @@ class Panel:
     high: float
     season: Season
     grain_across: bool
+
+    @property
+    def bevel(self) -> tuple[float, float]:
+        """Of a bevelled edge: its thickness at the rim, and how far in the bevel runs. [mm]"""
+        rim = BEVEL_EDGE * self.tongue
+        run = (self.thickness.value - rim) * self.reach / (self.tongue - rim)
+        return rim, min(run, self.length.value / 3, self.width.value / 3)
 
     @property
     def moving(self) -> float:

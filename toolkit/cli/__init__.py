@@ -39,13 +39,8 @@ def _status(made: Plan) -> int:
 def _heading(made: Plan) -> str:
     from datetime import date
 
-    rule, f = made.choices.rule, made.design.frame
-    size = " × ".join(
-        rule.show(size.value, unit=False)
-        for size in (f.outside_length, f.outside_width, f.wall_height)
-    )
     day = f"{date.today():%Y-%m-%d}"
-    return f"{made.choices.title}: outside {size} {rule.units}  ·  {day}  ·  {made.fingerprint}"
+    return f"{made.choices.title}: outside {made.outside}  ·  {day}  ·  {made.fingerprint}"
 
 
 def _check(args: argparse.Namespace) -> int:
@@ -134,14 +129,13 @@ def _parser() -> argparse.ArgumentParser:
         command.set_defaults(run=run)
         return command
 
-    command = add("open", _open, "open the lessons in JupyterLab")
-    command.add_argument("lesson", nargs="?", help="a lesson's number, 1 to 5")
-    command.add_argument("--port", type=int, default=0, help="a port of your own")
-    command.add_argument("--no-browser", action="store_true", help="start without a browser")
-    command = add("show", _show, "the same lessons without code")
-    command.add_argument("lesson", nargs="?", help="a lesson's number, 1 to 5")
-    command.add_argument("--port", type=int, default=0, help="a port of your own")
-    command.add_argument("--no-browser", action="store_true", help="start without a browser")
+    for command in (
+        add("open", _open, "open the lessons in JupyterLab"),
+        add("show", _show, "the same lessons without code"),
+    ):
+        command.add_argument("lesson", nargs="?", help="a lesson's number, 1 to 5")
+        command.add_argument("--port", type=int, default=0, help="a port of your own")
+        command.add_argument("--no-browser", action="store_true", help="start without a browser")
     command = add("check", _check, "what an experienced maker would say of a box")
     command.add_argument("box", metavar="BOX.toml")
     command = add("plan", _plan, "cut list, rough list, settings and findings")

@@ -9,11 +9,10 @@ from typing import Any, Protocol
 import ipywidgets as widgets
 
 from toolkit.box import Choices
+from toolkit.explore.controls import BUTTON
 from toolkit.study import Loaded, OwnBox, boxes, choose_box
 
 ANOTHER = "another box…"
-# A dictionary, so that every button gets a Layout of its own.
-BUTTON = {"width": "auto"}
 
 
 class Reloaded(Protocol):

@@ -8,14 +8,10 @@ from typing import Any
 
 import ipywidgets as widgets
 
+from toolkit.explore.controls import ANSWER, BUTTON
 from toolkit.explore.view import SHEET, Said
 from toolkit.plan import Plan
 from toolkit.study import Question, draw, guess, mark, reveal, undo_guess
-
-# Not Layout objects, which widgets would share: a page that is opened again over a running kernel
-# knows nothing yet of objects from before, and a widget that leans on one never appears.
-ANSWER = {"width": "24em"}
-BUTTON = {"width": "auto"}
 
 
 def _words(text: str, look: str = "bench-say") -> str:
@@ -23,7 +19,7 @@ def _words(text: str, look: str = "bench-say") -> str:
 
 
 def _prompt(text: str) -> widgets.HTML:
-    return widgets.HTML(f'{SHEET}<div class="bench-view"><p><b>{escape(text)}</b></p></div>')
+    return widgets.HTML(f'<div class="bench-view"><p><b>{escape(text)}</b></p></div>')
 
 
 def guess_card(question_id: str, prompt: str, *, hint: str) -> widgets.Widget:
@@ -56,9 +52,10 @@ def guess_card(question_id: str, prompt: str, *, hint: str) -> widgets.Widget:
             said.value = _words(str(error), "bench-hint")
 
     keep.on_click(kept)
-    box.on_submit(kept) if hasattr(box, "on_submit") else None
+    box.on_submit(kept)
     back.on_click(undone)
-    return widgets.VBox([_prompt(prompt), widgets.HBox([box, keep, back]), said])
+    row = widgets.HBox([box, keep, back])
+    return widgets.VBox([widgets.HTML(SHEET), _prompt(prompt), row, said])
 
 
 def compare_guess(question_id: str, made: Plan, *, answer: float) -> Said:
@@ -89,7 +86,7 @@ class YourTurn:
         other = widgets.Button(description="Other sizes", layout=BUTTON)
         mine.on_click(lambda _: self._fill(vary=False))
         other.on_click(lambda _: self._fill(vary=True))
-        self.widget = widgets.VBox([widgets.HBox([mine, other]), self._cards])
+        self.widget = widgets.VBox([widgets.HTML(SHEET), widgets.HBox([mine, other]), self._cards])
         self._fill(vary=False)
 
     def _repr_mimebundle_(self, **options: Any) -> Any:

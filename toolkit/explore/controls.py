@@ -16,10 +16,13 @@ from typing import Any, Literal, Protocol
 import ipywidgets as widgets
 
 from toolkit.box import Choices
-from toolkit.measures import Rule
+from toolkit.measures import Rule, length
 
-# A dictionary, so that every slider gets a Layout of its own.
+# Not Layout objects, which widgets would share: a page that is opened again over a running kernel
+# knows nothing yet of objects from before, and a widget that leans on one never appears.
 WIDE = {"width": "100%", "max_width": "640px"}
+ANSWER = {"width": "24em"}
+BUTTON = {"width": "auto"}
 STYLE = {"description_width": "11em"}
 
 
@@ -74,13 +77,7 @@ class LengthControl:
     def written(self, rule: Rule, value: float) -> str:
         """The length as text with its unit, exact enough to be read back the same."""
         text = rule.exact(value)
-        return text if abs(_read(text) - value) < 1e-6 else f"{value:.6g} mm"
-
-
-def _read(text: str) -> float:
-    from toolkit.measures import length
-
-    return length(text, allow="any")
+        return text if abs(length(text, allow="any") - value) < 1e-6 else f"{value:.6g} mm"
 
 
 @dataclass(frozen=True, slots=True)

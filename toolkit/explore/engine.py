@@ -39,7 +39,6 @@ class Explorer:
     def __init__(self, controls: Sequence[Control], *, compute: Compute, height: int = 420) -> None:
         self.controls = tuple(controls)
         self._compute = compute
-        self._setting = False
         self.bar = BoxBar(changes=self._changes, reloaded=self._reload)
         self.kept = self.bar.choices
         self.values: dict[str, Any] = {}
@@ -72,20 +71,6 @@ class Explorer:
     def choices(self) -> Choices:
         """The box as the sliders now have it."""
         return with_values(self.kept, self.values)
-
-    def move(self, label: str, value: Any) -> None:
-        """Move a slider from code, as a lesson's still or a test does. Lengths in mm.
-
-        Raises
-        ------
-        KeyError
-            No control has that label.
-        """
-        for control, slider in zip(self.controls, self._sliders.children, strict=True):
-            if control.label == label:
-                slider.value = value
-                return
-        raise KeyError(label)
 
     def _make_sliders(self) -> None:
         rule: Rule = self.kept.rule

@@ -73,7 +73,7 @@ def view(choices: Choices, kept: Choices) -> View:
     if kept != choices and worked_out(kept).design.exists:
         ghost = worked_out(kept)
     drawn = corner_picture(made, which="back", ghost=ghost)
-    return View(drawn.svg, drawn.sentence, numbers(made), made.findings)
+    return View(drawn, numbers(made), made.findings)
 
 
 def own() -> Plan:
@@ -103,15 +103,12 @@ def explore() -> Explorer:
 
 def still() -> Still:
     """The student's own corner, for paper and for readers without a mouse."""
-    choices = OwnBox().load().choices
-    return Still(view(choices, choices))
+    return Still(corner_picture(_possible(OwnBox().load().choices), which="back"))
 
 
 def sections() -> Still:
     """The student's own box cut across, with the panels in their grooves."""
-    made = own()
-    drawn = section_across(made)
-    return Still(View(drawn.svg, drawn.sentence, numbers(made)))
+    return Still(section_across(own()))
 
 
 def compare() -> Said:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from html import escape
 
 from toolkit.pages import as_html, findings_html
+from toolkit.pictures import Picture
 from toolkit.results import Finding, Table
 
 # One small sheet for every lesson: quiet, readable from the back of a room, and the same in
@@ -34,22 +35,25 @@ SHEET = """
 """
 
 
+def _figure(picture: Picture) -> str:
+    return (
+        f'<figure class="bench-view" style="margin:0">{picture.svg}'
+        f"<figcaption>{escape(picture.sentence)}</figcaption></figure>"
+    )
+
+
 @dataclass(frozen=True, slots=True)
 class View:
     """A picture with its sentence, numbers with their workings, and findings."""
 
-    svg: str
-    sentence: str
+    picture: Picture
     numbers: Table
     findings: tuple[Finding, ...] = ()
 
     @property
     def figure(self) -> str:
         """The picture and its sentence as one figure of HTML."""
-        return (
-            f'<figure class="bench-view" style="margin:0">{self.svg}'
-            f"<figcaption>{escape(self.sentence)}</figcaption></figure>"
-        )
+        return _figure(self.picture)
 
     @property
     def words(self) -> str:
@@ -66,15 +70,15 @@ class ImpossibleError(ValueError):
 
 @dataclass(frozen=True, slots=True)
 class Still:
-    """A view for paper, and for readers without a mouse: a picture with its sentence."""
+    """A picture with its sentence, for paper and for readers without a mouse."""
 
-    view: View
+    picture: Picture
 
     def _repr_html_(self) -> str:
-        return SHEET + self.view.figure
+        return SHEET + _figure(self.picture)
 
     def __repr__(self) -> str:
-        return self.view.sentence
+        return self.picture.sentence
 
 
 @dataclass(frozen=True, slots=True)

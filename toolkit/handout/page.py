@@ -149,16 +149,11 @@ def handout(plan: Plan, *, paper: str = "a4", day: date | None = None) -> str:
     environment.filters["css_text"] = lambda text: Markup(_css_text(text))
     page = environment.from_string(here.joinpath("page.html.j2").read_text(encoding="utf-8"))
     on = f"{day or date.today():%Y-%m-%d}"
-    rule, f = plan.choices.rule, plan.design.frame
-    size = " × ".join(
-        rule.show(size.value, unit=False)
-        for size in (f.outside_length, f.outside_width, f.wall_height)
-    )
     return page.render(
         title=plan.choices.title,
         css=here.joinpath("page.css").read_text(encoding="utf-8"),
         paper=PAPERS[paper],
-        byline=f"Outside {size} {rule.units}. {on}. Fingerprint {plan.fingerprint}.",
+        byline=f"Outside {plan.outside}. {on}. Fingerprint {plan.fingerprint}.",
         foot=f"{plan.choices.title} · {on} · {plan.fingerprint}",
         cautions=CAUTIONS,
         local_rules=LOCAL_RULES,

@@ -37,6 +37,14 @@ class Plan:
         """Eight characters that change whenever a choice does; printed on every sheet."""
         return sha256(repr(self.choices).encode()).hexdigest()[:8]
 
+    @property
+    def outside(self) -> str:
+        """Outside length, width and height on the student's own rule: ``176 × 134 × 64 mm``."""
+        rule, f = self.choices.rule, self.design.frame
+        sizes = (f.outside_length, f.outside_width, f.wall_height)
+        figures = " × ".join(rule.show(size.value, unit=False) for size in sizes)
+        return f"{figures} {rule.units}"
+
     def part(self, name: str) -> Part:
         """A part by its name.
 

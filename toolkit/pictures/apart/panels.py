@@ -9,10 +9,6 @@ from toolkit.box import Design, LiftOffLid, Panel
 
 Range = tuple[float, float]
 
-# The design gives a bevelled panel its thickness where it enters the groove; how far the bevel
-# thins the edge beyond that is the drawing's own choice, common practice, no source.
-BEVEL_EDGE = 0.8
-
 
 def block(x: Range, y: Range, z: Range) -> Manifold:
     """A box between three ranges; nothing where one of them is empty. [mm]"""
@@ -33,10 +29,7 @@ def _inset(x: Range, y: Range, by: float, *, front: bool) -> tuple[Range, Range]
 
 
 def _bevelled(panel: Panel, x: Range, y: Range, *, is_lid: bool) -> Manifold:
-    edge = BEVEL_EDGE * panel.tongue
-    slope = (panel.tongue - edge) / panel.reach
-    run = (panel.thickness.value - edge) / slope if slope > 0 else 0.0
-    run = min(run, (x[1] - x[0]) / 3, (y[1] - y[0]) / 3)
+    edge, run = panel.bevel
     inner_x, inner_y = _inset(x, y, run, front=not is_lid)
     flat, worked = (panel.low, panel.high) if is_lid else (panel.high, panel.low)
     brink = flat + edge if is_lid else flat - edge

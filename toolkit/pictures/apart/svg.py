@@ -8,9 +8,8 @@ from html import escape
 from toolkit.pictures.apart.view import Floats
 from toolkit.pictures.kit.lettering import Label, Place, lines_of
 from toolkit.pictures.kit.pens import INK
-from toolkit.pictures.kit.picture import PX_PER_PT
+from toolkit.pictures.kit.picture import FONTS, PX_PER_PT
 
-FONTS = "DejaVu Sans, Verdana, Liberation Sans, Arial, sans-serif"
 DOT = 1.5  # radius of the dot that ends a leader on a face [pt]
 
 

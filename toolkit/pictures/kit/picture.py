@@ -11,7 +11,7 @@ from html import escape
 Point = tuple[float, float]
 
 PX_PER_PT = 4 / 3
-_FONTS = "DejaVu Sans, Verdana, Liberation Sans, Arial, sans-serif"
+FONTS = "DejaVu Sans, Verdana, Liberation Sans, Arial, sans-serif"
 
 
 @dataclass(frozen=True, slots=True)
@@ -161,7 +161,7 @@ def dressed(svg: str, *, sentence: str, width: float, height: float) -> str:
         f'<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink" '
         f'role="img" aria-label="{escape(sentence)}" viewBox="0 0 {width:g} {height:g}" '
         f'width="{width * PX_PER_PT:g}" height="{height * PX_PER_PT:g}" '
-        f'style="max-width:100%;height:auto" font-family="{_FONTS}" '
+        f'style="max-width:100%;height:auto" font-family="{FONTS}" '
         f'stroke-linejoin="round" stroke-linecap="butt">'
         f"<title>{escape(sentence)}</title>{body.strip()}</svg>"
     )

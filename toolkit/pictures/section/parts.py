@@ -12,10 +12,6 @@ from toolkit.box import Design, LiftOffLid, Panel, Span
 from toolkit.pictures.kit.picture import Point
 from toolkit.pictures.kit.view import rectangle
 
-# A bevel has its thickness where it enters the groove; how far it thins from there to the edge
-# is the drawing's own choice: common practice, no source.
-BEVEL_EDGE = 0.8
-
 
 @dataclass(frozen=True, slots=True)
 class Cut:
@@ -54,10 +50,8 @@ def _worked_edge(panel: Panel) -> list[Point]:
             (panel.rebate_width, tongue),
             (panel.rebate_width, thick),
         ]
-    edge = BEVEL_EDGE * tongue
-    run = (thick - edge) * panel.reach / (tongue - edge)
-    span = min(panel.length.value, panel.width.value)
-    return [(0.0, 0.0), (0.0, edge), (min(run, span / 3), thick)]
+    edge, run = panel.bevel
+    return [(0.0, 0.0), (0.0, edge), (run, thick)]
 
 
 def _panel_cut(
