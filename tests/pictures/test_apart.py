@@ -227,7 +227,7 @@ def test_the_page_is_small_sound_and_speaks(box: Choices) -> None:
         root = ElementTree.fromstring(picture.svg)
         assert root.get("role") == "img"
         assert root.get("aria-label") == picture.sentence
-        assert root.get("width") == "100%"
+        assert root.get("width") == "720"
         assert not any(element.get("id") for element in root.iter())
         assert len(picture.svg.encode()) < 150_000
         assert "nan" not in picture.svg

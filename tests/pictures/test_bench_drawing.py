@@ -225,7 +225,7 @@ def test_a_dimension_line_without_its_figure_is_not_drawn() -> None:
 @pytest.mark.parametrize("paper", [False, True])
 def test_letters_are_large_enough_and_upright(paper: bool) -> None:
     for _, picture in pictures(postcard_plan(), paper=paper):
-        sizes = [float(size) for size in re.findall(r"font-size: ([\d.]+)px", picture.svg)]
+        sizes = [float(size) for size in re.findall(r'font-size="([\d.]+)"', picture.svg)]
         # 540 units are 720 px on a screen; on paper the page is 508 pt wide.
         assert min(sizes) >= (11 * 540 / 508 if paper else 9.0)
         assert "rotate" not in picture.svg

@@ -7,6 +7,7 @@ thinly behind the moving one, keeping and taking back.
 
 from __future__ import annotations
 
+import asyncio
 from collections.abc import Callable, Sequence
 from html import escape
 from typing import Any
@@ -18,6 +19,9 @@ from toolkit.explore.box_bar import BoxBar
 from toolkit.explore.controls import Control, value_of, widget, with_values
 from toolkit.explore.view import SHEET, ImpossibleError, View
 from toolkit.measures import Rule
+
+# Between a picture and its words: a browser needs two or three frames to paint one. [s]
+PAUSE = 0.05
 
 Compute = Callable[[Choices, Choices], View]
 
@@ -44,6 +48,7 @@ class Explorer:
         self.values: dict[str, Any] = {}
         self._picture = widgets.HTML(layout=widgets.Layout(min_height=f"{height}px"))
         self._words = widgets.HTML()
+        self._unsaid: View | None = None
         # Two lines are held free, so that saying what is wrong does not push the picture down.
         self._trouble = widgets.HTML(layout={"min_height": "58px"})
         self._sliders = widgets.VBox()
@@ -86,12 +91,16 @@ class Explorer:
         def moved(change: Any) -> None:
             for key in control.keys:
                 self.values[key] = change["new"]
-            self.show()
+            self.show(words_later=True)
 
         return moved
 
-    def show(self) -> None:
-        """Compute and show the present state, or say why there is none."""
+    def show(self, *, words_later: bool = False) -> None:
+        """Compute and show the present state, or say why there is none.
+
+        With ``words_later`` numbers and findings follow a blink after their picture, so that what
+        the eye waits for is painted sooner.
+        """
         try:
             view = self._compute(self.choices, self.kept)
         except ImpossibleError as error:
@@ -102,9 +111,21 @@ class Explorer:
             )
             return
         self._trouble.value = ""
-        # The picture first: it is what the eye waits for.
         self._picture.value = view.figure
-        self._words.value = view.words
+        waiting, self._unsaid = self._unsaid is not None, view
+        if not words_later:
+            self._say()
+        elif not waiting:
+            try:
+                asyncio.get_running_loop().call_later(PAUSE, self._say)
+            except RuntimeError:  # no kernel is running, so nobody waits for a picture either
+                self._say()
+
+    def _say(self) -> None:
+        """The words of the latest picture."""
+        view, self._unsaid = self._unsaid, None
+        if view is not None:
+            self._words.value = view.words
 
     def _changes(self) -> dict[str, Any]:
         """What differs from the kept box, as the box file says it."""

@@ -12,13 +12,14 @@ from manifold3d import CrossSection
 from toolkit.pictures.apart.figure import Log, figure
 from toolkit.pictures.apart.region import Region
 from toolkit.pictures.apart.sight import split_edges, visible_faces, visible_lines
-from toolkit.pictures.apart.svg import area, page, stroke, words
+from toolkit.pictures.apart.svg import data, dots
 from toolkit.pictures.apart.tints import tints
 from toolkit.pictures.apart.view import Edges, Face, Floats, on_paper
 from toolkit.pictures.apart.words import CLEAR, Normal, Shown, labels
 from toolkit.pictures.kit.lettering import Box, Label, Page, Place
-from toolkit.pictures.kit.pens import PAPER, PENS
+from toolkit.pictures.kit.pens import PENS
 from toolkit.pictures.kit.picture import PX_PER_PT, Drawn, LabelBox, Outline, Picture
+from toolkit.pictures.kit.svg import area, page, stroke, words
 
 WIDTH = 540.0  # 720 px on a screen [pt]
 TALLEST = 460.0  # [pt]
@@ -144,22 +145,22 @@ def draw(scene: Scene, *, bounds: Bounds, sentence: str) -> Picture:
     boxes = [box for _, _, box in placed]
     inked["gauge"] = _kept_clear(inked["gauge"], boxes)
 
-    rows = [f'<rect width="{WIDTH:g}" height="{height:g}" fill="{PAPER}"/>']
-    rows += [area(loops, colour=tint, height=height) for tint, loops in areas.items() if loops]
+    rows = [
+        area(data(loops, height=height, closed=True), colour=tint)
+        for tint, loops in areas.items()
+        if loops
+    ]
     for tint, found in wood.items():
         kept = _kept_clear(found, boxes)
         if kept:
-            rows.append(stroke(kept, colour=tint, width=PENS["ring"].width, height=height))
+            rows.append(stroke(data(kept, height=height), colour=tint, width=PENS["ring"].width))
     for name in ("gauge", "thin", "dimension", "visible"):
         if inked[name]:
-            pen = PENS[name]
-            rows.append(
-                stroke(
-                    inked[name], colour=pen.colour, width=pen.width, height=height, dash=pen.dash
-                )
-            )
-    rows += [words(label, place, height=height) for label, place, _ in placed]
-    svg = page("".join(rows), sentence=sentence, width=WIDTH, height=height)
+            pen, lined = PENS[name], data(inked[name], height=height)
+            rows.append(stroke(lined, colour=pen.colour, width=pen.width, dash=pen.dash))
+    rows.append(dots((place for _, place, _ in placed), height=height))
+    rows.append(words([(label, place) for label, place, _ in placed], height=height))
+    svg = page("".join(rows), sentence=sentence, width=WIDTH, height=height, cap="round")
     return Picture(svg, sentence, _drawn(frame, parts, inked, placed, dropped))
 
 

@@ -22,6 +22,9 @@ FACE = "#efdcb6"
 FAR = "#f7eedb"
 FLOOR = "#ddc294"
 END = "#cba26c"
+SAP_END = "#ead3ab"
+BARK = "#6e5846"
+KNOT = "#b98a58"
 FACE_GRAIN = "#d9bf8f"
 END_RING = "#a97d47"
 GHOST = "#8d8378"
@@ -51,6 +54,7 @@ PENS: dict[str, Pen] = {
     "far": _tint(FAR),
     "far grain": Pen("#eadcbd", 0.5, blocks=False),
     "face": _tint(FACE),
+    "sap end": _tint(SAP_END),
     "end": _tint(END),
     # What a section cuts lies over what it looks on to.
     "face cut": _tint(FACE),
@@ -58,6 +62,10 @@ PENS: dict[str, Pen] = {
     "floor": _tint(FLOOR),
     "face grain": Pen(FACE_GRAIN, 0.5, blocks=False),
     "ring": Pen(END_RING, 0.5, blocks=False),
+    "bark": _tint(BARK),
+    "knot": _tint(KNOT),
+    "knot middle": _tint(KNOT),
+    "knot line": Pen(BARK, 0.8, blocks=False),
     "void": _tint(PAPER),
     "hatch": Pen(INK, 0.5),
     "notch": _tint(FLOOR),
@@ -72,6 +80,12 @@ PENS: dict[str, Pen] = {
     "dimension": Pen(INK, THIN),
     "arrow": Pen(INK, width=0.0, fill=INK),
     "mark": Pen(INK, 0.9),
+    "chalk": Pen(INK, 0.9, blocks=False),
+    "part": Pen(INK, 1.1),
+    "saw": Pen(INK, THIN),
+    # The number of a saw cut, in a circle on its line.
+    "disc": _tint(PAPER),
+    "disc edge": Pen(INK, THIN, blocks=False),
     "wrong": Pen(RED, HEAVY),
     "wrong hatch": Pen(RED, THIN, blocks=False),
     "wrong dimension": Pen(RED, THIN),

@@ -2,11 +2,8 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from dataclasses import dataclass
-from hashlib import sha256
-from html import escape
 
 Point = tuple[float, float]
 
@@ -120,48 +117,3 @@ class Picture:
     def _repr_html_(self) -> str:
         """How a notebook shows it: inline, so that its sentence stays its alternative text."""
         return self.svg
-
-
-_COORDINATE = re.compile(r"\d+\.\d{3,}")
-_CLIP = re.compile(r'(?<=[#"])p[0-9a-f]{10}(?=[")])')
-_COUNTED = re.compile(r' id="(?:figure|patch|ink)_\d+"')
-# The way that every label would otherwise repeat, and a turn through nothing.
-_SAID_ONCE = re.compile(r"; font-family: 'DejaVu Sans'| transform=\"rotate\(-?0 [^)]*\)\"")
-
-
-def dressed(svg: str, *, sentence: str, width: float, height: float) -> str:
-    """A figure's SVG made small, safe to put into a page, and able to speak for itself.
-
-    The style that the writer sets on every element of the page is put on this picture alone.
-    Ids that two pictures on one page would share are left out, or made this picture's own.
-
-    Parameters
-    ----------
-    svg : str
-        As written by the figure.
-    sentence : str
-        What the picture shows.
-    width, height : float
-        Size of the page. [pt]
-
-    Source
-    ------
-    Accessible names of graphics: W3C SVG 2, title and WAI-ARIA role ``img``.
-    """
-    body = svg[svg.index('<g id="figure_1">') : svg.rindex("</svg>")]
-    body = _COUNTED.sub("", body)
-    body = _SAID_ONCE.sub("", body)
-    body = body.replace("\nL ", " ").replace("\nM ", "M").replace('d="M ', 'd="M')
-    body = body.replace("\nz", "z").replace("z\nM", "zM").replace('\n"', '"')
-    body = _COORDINATE.sub(lambda match: f"{float(match[0]):.2f}".rstrip("0").rstrip("."), body)
-    body = re.sub(r">\s+<", "><", body)
-    own = sha256((sentence + body).encode()).hexdigest()[:8]
-    body = _CLIP.sub(lambda match: match[0] + own, body)
-    return (
-        f'<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink" '
-        f'role="img" aria-label="{escape(sentence)}" viewBox="0 0 {width:g} {height:g}" '
-        f'width="{width * PX_PER_PT:g}" height="{height * PX_PER_PT:g}" '
-        f'style="max-width:100%;height:auto" font-family="{FONTS}" '
-        f'stroke-linejoin="round" stroke-linecap="butt">'
-        f"<title>{escape(sentence)}</title>{body.strip()}</svg>"
-    )

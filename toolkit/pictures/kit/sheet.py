@@ -8,7 +8,7 @@ from itertools import pairwise
 import numpy as np
 from numpy.typing import NDArray
 
-from toolkit.pictures.kit.ink import Stroke, written
+from toolkit.pictures.kit.ink import Image, Stroke, written
 from toolkit.pictures.kit.lettering import Label, Page, Place
 from toolkit.pictures.kit.pens import PENS
 from toolkit.pictures.kit.picture import (
@@ -18,7 +18,6 @@ from toolkit.pictures.kit.picture import (
     Outline,
     Picture,
     Point,
-    dressed,
 )
 
 WIDTH = 540.0  # 720 px on a screen [pt]
@@ -37,6 +36,7 @@ class Sheet:
         self.scale, self.width, self.height, self.text = scale, width, height, text
         self._strokes: dict[str, list[Stroke]] = {}
         self._clips: list[Sequence[Sequence[Point]]] = []
+        self._images: list[Image] = []
         self._outlines: list[Outline] = []
         self._labels: list[Label] = []
 
@@ -62,6 +62,10 @@ class Sheet:
         """Regions outside which lines may be kept from showing, and the number to ask by. [pt]"""
         self._clips.append(regions)
         return len(self._clips) - 1
+
+    def image(self, png: bytes, *, x: float, y: float, width: float, height: float) -> None:
+        """A shaded surface under all lines: a PNG, its lower left corner, its size. [pt]"""
+        self._images.append(Image(png, x, y, width, height))
 
     def name(self, name: str, points: Sequence[Point]) -> None:
         """Remember a shape by its name, in the axes of its own view. [mm]"""
@@ -121,10 +125,16 @@ class Sheet:
             ),
             dropped=tuple(dropped),
         )
-        size = {"width": self.width, "height": self.height}
-        words = [(label, place) for label, place, _ in placed]
-        svg = written(self._strokes, self._clips, words, **size)
-        return Picture(dressed(svg, sentence=sentence, **size), sentence, drawn)
+        svg = written(
+            self._strokes,
+            clips=self._clips,
+            images=self._images,
+            words=[(label, place) for label, place, _ in placed],
+            sentence=sentence,
+            width=self.width,
+            height=self.height,
+        )
+        return Picture(svg, sentence, drawn)
 
     def _segments(self) -> NDArray[np.float64]:
         """Every piece of line that a label must keep off."""
