@@ -106,12 +106,18 @@ class LessonPage:
     def __init__(self, watched: Watched) -> None:
         self.watched = watched
         self.page = watched.page
+        self.root = EXPLORER
         self.explorer = self.page.locator(EXPLORER).first
 
     def open(self, url: str, notebook: str) -> None:
         """Open a notebook in JupyterLab, without what was open before."""
         self.page.goto(f"{url}/lab/tree/{notebook}?reset")
         self.page.wait_for_function(_OPENED)
+
+    def look_at(self, scene: str) -> None:
+        """Turn to the sliders of one scene of the lesson."""
+        self.root = f".scene-{scene}"
+        self.explorer = self.page.locator(self.root).first
 
     def run_all(self) -> None:
         """Run every cell, wait for the last, and see that none failed."""
@@ -172,7 +178,7 @@ class LessonPage:
     def shows(self, view: View, *, after: str) -> None:
         """Wait until the page shows exactly this: picture, sentence, numbers and findings."""
         wanted = {
-            "root": EXPLORER,
+            "root": self.root,
             "svg": view.picture.svg,
             "caption": plain(view.picture.sentence),
             "words": view.words,
@@ -206,7 +212,7 @@ class LessonPage:
         found = Steady()
         # What is off the screen has no size.
         self.explorer.scroll_into_view_if_needed()
-        self.page.evaluate(_WATCH, EXPLORER)
+        self.page.evaluate(_WATCH, self.root)
         yield found
         seen = self.page.evaluate(_WATCHED)
         found.frames, found.least = len(seen["heights"]), min(seen["heights"])

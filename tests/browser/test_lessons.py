@@ -18,7 +18,8 @@ from tests.browser.harness import Server
 from tests.browser.lesson_page import LessonPage, tracebacks
 from toolkit.box import Choices
 from toolkit.cli.serving import lesson_files
-from toolkit.explore.controls import Control, value_of, with_values
+from toolkit.explore.controls import ChoiceControl, Control, first_value
+from toolkit.explore.scene import Scene
 from toolkit.files import read_box
 from toolkit.study import example_path
 
@@ -31,12 +32,36 @@ class Lesson:
     module: ModuleType
     page: LessonPage
     kept: Choices
+
+    @property
+    def scenes(self) -> Iterator[Sliders]:
+        """Each scene in turn, on the page and in Python."""
+        for scene in self.module.SCENES:
+            self.page.look_at(scene.name)
+            yield Sliders(scene, self.page, self.kept)
+
+
+@dataclass(slots=True)
+class Sliders:
+    """One scene: where its sliders are by now, on the page and in Python."""
+
+    scene: Scene
+    page: LessonPage
+    kept: Choices
     values: dict[str, Any] = field(default_factory=dict)
+
+    def shows(self, *, after: str) -> None:
+        """Wait until the page shows what Python computes for this state."""
+        self.page.shows(self.scene.view(self.kept, self.values), after=after)
+
+    def options(self, control: Control) -> list[Any]:
+        """What a slider can be moved to, from where it is."""
+        return [value for _, value in control.options(self.kept.rule, self.value(control))]
 
     def moved(self, control: Control, keys: list[str]) -> None:
         """Press keys on a slider and wait for what Python makes of its new place."""
         steps = {"ArrowRight": 1, "ArrowLeft": -1}
-        options = [value for _, value in control.options(self.kept.rule, self.value(control))]
+        options = self.options(control)
         place = options.index(self.value(control))
         for key in keys:
             if key in steps:
@@ -45,12 +70,18 @@ class Lesson:
                 place = {"Home": 0, "End": len(options) - 1}[key]
         self.values |= dict.fromkeys(control.keys, options[place])
         self.page.press(control.label, *keys)
-        view = self.module.view(with_values(self.kept, self.values), self.kept)
-        self.page.shows(view, after=f"{control.label}: {' '.join(keys)}")
+        self.shows(after=f"{control.label}: {' '.join(keys)}")
+
+    def taken_back(self, control: Control) -> None:
+        """Move a slider back to where it was at first."""
+        self.values.clear()
+        place = self.options(control).index(self.value(control))
+        self.page.press(control.label, "Home", *["ArrowRight"] * place)
+        self.shows(after=f"taking {control.label} back")
 
     def value(self, control: Control) -> Any:
         """What a slider is at."""
-        return self.values.get(control.keys[0], value_of(self.kept, control.keys[0]))
+        return self.values.get(control.keys[0], first_value(control, self.kept))
 
 
 @pytest.fixture(scope="module", params=lesson_files(), ids=lambda path: path.stem)
@@ -74,36 +105,58 @@ def test_every_cell_runs(lesson: Lesson) -> None:
 
 
 def test_it_begins_with_the_example(lesson: Lesson) -> None:
-    assert lesson.page.labels() == [control.label for control in lesson.module.CONTROLS]
-    lesson.page.shows(lesson.module.view(lesson.kept, lesson.kept), after="opening it")
-    lesson.page.photograph(f"{lesson.name}-opened")
+    for sliders in lesson.scenes:
+        labels = [row.label for row in sliders.scene.controls if on_a_slider(row)]
+        assert lesson.page.labels() == labels
+        sliders.shows(after="opening it")
+        lesson.page.photograph(f"{lesson.name}-{sliders.scene.name}-opened")
     whole = lesson.page.page.locator(".jp-NotebookPanel")
     lesson.page.photograph(f"{lesson.name}-page", what=whole)
 
 
+def on_a_slider(control: Control) -> bool:
+    """Whether a control is a slider; the others are rows of buttons."""
+    return not isinstance(control, ChoiceControl) or control.slider
+
+
 def test_every_slider_shows_what_python_computes(lesson: Lesson) -> None:
-    picture = lesson.page.explorer.locator("figure svg").first
-    for control in lesson.module.CONTROLS:
-        before = picture.evaluate("e => e.outerHTML")
-        with lesson.page.steadily() as steady:
-            lesson.moved(control, ["ArrowRight"])
-            after = picture.evaluate("e => e.outerHTML")
-            lesson.moved(control, ["ArrowRight"] * 3)
-            lesson.moved(control, ["Home"])
-            lesson.moved(control, ["End"])
-            lesson.moved(control, ["ArrowLeft"])
-        assert after != before, f"{control.label} changes nothing in the picture"
-        assert steady.frames > 10
-        assert steady.least > 100, f"the picture was away while {control.label} moved"
-        assert steady.height <= 2, f"the picture changed its height while {control.label} moved"
-        assert steady.travel <= 2, f"the picture jumped while {control.label} moved"
-        lesson.page.photograph(f"{lesson.name}-{control.label.replace(' ', '-')}-most")
-        lesson.values.clear()
-        back = value_of(lesson.kept, control.keys[0])
-        options = [value for _, value in control.options(lesson.kept.rule, back)]
-        lesson.page.press(control.label, "Home", *["ArrowRight"] * options.index(back))
-        view = lesson.module.view(lesson.kept, lesson.kept)
-        lesson.page.shows(view, after=f"taking {control.label} back")
+    for sliders in lesson.scenes:
+        picture = lesson.page.explorer.locator("figure svg").first
+        for control in filter(on_a_slider, sliders.scene.controls):
+            before = picture.evaluate("e => e.outerHTML")
+            with lesson.page.steadily() as steady:
+                sliders.moved(control, ["ArrowRight"])
+                sliders.moved(control, ["ArrowRight"] * 3)
+                after = picture.evaluate("e => e.outerHTML")
+                sliders.moved(control, ["Home"])
+                sliders.moved(control, ["End"])
+                sliders.moved(control, ["ArrowLeft"])
+            name = control.label
+            assert after != before, f"{name} changes nothing in the picture"
+            assert steady.frames > 10
+            assert steady.least > 100, f"the picture was away while {name} moved"
+            assert steady.height <= 2, f"the picture changed its height while {name} moved"
+            assert steady.travel <= 2, f"the picture jumped while {name} moved"
+            words = f"{lesson.name}-{sliders.scene.name}-{name.replace(' ', '-')}-most"
+            lesson.page.photograph(words)
+            sliders.taken_back(control)
+
+
+def test_every_button_shows_what_python_computes(lesson: Lesson) -> None:
+    for sliders in lesson.scenes:
+        for control in sliders.scene.controls:
+            if on_a_slider(control):
+                continue
+            for words, value in [*control.options(sliders.kept.rule, None)] * 2:
+                lesson.page.explorer.get_by_role("button", name=words, exact=True).click()
+                sliders.values |= dict.fromkeys(control.keys, value)
+                sliders.shows(after=f"{control.label}: {words}")
+            words = next(
+                text
+                for text, value in control.options(sliders.kept.rule, None)
+                if value == first_value(control, sliders.kept)
+            )
+            lesson.page.explorer.get_by_role("button", name=words, exact=True).click()
 
 
 def test_nothing_only_a_programmer_should_see(lesson: Lesson) -> None:

@@ -112,6 +112,17 @@ class BoxBar:
         self._say(" ".join(filter(None, [done, loaded.notice or self._whose(loaded)])))
         self._offer()
 
+    def follow(self) -> None:
+        """Another bar of this kernel changed or chose the box: be at the same one."""
+        self._own = OwnBox()
+        loaded = self._own.load()
+        self.choices = loaded.choices
+        self._quiet = True
+        self._units.value = loaded.choices.rule.units
+        self._quiet = False
+        self._say(loaded.notice or self._whose(loaded))
+        self._offer()
+
     def _kept(self, _: widgets.Button) -> None:
         changes = self._changes()
         if not changes:

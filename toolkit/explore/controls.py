@@ -2,13 +2,14 @@
 
 A control knows values in millimetres; the widget it makes shows them on the student's own rule,
 one mark a step. A value that lies on no mark (a box drawn in inches, read in millimetres) gets a
-place of its own among the marks, so that changing units never changes the box.
+place of its own among the marks, so that changing units never changes the box. A control whose
+key begins with ``try.`` sets nothing in the box: a season, a lamp, the place of a board in a log.
 """
 
 from __future__ import annotations
 
 from bisect import insort
-from collections.abc import Hashable
+from collections.abc import Callable, Hashable
 from dataclasses import dataclass
 from math import ceil, floor
 from typing import Any, Literal, Protocol
@@ -26,12 +27,22 @@ BUTTON = {"width": "auto"}
 STYLE = {"description_width": "11em"}
 
 
+# Where a slider that sets nothing in the box stands at first: a value, or found from the box.
+Start = Callable[[Choices], Any]
+_TRY = "try."
+
+
 class Control(Protocol):
     """What the engine needs of every control."""
 
     @property
     def keys(self) -> tuple[str, ...]:
-        """The keys of the box file that it sets, such as ``groove.depth``."""
+        """The keys of the box file that it sets, such as ``groove.depth``; or ``try.…``."""
+        ...
+
+    @property
+    def start(self) -> Start | None:
+        """Where it stands at first if that is not said by the box file."""
         ...
 
     @property
@@ -57,6 +68,7 @@ class LengthControl:
     low: float
     high: float
     fineness: Literal["joints", "sizes", "rough"] = "joints"
+    start: Start | None = None
 
     def options(self, rule: Rule, value: float | None) -> list[tuple[str, Any]]:
         """Every mark between the ends, and the present value where it lies on none."""
@@ -88,6 +100,7 @@ class CountControl:
     label: str
     low: int
     high: int
+    start: Start | None = None
 
     def options(self, rule: Rule, value: Any) -> list[tuple[str, Any]]:
         """Every number between the ends; tails of unequal width have a place of their own."""
@@ -107,11 +120,13 @@ class CountControl:
 
 @dataclass(frozen=True, slots=True)
 class ChoiceControl:
-    """One of a few words: ``(text, value)``."""
+    """One of a few words: ``(text, value)``; on a slider where they follow one another."""
 
     keys: tuple[str, ...]
     label: str
     choices: tuple[tuple[str, Hashable], ...]
+    start: Start | None = None
+    slider: bool = False
 
     def options(self, rule: Rule, value: Any) -> list[tuple[str, Any]]:
         """The words."""
@@ -122,6 +137,43 @@ class ChoiceControl:
         return value
 
 
+@dataclass(frozen=True, slots=True)
+class NumberControl:
+    """A number that is no length, such as a humidity, with its unit behind it."""
+
+    keys: tuple[str, ...]
+    label: str
+    low: float
+    high: float
+    step: float
+    unit: str
+    start: Start | None = None
+
+    def options(self, rule: Rule, value: float) -> list[tuple[str, Any]]:
+        """Every step between the ends, and the present value where it lies on none."""
+        count = round((self.high - self.low) / self.step)
+        values = [round(self.low + i * self.step, 9) for i in range(count + 1)]
+        if all(abs(each - value) > 1e-9 for each in values):
+            insort(values, value)
+        return [(f"{each:.6g} {self.unit}".strip(), each) for each in values]
+
+    def written(self, rule: Rule, value: float) -> str:
+        """The number with its unit."""
+        return f"{value:.6g} {self.unit}".strip()
+
+
+def in_box(key: str) -> bool:
+    """Whether a key is one of the box file."""
+    return not key.startswith(_TRY)
+
+
+def first_value(control: Control, choices: Choices) -> Any:
+    """Where a control stands before it is moved."""
+    if control.start is not None:
+        return control.start(choices)
+    return value_of(choices, control.keys[0])
+
+
 def value_of(choices: Choices, key: str) -> Any:
     """What a box says for a key of its file, such as ``groove.depth``."""
     section, _, name = key.partition(".")
@@ -129,14 +181,15 @@ def value_of(choices: Choices, key: str) -> Any:
 
 
 def with_values(choices: Choices, values: dict[str, Any]) -> Choices:
-    """A box with some keys changed: ``{"groove.depth": 5.0}``. [mm]"""
-    return choices.having(**{key.replace(".", "__"): value for key, value in values.items()})
+    """A box with some keys changed: ``{"groove.depth": 5.0}``; others are passed over. [mm]"""
+    boxed = {key.replace(".", "__"): value for key, value in values.items() if in_box(key)}
+    return choices.having(**boxed) if boxed else choices
 
 
 def widget(control: Control, rule: Rule, value: Any) -> widgets.ValueWidget:
     """A slider over the control's options, or a row of buttons for a choice of words."""
     options = control.options(rule, value)
-    if isinstance(control, ChoiceControl):
+    if isinstance(control, ChoiceControl) and not control.slider:
         return widgets.ToggleButtons(
             options=options, value=value, description=control.label, style=STYLE
         )

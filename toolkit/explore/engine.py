@@ -1,52 +1,51 @@
-"""The one slider engine of all lessons: named controls, a pure computation, a picture and words.
+"""The one slider engine of all lessons: a scene of named controls becomes a picture and words.
 
-A lesson gives the controls and a function from a box to a `View`; everything else is here: the
-student's own units, the last good picture when a combination is impossible, the kept state drawn
-thinly behind the moving one, keeping and taking back.
+A lesson gives its scenes; everything else is here: the student's own units, the last good picture
+when a combination is impossible, the kept state handed on to be drawn thinly behind the moving
+one, keeping and taking back. All scenes of one kernel follow the same kept box.
 """
 
 from __future__ import annotations
 
 import asyncio
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from html import escape
 from typing import Any
+from weakref import WeakSet
 
 import ipywidgets as widgets
 
 from toolkit.box import Choices
 from toolkit.explore.box_bar import BoxBar
-from toolkit.explore.controls import Control, value_of, widget, with_values
+from toolkit.explore.controls import Control, first_value, in_box, value_of, widget
+from toolkit.explore.scene import Scene
 from toolkit.explore.view import SHEET, ImpossibleError, View
 from toolkit.measures import Rule
+from toolkit.study import OwnBox
 
 # Between a picture and its words: a browser needs two or three frames to paint one. [s]
 PAUSE = 0.05
 
-Compute = Callable[[Choices, Choices], View]
+_alive: WeakSet[Explorer] = WeakSet()
 
 
 class Explorer:
-    """Sliders over one box. Display it as the last value of a cell.
+    """The sliders of a scene over one box. Display it as the last value of a cell.
 
     Parameters
     ----------
-    controls : sequence of Control
-        Three or four at most: geometry first, view options last.
-    compute : callable
-        ``compute(choices, kept) -> View``, pure; raises `ImpossibleError` with a sentence where
-        no such box can be. ``kept`` is the box as it was last kept, to be drawn behind. [mm]
-    height : int
-        Height held free for the picture, so that the page does not jump. [px]
+    scene : Scene
+        Its controls and what they show. Where none of them sets anything in the box there is
+        nothing to keep, and no bar above them.
     """
 
-    def __init__(self, controls: Sequence[Control], *, compute: Compute, height: int = 420) -> None:
-        self.controls = tuple(controls)
-        self._compute = compute
-        self.bar = BoxBar(changes=self._changes, reloaded=self._reload)
-        self.kept = self.bar.choices
+    def __init__(self, scene: Scene) -> None:
+        self.scene = scene
+        self.controls = scene.controls
+        self.bar = BoxBar(changes=self._changes, reloaded=self._reload) if self._keeps else None
+        self.kept = self.bar.choices if self.bar else OwnBox().load().choices
         self.values: dict[str, Any] = {}
-        self._picture = widgets.HTML(layout=widgets.Layout(min_height=f"{height}px"))
+        self._picture = widgets.HTML(layout={"min_height": f"{scene.height}px"})
         self._words = widgets.HTML()
         self._unsaid: View | None = None
         # Two lines are held free, so that saying what is wrong does not push the picture down.
@@ -54,6 +53,7 @@ class Explorer:
         self._sliders = widgets.VBox()
         self._make_sliders()
         self.show()
+        _alive.add(self)
 
     def _repr_mimebundle_(self, **options: Any) -> Any:
         return self.widget._repr_mimebundle_(**options)
@@ -61,27 +61,26 @@ class Explorer:
     @property
     def widget(self) -> widgets.Widget:
         """Everything in the order in which it is used."""
-        return widgets.VBox(
-            [
-                widgets.HTML(SHEET),
-                self.bar.widget,
-                self._sliders,
-                self._trouble,
-                self._picture,
-                self._words,
-            ]
-        )
+        bar = [self.bar.widget] if self.bar else []
+        rows = [self._sliders, self._trouble, self._picture, self._words]
+        whole = widgets.VBox([widgets.HTML(SHEET), *bar, *rows])
+        whole.add_class(f"scene-{self.scene.name}")
+        return whole
+
+    @property
+    def _keeps(self) -> bool:
+        return any(in_box(key) for control in self.controls for key in control.keys)
 
     @property
     def choices(self) -> Choices:
         """The box as the sliders now have it."""
-        return with_values(self.kept, self.values)
+        return self.scene.moment(self.kept, self.values).choices
 
     def _make_sliders(self) -> None:
         rule: Rule = self.kept.rule
         made = []
         for control in self.controls:
-            value = self.values.get(control.keys[0], value_of(self.kept, control.keys[0]))
+            value = self.values.get(control.keys[0], first_value(control, self.kept))
             slider = widget(control, rule, value)
             slider.observe(self._moved(control), names="value")
             made.append(slider)
@@ -102,11 +101,11 @@ class Explorer:
         the eye waits for is painted sooner.
         """
         try:
-            view = self._compute(self.choices, self.kept)
+            view = self.scene.view(self.kept, self.values)
         except ImpossibleError as error:
             self._trouble.value = (
                 f'<div class="bench-view"><p class="bench-impossible" role="status">'
-                f"<b>No such box.</b> {escape(str(error))} "
+                f"<b>{escape(error.there_is)}</b> {escape(str(error))} "
                 "The picture shows the last one that could be made.</p></div>"
             )
             return
@@ -130,17 +129,26 @@ class Explorer:
     def _changes(self) -> dict[str, Any]:
         """What differs from the kept box, as the box file says it."""
         rule = self.kept.rule
-        changes = {}
-        for control in self.controls:
-            for key in control.keys:
-                if key in self.values and self.values[key] != value_of(self.kept, key):
-                    changes[key] = control.written(rule, self.values[key])
-        return changes
+        return {
+            key: control.written(rule, self.values[key])
+            for control in self.controls
+            for key in control.keys
+            if in_box(key) and key in self.values and self.values[key] != value_of(self.kept, key)
+        }
 
     def _reload(self, choices: Choices, *, forget: bool) -> None:
-        """The kept box was changed or is shown on another rule: begin from it again."""
+        """The kept box was changed or is shown on another rule: all begin from it again."""
+        self.begin_from(choices, forget=forget)
+        for other in list(_alive):
+            if other is not self:
+                if other.bar:
+                    other.bar.follow()
+                other.begin_from(choices, forget=forget)
+
+    def begin_from(self, choices: Choices, *, forget: bool = False) -> None:
+        """Begin from a kept box; ``forget`` gives up what the sliders hold of the box. [mm]"""
         self.kept = choices
         if forget:
-            self.values.clear()
+            self.values = {key: value for key, value in self.values.items() if not in_box(key)}
         self._make_sliders()
         self.show()

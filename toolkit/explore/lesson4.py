@@ -10,6 +10,7 @@ from toolkit.box import Choices
 from toolkit.explore.cards import YourTurn, compare_guess, guess_card
 from toolkit.explore.controls import CountControl, LengthControl, with_values
 from toolkit.explore.engine import Explorer
+from toolkit.explore.scene import Scene
 from toolkit.explore.view import ImpossibleError, Said, Still, View
 from toolkit.pictures import corner_picture, section_across
 from toolkit.plan import Plan, plan
@@ -76,6 +77,9 @@ def view(choices: Choices, kept: Choices) -> View:
     return View(drawn, numbers(made), made.findings)
 
 
+SCENES = (Scene("corner", CONTROLS, lambda at: view(at.choices, at.kept)),)
+
+
 def own() -> Plan:
     """The student's own box, worked out; the workbook's example until one is kept."""
     return worked_out(OwnBox().load().choices)
@@ -98,7 +102,7 @@ def worked() -> Said:
 
 def explore() -> Explorer:
     """The sliders of this lesson."""
-    return Explorer(CONTROLS, compute=view)
+    return Explorer(SCENES[0])
 
 
 def still() -> Still:

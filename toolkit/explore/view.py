@@ -44,11 +44,15 @@ def _figure(picture: Picture) -> str:
 
 @dataclass(frozen=True, slots=True)
 class View:
-    """A picture with its sentence, numbers with their workings, and findings."""
+    """A picture with its sentence, numbers with their workings, and findings.
+
+    ``beside`` are pictures of the same state that belong under it.
+    """
 
     picture: Picture
     numbers: Table
     findings: tuple[Finding, ...] = ()
+    beside: tuple[Picture, ...] = ()
 
     @property
     def figure(self) -> str:
@@ -57,15 +61,27 @@ class View:
 
     @property
     def words(self) -> str:
-        """The numbers and the findings as HTML."""
-        parts = [as_html(self.numbers)]
+        """What is under it, the numbers and the findings, as HTML."""
+        parts = [*(_figure(picture) for picture in self.beside), as_html(self.numbers)]
         if self.findings:
             parts.append(findings_html(self.findings, fold=True))
         return f'<div class="bench-view">{"".join(parts)}</div>'
 
 
 class ImpossibleError(ValueError):
-    """A combination of sliders that no box can have; its text is the sentence shown."""
+    """A combination of sliders that can't be; its text is the sentence shown.
+
+    Parameters
+    ----------
+    sentence : str
+        What can't be, and what to do.
+    there_is : str
+        The few words that come before it, by default those for a box.
+    """
+
+    def __init__(self, sentence: str, *, there_is: str = "No such box.") -> None:
+        super().__init__(sentence)
+        self.there_is = there_is
 
 
 @dataclass(frozen=True, slots=True)
