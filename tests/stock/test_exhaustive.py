@@ -27,7 +27,7 @@ def looks_of(board: Board, x: int, y: int, length: int, width: int) -> float:
                 if "knot" in knot.kind:
                     dx = max(knot.along_from - along, along - knot.along_to, 0)
                     dy = max(knot.across_from - across, across - knot.across_to, 0)
-                    seen *= 1 - 0.5 * min(max(1 - (dx * dx + dy * dy) ** 0.5 / 60, 0), 1)
+                    seen *= 1 - 0.8 * min(max(1 - (dx * dx + dy * dy) ** 0.5 / 150, 0), 1)
             total += seen
     return total / (length * width)
 

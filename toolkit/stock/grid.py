@@ -25,8 +25,8 @@ NEVER = np.float32(-np.inf)
 
 MARGIN = 3.0  # custom, no source: kept clear round every defect [mm]
 MOST_CELLS = 1_500_000  # of one board: keeps the tables of the largest boards in memory
-SWIRL = 60.0  # custom, no source: how far the grain swirls round a knot [mm]
-SWIRL_COSTS = 0.5  # custom, no source: share of the looks lost beside the knot
+SWIRL = 150.0  # custom, no source: how far the grain swirls, three widths of a 50 mm knot [mm]
+SWIRL_COSTS = 0.8  # custom, no source: share of the looks lost beside the knot
 
 _NOISE = 1e-9
 
