@@ -83,6 +83,27 @@ class Customs:
         0.6, "share", "least of the back groove's depth that the closed lid must reach"
     )
     saw_marks: float = _custom(0.5, "length", "planed off each sawn face before it is clean")
+    tail_per_pin_most: float = _custom(
+        4.0, "number", "widest tail for its looks, so many times a pin", f"custom: {NOYES}"
+    )
+    pins_proud: float = _custom(
+        0.2, "length", "second gauge over the tail board, so that the pins stand proud"
+    )
+    pins_shy: float = _custom(
+        0.0, "length", "second gauge under the tail board, so that the pins end shy"
+    )
+    socket_over: float = _custom(
+        0.1, "length", "chopped deeper into a half-blind socket than its tail is long"
+    )
+    saw_offset: float = _custom(
+        0.1, "length", "how far saw cuts scatter beside their line, standard deviation"
+    )
+    saw_lead: float = _custom(
+        0.5, "number", "how far saw cuts lean across the board, standard deviation in degrees"
+    )
+    saw_slope: float = _custom(
+        0.5, "number", "how far saw cuts stray from the slope, standard deviation in degrees"
+    )
 
     def changed(self) -> Iterator[tuple[str, float, float]]:
         """Customs that differ from the default, as (name, value, default)."""

@@ -61,6 +61,16 @@ class Panel:
         return -self.moving * self.season.shrinking
 
     @property
+    def widest(self) -> float:
+        """The moving size at which it touches both groove bottoms. [mm]"""
+        return self.moving + (self.along if self.grain_across else self.across)
+
+    @property
+    def narrowest(self) -> float:
+        """The moving size at which, pushed into one groove, it leaves the other. [mm]"""
+        return self.widest - self.reach
+
+    @property
     def worst_grip(self) -> float:
         """Left in the groove on one side when dry and pushed to the other. [mm]"""
         clearance = self.along if self.grain_across else self.across

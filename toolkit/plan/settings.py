@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from toolkit.box import Corner, Design, LiftOffLid, Panel
+from toolkit.box.joinery import gauge_settings, has_ear
 from toolkit.results import below
 
 
@@ -17,38 +18,50 @@ class Setting:
     use: str
 
 
+def _tail_gauge_use(d: Design, corner: str, *, alone: bool) -> str:
+    """Where a tail's length is gauged. ``alone``: back and front have a setting each."""
+    ends = d.choices.corner.tails_on == "ends"
+    tail_board, pin_board = ("ends", "sides") if ends else ("sides", "ends")
+    through, ear = d.choices.corner.joint == "through", has_ear(d)
+    uses = [f"{tail_board}: both faces and both edges, from the end"]
+    if ear and through and corner != "back":
+        uses[0] += ", at the front end only up to the height of the front"
+    elif ear and not through:
+        uses = [] if alone and corner == "front" else [f"{uses[0]}, at the back end only"]
+    if not through:
+        uses.append(f"{pin_board}: the end grain, from the inside face")
+    return f"{'; '.join(uses)}. Leave set."
+
+
 def _gauges(d: Design) -> list[Setting]:
     show, c, f = d.choices.rule.show, d.choices, d.frame
     through = c.corner.joint == "through"
     ends = c.corner.tails_on == "ends"
-    tail_board, pin_board = ("ends", "sides") if ends else ("sides", "ends")
+    pin_board = "sides" if ends else "ends"
     thick = d.tail_board_thickness
     tails = (f.tail_back.value, f.tail_front.value)
+    same = tails[0] == tails[1] and thick[0] == thick[1]
+    proud = gauge_settings(d).proud
     rows = []
     for corner, length, board in zip(("back", "front"), tails, thick, strict=True):
-        same = tails[0] == tails[1] and thick[0] == thick[1]
         if corner == "front" and same:
             break
         where = "" if same else f", {corner}"
-        edge = "both faces" if through else "the end grain, from the inside face"
-        rows.append(
-            Setting(
-                f"gauge 1, tail length{where}",
-                show(length),
-                f"{tail_board}: both faces and both edges, from the end; {pin_board}: {edge}. "
-                "Leave set.",
-            )
-        )
+        use = _tail_gauge_use(d, "both" if same else corner, alone=not same)
+        rows.append(Setting(f"gauge 1, tail length{where}", show(length), use))
         faces = "both faces" if through else "the inside face only"
+        over = ""
+        if proud:
+            end = "stand proud, to be planed flush" if proud > 0 else "end shy"
+            over = f" Set to {show(board + proud)}, the pins {end}."
         rows.append(
             Setting(
                 f"gauge 2, tail-board thickness{where}",
                 show(board),
-                f"{pin_board}: {faces}, from the end. Up to {show(0.2)} more leaves the pins "
-                "proud, to be planed flush. Leave set.",
+                f"{pin_board}: {faces}, from the end.{over} Leave set.",
             )
         )
-    if not ends and not through and not isinstance(d.lid, LiftOffLid):
+    if has_ear(d) and not through:
         lap = f.lap_front.value
         rows.append(
             Setting(

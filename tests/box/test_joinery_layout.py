@@ -1,0 +1,276 @@
+"""Dividers, layouts, and setting out round the grooves."""
+
+from __future__ import annotations
+
+from itertools import count, islice, pairwise
+from pathlib import Path
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from tests.boxes import inch_postcard, lift_off, postcard
+from tests.oracle.designs import ARRANGEMENTS, Arrangement, random_box
+from toolkit.box import Choices, design
+from toolkit.box.corner import equal_tails, lay_out
+from toolkit.box.joinery import (
+    changed,
+    file_values,
+    marks_error,
+    one_template,
+    set_out,
+    set_out_round_grooves,
+    setting_error,
+    walk,
+)
+from toolkit.box.joinery.looks import needs, room_now
+from toolkit.files import change_box, read_box
+from toolkit.measures import Rule
+from toolkit.plan import plan
+from toolkit.study import example_path
+
+MM = Rule.millimetres()
+
+
+@given(
+    half=st.floats(3, 9),
+    pin=st.floats(3, 9),
+    n=st.integers(1, 9),
+    tail=st.floats(6, 30),
+    error=st.floats(-0.3, 0.3),
+)
+def test_a_wrong_step_keeps_the_layout_even(
+    half: float, pin: float, n: int, tail: float, error: float
+) -> None:
+    """Both walks prick their marks; what lies between neighbouring marks is pin or tail."""
+    height = 2 * half + n * tail + (n - 1) * pin
+    corner = lay_out(
+        "back",
+        height=height,
+        rim=height,
+        tail_length=8,
+        slope=7,
+        half_pin=half,
+        pin=pin,
+        tails=n,
+    )
+    told = walk(corner, error=error)
+    assert told is not None
+    assert told.step == pytest.approx(tail + pin)
+    assert told.forward[0] == pytest.approx(half)
+    assert told.back[0] == pytest.approx(height - half)
+    assert all(b - a == pytest.approx(told.step + error) for a, b in pairwise(told.forward))
+    assert told.accumulated == pytest.approx(n * error)
+    for low, high in told.tails:
+        assert high - low == pytest.approx(tail - (n - 1) * error)
+    for (_, high), (low, _) in pairwise(told.tails):
+        assert low - high == pytest.approx(told.past)
+    assert told.past == pytest.approx(pin + n * error)
+    # The last mark gives the error back, so that the dividers can be put right.
+    assert setting_error(told.past, pin=pin, steps=n) == pytest.approx(error, abs=1e-9)
+
+
+def test_the_last_mark_off_the_board_and_its_remedy() -> None:
+    back = walk(design(postcard()).back)
+    assert back is not None
+    assert back.off_edge == pytest.approx(1)
+    assert "1 mm off the board" in back.remedy(MM)
+    wide = walk(design(postcard().having(corner__half_pin=6.0)).back)
+    assert wide is not None
+    assert wide.off_edge == 0
+    assert wide.remedy(MM) == ""
+    assert "scrap" not in wide.sentence(MM)
+    out = walk(design(postcard()).back, error=-0.2)
+    assert out is not None
+    assert "every pin comes out 5.4 mm and every tail 14.4 mm" in out.sentence(MM)
+
+
+def test_unequal_tails_cannot_be_stepped() -> None:
+    unequal = postcard().having(corner__tails_back=((5.0, 19.0), (25.0, 59.0)))
+    assert walk(design(unequal).back) is None
+    assert marks_error(design(unequal).back, rule=MM) is None
+    assert walk(design(postcard().having(corner__tails_back=24)).back) is None
+    with pytest.raises(ValueError, match="0 steps are no walk"):
+        setting_error(6.0, pin=6.0, steps=0)
+
+
+def test_dividers_set_to_a_mark_of_the_rule() -> None:
+    corner = design(postcard()).front
+    told = marks_error(corner, rule=Rule.millimetres())
+    assert told is not None
+    # (50.7 − 10 + 6) / 2 = 23.35, and the nearest tenth further from nothing is 23.4.
+    assert corner.step == pytest.approx(23.35)
+    assert told.error == pytest.approx(0.05)
+    assert told.accumulated == pytest.approx(0.1)
+
+
+@pytest.mark.parametrize("n", [1, 2, 4])
+def test_by_number_of_tails(n: int) -> None:
+    told = set_out(postcard(), tails=n)
+    assert len(told.corner.tails) == n
+    assert told.changes == {"corner.tails_back": n}
+    assert design(changed(postcard(), changes=told.changes)).back == told.corner
+
+
+def test_by_pin_width_at_either_face() -> None:
+    told = set_out(postcard(), tails=3, pin=4.0, half_pin=4.0, measured_at="tip")
+    assert told.corner.narrowest_pin == pytest.approx(4.0)
+    assert told.corner.half_pins[0].tip_width == pytest.approx(4.0)
+    assert told.changes["corner.pin"] == pytest.approx(4 + 2 * 8 / 7)
+    base = set_out(postcard(), tails=3, pin=7.0)
+    assert base.corner.whole_pins[0].width == pytest.approx(7)
+    chosen = set_out(postcard(), pin=9.0)
+    assert chosen.changes == {"corner.pin": 9.0, "corner.tails_back": len(chosen.corner.tails)}
+    assert all(12 <= tail.width <= 20 for tail in chosen.corner.tails)
+
+
+def test_tail_by_tail_at_either_face() -> None:
+    edges = ((5.0, 19.0), (26.0, 38.0), (45.0, 59.0))
+    told = set_out(postcard(), tails=edges)
+    assert [(tail.low, tail.high) for tail in told.corner.tails] == list(edges)
+    assert "tails of 14, 12 and 14 mm" in told.sentence(MM)
+    tips = set_out(postcard(), tails=((5.0, 20.0), (44.0, 59.0)), measured_at="tip")
+    assert [(t.tip_low, t.tip_high) for t in tips.corner.tails] == [
+        pytest.approx((5, 20)),
+        pytest.approx((44, 59)),
+    ]
+
+
+def test_tails_that_find_no_room_are_told() -> None:
+    told = set_out(postcard(), corner="front", tails=24)
+    assert not told.fits
+    assert "24 tails find no room in 50.7 mm" in told.sentence(MM)
+
+
+def test_one_template_for_all_ends() -> None:
+    told = one_template(postcard())
+    assert told is not None
+    assert told.changes == {"corner.tails_front": ((5.0, 19.0), (25.0, 39.0))}
+    assert design(postcard()).front.height - told.corner.tails[-1].high == pytest.approx(11.7)
+    assert one_template(postcard().having(corner__tails_back=1)) is None
+
+
+def test_the_workbooks_own_box_is_the_first_offer() -> None:
+    for box in (postcard(), inch_postcard()):
+        told = set_out_round_grooves(box)
+        assert told.hidden_now
+        assert told.offers[0].is_now
+        assert told.offers[0].name == "3 tails at the back, 2 at the front"
+        assert 2 <= len(told.offers) <= 3
+
+
+def able(arrangement: Arrangement, boxes: int) -> list[Choices]:
+    def every() -> object:
+        for seed in count():
+            choices = random_box(arrangement, seed)
+            if design(choices).exists:
+                yield choices
+
+    return list(islice(every(), boxes))  # type: ignore[call-overload]
+
+
+UNWANTED = {
+    "groove-outside-tail",
+    "groove-sliver",
+    "pin-narrower-than-chisel",
+    "half-pin-thin",
+    "tails-dont-fit",
+    "tail-tips-meet",
+}
+
+
+@pytest.mark.parametrize("arrangement", ARRANGEMENTS, ids=str)
+def test_offers_stand_up_to_the_boxs_own_checks(arrangement: Arrangement) -> None:
+    """Each offer, put into the box, draws none of the findings that it promises to avoid."""
+    offered = 0
+    boxes = able(arrangement, 12)
+    # Where no room beyond the least is aimed at, nothing but the least itself keeps it.
+    boxes += [box.having(customs__groove_margin_wanted=0.1) for box in boxes]
+    for choices in boxes:
+        told = set_out_round_grooves(choices)
+        assert bool(told.problem) == (not told.offers)
+        assert len(told.offers) <= 3
+        for offer in told.offers:
+            offered += 1
+            made = plan(offer.choices)
+            bad = {row.code for row in made.findings} & UNWANTED
+            assert not bad, (offer.sentence, bad)
+            assert room_now(made.design) == pytest.approx(offer.room)
+            assert offer.room >= choices.customs.groove_margin_least - 1e-6
+            assert offer.sentence in told.sentence
+        names = [(offer.name, offer.changes["corner.pin"]) for offer in told.offers]
+        assert len(names) == len(set(names))
+    assert offered
+
+
+def _any_layout(choices: Choices) -> bool:
+    """Tried blindly: even tails of any number between any half pins, each corner by itself."""
+    d = design(choices)
+    least = choices.customs.groove_margin_least
+    thin = choices.rule.round(max(one.half_pin for one in needs(d)), direction="up")
+    for one in needs(d):
+        found = False
+        for n in range(1, 4):
+            for tenths in range(120):
+                half = thin + tenths / 10
+                edges, step = equal_tails(one.height, count=n, half_pin=half, pin=one.pin)
+                if step <= one.pin:
+                    continue
+                room = one.room(edges)
+                found = found or (room is not None and room >= least - 1e-9)
+        if not found:
+            return False
+    return True
+
+
+def test_where_nothing_is_offered_nothing_can_be() -> None:
+    refused = offered = 0
+    for arrangement in ARRANGEMENTS[:4]:
+        for choices in able(arrangement, 10):
+            for edge in (None, 3.0, 5.5, 6.5):
+                box = choices if edge is None else choices.having(groove__bottom_edge=edge)
+                told = set_out_round_grooves(box)
+                assert bool(told.offers) == _any_layout(box), told.problem
+                refused += not told.offers
+                offered += bool(told.offers)
+    assert refused > 20
+    assert offered > 20
+
+
+def test_customs_that_leave_no_choice_are_borne() -> None:
+    strict = postcard().having(customs__tail_least=16.0, customs__tail_most=16.0)
+    assert set_out_round_grooves(strict).offers
+
+
+def test_why_nothing_can_be_is_told_with_what_to_change() -> None:
+    low = set_out_round_grooves(postcard().having(groove__bottom_edge=4.0))
+    assert not low.offers
+    assert "the bottom groove lies 4 mm from the bottom edge" in low.problem
+    assert "need 5.7 mm" in low.problem
+    assert "raise groove.bottom_edge" in low.problem
+    assert set_out_round_grooves(postcard().having(groove__bottom_edge=5.7)).offers
+    shallow = set_out_round_grooves(lift_off().having(groove__bottom_edge=7.0)).problem
+    assert shallow == ""
+    blind = set_out_round_grooves(postcard().having(corner__lap=12.0))
+    assert "no tail to set out" in blind.problem
+
+
+def test_a_layout_that_shows_its_groove_now_is_told_so() -> None:
+    told = set_out_round_grooves(postcard().having(corner__tails_back=4))
+    assert not told.hidden_now
+    assert told.sentence.startswith("As set out now, a groove shows.")
+    assert all(not offer.is_now for offer in told.offers)
+
+
+def test_offers_can_be_written_into_a_box_file(tmp_path: Path) -> None:
+    target = tmp_path / "box.toml"
+    target.write_text(example_path().read_text(encoding="utf-8"), encoding="utf-8")
+    box = read_box(target)
+    rows = [offer.changes for offer in set_out_round_grooves(box).offers]
+    template = one_template(box)
+    assert template is not None
+    for changes in (*rows, template.changes):
+        change_box(target, file_values(changes, rule=box.rule))
+        back = read_box(target)
+        for key, value in changes.items():
+            assert getattr(back.corner, key.partition(".")[2]) == value

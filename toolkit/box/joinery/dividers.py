@@ -1,0 +1,178 @@
+"""Dividers: the setting, where each mark falls, and what an error in the setting does."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from toolkit.box.corner import Corner
+from toolkit.measures import Rule
+from toolkit.results import above
+
+
+@dataclass(frozen=True, slots=True)
+class Walk:
+    """Dividers walked over a corner from both half-pin marks. [mm]
+
+    ``step`` is the right setting and ``error`` how far the dividers are really out. ``forward``
+    holds every mark up from the lower half-pin mark, ``back`` every one down from the upper.
+    ``pin`` is the pin aimed at.
+    """
+
+    corner: str
+    height: float
+    half_pin: float
+    pin: float
+    steps: int
+    step: float
+    error: float
+    forward: tuple[float, ...]
+    back: tuple[float, ...]
+
+    @property
+    def past(self) -> float:
+        """How far the last mark falls past the far half-pin mark: the pin that comes of it. [mm]"""
+        return self.forward[-1] - (self.height - self.half_pin)
+
+    @property
+    def off_edge(self) -> float:
+        """How far the last mark lies off the board; 0 where it lies on it. [mm]"""
+        off = self.forward[-1] - self.height
+        return off if above(off, 0.0) else 0.0
+
+    @property
+    def accumulated(self) -> float:
+        """What the error of one step has grown to at the last mark. [mm]"""
+        return self.steps * self.error
+
+    @property
+    def tails(self) -> tuple[tuple[float, float], ...]:
+        """Lower and upper edge of each tail as the two walks mark them. [mm]"""
+        return tuple(zip(self.forward[:-1], reversed(self.back[:-1]), strict=True))
+
+    @property
+    def tail_width(self) -> float:
+        """Width of every tail at the baseline; all come out alike. [mm]"""
+        return self.tails[0][1] - self.tails[0][0]
+
+    def remedy(self, rule: Rule) -> str:
+        """What to do where the last mark has no wood to fall on; empty where it has."""
+        if not self.off_edge:
+            return ""
+        return (
+            f"The last mark falls {rule.exact(self.off_edge)} off the board: clamp a scrap flush "
+            "with that edge to take it, or make the half pins as wide as a pin, which is sounder."
+        )
+
+    def sentence(self, rule: Rule) -> str:
+        """Setting, steps and the test that the setting is right."""
+        words = (
+            f"{self.corner.capitalize()} corners: dividers at {rule.exact(self.step)}, "
+            f"{self.steps} steps from the mark at {rule.exact(self.half_pin)}; the last must fall "
+            f"{rule.exact(self.pin)} past the far half-pin mark."
+        )
+        if self.error:
+            words += (
+                f" Each step {rule.exact(abs(self.error))} {'over' if self.error > 0 else 'under'}"
+                f" makes the last mark {rule.exact(abs(self.accumulated))} wrong: every pin comes "
+                f"out {rule.exact(self.past)} and every tail {rule.exact(self.tail_width)}."
+            )
+        remedy = self.remedy(rule)
+        return f"{words} {remedy}" if remedy else words
+
+
+def walk(corner: Corner, *, error: float = 0.0) -> Walk | None:
+    """Walk the dividers over a corner.
+
+    Parameters
+    ----------
+    corner : Corner
+        A set-out corner, pins and half pins measured at the baseline.
+    error : float
+        How far the dividers are set wide of the step; negative for too close. [mm]
+
+    Returns
+    -------
+    Walk or None
+        Every mark both ways [mm]; None where the tails are unequal or do not fit.
+
+    Source
+    ------
+    Geometry. A constant error e leaves the layout even: after n steps each pin is n·e wider and
+    each tail (n − 1)·e narrower, and the last mark shows the pin that comes of it.
+    """
+    if corner.step is None or not corner.tails:
+        return None
+    first = corner.tails[0]
+    steps, height, set_to = len(corner.tails), corner.height, corner.step + error
+    half_pin = first.low
+    forward = tuple(half_pin + i * set_to for i in range(steps + 1))
+    back = tuple(height - half_pin - i * set_to for i in range(steps + 1))
+    return Walk(
+        corner=corner.name,
+        height=height,
+        half_pin=half_pin,
+        pin=corner.step - first.width,
+        steps=steps,
+        step=corner.step,
+        error=error,
+        forward=forward,
+        back=back,
+    )
+
+
+def setting_error(past: float, *, pin: float, steps: int) -> float:
+    """How far the dividers are out, from where the last mark fell: close them by this much.
+
+    Parameters
+    ----------
+    past : float
+        Measured from the far half-pin mark to the last mark. [mm]
+    pin : float
+        The pin wanted, at the baseline. [mm]
+    steps : int
+        How many steps were walked.
+
+    Returns
+    -------
+    float
+        Error of one step; negative where the dividers must be opened. [mm]
+
+    Raises
+    ------
+    ValueError
+        No step was walked.
+
+    Source
+    ------
+    (past − pin) / steps: geometry.
+
+    >>> round(setting_error(6.6, pin=6, steps=3), 2)
+    0.2
+    """
+    if steps < 1:
+        raise ValueError(f"{steps} steps are no walk; give the number of tails, 1 or more")
+    return (past - pin) / steps
+
+
+def marks_error(corner: Corner, *, rule: Rule) -> Walk | None:
+    """The walk with the dividers set to the nearest mark of a rule instead of the exact step.
+
+    Parameters
+    ----------
+    corner : Corner
+        A set-out corner.
+    rule : Rule
+        The rule that the dividers are set by.
+
+    Returns
+    -------
+    Walk or None
+        Its ``error`` is what rounding one step does, ``accumulated`` what that grows to. [mm]
+
+    Source
+    ------
+    Geometry and the marks of the rule.
+    """
+    if corner.step is None:
+        return None
+    return walk(corner, error=rule.error(corner.step))

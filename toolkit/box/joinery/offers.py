@@ -1,0 +1,139 @@
+"""A layout offered to a student, with what makes it good to look at and what speaks against it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+from toolkit.box.choices import Choices
+from toolkit.box.corner import Corner
+from toolkit.box.customs import NOYES
+from toolkit.box.design import Design
+from toolkit.box.joinery.layout import tails_words
+from toolkit.measures import Rule
+from toolkit.results import Table, above, below
+
+EYE = f"Equal tails and pins are strongest; tails up to four times as wide look well ({NOYES})."
+
+
+@dataclass(frozen=True, slots=True)
+class Offer:
+    """One layout of all four corners. ``room`` is the least wood beside any groove [mm]; ``why``
+    says what makes it good, ``but`` what speaks against it; ``changes`` are for the box file, its
+    lengths as numbers [mm], and ``choices`` the box with them."""
+
+    back: Corner
+    front: Corner
+    room: float
+    why: tuple[str, ...]
+    but: tuple[str, ...]
+    changes: dict[str, Any]
+    choices: Choices
+    is_now: bool
+
+    @property
+    def name(self) -> str:
+        """``3 tails at the back, 2 at the front``."""
+        back, front = len(self.back.tails), len(self.front.tails)
+        return f"{back} {'tail' if back == 1 else 'tails'} at the back, {front} at the front"
+
+    @property
+    def sentence(self) -> str:
+        """The offer and its reasons as prose."""
+        words = f"{self.name}: {'; '.join(self.why)}."
+        return words + (f" But {'; '.join(self.but)}." if self.but else "")
+
+
+@dataclass(frozen=True, slots=True)
+class RoundGrooves:
+    """What setting out round the grooves found: offers, the best first, or why there is none."""
+
+    offers: tuple[Offer, ...]
+    problem: str
+    hidden_now: bool
+
+    @property
+    def sentence(self) -> str:
+        """The finding as prose."""
+        now = (
+            "As set out now, every groove lies inside a tail."
+            if self.hidden_now
+            else "As set out now, a groove shows."
+        )
+        if not self.offers:
+            return f"{now} {self.problem}"
+        count = len(self.offers)
+        said = " ".join(offer.sentence for offer in self.offers)
+        return f"{now} {count} {'layout' if count == 1 else 'layouts'} to choose from: {said} {EYE}"
+
+    def table(self, rule: Rule) -> Table:
+        """The offers side by side."""
+        rows = tuple(
+            (
+                offer.name,
+                tails_words(offer.back, rule),
+                tails_words(offer.front, rule),
+                rule.exact(offer.room),
+                "; ".join(offer.why),
+                "; ".join(offer.but),
+            )
+            for offer in self.offers
+        )
+        return Table(
+            "Set out round the grooves",
+            ("layout", "back", "front", "beside the grooves", "for it", "against it"),
+            rows,
+            note=self.problem or EYE,
+            numeric=(3,),
+        )
+
+
+def symmetrical(corner: Corner) -> bool:
+    """Whether the tails look the same from both edges of their board."""
+    mirrored = [corner.height - tail.high for tail in reversed(corner.tails)]
+    return all(abs(m - tail.low) < 1e-6 for m, tail in zip(mirrored, corner.tails, strict=True))
+
+
+def reasons(d: Design, room: float) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """What speaks for a layout and what against it. ``room`` beside the grooves. [mm]"""
+    c, customs, corners = d.choices, d.choices.customs, (d.back, d.front)
+    show = c.rule.exact
+    assert c.tools.chisel is not None and c.corner.pin is not None
+    assert c.corner.half_pin is not None
+    widths = [tail.width for corner in corners for tail in corner.tails]
+    why = [f"{tails_words(corner, c.rule)} at the {corner.name}" for corner in corners]
+    but = []
+    span = f"{c.rule.show(customs.tail_least, unit=False)} to {c.rule.show(customs.tail_most)}"
+    if below(min(widths), customs.tail_least):
+        but.append(f"the narrowest tail, {show(min(widths))}, is outside {span}")
+    if above(max(widths), customs.tail_most):
+        but.append(f"the widest tail, {show(max(widths))}, is outside {span}")
+    if not but:
+        why.append(f"each within {span}")
+    if all(symmetrical(corner) for corner in corners):
+        why.append("the same from both edges")
+    whole = [corner for corner in corners if corner.whole_pins]
+    if whole:
+        ratios = [sum(t.width for t in x.tails) / len(x.tails) / c.corner.pin for x in whole]
+        low, high = f"{min(ratios):.1f}", f"{max(ratios):.1f}"
+        times = low if low == high else f"{low} to {high}"
+        most = customs.tail_per_pin_most
+        words = f"tails {times} times as wide as pins"
+        (why if not above(max(ratios), most) and min(ratios) >= 1 else but).append(words)
+        narrow = min(corner.narrowest_pin for corner in whole)
+        why.append(
+            f"pins of {show(narrow)} at their narrow face let the {show(c.tools.chisel)} chisel in"
+        )
+    beside = f"at least {show(room)} of tail beside every groove"
+    if below(room, customs.groove_margin_wanted):
+        but.append(f"only {show(room)} of tail beside a groove")
+    else:
+        why.append(beside)
+    if whole and below(c.corner.half_pin, c.corner.pin):
+        off = c.corner.pin - c.corner.half_pin
+        but.append(f"the last divider mark falls {show(off)} off the edge, on a scrap")
+    elif whole:
+        why.append("half pins as wide as pins")
+    if c.corner.joint == "through":
+        but.append("in a through joint each groove comes out at a tail's tip: stop it or plug it")
+    return tuple(why), tuple(but)
