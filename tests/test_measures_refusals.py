@@ -155,7 +155,8 @@ LENGTH_REFUSALS = [
     ("12 c", '"12 c" has an unknown unit, "c" (cm?): type "12 cm"'),
     ("1 1/2 ihc", '"1 1/2 ihc" has an unknown unit, "ihc": type "1 1/2 in"'),
     ("1 1/2 inhc", '"1 1/2 inhc" has an unknown unit, "inhc" (in?): type "1 1/2 in"'),
-    ("12 kg", '"12 kg" has an unknown unit, "kg": type "12 mm" or "12 in"'),
+    ("12 kg", '"12 kg" is a weight, not a length: type "12 mm" or "12 in"'),
+    ("12 px", '"12 px" has an unknown unit, "px": type "12 mm" or "12 in"'),
     ("12 deg", '"12 deg" is an angle, not a length: type "12 mm" or "12 in"'),
     ("20 °C", '"20 °C" is a temperature, not a length: type "20 mm" or "20 in"'),
     # what is no text

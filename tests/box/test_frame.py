@@ -180,3 +180,8 @@ def test_workings_name_their_terms() -> None:
         "bottom width = 110 inside width + 2 × 4 groove depth − 2 clearance across = 116 mm"
     )
     assert "as made" in _terms(postcard().having(made__lid_width=115.0))
+
+
+def test_tails_are_chosen_where_no_wood_is_wanted_beside_a_groove() -> None:
+    bare = postcard().having(corner__tails_back=None, customs__groove_margin_wanted=0.0)
+    assert len(plan(bare).design.back.tails) == 3

@@ -224,7 +224,8 @@ def choose_count(
         cost = max(0.0, least - width, width - most)
         for groove in grooves:
             room = margins(tails, groove)
-            cost += 40.0 if room is None else 10.0 * max(0.0, margin - min(room)) / margin
+            bare = max(0.0, margin - min(room)) / margin if room is not None and margin else 0.0
+            cost += 40.0 if room is None else 10.0 * bare
         return cost, abs(width - (least + most) / 2)
 
     return min(range(1, 25), key=badness)

@@ -1,11 +1,11 @@
-"""The one door for measures: reads and writes lengths, angles, temperatures and shares.
+"""The one door for measures: reads and writes lengths, angles, temperatures, shares, weights.
 
 Text and pint quantities become floats here and nowhere else: millimetres, degrees, degrees
-Celsius, percent. A ``Rule`` writes a length back as its owner reads it.
+Celsius, percent, grams. A ``Rule`` writes a length back as its owner reads it.
 """
 
 from toolkit.measures.angles import angle, slope
-from toolkit.measures.doors import humidity, length, percent, temperature
+from toolkit.measures.doors import humidity, length, mass, percent, temperature
 from toolkit.measures.errors import MeasureError
 from toolkit.measures.marks import Direction, Fineness, Units
 from toolkit.measures.registry import convert, registry
@@ -23,6 +23,7 @@ __all__ = [
     "convert",
     "humidity",
     "length",
+    "mass",
     "percent",
     "registry",
     "slope",

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Literal
 
 from toolkit.measures.reading import read
-from toolkit.measures.units import HUMIDITY, LENGTH, PERCENT, TEMPERATURE
+from toolkit.measures.units import HUMIDITY, LENGTH, MASS, PERCENT, TEMPERATURE
 
 Allow = Literal["positive", "zero", "any"]
 
@@ -144,6 +144,36 @@ def percent(value: object, *, what: str = "percentage", allow: Allow = "zero") -
     8.5
     """
     return read(value, PERCENT, what=what, limit=_SIGN_LIMITS[allow])
+
+
+def mass(value: object, *, what: str = "weight") -> float:
+    """What a scale shows, in grams.
+
+    Parameters
+    ----------
+    value : str or pint.Quantity
+        A number with its unit, such as ``"412 g"`` or ``"14 1/2 oz"``.
+    what : str
+        Name of the weight, for the error.
+
+    Returns
+    -------
+    float
+        The mass. [g]
+
+    Raises
+    ------
+    MeasureError
+        There is no unit, or it is not above zero.
+
+    Source
+    ------
+    Definition: one pound is 0.45359237 kg (international yard and pound agreement, 1959).
+
+    >>> mass("1 lb")
+    453.59237
+    """
+    return read(value, MASS, what=what, limit=_above_zero)
 
 
 def _above_zero(number: float) -> str | None:

@@ -171,4 +171,17 @@ SLOPE = Kind(
     quantity_names=ANGLE.quantity_names,
 )
 
-KINDS = (LENGTH, ANGLE, TEMPERATURE, PERCENT)
+MASS = Kind(
+    noun="a weight",
+    units=(
+        Unit("g", 1, 1, ("gram", "grams", "gramme", "grammes")),
+        Unit("kg", 1000, 1, ("kilogram", "kilograms")),
+        Unit("oz", 45_359_237, 1_600_000, ("ounce", "ounces")),
+        Unit("lb", 45_359_237, 100_000, ("pound", "pounds", "lbs")),
+    ),
+    offered=("g", "oz"),
+    example="412 g",
+    quantity_unit="gram",
+)
+
+KINDS = (LENGTH, ANGLE, TEMPERATURE, PERCENT, MASS)
