@@ -8,7 +8,8 @@ one, keeping and taking back. All scenes of one kernel follow the same kept box.
 from __future__ import annotations
 
 import asyncio
-from collections.abc import Callable
+from collections.abc import Callable, Collection
+from contextlib import suppress
 from html import escape
 from typing import Any
 from weakref import WeakSet
@@ -17,7 +18,7 @@ import ipywidgets as widgets
 
 from toolkit.box import Choices
 from toolkit.explore.box_bar import BoxBar
-from toolkit.explore.controls import Control, first_value, in_box, value_of, widget
+from toolkit.explore.controls import Control, file_changes, first_value, in_box, value_of, widget
 from toolkit.explore.scene import Scene
 from toolkit.explore.view import SHEET, ImpossibleError, View
 from toolkit.measures import Rule
@@ -25,8 +26,18 @@ from toolkit.study import OwnBox
 
 # Between a picture and its words: a browser needs two or three frames to paint one. [s]
 PAUSE = 0.05
+# A slider that has not moved for so long is not being dragged; the next step can be foreseen. [s]
+STILL = 0.09
 
 _alive: WeakSet[Explorer] = WeakSet()
+
+
+def _later(seconds: float, what: Callable[[], None]) -> asyncio.TimerHandle | None:
+    """Have the kernel do something a little later; None where no kernel is running. [s]"""
+    try:
+        return asyncio.get_running_loop().call_later(seconds, what)
+    except RuntimeError:
+        return None
 
 
 class Explorer:
@@ -48,6 +59,8 @@ class Explorer:
         self._picture = widgets.HTML(layout={"min_height": f"{scene.height}px"})
         self._words = widgets.HTML()
         self._unsaid: View | None = None
+        self._foreseen: tuple[dict[str, Any], View, str] | None = None
+        self._ahead: asyncio.TimerHandle | None = None
         # Two lines are held free, so that saying what is wrong does not push the picture down.
         self._trouble = widgets.HTML(layout={"min_height": "58px"})
         self._sliders = widgets.VBox()
@@ -91,6 +104,7 @@ class Explorer:
             for key in control.keys:
                 self.values[key] = change["new"]
             self.show(words_later=True)
+            self._expect(control, change)
 
         return moved
 
@@ -101,7 +115,7 @@ class Explorer:
         the eye waits for is painted sooner.
         """
         try:
-            view = self.scene.view(self.kept, self.values)
+            view, figure = self._looked_at(self.values)
         except ImpossibleError as error:
             self._trouble.value = (
                 f'<div class="bench-view"><p class="bench-impossible" role="status">'
@@ -110,15 +124,37 @@ class Explorer:
             )
             return
         self._trouble.value = ""
-        self._picture.value = view.figure
+        self._picture.value = figure
         waiting, self._unsaid = self._unsaid is not None, view
-        if not words_later:
+        if words_later and waiting:
+            return
+        if not words_later or _later(PAUSE, self._say) is None:
             self._say()
-        elif not waiting:
-            try:
-                asyncio.get_running_loop().call_later(PAUSE, self._say)
-            except RuntimeError:  # no kernel is running, so nobody waits for a picture either
-                self._say()
+
+    def _looked_at(self, values: dict[str, Any]) -> tuple[View, str]:
+        """The view of a state and its figure, which may have been foreseen."""
+        if self._foreseen is not None and self._foreseen[0] == values:
+            return self._foreseen[1:]
+        view = self.scene.view(self.kept, values)
+        return view, view.figure
+
+    def _expect(self, control: Control, change: Any) -> None:
+        """A slider that stands still for a moment will most likely go one step further."""
+        if self._ahead is not None:
+            self._ahead.cancel()
+        places = [value for _, value in getattr(change["owner"], "options", ())]
+        if change["old"] not in places or change["new"] not in places:
+            return
+        here, before = places.index(change["new"]), places.index(change["old"])
+        there = here + (1 if here > before else -1)
+        if 0 <= there < len(places):
+            values = self.values | dict.fromkeys(control.keys, places[there])
+            self._ahead = _later(STILL, lambda: self._foresee(values))
+
+    def _foresee(self, values: dict[str, Any]) -> None:
+        """Work a state out before it is asked for."""
+        with suppress(ImpossibleError):
+            self._foreseen = (values, *self._looked_at(values))
 
     def _say(self) -> None:
         """The words of the latest picture."""
@@ -128,13 +164,14 @@ class Explorer:
 
     def _changes(self) -> dict[str, Any]:
         """What differs from the kept box, as the box file says it."""
-        rule = self.kept.rule
-        return {
-            key: control.written(rule, self.values[key])
-            for control in self.controls
-            for key in control.keys
-            if in_box(key) and key in self.values and self.values[key] != value_of(self.kept, key)
-        }
+        changes: dict[str, Any] = {}
+        for control in self.controls:
+            moved = [key for key in control.keys if in_box(key) and key in self.values]
+            if any(self.values[key] != value_of(self.kept, key) for key in moved):
+                changes |= file_changes(control, self.kept.rule, self.values[moved[0]])
+        if self.scene.more is not None:
+            changes |= self.scene.more(self.scene.moment(self.kept, self.values))
+        return changes
 
     def _reload(self, choices: Choices, *, forget: bool) -> None:
         """The kept box was changed or is shown on another rule: all begin from it again."""
@@ -147,8 +184,26 @@ class Explorer:
 
     def begin_from(self, choices: Choices, *, forget: bool = False) -> None:
         """Begin from a kept box; ``forget`` gives up what the sliders hold of the box. [mm]"""
-        self.kept = choices
+        if self._ahead is not None:
+            self._ahead.cancel()
+        self.kept, self._foreseen = choices, None
         if forget:
             self.values = {key: value for key, value in self.values.items() if not in_box(key)}
         self._make_sliders()
         self.show()
+
+
+def refresh(scene: str, *, forget: Collection[str] = ()) -> None:
+    """Show a scene again wherever it stands, because something beside the box was changed.
+
+    Parameters
+    ----------
+    scene : str
+        Its name.
+    forget : collection of str
+        Keys of sliders that begin again, because what they stood at may be gone.
+    """
+    for one in list(_alive):
+        if one.scene.name == scene:
+            one.values = {key: value for key, value in one.values.items() if key not in forget}
+            one.begin_from(one.kept)
