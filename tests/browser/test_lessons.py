@@ -157,6 +157,8 @@ def test_every_button_shows_what_python_computes(lesson: Lesson) -> None:
                 if value == first_value(control, sliders.kept)
             )
             lesson.page.explorer.get_by_role("button", name=words, exact=True).click()
+            sliders.values.clear()
+            sliders.shows(after=f"taking {control.label} back")
 
 
 def test_nothing_only_a_programmer_should_see(lesson: Lesson) -> None:

@@ -5,6 +5,7 @@ from pathlib import Path
 
 import pytest
 
+from tests.published.fahrenheit import moisture_by_fahrenheit
 from toolkit.wood import equilibrium_moisture
 
 TABLE = Path(__file__).parent / "data" / "emc_table.csv"
@@ -57,14 +58,6 @@ def test_both_printed_sets_of_coefficients_agree(fahrenheit, humidity):
 
     The two fits differ by up to 0.013 % over 30 to 140 °F and 5 to 95 %.
     """
-    t, h = fahrenheit, humidity / 100
-    w = 330 + 0.452 * t + 0.00415 * t**2
-    k = 0.791 + 0.000463 * t - 0.000000844 * t**2
-    k1 = 6.34 + 0.000775 * t - 0.0000935 * t**2
-    k2 = 1.09 + 0.0284 * t - 0.0000904 * t**2
-    by_fahrenheit = (1800 / w) * (
-        k * h / (1 - k * h)
-        + (k1 * k * h + 2 * k1 * k2 * k**2 * h**2) / (1 + k1 * k * h + k1 * k2 * k**2 * h**2)
-    )
+    by_fahrenheit = moisture_by_fahrenheit(temperature=fahrenheit, humidity=humidity)
     found = equilibrium_moisture(temperature=(fahrenheit - 32) / 1.8, humidity=humidity)
     assert found == pytest.approx(by_fahrenheit, abs=0.0135)

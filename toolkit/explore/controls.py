@@ -129,8 +129,11 @@ class ChoiceControl:
     slider: bool = False
 
     def options(self, rule: Rule, value: Any) -> list[tuple[str, Any]]:
-        """The words."""
-        return list(self.choices)
+        """The words, and what a box says where none of them is it."""
+        rows: list[tuple[str, Any]] = list(self.choices)
+        if value is not None and all(value != each for _, each in rows):
+            rows.insert(0, (str(value), value))
+        return rows
 
     def written(self, rule: Rule, value: Any) -> Any:
         """The value itself."""
@@ -160,6 +163,32 @@ class NumberControl:
     def written(self, rule: Rule, value: float) -> str:
         """The number with its unit."""
         return f"{value:.6g} {self.unit}".strip()
+
+
+@dataclass(frozen=True, slots=True)
+class PanelWood(ChoiceControl):
+    """The wood of lid and bottom, which a box file may say with one key."""
+
+
+@dataclass(frozen=True, slots=True)
+class JointKind(ChoiceControl):
+    """Half-blind or through: a through joint has neither a lap nor a tail length to choose."""
+
+
+@dataclass(frozen=True, slots=True)
+class LapControl(LengthControl):
+    """The lap, of which a box file says either this or the tail length that it leaves. [mm]"""
+
+
+def file_changes(control: Control, rule: Rule, value: Any) -> dict[str, Any]:
+    """What a control writes into a box file, by key; None takes a key out."""
+    if isinstance(control, PanelWood):
+        return {"wood.panels": value, "wood.bottom": None, "wood.lid": None}
+    if isinstance(control, JointKind) and value == "through":
+        return {"corner.joint": value, "corner.lap": None, "corner.tail_length": None}
+    if isinstance(control, LapControl):
+        return {"corner.lap": control.written(rule, value), "corner.tail_length": None}
+    return {key: control.written(rule, value) for key in control.keys if in_box(key)}
 
 
 def in_box(key: str) -> bool:

@@ -49,12 +49,16 @@ class Scene:
         From a `Moment` to a `View`; raises `ImpossibleError` with a sentence where there is none.
     height : int
         Height held free for the picture, so that the page does not jump. [px]
+    more : callable, optional
+        From a `Moment` to what is kept besides where the sliders stand: changes to the box by key,
+        as its file says them.
     """
 
     name: str
     controls: tuple[Control, ...]
     compute: Callable[[Moment], View]
     height: int = 420
+    more: Callable[[Moment], dict[str, Any]] | None = None
 
     def moment(self, kept: Choices, values: Mapping[str, Any] | None = None) -> Moment:
         """The state in which some sliders were moved away from the kept box.

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from html import escape
 
-from toolkit.pages import as_html, findings_html
+from toolkit.pages import as_html, as_text, findings_html
 from toolkit.pictures import Picture
 from toolkit.results import Finding, Table
 
@@ -109,3 +109,16 @@ class Said:
 
     def __repr__(self) -> str:
         return self.text
+
+
+@dataclass(frozen=True, slots=True)
+class Listed:
+    """A table of a lesson, for screen and paper."""
+
+    table: Table
+
+    def _repr_html_(self) -> str:
+        return f'{SHEET}<div class="bench-view">{as_html(self.table)}</div>'
+
+    def __repr__(self) -> str:
+        return as_text(self.table)

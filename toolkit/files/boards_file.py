@@ -10,12 +10,15 @@ from pydantic import Field
 
 from toolkit.files import kinds
 from toolkit.files.checking import Fault, checked, problems_at
-from toolkit.files.errors import BoardsFileError, Path
+from toolkit.files.errors import BoardsFileError, Path, shown
 from toolkit.files.kinds import Section
 from toolkit.files.sections import left_out
 from toolkit.files.syntax import file_text, values_of
+from toolkit.measures import Rule
 from toolkit.results import above, below
-from toolkit.stock.boards import Board, Defect
+from toolkit.stock.boards import Board, Defect, DefectKind
+
+_MILLIMETRES = Rule.millimetres()
 
 
 class DefectSection(Section):
@@ -103,19 +106,14 @@ def boards_from_text(text: str, *, name: str = "boards.toml") -> tuple[Board, ..
     values = values_of(text, name=name, error=BoardsFileError)
     read = checked(BoardsFile, values, text=text, name=name, error=BoardsFileError)
     boards = tuple(_board(section) for section in read.board)
-    faults = list(_impossible(boards))
+    faults = list(impossible(boards))
     if faults:
         raise BoardsFileError(name, problems_at(faults, text))
     return boards
 
 
 def _board(section: BoardSection) -> Board:
-    defects = []
-    for defect in section.defect:
-        (along_from, along_to), (across_from, across_to) = (
-            sorted(pair) for pair in zip(defect.from_, defect.to, strict=True)
-        )
-        defects.append(Defect(defect.kind, along_from, across_from, along_to, across_to))
+    defects = [defect_between(each.kind, each.from_, each.to) for each in section.defect]
     return Board(
         name=section.name,
         species=section.species,
@@ -127,12 +125,44 @@ def _board(section: BoardSection) -> Board:
     )
 
 
-def _impossible(boards: tuple[Board, ...]) -> Iterator[Fault]:
-    """What no board can be, though each length by itself is right."""
+def defect_between(
+    kind: DefectKind, corner: tuple[float, float], opposite: tuple[float, float]
+) -> Defect:
+    """The defect between any two opposite corners, each along and then across. [mm]"""
+    (along_from, along_to), (across_from, across_to) = (
+        sorted(pair) for pair in zip(corner, opposite, strict=True)
+    )
+    return Defect(kind, along_from, across_from, along_to, across_to)
+
+
+def same_name(name: str) -> str:
+    """A board's name as it is compared: whatever its capitals and its spaces."""
+    return " ".join(name.casefold().split())
+
+
+def impossible(boards: tuple[Board, ...], *, rule: Rule = _MILLIMETRES) -> Iterator[Fault]:
+    """What no board can be, though each length by itself is right.
+
+    Parameters
+    ----------
+    boards : tuple of Board
+        All boards of the rack. [mm]
+    rule : Rule
+        Whose units the sentences have.
+
+    Returns
+    -------
+    iterator of (path, str)
+        Where in the file, and the sentence.
+
+    Source
+    ------
+    The workbook's own.
+    """
     seen: dict[str, int] = {}
     for index, board in enumerate(boards):
         at: Path = ("board", index)
-        name = " ".join(board.name.casefold().split())
+        name = same_name(board.name)
         if name in seen:
             yield (
                 (*at, "name"),
@@ -142,58 +172,51 @@ def _impossible(boards: tuple[Board, ...]) -> Iterator[Fault]:
             )
         seen.setdefault(name, index)
         for number, defect in enumerate(board.defects):
-            yield from _defect(board, defect, (*at, "defect", number))
-        yield from _heart_line(board, (*at, "heart_line"))
+            yield from _defect(board, defect, (*at, "defect", number), rule)
+        yield from _heart_line(board, (*at, "heart_line"), rule)
 
 
-def _defect(board: Board, defect: Defect, at: Path) -> Iterator[Fault]:
-    if above(defect.along_to, board.length):
-        yield (
-            at,
-            (
-                f"the {defect.kind} reaches {defect.along_to:g} mm along a board of "
-                f"{board.length:g} mm; measure from the lower left corner, at most "
-                f'"{board.length:g} mm"'
-            ),
-        )
-    if above(defect.across_to, board.width):
-        yield (
-            at,
-            (
-                f"the {defect.kind} reaches {defect.across_to:g} mm across a board of "
-                f"{board.width:g} mm; type along first, then across, at most "
-                f'"{board.width:g} mm"'
-            ),
-        )
+def _defect(board: Board, defect: Defect, at: Path, rule: Rule) -> Iterator[Fault]:
+    for way, reach, end, remedy in (
+        ("along", defect.along_to, board.length, "measure from the lower left corner"),
+        ("across", defect.across_to, board.width, "type along first, then across"),
+    ):
+        if above(reach, end):
+            most = rule.exact(end)
+            yield (
+                at,
+                f"the {defect.kind} reaches {rule.exact(reach)} {way} a board of {most}; "
+                f"{remedy}, at most {shown(most)}",
+            )
     if defect.along_from == defect.along_to and defect.across_from == defect.across_to:
+        low, high = (
+            f"{shown(rule.exact(rule.round(along, fineness='sizes')))}, "
+            f"{shown(rule.exact(rule.round(across, fineness='sizes')))}"
+            for along, across in ((300, 40), (335, 70))
+        )
         yield (
             at,
-            (
-                f"the {defect.kind} begins and ends in one point; "
-                'type two opposite corners, such as from = ["300 mm", "40 mm"] and '
-                'to = ["335 mm", "70 mm"]'
-            ),
+            f"the {defect.kind} begins and ends in one point; "
+            f"type two opposite corners, such as from = [{low}] and to = [{high}]",
         )
 
 
-def _heart_line(board: Board, at: Path) -> Iterator[Fault]:
+def _heart_line(board: Board, at: Path, rule: Rule) -> Iterator[Fault]:
     before = None
     for number, (along, across) in enumerate(board.heart_line):
         if before is not None and not below(before, along):
             yield (
                 at,
-                (
-                    f"point {number + 1} of the heart line, at {along:g} mm along, does not lie "
-                    f"beyond point {number}, at {before:g} mm; list the points from left to right"
-                ),
+                f"point {number + 1} of the heart line, at {rule.exact(along)} along, does not "
+                f"lie beyond point {number}, at {rule.exact(before)}; "
+                "list the points from left to right",
             )
         if above(along, board.length) or above(across, board.width):
+            size = f"{rule.exact(board.length, unit=False)} × {rule.exact(board.width)}"
             yield (
                 at,
-                (
-                    f"point {number + 1} of the heart line, {along:g} mm along and {across:g} mm "
-                    f"across, lies off the board of {board.length:g} × {board.width:g} mm; "
-                    "type along first, then across"
-                ),
+                f"point {number + 1} of the heart line, {rule.exact(along)} along and "
+                f"{rule.exact(across)} across, lies off the board of {size}; "
+                "type along first, then across",
             )
         before = along

@@ -8,12 +8,21 @@ from pathlib import Path as FilePath
 from typing import Any
 
 from toolkit.box.choices import Choices
-from toolkit.files.box_file import box_from_text, read_box
+from toolkit.files.box_file import box_from_text
 from toolkit.files.editing import edited
-from toolkit.files.errors import BoxFileError, Problem
+from toolkit.files.errors import BoxFileError
 from toolkit.files.formats import bring_up
+from toolkit.files.keeping import KindOfFile
 from toolkit.files.syntax import file_text, values_of
-from toolkit.files.writing import backups, keep_backup, locked, write_file
+
+
+def _older(text: str, name: str) -> bool:
+    """Whether a text is of an older format."""
+    return bring_up(values_of(text, name=name, error=BoxFileError))
+
+
+# Nobody asks for a change of format, so that one can always be taken back.
+BOX = KindOfFile(BoxFileError, box_from_text, always_kept=_older)
 
 
 def change_box(
@@ -53,21 +62,9 @@ def change_box(
     The workbook's own.
     """
     name = FilePath(path).name
-    if start is None and not FilePath(path).exists():
-        file_text(path, error=BoxFileError)
-    with locked(path, error=BoxFileError) as target:
-        exists = target.exists()
-        source = target if exists or start is None else start
-        old = file_text(source, error=BoxFileError)
-        new = edited(old, changes, name=name)
-        choices = box_from_text(new, name=name)
-        if new != old or not exists:
-            # Nobody asks for a change of format, so that one can always be taken back.
-            older = bring_up(values_of(old, name=name, error=BoxFileError))
-            if exists and (backup or older):
-                keep_backup(target, error=BoxFileError)
-            write_file(target, _content(new, like=target), error=BoxFileError)
-    return choices
+    return BOX.change(
+        path, lambda text: edited(text, changes, name=name), backup=backup, start=start
+    )
 
 
 def write_box(path: str | PathLike[str], text: str, *, backup: bool = True) -> Choices:
@@ -96,12 +93,7 @@ def write_box(path: str | PathLike[str], text: str, *, backup: bool = True) -> C
     ------
     The workbook's own.
     """
-    choices = box_from_text(text, name=FilePath(path).name)
-    with locked(path, error=BoxFileError) as target:
-        if backup and target.exists():
-            keep_backup(target, error=BoxFileError)
-        write_file(target, text.encode("utf-8"), error=BoxFileError)
-    return choices
+    return BOX.write(path, text, backup=backup)
 
 
 def migrate_box(path: str | PathLike[str]) -> bool:
@@ -155,22 +147,4 @@ def undo(path: str | PathLike[str]) -> Choices:
     ------
     The workbook's own.
     """
-    with locked(path, error=BoxFileError) as target:
-        kept = backups(target)
-        if not kept:
-            said = "no earlier state of it is kept, so there is nothing to take back"
-            raise BoxFileError(target.name, [Problem("", said)])
-        last = kept[-1]
-        choices = read_box(last)
-        if target.exists():
-            aside = last.with_name(f"{target.stem}-undone{target.suffix}")
-            write_file(aside, target.read_bytes(), error=BoxFileError)
-        write_file(target, last.read_bytes(), error=BoxFileError)
-        last.unlink(missing_ok=True)
-    return choices
-
-
-def _content(text: str, *, like: FilePath) -> bytes:
-    """The text as it goes into a file, with the line ends of the one it replaces."""
-    windows = like.exists() and b"\r\n" in like.read_bytes()
-    return (text.replace("\n", "\r\n") if windows else text).encode("utf-8")
+    return BOX.undo(path)

@@ -1,10 +1,23 @@
 """Bench drawings of a plan: pure functions of it, each with the sentence that it states."""
 
 from toolkit.pictures.apart.drawing import box_apart, box_together
+from toolkit.pictures.board.curve import curve_picture
+from toolkit.pictures.board.drawing import board_picture
 from toolkit.pictures.corner.drawing import corner_picture
+from toolkit.pictures.joint.gap import gap_picture
+from toolkit.pictures.joint.pictorial import joint_apart
+from toolkit.pictures.joint.unfolded import unfolded_end
 from toolkit.pictures.kit.picture import Drawn, LabelBox, Line, Outline, Picture
 from toolkit.pictures.section.across import section_across
 from toolkit.pictures.section.along import section_along
+from toolkit.pictures.sheets.drawing import sheet_pages
+from toolkit.pictures.sheets.page import SheetPage
+from toolkit.pictures.sheets.pdf import sheets_pdf
+from toolkit.pictures.surface.drawing import raking_light
+from toolkit.pictures.tree.drawing import log_end
+from toolkit.pictures.tree.sawn import Sawn
+from toolkit.pictures.tree.year import Year
+from toolkit.pictures.tree.year_drawing import year_picture
 
 __all__ = [
     "Drawn",
@@ -12,9 +25,22 @@ __all__ = [
     "Line",
     "Outline",
     "Picture",
+    "Sawn",
+    "SheetPage",
+    "Year",
+    "board_picture",
     "box_apart",
     "box_together",
     "corner_picture",
+    "curve_picture",
+    "gap_picture",
+    "joint_apart",
+    "log_end",
+    "raking_light",
     "section_across",
     "section_along",
+    "sheet_pages",
+    "sheets_pdf",
+    "unfolded_end",
+    "year_picture",
 ]

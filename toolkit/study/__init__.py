@@ -1,7 +1,8 @@
-"""What a student owns: a folder, a box or several, guesses, and questions that mark themselves.
+"""What a student owns: a folder, boxes, boards, guesses, and questions that mark themselves.
 
 ===================================================  ============================================
 their own box, made at the first change              ``OwnBox``, ``boxes``, ``choose_box``
+their own rack of boards, likewise                   ``OwnBoards``
 to keep a guess before looking                       ``guess``, ``guess_count``, ``guess_word``
 to take one back; to compare with the answer         ``undo_guess``; ``reveal`` and its two kin
 to ask about their own plan, and to mark the answer  ``draw``, ``mark``
@@ -23,6 +24,7 @@ from toolkit.study.guesses import (
     undo_guess,
 )
 from toolkit.study.marking import Marked, Question, Slip, mark
+from toolkit.study.own_boards import LoadedBoards, OwnBoards
 from toolkit.study.own_box import Loaded, OwnBox
 from toolkit.study.questions import NoQuestionsError, draw, lessons_with_questions
 from toolkit.study.reveals import Reveal, reveal, reveal_count, reveal_word
@@ -33,9 +35,11 @@ __all__ = [
     "Guess",
     "Kept",
     "Loaded",
+    "LoadedBoards",
     "Marked",
     "NoLessonsError",
     "NoQuestionsError",
+    "OwnBoards",
     "OwnBox",
     "Question",
     "Reveal",

@@ -1,27 +1,20 @@
-"""The student's own box: made from the example at the first change, kept, never lost.
-
-All five lessons share it, and two of them may be open at once.
-"""
+"""The student's own box, of which all five lessons speak."""
 
 from __future__ import annotations
 
-import time
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
 from toolkit.box import Choices
-from toolkit.files import BoxFileError, box_from_text, change_box, read_box, undo, write_box
+from toolkit.files.changing import BOX
 from toolkit.files.editing import edited
-from toolkit.files.syntax import file_text
-from toolkit.files.writing import locked
 from toolkit.measures import Fineness, Rule, Units
 from toolkit.study.box_names import current_name, spelled_name
-from toolkit.study.folder import example_path, last_set_aside, set_aside, student_folder
+from toolkit.study.folder import example_path, student_folder
+from toolkit.study.own_file import OwnFile
 
-# An editor that saves in two strokes is through both in less than this. [s]
-_MOMENT = 0.2
 _FINENESSES: tuple[Fineness, ...] = ("joints", "sizes", "rough")
 
 
@@ -38,7 +31,7 @@ class Loaded:
     notice: str = ""
 
 
-class OwnBox:
+class OwnBox(OwnFile[Choices, Loaded]):
     """One of the student's own boxes, by its name; without a name, the one chosen last.
 
     Parameters
@@ -56,6 +49,8 @@ class OwnBox:
     The workbook's own.
     """
 
+    kind = BOX
+
     def __init__(self, name: str | None = None) -> None:
         self.name = current_name() if name is None else spelled_name(name)
 
@@ -64,32 +59,13 @@ class OwnBox:
         """The student's own file, whether or not it exists yet."""
         return student_folder() / f"my_{self.name}.toml"
 
-    def load(self) -> Loaded:
-        """The student's box if there is one, else the workbook's example.
+    @property
+    def example(self) -> Path:
+        """The workbook's example box."""
+        return example_path()
 
-        A damaged file is set aside and the example takes its place; the notice tells.
-
-        Raises
-        ------
-        BoxFileError
-            The workbook's own example cannot be read.
-        """
-        path = self.path
-        if path.exists():
-            try:
-                return Loaded(read_box(path), path)
-            except BoxFileError:
-                return self._after_damage()
-        aside = last_set_aside(path)
-        notice = (
-            ""
-            if aside is None
-            else (
-                f"There is no {path.name} now; a damaged one is set aside as {aside.name}. "
-                "This is the workbook's example."
-            )
-        )
-        return self._example(notice)
+    def _given(self, what: Choices, path: Path | None, notice: str = "") -> Loaded:
+        return Loaded(what, path, notice)
 
     def keep(self, changes: Mapping[str, Any]) -> Loaded:
         """Keep changes in the student's own file, which the first change makes.
@@ -109,39 +85,7 @@ class OwnBox:
         ------
         The workbook's own.
         """
-        path = self.path
-        if not path.exists():
-            # A value that will be refused must not leave a file behind, and the example's own
-            # state must be the one that undoing the first change brings back.
-            example = file_text(example_path(), error=BoxFileError)
-            box_from_text(edited(example, changes, name=path.name), name=path.name)
-            change_box(path, {}, start=example_path())
-        return Loaded(change_box(path, changes, backup=True), path)
-
-    def undo(self) -> Loaded:
-        """Take the last change back; again goes one change further.
-
-        Raises
-        ------
-        BoxFileError
-            Nothing is left to take back.
-        """
-        self.load()
-        return Loaded(undo(self.path), self.path)
-
-    def start_again(self) -> Loaded:
-        """Begin again from the example; the box so far is kept, so that undoing brings it back.
-
-        Raises
-        ------
-        BoxFileError
-            The file can't be written.
-        """
-        own = self.load()
-        if own.path is None:
-            return own
-        example = file_text(example_path(), error=BoxFileError)
-        return Loaded(write_box(self.path, example, backup=True), self.path)
+        return self._change(lambda text: edited(text, changes, name=self.path.name))
 
     def switch_units(self, units: Units) -> Loaded:
         """Read and write lengths on the other rule, with that rule's usual finenesses.
@@ -172,34 +116,3 @@ class OwnBox:
         rule = replace(usual, units=units)
         marks = {f"rule.{name}": rule.exact(rule.mark(name)) for name in _FINENESSES}
         return self.keep({"rule.units": units, **marks})
-
-    def _after_damage(self) -> Loaded:
-        path = self.path
-        try:
-            with locked(path, error=BoxFileError) as target:
-                time.sleep(_MOMENT)
-                try:
-                    return Loaded(read_box(target), path)
-                except BoxFileError as problem:
-                    return self._example(_set_aside(target, problem))
-        except BoxFileError as problem:
-            return self._example(f"{problem}. The workbook's example is shown instead.")
-
-    def _example(self, notice: str) -> Loaded:
-        return Loaded(read_box(example_path()), None, notice)
-
-
-def _set_aside(target: Path, problem: BoxFileError) -> str:
-    """What to say of a file that can't be read, after setting it aside where that is right."""
-    shown = "the workbook's example is shown instead"
-    try:
-        # A file that the system will not open may be quite in order.
-        with target.open("rb"):
-            pass
-        aside = set_aside(target)
-    except OSError:
-        return f"{problem}. It is left where it is, and {shown}."
-    return (
-        f"{problem}. The file is set aside as {aside.name} in {aside.parent}, and {shown}. "
-        f"Nothing of it is lost: put it right and name it {target.name} again, or go on from here."
-    )

@@ -23,6 +23,8 @@ does a coefficient belong to a shrinkage       ``coefficient_from_shrinkage`` an
 which way does it cup, and what shape is it    ``cup``, ``cup_from_strains``
 what should it weigh; is a heavy one wet       ``part_weight``, ``density``, ``weight_spread``
 has it settled to the room yet                 ``settling``, ``moisture_by_weight``
+is this board ready to cut                     ``ready_to_cut`` on what was seen, ``BoardSeen``
+does it have the pith inside                   ``pith_in_section``
 when is it widest at home                      ``place``, ``Place.from_readings``
 how dry should it be for its use               ``indoor_moisture``
 is its dust a worry                            ``sensitiser``, ``dust_limits``
@@ -42,6 +44,7 @@ Four things that surprise newcomers:
   ``from toolkit.wood.movement import …``; ``import toolkit.wood.movement as m`` gives the function.
 """
 
+from toolkit.wood.board_seen import BoardSeen, pith_in_section
 from toolkit.wood.coefficients import (
     coefficient_from_shrinkage,
     coefficients_fit,
@@ -52,6 +55,7 @@ from toolkit.wood.indoors import IndoorMoisture, indoor_moisture
 from toolkit.wood.moisture import equilibrium_moisture, humidity_for
 from toolkit.wood.movement import RING_WORDS, movement, ring_angle, strain
 from toolkit.wood.quick import QUICK_RULE_RANGE, QuickRule, cup_formula, quick_rule
+from toolkit.wood.readiness import ready_to_cut
 from toolkit.wood.safety import (
     LINK_NOTE,
     SENSITISER_NOTE,
@@ -97,6 +101,7 @@ __all__ = [
     "SENSITISER_NOTE",
     "WET_WOOD_SPREAD",
     "AmbiguousSpecies",
+    "BoardSeen",
     "Cup",
     "DustLimit",
     "IndoorMoisture",
@@ -125,9 +130,11 @@ __all__ = [
     "moisture_by_weight",
     "movement",
     "part_weight",
+    "pith_in_section",
     "place",
     "places",
     "quick_rule",
+    "ready_to_cut",
     "ring_angle",
     "sensitiser",
     "sensitisers",

@@ -1,0 +1,48 @@
+"""The card that asks whether a board is ready: readings in, findings or a sentence out."""
+
+from __future__ import annotations
+
+import pytest
+
+from toolkit.explore import lesson1
+from toolkit.explore.ready_card import ReadyCard
+
+
+@pytest.fixture
+def card() -> ReadyCard:
+    return lesson1.ready()
+
+
+def test_readings_become_findings(card: ReadyCard) -> None:
+    card.moisture.value, card.weights.value = "12,5 %, 9.8 %", "412 g, 480 g"
+    card.check.click()
+    assert "12.5 % moisture" in card.said.value
+    assert "these will disagree by spring" in card.said.value
+    assert "480 g, 16.5 % more" in card.said.value
+
+
+def test_a_damper_room_says_otherwise(card: ReadyCard) -> None:
+    card.moisture.value = "12.4 %"
+    assert {row.level for row in card.findings()} == {"care"}
+    card.humidity.value = "66 %"
+    assert {row.level for row in card.findings()} == {"good"}
+
+
+@pytest.mark.parametrize(
+    ("field", "text", "said"),
+    [
+        ("moisture", "12.5", "12.5 %"),
+        ("humidity", "130 %", "does not lie between 0 and 100"),
+        ("weights", "412, 405", "412 g"),
+        ("temperature", "20", "20 °C"),
+        ("moisture", "", "Type a reading"),
+    ],
+)
+def test_what_cannot_be_read_is_a_sentence(
+    card: ReadyCard, field: str, text: str, said: str
+) -> None:
+    card.moisture.value = "9.5 %"
+    getattr(card, field).value = text
+    card.check.click()
+    assert said in card.said.value
+    assert "bench-hint" in card.said.value

@@ -1,0 +1,233 @@
+"""The flattest plane and the thickest board, against a search that knows no linear program."""
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from scipy.optimize import linprog
+
+from tests.truing.planes_by_hand import least_deep, most_thick
+from toolkit.measures import Rule
+from toolkit.truing import Warp, face_of, least_planing, thickest_board
+
+MM, INCH = Rule.millimetres(), Rule.inches()
+GRID_X, GRID_Y = (
+    grid.ravel() for grid in np.meshgrid([0.0, 350.0, 700.0], [0.0, 36.0, 72.0], indexing="ij")
+)
+NINE = st.lists(st.floats(-3, 3, allow_nan=False), min_size=9, max_size=9).map(np.array)
+
+
+@settings(max_examples=60, deadline=None)
+@given(NINE)
+def test_no_plane_that_could_be_flattest_is_flatter(height):
+    found = least_planing(x=GRID_X, y=GRID_Y, height=height)
+    assert found.deepest == pytest.approx(least_deep(GRID_X, GRID_Y, height), abs=1e-6)
+    assert found.removal.min() == pytest.approx(0.0, abs=1e-12)
+    a, b, c = found.plane
+    plane = a * GRID_X + b * GRID_Y + c
+    assert np.allclose(height - plane, found.removal, atol=1e-9)
+
+
+@settings(max_examples=15, deadline=None)
+@given(NINE, NINE)
+def test_no_two_planes_that_could_be_furthest_apart_are_further(top, bottom):
+    top, bottom = top + 12, bottom
+    found = thickest_board(x=GRID_X, y=GRID_Y, top=top, bottom=bottom)
+    assert found.upright == pytest.approx(most_thick(GRID_X, GRID_Y, top, bottom), abs=1e-6)
+    a, b, c = found.plane
+    plane = a * GRID_X + b * GRID_Y + c
+    assert (found.top_removal >= -1e-9).all()
+    assert (found.bottom_removal >= -1e-9).all()
+    assert np.allclose(top - found.top_removal, plane, atol=1e-9)
+    assert np.allclose(bottom + found.bottom_removal, plane - found.upright, atol=1e-9)
+    assert found.thickness == pytest.approx(found.upright / np.sqrt(1 + a * a + b * b))
+
+
+def _by_linprog(x, y, height):
+    """The same program, written out plainly for scipy's own door to linear programs."""
+    ones, nothing = np.ones_like(x), np.zeros_like(x)
+    rows = np.vstack((np.column_stack((x, y, ones, nothing)), -np.column_stack((x, y, ones, ones))))
+    done = linprog([0, 0, 0, 1], A_ub=rows, b_ub=np.r_[height, -height], bounds=(None, None))
+    return done.fun
+
+
+@pytest.mark.parametrize("shape", [(5, 3), (13, 5), (41, 21)])
+@pytest.mark.parametrize("seed", range(4))
+def test_large_faces_as_a_plain_linear_program_has_them(shape, seed):
+    """Large faces are solved for a few readings first; the answer must be that for all."""
+    face = face_of(Warp(700, 72, bow=1.5, cup=-0.5, twist=2), along=shape[0], across=shape[1])
+    rough = np.random.default_rng(seed).normal(0, 0.2, len(face.x))
+    height = face.height + rough
+    found = least_planing(x=face.x, y=face.y, height=height)
+    assert found.deepest == pytest.approx(_by_linprog(face.x, face.y, height), abs=1e-5)
+
+
+@pytest.mark.parametrize("seed", range(6))
+def test_wavy_faces_whose_first_few_readings_mislead(seed):
+    """Smooth waves: the lowest readings lie in one dip, and others decide."""
+    chance = np.random.default_rng(seed)
+    face = face_of(Warp(700, 72), along=41, across=21)
+    u, v = face.x / 700, face.y / 72
+    waves = [(i, j, *chance.normal(size=2)) for i in range(4) for j in range(4)]
+    height = sum(size * np.sin(3 * i * u + 2 * j * v + turn) for i, j, size, turn in waves)
+    found = least_planing(x=face.x, y=face.y, height=height)
+    assert found.deepest == pytest.approx(_by_linprog(face.x, face.y, height), abs=1e-5)
+    thick = thickest_board(x=face.x, y=face.y, top=height + 40, bottom=height)
+    assert thick.upright == pytest.approx(40 - found.deepest, abs=1e-5)
+
+
+def test_of_planes_equally_deep_the_one_that_takes_least():
+    """Three readings on one edge fix the depth; the fourth leaves the plane free to lean."""
+    found = least_planing(x=[0, 350, 700, 350], y=[0, 0, 0, 72], height=[0.0, 1.0, 0.0, 0.5])
+    assert found.deepest == pytest.approx(1.0, abs=1e-9)
+    assert found.removal == pytest.approx([0.0, 1.0, 0.0, 0.0], abs=1e-9)
+
+
+@settings(max_examples=40, deadline=None)
+@given(NINE, st.floats(-0.2, 0.2), st.floats(-0.2, 0.2), st.floats(-500, 500))
+def test_a_tilt_of_the_whole_board_changes_nothing(height, along, across, up):
+    tilt = along * GRID_X + across * GRID_Y + up
+    level = least_planing(x=GRID_X, y=GRID_Y, height=height)
+    tilted = least_planing(x=GRID_X, y=GRID_Y, height=height + tilt)
+    assert tilted.deepest == pytest.approx(level.deepest, abs=1e-6)
+    thick = thickest_board(x=GRID_X, y=GRID_Y, top=height + 12, bottom=height)
+    leaning = thickest_board(x=GRID_X, y=GRID_Y, top=height + 12 + tilt, bottom=height + tilt)
+    assert leaning.upright == pytest.approx(thick.upright, abs=1e-6)
+    # Parallel faces lose to planing what the flattest plane takes, no more and no less.
+    assert thick.upright == pytest.approx(12 - level.deepest, abs=1e-6)
+
+
+def test_the_plane_that_takes_least_is_not_the_one_that_leaves_most():
+    """One face is twisted, the other rough in its own way: truing one by itself costs wood."""
+    face = face_of(Warp(700, 72, twist=2), along=5, across=3)
+    chance, lost = np.random.default_rng(1), []
+    for _ in range(8):
+        bottom = chance.normal(-16, 0.4, len(face.x))
+        least = least_planing(x=face.x, y=face.y, height=face.height)
+        thick = thickest_board(x=face.x, y=face.y, top=face.height, bottom=bottom)
+        assert thick.top_removal.max() >= least.deepest - 1e-6
+        assert thick.lost == pytest.approx(thick.rough - thick.thickness)
+        lost.append(thick.thickness - least.leaves(bottom))
+    # A steeper plane of the same upright thickness is a thousandth thinner, no more.
+    assert min(lost) > -0.001
+    assert max(lost) > 0.1
+
+
+def test_of_boards_equally_thick_the_one_that_leans_least():
+    """Twisted one way above and the other way below: many planes leave the same."""
+    above, under = face_of(Warp(700, 72, twist=2)), face_of(Warp(700, 72, twist=-1))
+    thick = thickest_board(x=above.x, y=above.y, top=above.height + 16, bottom=under.height)
+    assert thick.upright == pytest.approx(15.25, abs=1e-6)
+    assert thick.plane[:2] == pytest.approx((0.0, 0.0), abs=1e-6)
+
+
+def test_three_readings_lie_on_a_plane():
+    assert least_planing(x=[0, 700, 0], y=[0, 0, 72], height=[1, 5, 2]).deepest == pytest.approx(0)
+
+
+def test_the_mean_is_that_of_the_face_and_not_of_the_readings():
+    """An arc covers two thirds of its box; readings at its edges stand for less of the face."""
+    face = face_of(Warp(700, 72, cup=0.6))
+    found = least_planing(x=face.x, y=face.y, height=face.height)
+    assert found.mean == pytest.approx(0.4, abs=1e-9)
+    assert found.volume == pytest.approx(0.4 * 700 * 72, abs=1e-3)
+    order = np.random.default_rng(3).permutation(len(face.x))
+    shuffled = least_planing(x=face.x[order], y=face.y[order], height=face.height[order])
+    assert shuffled.mean == pytest.approx(0.4, abs=1e-9)
+
+
+def test_uneven_rows_are_weighed_by_trapezia_and_scattered_readings_alike():
+    x, y = (grid.ravel() for grid in np.meshgrid([0.0, 100.0, 700.0], [0.0, 72.0], indexing="ij"))
+    height = np.where(x == 100, 1.0, 0.0)
+    assert least_planing(x=x, y=y, height=height).mean == pytest.approx(0.5)
+    scattered = least_planing(
+        x=[0, 700, 5, 690, 350], y=[0, 3, 70, 72, 36], height=[0.0, 0.0, 0.0, 0.0, 1.0]
+    )
+    assert scattered.mean == pytest.approx(scattered.removal.mean())
+
+
+def test_where_to_plane_first():
+    face = face_of(Warp(700, 72, twist=2))
+    found = least_planing(x=face.x, y=face.y, height=face.height)
+    first = found.first(0.05)
+    assert set(zip(face.x[first], face.y[first], strict=True)) == {(0.0, 0.0), (700.0, 72.0)}
+
+
+@pytest.mark.parametrize(
+    ("warp", "words"),
+    [
+        (Warp(700, 72, twist=2), "the left near corner and the right far corner"),
+        (Warp(700, 72, bow=2), "right across the middle"),
+        (Warp(700, 72, bow=-2), "both ends"),
+        (Warp(700, 72, cup=1), "all along the middle"),
+        (Warp(700, 72, cup=-1), "both edges"),
+        (Warp(700, 72, bow=-1, cup=-1), "all four corners"),
+        (Warp(700, 72, bow=1, cup=1), "the middle,"),
+    ],
+)
+def test_the_sentence_names_where_most_comes_off(warp, words):
+    face = face_of(warp, thickness=16)
+    found = least_planing(x=face.x, y=face.y, height=face.height)
+    assert words in found.sentence(MM)
+    thick = thickest_board(x=face.x, y=face.y, top=face.height, bottom=face.bottom)
+    assert f"most at {words.rstrip(',')}" in thick.sentence(MM)
+
+
+def test_sentences_on_either_rule():
+    face = face_of(Warp(700, 72, bow=2), thickness=16)
+    flat = face_of(Warp(700, 72), thickness=16)
+    found = least_planing(x=face.x, y=face.y, height=face.height)
+    assert "takes 2 mm off" in found.sentence(MM)
+    assert "takes 0.079 in off" in found.sentence(INCH)
+    level = least_planing(x=flat.x, y=flat.y, height=flat.height)
+    assert "nothing has to come off" in level.sentence(MM)
+    true = thickest_board(x=flat.x, y=flat.y, top=flat.height, bottom=flat.bottom)
+    assert (
+        true.sentence(MM) == "The thickest true board in it is 16 mm: both faces are true already."
+    )
+
+
+SQUARE = {"x": [0, 0, 700, 700], "y": [0, 72, 0, 72]}
+
+
+@pytest.mark.parametrize(
+    ("readings", "said"),
+    [
+        ({"x": [], "y": [], "height": []}, "there are no readings: a plane needs three"),
+        ({"x": [0], "y": [0], "height": [0]}, "there is one reading: a plane needs three"),
+        ({"x": [0, 1], "y": [0, 1], "height": [0, 0]}, "there are two readings: a plane needs"),
+        ({"x": [0, 350, 700], "y": [36, 36, 36], "height": [0, 1, 0]}, "lie on one line, from x 0"),
+        ({"x": [0, 350, 700], "y": [0, 36, 72], "height": [0, 1, 0]}, "read along both edges"),
+        ({"x": [5, 5, 5], "y": [2, 2, 2], "height": [0, 1, 0]}, "lie on one line"),
+        (
+            {**SQUARE, "height": [0, 0, float("nan"), 0]},
+            r"height of reading 3 \(x 700 mm, y 0 mm\) is nan, which is no length; measure it",
+        ),
+        ({**SQUARE, "height": [0, float("inf"), 0, 0]}, "height of reading 2"),
+        ({"x": [0, float("nan"), 2], "y": [0, 1, 0], "height": [0, 0, 0]}, "x of reading 2 is nan"),
+        ({**SQUARE, "height": [0, 0, 0]}, "4 of x, 4 of y, 3 of height; give as many of each"),
+        ({**SQUARE, "height": [[0, 0], [0, 0]]}, r"shape \(2, 2\).*height.ravel\(\)"),
+        ({**SQUARE, "height": ["a", 0, 0, 0]}, "give a list of numbers in mm"),
+        ({**SQUARE, "height": None}, "height"),
+    ],
+)
+def test_readings_that_say_nothing_get_a_sentence(readings, said):
+    with pytest.raises(ValueError, match=said):
+        least_planing(**readings)
+    top = readings["height"]
+    if "3 of height" in said:
+        said = "4 of x, 4 of y, 3 of top, 3 of bottom"
+    with pytest.raises(ValueError, match=said.replace("height", "top")):
+        thickest_board(x=readings["x"], y=readings["y"], top=top, bottom=top)
+
+
+def test_a_top_below_its_bottom_is_named():
+    with pytest.raises(ValueError, match=r"reading 3 \(x 700 mm, y 0 mm\) the top is 1 mm and the"):
+        thickest_board(**SQUARE, top=[16, 16, 1, 16], bottom=[0, 0, 2, 0])
+
+
+def test_more_warp_than_wood_is_said():
+    with pytest.raises(
+        ValueError, match=r"more warp than wood: the board is 2 mm thick .* 1 mm more"
+    ):
+        thickest_board(**SQUARE, top=[2, 2, 2, 8], bottom=[0, 0, 0, 6])

@@ -1,0 +1,239 @@
+"""Warp as a student reads it, against sticks and straightedges laid on the face itself."""
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from toolkit.measures import Rule
+from toolkit.truing import (
+    Warp,
+    curve_from_straightedge,
+    cut_to,
+    face_of,
+    place_on_board,
+    rocking,
+    stick_reading,
+    twist_from_sticks,
+    warp_from_readings,
+)
+
+MM = Rule.millimetres()
+LENGTH, WIDTH = 700.0, 72.0
+bends = st.floats(-4, 4, allow_nan=False)
+warps = st.builds(
+    Warp, st.just(LENGTH), st.just(WIDTH), bow=bends, cup=bends, twist=bends, crook=bends
+)
+
+
+def height_at(warp, x, y):
+    """Height of the face, by what bow, cup and twist mean, apart from the toolkit."""
+    u, v = 2 * x / warp.length - 1, 2 * y / warp.width - 1
+    return -warp.bow * u**2 - warp.cup * v**2 + warp.twist * u * v / 4
+
+
+@given(warps, st.floats(0.2, 1), st.floats(0.2, 1), st.floats(0, 1), st.floats(0, 1))
+def test_a_piece_has_the_same_warp_wherever_it_is_sawn(warp, long, wide, along, across):
+    """Sawn out of the face itself, not by the law of squares."""
+    length, width = long * LENGTH, wide * WIDTH
+    x0, y0 = along * (LENGTH - length), across * (WIDTH - width)
+    points = [
+        (x, y, height_at(warp, x0 + x, y0 + y))
+        for x in (0, length / 2, length)
+        for y in (0, width / 2, width)
+    ]
+    found = warp_from_readings(points, length=length, width=width)
+    piece = cut_to(warp, length=length, width=width)
+    assert found.warp.bow == pytest.approx(piece.bow, abs=1e-6)
+    assert found.warp.cup == pytest.approx(piece.cup, abs=1e-6)
+    assert found.warp.twist == pytest.approx(piece.twist, abs=1e-6)
+    assert found.rest == pytest.approx(0.0, abs=1e-6)
+    assert piece.crook == pytest.approx(warp.crook * long**2)
+
+
+@given(warps, st.floats(1.0, 8.0), st.floats(0.3, 1.0), st.booleans())
+def test_winding_sticks_laid_on_the_face(warp, stick_share, apart_share, middles):
+    """Two straight sticks across the board, sighted from the left: the far one tilts by so much."""
+    stick, apart = WIDTH * stick_share, LENGTH * apart_share
+    left, right = (LENGTH - apart) / 2, (LENGTH + apart) / 2
+    lean = [(height_at(warp, x, WIDTH) - height_at(warp, x, 0.0)) / WIDTH for x in (left, right)]
+    lined_up = "middles" if middles else "ends"
+    seen = (lean[1] - lean[0]) * (stick / 2 if middles else stick)
+    twist = twist_from_sticks(
+        seen, stick=stick, width=WIDTH, lined_up=lined_up, apart=apart, length=LENGTH
+    )
+    assert twist == pytest.approx(warp.twist, abs=1e-9)
+    if apart_share == 1.0:
+        shown = stick_reading(warp.twist, stick=stick, width=WIDTH, lined_up=lined_up)
+        assert shown == pytest.approx(seen, abs=1e-9)
+
+
+@pytest.mark.parametrize("straightedge", [200.0, 500.0, 700.0, 1000.0])
+@pytest.mark.parametrize(
+    ("bow", "rests"), [(-1.5, "on both ends"), (1.5, "on its middle"), (1.5, "on one end")]
+)
+def test_a_straightedge_laid_on_the_face(straightedge, bow, rests):
+    """The gap is measured under a straight line that touches the arc without cutting it."""
+    reach = min(straightedge, LENGTH)
+    x = np.linspace((LENGTH - reach) / 2, (LENGTH + reach) / 2, 20001)
+    z = height_at(Warp(LENGTH, WIDTH, bow=bow), x, WIDTH / 2)
+    if rests == "on both ends":
+        line = np.interp(x, x[[0, -1]], z[[0, -1]])
+    elif rests == "on its middle":
+        line = np.full_like(x, z.max())
+    else:  # pressed down at its left end: the lowest line through that end above all the face
+        slope = ((z[1:] - z[0]) / (x[1:] - x[0])).max()
+        line = z[0] + slope * (x - x[0])
+    gap = float((line - z).max())
+    found = curve_from_straightedge(gap, straightedge=straightedge, size=LENGTH, rests=rests)
+    assert found == pytest.approx(bow, rel=1e-3)
+
+
+def test_gaps_are_heights_the_other_way_up():
+    face = face_of(Warp(LENGTH, WIDTH, bow=1, cup=-0.4, twist=2))
+    heights = list(zip(face.x, face.y, face.height, strict=True))
+    gaps = [(x, y, 5 - z) for x, y, z in heights]
+    up = warp_from_readings(heights, length=LENGTH, width=WIDTH)
+    down = warp_from_readings(gaps, length=LENGTH, width=WIDTH, measured="gaps")
+    for name, value in (("bow", 1), ("cup", -0.4), ("twist", 2)):
+        assert getattr(up.warp, name) == pytest.approx(value)
+        assert getattr(down.warp, name) == pytest.approx(value)
+
+
+def test_what_three_words_leave_out_is_told_with_its_place():
+    face = face_of(Warp(LENGTH, WIDTH, bow=1))
+    readings = [list(row) for row in zip(face.x, face.y, face.height, strict=True)]
+    readings[-1][2] += 0.8
+    found = warp_from_readings([tuple(row) for row in readings], length=LENGTH, width=WIDTH)
+    assert found.at == (LENGTH, WIDTH)
+    assert 0.3 < found.rest < 0.8
+    assert "the furthest is at the right far corner" in found.sentence(MM)
+
+
+CORNER_GRID = [(x, y, 0.0) for x in (0, 350, 700) for y in (0, 36, 72)]
+
+
+@pytest.mark.parametrize(
+    ("readings", "said"),
+    [
+        ([], "there are no readings"),
+        ([(0, 0, 0), (700, 72, 0)], "there are two readings"),
+        ([row for row in CORNER_GRID if row[0] != 350], "cannot tell the bow: read the middle of"),
+        ([row for row in CORNER_GRID if row[1] != 36], "cannot tell the cup: read the middle of"),
+        ([row for row in CORNER_GRID if row[1] == 36], "lie on one line"),
+        ([(0, 0), (1, 1)], r"reading 1 was given as \(0, 0\); give three numbers in mm"),
+        ([*CORNER_GRID, (900, 0, 0)], "reading 10 was taken at x 900, y 0 mm, off a board of 700"),
+        ([*CORNER_GRID, (9, 9, float("nan"))], "reading of reading 10|reading 10"),
+    ],
+)
+def test_readings_that_cannot_tell_the_warp(readings, said):
+    with pytest.raises(ValueError, match=said):
+        warp_from_readings(readings, length=LENGTH, width=WIDTH)
+
+
+def test_a_cross_of_readings_cannot_tell_the_twist():
+    cross = [(x, 36, 0.0) for x in (0, 350, 700)] + [(350, y, 0.0) for y in (0, 72)]
+    with pytest.raises(ValueError, match="cannot tell the twist: read all four corners"):
+        warp_from_readings(cross, length=LENGTH, width=WIDTH)
+
+
+@pytest.mark.parametrize(
+    ("warp", "steady", "said"),
+    [
+        (Warp(LENGTH, WIDTH), True, "lies still"),
+        (Warp(LENGTH, WIDTH, bow=2, cup=0.4), True, "lies still"),
+        (Warp(LENGTH, WIDTH, bow=-2), False, "on its belly"),
+        (Warp(LENGTH, WIDTH, cup=-0.4), False, "on its belly"),
+        (Warp(LENGTH, WIDTH, twist=1.3), False, "the left near and right far corners"),
+        (Warp(LENGTH, WIDTH, bow=2, twist=-1.3), False, "the left far and right near corners"),
+    ],
+)
+def test_how_a_board_lies_on_the_bench(warp, steady, said):
+    face = face_of(warp)
+    found = rocking(x=face.x, y=face.y, underside=face.height)
+    assert found.steady == steady
+    assert said in found.sentence
+    if warp.twist and not steady:
+        assert found.travel == pytest.approx(abs(warp.twist), abs=1e-6)
+
+
+def test_a_long_edge_down_rocks_end_to_end_by_four_times_the_bow():
+    """Pressed at one end, a round underside touches there: the line along it rises 4 × bow."""
+    face = face_of(Warp(LENGTH, WIDTH, bow=-1), along=401, across=2)
+    found = rocking(x=face.x, y=face.y, underside=face.height)
+    assert found.travel == pytest.approx(4.0, rel=0.01)
+
+
+def test_words_of_a_warp():
+    warp = Warp(LENGTH, WIDTH, bow=1.5, cup=-0.4, twist=-1, crook=2)
+    assert warp.bow_side == "round"
+    assert warp.cup_side == "hollow"
+    assert warp.high_corners == ("left far", "right near")
+    assert warp.sentence(MM) == (
+        "Over 700 mm × 72 mm the board is bowed 1.5 mm, round along the upper face; cupped 0.4 mm, "
+        "hollow across the upper face; twisted 1 mm, high at the left far and right near corners; "
+        "crooked 2 mm along its edges."
+    )
+    assert "out of winding" in Warp(LENGTH, WIDTH).sentence(MM)
+    assert Warp(LENGTH, WIDTH).bow_side == "straight"
+
+
+@given(warps)
+def test_turned_over_it_is_the_other_face(warp):
+    """Rolled over its long edge: near becomes far and up becomes down; twist keeps its hand."""
+    other = warp.turned_over
+    x, y = np.array([0.0, 200.0, 700.0]), np.array([0.0, 50.0, 72.0])
+    turned = -height_at(warp, x, WIDTH - y)
+    assert height_at(other, x, y) == pytest.approx(turned, abs=1e-9)
+    assert other.turned_over == warp
+
+
+@pytest.mark.parametrize(
+    ("call", "said"),
+    [
+        (lambda: Warp(0, 72), "length was given as 0 mm; give a number above 0"),
+        (lambda: Warp(700, float("nan")), "width was given as nan mm"),
+        (lambda: Warp(700, 72, twist=float("inf")), "twist was given as inf mm"),
+        (lambda: face_of(Warp(700, 72), along=1), "along was given as 1; give 2 readings or more"),
+        (lambda: face_of(Warp(700, 72), thickness=-1), "thickness was given as -1 mm"),
+        (
+            lambda: cut_to(Warp(700, 72), length=800),
+            "a length of 800 mm was asked of a board of 700",
+        ),
+        (lambda: cut_to(Warp(700, 72), width=0), "width was given as 0 mm; give a number above 0"),
+        (
+            lambda: twist_from_sticks(1, stick=400, width=64, apart=500),
+            "give both apart and length in mm",
+        ),
+        (
+            lambda: twist_from_sticks(1, stick=400, width=64, apart=800, length=700),
+            "800 mm apart on a board of 700 mm",
+        ),
+        (
+            lambda: stick_reading(1, stick=400, width=64, lined_up="left"),
+            "lined_up was given as 'left'; give one of ends, middles",
+        ),
+        (
+            lambda: curve_from_straightedge(-1, straightedge=300, size=700),
+            "gap was given as -1 mm; give 0 or more",
+        ),
+    ],
+)
+def test_refusals(call, said):
+    with pytest.raises(ValueError, match=said):
+        call()
+
+
+def test_places_in_words():
+    size = {"length": 700.0, "width": 72.0}
+    assert place_on_board(0, y=0, **size) == "the left near corner"
+    assert place_on_board(350, y=36, **size) == "the middle"
+    assert place_on_board(350, y=72, **size) == "the far edge"
+    assert place_on_board(700, y=36, **size) == "the right end"
+
+
+def test_no_gap_is_no_bow():
+    assert str(curve_from_straightedge(0, straightedge=300, size=700)) == "0.0"
+    assert replace(Warp(700, 72), bow=0.001).sentence(MM) == Warp(700, 72).sentence(MM)

@@ -1,0 +1,185 @@
+"""A form for the student's own boards: choose one, say what it is and what is wrong with it, keep.
+
+What is typed reaches the rack only with a press of "Keep this board", and only when it can be
+read; until then everything else goes on with the board as it was last kept.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from html import escape
+from typing import Any
+
+import ipywidgets as widgets
+
+from toolkit.explore.board_fields import FIELD, LABEL, BoardFields
+from toolkit.explore.controls import BUTTON
+from toolkit.explore.view import SHEET
+from toolkit.files import FileError, board_from_typed
+from toolkit.measures import Rule
+from toolkit.stock.boards import Board
+from toolkit.study import LoadedBoards, OwnBoards, OwnBox
+
+ANOTHER = "another board…"
+_MOST_TOLD = 5
+
+
+class BoardForm:
+    """The student's rack, board by board, in boxes to type into. Display it in a cell.
+
+    Parameters
+    ----------
+    changed : callable, optional
+        Called whenever the rack on the disk has become another one.
+    """
+
+    def __init__(self, changed: Callable[[], object] | None = None) -> None:
+        self._changed = changed
+        self._own = OwnBoards()
+        self._quiet = False
+        self._rule = Rule.millimetres()
+        self._boards: tuple[Board, ...] = ()
+        self._fields = BoardFields()
+        self._which = widgets.Dropdown(description="board", layout=FIELD, style=LABEL)
+        self._keep = self._button("Keep this board", "writes it into your own file of boards")
+        self._remove = self._button("Remove this board", "takes it off the rack; undo works")
+        self._undo = self._button("Undo", "takes the last kept change of the rack back")
+        self._again = self._button("Start again", "begins from the workbook's rack; undo works")
+        self._status = widgets.HTML()
+        self._which.observe(self._chose, names="index")
+        self._keep.on_click(self._kept)
+        self._remove.on_click(self._removed)
+        self._undo.on_click(lambda _: self._try(self._own.undo, "Taken back."))
+        self._again.on_click(
+            lambda _: self._try(self._own.start_again, "Begun again from the workbook's rack.")
+        )
+        buttons = widgets.Box(
+            [self._keep, self._remove, self._undo, self._again],
+            layout={"flex_flow": "row wrap", "align_items": "center"},
+        )
+        self.widget = widgets.VBox(
+            [widgets.HTML(SHEET), self._which, self._fields.widget, buttons, self._status]
+        )
+        self.widget.add_class("board-form")
+        self.follow()
+
+    def _repr_mimebundle_(self, **options: Any) -> Any:
+        return self.widget._repr_mimebundle_(**options)
+
+    @property
+    def board(self) -> Board | None:
+        """The chosen board as it was last kept; None while another one is being entered. [mm]"""
+        at = self._which.index
+        return self._boards[at] if at is not None and at < len(self._boards) else None
+
+    def follow(self) -> None:
+        """Begin from what is on the disk now: the student's rack, and the rule they read."""
+        loaded = self._own.load()
+        self._show(loaded, choose=self._chosen)
+        self._say(loaded.notice or self._whose(loaded))
+
+    @property
+    def _chosen(self) -> str | None:
+        return self.board.name if self.board else None
+
+    @staticmethod
+    def _button(words: str, tip: str) -> widgets.Button:
+        return widgets.Button(description=words, tooltip=tip, layout=BUTTON)
+
+    def _show(self, loaded: LoadedBoards, *, choose: str | None) -> None:
+        """Offer the boards of a rack, with one of them in the boxes."""
+        self._rule = OwnBox().load().choices.rule
+        self._boards = loaded.boards
+        names = [board.name for board in loaded.boards]
+        self._quiet = True
+        self._which.options = [*names, ANOTHER]
+        self._which.index = names.index(choose) if choose in names else 0
+        self._quiet = False
+        self._fill()
+
+    def _fill(self) -> None:
+        self._fields.fill(self.board, rule=self._rule)
+        self._remove.disabled = self.board is None
+
+    def _kept(self, _: widgets.Button) -> None:
+        self._fields.drop_empty()
+        typed, board = self._fields.typed, self.board
+        if board and not self._fields.touched:
+            self._say(f"Nothing to keep: {board.name} is as it was.")
+            return
+
+        def keep() -> LoadedBoards:
+            board_from_typed(typed, rule=self._rule)
+            return self._own.keep(typed, instead_of=self._chosen)
+
+        self._try(keep, f"Kept {typed.name}.", choose=typed.name, otherwise="Not kept.")
+
+    def _removed(self, _: widgets.Button) -> None:
+        gone = self.board
+        if gone is None:
+            return
+        at = self._boards.index(gone)
+        beside = [*self._boards[at + 1 :], *self._boards[:at][::-1], gone][0]
+        self._try(lambda: self._own.remove(gone.name), f"Removed {gone.name}.", choose=beside.name)
+
+    def _try(
+        self,
+        change: Callable[[], LoadedBoards],
+        done: str,
+        *,
+        choose: str | None = None,
+        otherwise: str = "",
+    ) -> None:
+        """Do something to the rack; a refusal is a sentence, and everything stays as it was."""
+        try:
+            loaded = change()
+        except FileError as error:
+            self._refuse(error.lines, otherwise)
+            return
+        except (ValueError, OSError) as error:
+            self._refuse([str(error)], otherwise)
+            return
+        self._show(loaded, choose=choose or self._chosen)
+        self._say(" ".join([done, loaded.notice or self._whose(loaded)]))
+        if self._changed is not None:
+            self._changed()
+
+    def _chose(self, _: Any) -> None:
+        if self._quiet:
+            return
+        name = self._fields.typed.name or "another board"
+        lost = f"What you typed for {name} was not kept." if self._fields.touched else ""
+        self._fill()
+        new = "" if self.board else "Say what the board is like, then keep it."
+        self._say(f"{lost} {new}".strip())
+
+    def _whose(self, loaded: LoadedBoards) -> str:
+        if loaded.path is None:
+            return "This is the workbook's rack. Keep a board and it becomes your own."
+        return f"This is your own rack, {loaded.path.name}."
+
+    def _say(self, text: str) -> None:
+        self._status.value = _html(escape(text), "bench-say")
+
+    def _refuse(self, lines: Sequence[str], otherwise: str) -> None:
+        """What is wrong, and beside it what was last in order."""
+        told = [escape(line if line.endswith("?") else f"{line}.") for line in lines[:_MOST_TOLD]]
+        if len(lines) > _MOST_TOLD:
+            told.append(f"{len(lines) - _MOST_TOLD} more are told when these are right.")
+        if otherwise:
+            told.insert(0, f"<b>{escape(otherwise)}</b>")
+        board = self.board
+        still = (
+            f"The rack still has {self._described(board)}." if board else "The rack is as it was."
+        )
+        self._status.value = _html("<br>".join([*told, escape(still)]), "bench-hint")
+
+    def _described(self, board: Board) -> str:
+        rule, count = self._rule, len(board.defects)
+        size = f"{rule.exact(board.length, unit=False)} × {rule.exact(board.width, unit=False)}"
+        flaws = f"{count or 'no'} defect{'' if count == 1 else 's'}"
+        return f"{board.name}: {board.species}, {size} × {rule.exact(board.thickness)}, {flaws}"
+
+
+def _html(words: str, look: str) -> str:
+    return f'<div class="bench-view"><p class="{look}" role="status">{words}</p></div>'

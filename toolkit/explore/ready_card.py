@@ -1,0 +1,98 @@
+"""Is this board ready to cut: a card for what a meter, a scale and an eye say of it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from html import escape
+from typing import Any
+
+import ipywidgets as widgets
+
+from toolkit.explore.controls import BUTTON
+from toolkit.explore.view import SHEET
+from toolkit.measures import humidity, mass, percent, temperature
+from toolkit.pages import findings_html
+from toolkit.plan import Plan
+from toolkit.results import Finding
+from toolkit.wood import BoardSeen, equilibrium_moisture, ready_to_cut
+
+_STYLE = {"description_width": "15em"}
+_WIDE = {"width": "36em"}
+
+
+class ReadyCard:
+    """Boxes to type readings into, and what an experienced maker would say to them.
+
+    Parameters
+    ----------
+    own : callable
+        Gives the student's own box, worked out: its room is what the air is at first.
+    """
+
+    def __init__(self, own: Callable[[], Plan]) -> None:
+        self._own = own
+        room = own().choices.rooms.make
+        self.temperature = _box("temperature here", f"{room.temperature:g} °C")
+        self.humidity = _box("humidity here", f"{room.humidity:g} %")
+        self.moisture = _box("meter, one reading a board", "", hint="9.5 %, 10.2 %, 9.8 %")
+        self.weights = _box("weights of alike pieces", "", hint="412 g, 405 g, 409 g")
+        self.check = widgets.Button(description="Ready?", layout=BUTTON)
+        self.said = widgets.HTML()
+        self.check.on_click(self._look)
+        boxes = [self.temperature, self.humidity, self.moisture, self.weights]
+        self.widget = widgets.VBox(
+            [widgets.HTML(SHEET), *boxes, widgets.HBox([self.check]), self.said]
+        )
+
+    def _repr_mimebundle_(self, **options: Any) -> Any:
+        return self.widget._repr_mimebundle_(**options)
+
+    def _look(self, _: Any) -> None:
+        try:
+            found = self.findings()
+        except ValueError as error:
+            self._say(f'<p class="bench-hint" role="status">{escape(str(error))}</p>')
+            return
+        self._say(findings_html(found))
+
+    def _say(self, html: str) -> None:
+        self.said.value = f'<div class="bench-view" role="status">{html}</div>'
+
+    def findings(self) -> tuple[Finding, ...]:
+        """What is to be said to the readings that stand in the boxes now.
+
+        Raises
+        ------
+        ValueError
+            A reading can't be read, or there is none at all.
+        """
+        room = equilibrium_moisture(
+            temperature=temperature(self.temperature.value, what="temperature here"),
+            humidity=humidity(self.humidity.value, what="humidity here"),
+        )
+        wet = [percent(text, what="a meter's reading") for text in _each(self.moisture.value)]
+        grams = [mass(text, what="a weight") for text in _each(self.weights.value)]
+        if not wet and not grams:
+            raise ValueError("Type a reading of the meter or two weights first.")
+        seen = [
+            BoardSeen(
+                f"board {number + 1}",
+                moisture=wet[number] if number < len(wet) else None,
+                weight=grams[number] if number < len(grams) else None,
+                size="alike",
+            )
+            for number in range(max(len(wet), len(grams)))
+        ]
+        return ready_to_cut(seen, room_moisture=room, show=self._own().choices.rule.exact)
+
+
+def _box(label: str, value: str, *, hint: str = "") -> widgets.Text:
+    return widgets.Text(
+        description=label, value=value, placeholder=hint, layout=_WIDE, style=_STYLE
+    )
+
+
+def _each(text: str) -> list[str]:
+    """Readings between commas or semicolons; a decimal comma has no space behind it."""
+    parts = text.replace(";", ", ").split(", ")
+    return [part.strip(" ,") for part in parts if part.strip(" ,")]

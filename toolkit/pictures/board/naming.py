@@ -1,0 +1,237 @@
+"""Words on a board: names of parts, of defects and of the sapwood, and how far up a rip lies."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+
+from toolkit.measures import Rule
+from toolkit.pictures.board.flaws import box_of
+from toolkit.pictures.board.rows import Row
+from toolkit.pictures.board.sawing import Disc
+from toolkit.pictures.board.spaces import Box, overlap, piece_box
+from toolkit.pictures.kit.dimensions import ARROW, HALF_ARROW
+from toolkit.pictures.kit.lettering import Place, extent
+from toolkit.pictures.kit.picture import Point
+from toolkit.stock import Board, Cut, Laid, Piece
+
+_SPARE = 2.2  # round words that stand in hatched wood [pt]
+_AWAY = (3.5, 8.0, 14.0)  # from a defect to its name [pt]
+_FAR = 90.0  # that a leader may reach [pt]
+_ARROW = 34.0  # length of an arrow along the grain [pt]
+_LOW = 40.0  # parts lower than this have name and arrow side by side [pt]
+
+
+class Words:
+    """Finds room for words on a board, and remembers what they take: ``rooms``. [mm]"""
+
+    def __init__(
+        self,
+        rows: Sequence[Row],
+        board: Board,
+        *,
+        lines: Iterable[Box],
+        numbers: Sequence[Box],
+        parts: Sequence[Box],
+    ) -> None:
+        self.rows, self.board, self.sheet = rows, board, rows[0].view.sheet
+        self.scale = rows[0].view.scale
+        self._taken = [*lines, *numbers, *(box_of(defect) for defect in board.defects)]
+        self._parts, self._numbers = parts, numbers
+        self.rooms: list[Box] = []
+
+    def parts(self, laid: Laid) -> None:
+        """A part's name in the middle of what shows of it, with an arrow along its grain."""
+        for piece in laid.pieces:
+            left, right, low, high = piece_box(piece)
+            row = max(self.rows, key=lambda row: min(row.end, right) - max(row.start, left))
+            self._part(row, piece, (max(left, row.start), min(right, row.end), low, high))
+
+    def _part(self, row: Row, piece: Piece, box: Box) -> None:
+        sheet = self.sheet
+        wide, under, over = extent(piece.part, size=sheet.text)
+        free = self._free(box)
+        has_room = (free[1] - free[0]) * self.scale > wide + 4.0
+        box = free if has_room else box
+        (x0, y0), (x1, y1) = row.view.at(box[0], box[2]), row.view.at(box[1], box[3])
+        x, y = (x0 + x1) / 2, (y0 + y1) / 2
+        if y1 - y0 >= _LOW:
+            long = min(_ARROW, x1 - x0 - 8.0)
+            base, at, level = y + 2.0 - under, x, y - 6.0
+        else:
+            long = min(0.7 * _ARROW, x1 - x0 - wide - 14.0)
+            # A little high: the size of a rip stands on the lower edge.
+            base, level = y - (over + under) / 2 + 1.2, y + 1.2
+            shift = (long + 6.0) / 2 if long > 2 * ARROW else 0.0
+            x, at = x - shift, x + wide / 2 + 3.0
+        if wide > x1 - x0 - 4.0 or over - under > y1 - y0 - 4.0:
+            sheet.write(piece.part, [], rank=0, at=(x, y))
+            return
+        sheet.write(piece.part, [Place(x, base, "center")], rank=0)
+        self._keep(row, (x - wide / 2, x + wide / 2, base + under, base + over))
+        if has_room and long > 2 * ARROW:
+            self._arrow(at, level, long / 2)
+            self._keep(row, (at - long / 2, at + long / 2, level - 2.0, level + 2.0))
+
+    def _free(self, box: Box) -> Box:
+        """What the numbers of cuts leave of a part's length at half its width. [mm]"""
+        left, right, low, high = box
+        level, half = (low + high) / 2, 0.45 * self.sheet.text / self.scale
+        band = (left, right, level - half, level + half)
+        for number in self._numbers:
+            if overlap(number, band):
+                if number[0] + number[1] < left + right:
+                    left = max(left, number[1])
+                else:
+                    right = min(right, number[0])
+        return left, right, low, high
+
+    def _keep(self, row: Row, page: Box) -> None:
+        """Nothing else is to be written here. [pt]"""
+        (x0, y0), view = (row.view.x, row.view.y), row.view
+        left, right = (page[0] - x0) / view.scale, (page[1] - x0) / view.scale
+        self._taken.append((left, right, (page[2] - y0) / view.scale, (page[3] - y0) / view.scale))
+
+    def _arrow(self, x: float, y: float, half: float) -> None:
+        self.sheet.line("chalk", [(x - half, y), (x + half, y)])
+        for tip, way in ((x - half, 1.0), (x + half, -1.0)):
+            barb = [(tip + way * ARROW, y + 2 * HALF_ARROW), (tip, y)]
+            self.sheet.line("chalk", [*barb, (tip + way * ARROW, y - 2 * HALF_ARROW)])
+
+    def rips(self, discs: Sequence[Disc], *, rule: Rule) -> None:
+        """How far from the lower edge each rip lies, beside its number."""
+        for disc in discs:
+            cut = disc.cut
+            if cut.kind == "rip":
+                text = rule.show(cut.at, fineness="sizes", unit=False)
+                self._write(disc.row, text, self._along(disc, cut, text), rank=2)
+
+    def _along(self, disc: Disc, cut: Cut, text: str) -> Iterator[Point]:
+        """Lower left corners over a rip and under it, from its number to its end."""
+        wide, high = self._size(text)
+        start = (disc.at[0] + disc.radius + 3.0 - disc.row.view.x) / self.scale
+        for i in range(12):
+            left = start + 6.0 * i / self.scale
+            if left + wide > cut.end[0]:
+                return
+            for gap in (2.6, 3.6, 4.6):
+                yield left, cut.start[1] + gap / self.scale
+                yield left, cut.start[1] - gap / self.scale - high
+
+    def flaws(self) -> None:
+        """Name every defect where there is room beside it; of a kind at least the first."""
+        self._taken += self._parts
+        seen: set[str] = set()
+        for defect in self.board.defects:
+            box = box_of(defect)
+            middle = (box[0] + box[1]) / 2
+            row = next(row for row in self.rows if middle <= row.end)
+            written = self._write(
+                row, defect.kind, _beside(box, self._size(defect.kind), self.scale)
+            )
+            if not written and defect.kind not in seen:
+                self._led(row, defect.kind, (middle, (box[2] + box[3]) / 2))
+            seen.add(defect.kind)
+
+    def sapwood(self, *, used: float) -> None:
+        """Name the sapwood on wood that stays whole, in it or on a leader to it. [mm]"""
+        text = "sapwood"
+        wide, high = self._size(text)
+        for row in self.rows:
+            start = max(row.start, used)
+            corners = []
+            for i in range(1, 12):
+                x = start + (row.end - start) * i / 12
+                edges = [self.board.heart_at(at) or 0.0 for at in (x, x + wide)]
+                corners.append((x, (max(edges) + self.board.width - high) / 2))
+            if row.end > start and self._write(row, text, corners, rank=4):
+                return
+        row = max(self.rows, key=lambda row: row.end - max(row.start, used))
+        start = max(row.start, used)
+        x = start + 0.3 * (row.end - start)
+        heart = self.board.heart_at(x)
+        if row.end > start and heart is not None and heart < self.board.width:
+            self._led(row, text, (x, (heart + self.board.width) / 2))
+
+    def _size(self, text: str) -> Point:
+        """Width and height of a word on the board. [mm]"""
+        wide, under, over = extent(text, size=self.sheet.text)
+        return wide / self.scale, (over - under) / self.scale
+
+    def _write(self, row: Row, text: str, corners: Iterable[Point], *, rank: int = 3) -> bool:
+        """Write a word at the first lower left corner where it has room. [mm]"""
+        for left, low in corners:
+            room = self._room(row, text, left, low)
+            if room is not None:
+                self._set(row, text, room, rank=rank)
+                return True
+        return False
+
+    def _set(
+        self, row: Row, text: str, room: Box, *, rank: int, leader: Point | None = None
+    ) -> None:
+        spare = _SPARE / self.scale
+        x, y = row.view.at(room[0] + spare, room[2] + spare)
+        line: tuple[Point, ...] = ()
+        if leader is not None:
+            end = (min(max(leader[0], room[0]), room[1]), (room[2] + room[3]) / 2)
+            if room[0] < leader[0] < room[1]:
+                end = (leader[0], room[3] if leader[1] > end[1] else room[2])
+            line = (row.view.at(*leader), row.view.at(*end))
+        under = extent(text, size=self.sheet.text)[1]
+        self.sheet.write(text, [Place(x, y - under, "left", line)], rank=rank)
+        self.rooms.append(room)
+
+    def _room(self, row: Row, text: str, left: float, low: float) -> Box | None:
+        """The room that a word takes at a place, if it is free. [mm]"""
+        spare = _SPARE / self.scale
+        wide, high = self._size(text)
+        room = (left - spare, left + wide + spare, low - spare, low + high + spare)
+        edge = 0.5 * spare
+        if room[0] < row.start + edge or room[1] > row.end - edge:
+            return None
+        if room[2] < edge or room[3] > row.width - edge:
+            return None
+        for x in (room[0], (room[0] + room[1]) / 2, room[1]):
+            heart = self.board.heart_at(x)
+            if heart is not None and low < heart < low + high:
+                return None
+        taken = (*self._taken, *self.rooms)
+        return None if any(overlap(room, other) for other in taken) else room
+
+    def _led(self, row: Row, text: str, at: Point) -> None:
+        """Write a word in the free wood nearest to what it names, or over the board, led to it."""
+        step = 4.0 / self.scale
+        wide, high = self._size(text)
+        places = []
+        for i in range(int((row.end - row.start) / step)):
+            for k in range(int(row.width / step)):
+                left, low = row.start + i * step, k * step
+                far = ((left + wide / 2 - at[0]) ** 2 + 4 * (low + high / 2 - at[1]) ** 2) ** 0.5
+                if far < _FAR / self.scale:
+                    places.append((far, left, low))
+        for _, left, low in sorted(places):
+            room = self._room(row, text, left, low)
+            if room is not None and not overlap(room, (at[0], at[0], at[1], at[1])):
+                self._set(row, text, room, rank=3, leader=at)
+                return
+        (x, y), over = row.view.at(*at), row.view.up(row.width)
+        spots = [
+            Place(x + shift, over + up, "left", ((x, y), (x + shift + 6.0, over + up - 2.5)))
+            for up in (6.0, 24.0, 38.0)
+            for shift in (-12.0, -20.0, 6.0, -40.0, 20.0, 40.0)
+        ]
+        self.sheet.write(text, spots, rank=4)
+
+
+def _beside(box: Box, size: Point, scale: float) -> Iterator[Point]:
+    """Lower left corners for words beside, over and under a box, the nearest first. [mm]"""
+    wide, high = size
+    x, y = (box[0] + box[1]) / 2, (box[2] + box[3]) / 2
+    for away in _AWAY:
+        gap = away / scale
+        for up in (0.0, high, -high):
+            yield box[1] + gap, y - high / 2 + up
+            yield box[0] - gap - wide, y - high / 2 + up
+        for low in (box[3] + gap, box[2] - gap - high):
+            for left in (x - wide / 2, box[0], box[1] - wide):
+                yield left, low

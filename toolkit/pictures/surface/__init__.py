@@ -1,0 +1,1 @@
+"""A planed surface in raking light, with a section of it."""

@@ -1,0 +1,93 @@
+"""How a low lamp lights a field of heights: every ray is followed, so that steps cast shadows.
+
+Rays fall from one direction. Along each of them a place is lit by as much as its own ray passes
+over the highest place before it; that gives slopes their shade and shadows their true length, down
+to a part of a cell.
+"""
+
+from __future__ import annotations
+
+from functools import lru_cache
+from math import ceil, cos, hypot, radians, sin, tan
+
+import numpy as np
+from numpy.lib.stride_tricks import sliding_window_view
+from numpy.typing import NDArray
+
+Numbers = NDArray[np.float32]
+
+
+def lit(heights: Numbers, *, step: float, lamp_height: float, lamp_direction: float) -> Numbers:
+    """Light that falls on each cell, as a share of what falls on a level surface.
+
+    Parameters
+    ----------
+    heights : array
+        Heights, rows from the near end, columns from the left. [mm]
+    step : float
+        Size of a cell. [mm]
+    lamp_height : float
+        Angle of the light above the surface. [degrees]
+    lamp_direction : float
+        Where the lamp stands: 0 at the far end, 90 at the right, round like a clock. [degrees]
+
+    Source
+    ------
+    Lambert's law and straight rays.
+    """
+    turn = radians(lamp_direction)
+    away_across, away_along = -sin(turn), -cos(turn)
+    if abs(away_across) < abs(away_along):
+        return _down_rows(heights, away_along, away_across, step, lamp_height)
+    return _down_rows(heights.T, away_across, away_along, step, lamp_height).T
+
+
+def _down_rows(
+    heights: Numbers, main: float, other: float, step: float, lamp_height: float
+) -> Numbers:
+    """Light whose rays go from row to row, and sideways by less than that."""
+    field = np.ascontiguousarray(heights if main > 0 else heights[::-1])
+    rows, columns = field.shape
+    slant = other / abs(main)
+    if abs(slant) * rows < 0.5:
+        slant = 0.0
+    extra = ceil(abs(slant) * rows)
+    shifts = slant * np.arange(rows) - (extra if slant > 0 else 0)
+    rays = _shifted(field, shifts, columns + extra) if extra else field
+    # How far each ray comes down from one row to the next.
+    fall = tan(radians(lamp_height)) * step * hypot(1.0, slant)
+    passed = rays + (fall * np.arange(rows))[:, None].astype(np.float32)
+    np.maximum.accumulate(passed, axis=0, out=passed)
+    light = np.ones_like(passed)
+    np.subtract(passed[1:], passed[:-1], out=light[1:])
+    light[1:] /= np.float32(fall)
+    if extra:
+        light = _shifted(light, -shifts, columns)
+    return light if main > 0 else light[::-1]
+
+
+def _shifted(field: Numbers, shifts: NDArray[np.float64], columns: int) -> Numbers:
+    """Each row moved by its own part of a cell; beyond the field it is like its edge."""
+    whole = np.floor(shifts).astype(np.intp)
+    part = (shifts - whole).astype(np.float32)[:, None]
+    before = max(-int(whole.min()), 0)
+    after = max(int(whole.max()) + columns + 1 - field.shape[1], 0)
+    windows = sliding_window_view(np.pad(field, ((0, 0), (before, after)), "edge"), columns, axis=1)
+    rows = np.arange(field.shape[0])
+    moved = windows[rows, whole + before]
+    moved += part * (windows[rows, whole + before + 1] - moved)
+    return np.asarray(moved)
+
+
+@lru_cache(maxsize=4)
+def figure(rows: int, columns: int, step: float) -> Numbers:
+    """The faint figure of the wood, the same for the same patch: a share of its lightness. [mm]"""
+    y = ((np.arange(rows, dtype=np.float32) + 0.5) * step)[:, None]
+    x = ((np.arange(columns, dtype=np.float32) + 0.5) * step)[None, :]
+    # Growth rings cut at a slant: arches in the middle of the board that flow out at its sides.
+    middle, far = x - 0.43 * columns * step, y + 1.3 * np.sin(x / 7.0) + 0.8 * np.sin(x / 2.9 + 1)
+    flow = 0.055 * far + (middle / 13.5) ** 2 + 0.12 * np.sin(y / 11 + x / 17)
+    rings = np.mod(flow + 0.16 * np.sin(2 * np.pi * flow / 3.3), 1.0)
+    # Earlywood darkens slowly into latewood, and the next year begins at once.
+    late = rings**3 * np.clip((1 - rings) / 0.06, 0, 1)
+    return np.asarray(1.02 - 0.10 * late, dtype=np.float32)

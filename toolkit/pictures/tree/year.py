@@ -1,0 +1,148 @@
+"""A panel through the year: its width month by month, and what its grooves allow it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from toolkit.box import Panel
+from toolkit.measures import Rule
+from toolkit.results import above, below
+from toolkit.wood import MONTHS, Place, widths_through_the_year
+from toolkit.wood import species as find_species
+
+
+@dataclass(frozen=True, slots=True)
+class Year:
+    """The width of a panel in each month at a place, as if it followed the air at once.
+
+    Attributes
+    ----------
+    name, species : str
+        What moves, and of what wood.
+    rings : float
+        Angle between its growth rings and its width. [degrees]
+    place : Place
+        Where it lives.
+    made, made_in : float, int
+        Width when made [mm], and the month: 0 for January to 11.
+    widths : tuple of float
+        Width from January to December. [mm]
+    widest, narrowest : float or None
+        Width at which it touches both groove bottoms, and at which, pushed into one groove, it
+        leaves the other; None for wood that lies in no groove. [mm]
+    """
+
+    name: str
+    species: str
+    rings: float
+    place: Place
+    made: float
+    made_in: int
+    widths: tuple[float, ...]
+    widest: float | None = None
+    narrowest: float | None = None
+
+    @classmethod
+    def of(
+        cls,
+        width: float,
+        *,
+        place: Place,
+        species: str,
+        rings: float,
+        made_in: int,
+        moisture_from: float | None = None,
+        name: str = "board",
+        widest: float | None = None,
+        narrowest: float | None = None,
+    ) -> Year:
+        """Work a year out; without ``moisture_from`` it is made as dry as that month. [mm, %]"""
+        if not 0 <= made_in < len(MONTHS):
+            raise ValueError(f"made_in was given as {made_in}: give 0 for January to 11.")
+        dry = place.moisture[made_in] if moisture_from is None else moisture_from
+        widths = widths_through_the_year(
+            width, place=place, species=species, rings=rings, moisture_from=dry
+        )
+        wood = find_species(species).name
+        return cls(name, wood, rings, place, width, made_in, widths, widest, narrowest)
+
+    @classmethod
+    def of_panel(
+        cls,
+        panel: Panel,
+        *,
+        place: Place,
+        species: str,
+        rings: float,
+        made_in: int,
+        moisture_from: float | None = None,
+    ) -> Year:
+        """The year of a lid or a bottom in its grooves; the rest as for ``of``. [mm, %]"""
+        return cls.of(
+            panel.moving,
+            place=place,
+            species=species,
+            rings=rings,
+            made_in=made_in,
+            moisture_from=moisture_from,
+            name=panel.name,
+            widest=panel.widest,
+            narrowest=panel.narrowest,
+        )
+
+    @property
+    def most(self) -> int:
+        """The month in which it is widest, the first of equals."""
+        return self.widths.index(max(self.widths))
+
+    @property
+    def least(self) -> int:
+        """The month in which it is narrowest, the first of equals."""
+        return self.widths.index(min(self.widths))
+
+    @property
+    def presses(self) -> bool:
+        """Whether it grows wider than its grooves allow."""
+        return self.widest is not None and above(max(self.widths), self.widest)
+
+    @property
+    def leaves(self) -> bool:
+        """Whether it can leave a groove."""
+        return self.narrowest is not None and below(min(self.widths), self.narrowest)
+
+    @property
+    def provisional(self) -> bool:
+        """Whether the place's figures are from memory."""
+        return self.place.seen == "memory"
+
+    def sentence(self, rule: Rule) -> str:
+        """How far it moves, and what its grooves say to that, on somebody's rule."""
+        show = rule.exact
+        where = f"{self.place.name} (provisional figures)" if self.provisional else self.place.name
+        wide, slim = max(self.widths), min(self.widths)
+        text = (
+            f"A {self.name} of {self.species}, {show(self.made)} wide when made in "
+            f"{MONTHS[self.made_in]}, at {where}: widest in {MONTHS[self.most]}, {show(wide)}, "
+            f"narrowest in {MONTHS[self.least]}, {show(slim)}."
+        )
+        return f"{text} {' '.join(self._limits(rule))}".strip()
+
+    def _limits(self, rule: Rule) -> Iterator[str]:
+        """What the grooves say to the widest and to the narrowest, a sentence each."""
+        show = rule.exact
+        if self.widest is not None:
+            room = show(abs(self.widest - max(self.widths)))
+            yield (
+                f"Not right: at its widest it presses on the groove bottoms by {room}."
+                if self.presses
+                else f"At its widest it has {room} left in its grooves."
+            )
+        if self.narrowest is not None:
+            grip = show(abs(min(self.widths) - self.narrowest))
+            yield (
+                f"Not right: at its narrowest, pushed to one side, it is {grip} out of the other "
+                "groove."
+                if self.leaves
+                else f"At its narrowest, pushed to one side, it is {grip} in the other groove."
+            )

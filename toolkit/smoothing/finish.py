@@ -1,0 +1,211 @@
+"""How much oil, shellac or wax a box takes, and a class of them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cache
+
+from toolkit.measures import convert
+from toolkit.results import Source
+from toolkit.smoothing._checks import above_zero, not_negative, one_of
+from toolkit.smoothing._data import read_table, source_of
+from toolkit.smoothing.areas import area_words
+from toolkit.smoothing.customs import Customs
+
+
+@dataclass(frozen=True, slots=True)
+class Spread:
+    """How far a finish goes.
+
+    Attributes
+    ----------
+    finish, measure : str
+        Its name, and whether it is taken by volume (``mL``) or by weight (``g``).
+    least, most : float
+        For a square metre and one coat. [mL/m² or g/m²]
+    parts : str
+        What it is mixed of, where that is told.
+    source : Source
+        Where the spread comes from: customs all, and named so.
+    note : str
+        How it is laid on.
+    """
+
+    finish: str
+    measure: str
+    least: float
+    most: float
+    parts: str
+    source: Source
+    note: str
+
+
+@cache
+def spreads() -> tuple[Spread, ...]:
+    """How far each finish goes; every rate is a custom.
+
+    Returns
+    -------
+    tuple of Spread
+        One for each finish. [mL/m² or g/m²]
+
+    Source
+    ------
+    Row by row in ``spreads.csv``.
+    """
+    return tuple(
+        Spread(
+            row["finish"],
+            row["measure"],
+            float(row["least_per_m2"]),
+            float(row["most_per_m2"]),
+            row["parts"],
+            source_of(row),
+            row["note"],
+        )
+        for row in read_table("spreads.csv")
+    )
+
+
+def spread(finish: str) -> Spread:
+    """How far one finish goes.
+
+    Parameters
+    ----------
+    finish : str
+        ``"oil"``, ``"thinned oil"``, ``"shellac"`` or ``"wax"``.
+
+    Returns
+    -------
+    Spread
+        Its rate. [mL/m² or g/m²]
+
+    Raises
+    ------
+    ValueError
+        There is no such finish.
+
+    Source
+    ------
+    As for `spreads`.
+
+    >>> round(spread("oil").least, 1)
+    53.8
+    """
+    one_of(finish, name="finish", allowed=[row.finish for row in spreads()])
+    return next(row for row in spreads() if row.finish == finish)
+
+
+@dataclass(frozen=True, slots=True)
+class Needed:
+    """What a finish comes to.
+
+    Attributes
+    ----------
+    spread : Spread
+        The finish and its rate.
+    area : float
+        Of one box. [mm²]
+    coats, boxes : int
+        How many of each.
+    least, most : float
+        For one box, all coats. [mL or g]
+    to_buy : float
+        For all boxes at the greater rate, with some to spare. [mL or g]
+    spare : float
+        What is spare in that. [%]
+    """
+
+    spread: Spread
+    area: float
+    coats: int
+    boxes: int
+    least: float
+    most: float
+    to_buy: float
+    spare: float
+
+    def sentence(self) -> str:
+        """Quantities in the units of the shelf and of the spoon."""
+        row = self.spread
+        coats = f"{self.coats} coat{'s' if self.coats != 1 else ''}"
+        text = (
+            f"{row.finish}: {coats} over {area_words(self.area)} "
+            f"take{'s' if self.coats == 1 else ''} "
+            f"{_range(self.least, self.most)} {row.measure} a box{self._spoons()}"
+        )
+        if self.boxes != 1:
+            text += f"; for {self.boxes} boxes, {self.spare:g} % spare, {self._shelf()}"
+        return f"{text} ({row.source})."
+
+    def _spoons(self) -> str:
+        if self.spread.measure != "mL":
+            return ""
+        spoons = [
+            convert(amount, unit="mL", to="metric_teaspoon") for amount in (self.least, self.most)
+        ]
+        return f" ({_range(*spoons)} teaspoons of 5 mL)"
+
+    def _shelf(self) -> str:
+        if self.spread.measure == "mL":
+            ounces = convert(self.to_buy, unit="mL", to="fluid_ounce")
+            return f"{self.to_buy:.0f} mL ({ounces:.1f} US fl oz)"
+        ounces = convert(self.to_buy, unit="g", to="ounce")
+        return f"{self.to_buy:.0f} g ({ounces:.1f} oz)"
+
+
+def _range(low: float, high: float) -> str:
+    texts = [f"{value:.1f}" if value < 10 else f"{value:.0f}" for value in (low, high)]
+    return texts[0] if texts[0] == texts[1] else f"{texts[0]} to {texts[1]}"
+
+
+_DEFAULTS = Customs()
+
+
+def finish_needed(
+    finish: str,
+    *,
+    area: float,
+    coats: int = 1,
+    boxes: int = 1,
+    customs: Customs = _DEFAULTS,
+) -> Needed:
+    """How much of a finish an area takes, for one box and for a class.
+
+    Parameters
+    ----------
+    finish : str
+        ``"oil"``, ``"thinned oil"``, ``"shellac"`` or ``"wax"``.
+    area : float
+        Surface of one box that gets it. [mm²]
+    coats, boxes : int
+        How many of each. [1]
+    customs : Customs
+        How much to spare.
+
+    Returns
+    -------
+    Needed
+        For one box, and to buy for all of them. [mL or g]
+
+    Raises
+    ------
+    ValueError
+        There is no such finish, or a number is out of range.
+
+    Source
+    ------
+    Rates: customs, row by row in ``spreads.csv``.
+
+    >>> outside = finish_needed("oil", area=0.073e6)
+    >>> round(outside.least), round(outside.least / 5, 1)      # mL, teaspoons
+    (4, 0.8)
+    """
+    row = spread(finish)
+    not_negative(area, name="area", unit="mm²", example="73000")
+    above_zero(coats, name="coats", unit="", example="2")
+    above_zero(boxes, name="boxes", unit="", example="8")
+    square_metres = area / 1e6 * coats
+    least, most = row.least * square_metres, row.most * square_metres
+    to_buy = most * boxes * (1 + customs.spare / 100)
+    return Needed(row, area, coats, boxes, least, most, to_buy, customs.spare)

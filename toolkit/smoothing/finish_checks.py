@@ -1,0 +1,215 @@
+"""What an experienced maker would say of a finish before the lid of its tin is off.
+
+Local rules and the shop's licensed or insured practice come first.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from toolkit.results import CUSTOM, Finding
+from toolkit.smoothing._checks import one_of
+from toolkit.smoothing.finish import spreads
+
+LOCAL = "Local rules and the shop's licensed or insured practice come first."
+OILS = ("oil", "thinned oil")
+_TURPENTINE = ("thinned oil", "wax")
+
+
+@dataclass(frozen=True, slots=True)
+class FinishPlan:
+    """What is meant to be put on a box, coat after coat.
+
+    Attributes
+    ----------
+    outside, inside : tuple of str
+        Finishes in the order in which they are laid on; empty for bare wood.
+    holds_paper : bool
+        Whether cards or paper are kept in the box.
+    in_grooves : bool
+        Whether finish is to go into the grooves or on joints.
+    bottom_before_glue : bool
+        Whether the bottom is finished before it is shut into its grooves.
+    lid_slides : bool
+        Whether the lid slides freely before any finish.
+    """
+
+    outside: tuple[str, ...] = ("shellac", "wax")
+    inside: tuple[str, ...] = ("shellac",)
+    holds_paper: bool = True
+    in_grooves: bool = False
+    bottom_before_glue: bool = True
+    lid_slides: bool = True
+
+
+def check_finish(plan: FinishPlan) -> tuple[Finding, ...]:
+    """Everything there is to say of a finish for a box.
+
+    Parameters
+    ----------
+    plan : FinishPlan
+        What is meant to be put on it.
+
+    Returns
+    -------
+    tuple of Finding
+        What won't work, what needs care, and a good line if there is nothing against it.
+
+    Raises
+    ------
+    ValueError
+        There is no such finish.
+
+    Source
+    ------
+    Common practice, no source; rags: the fire authorities' advice (NFPA).
+    """
+    for name in (*plan.outside, *plan.inside):
+        one_of(name, name="finish", allowed=[row.finish for row in spreads()])
+    found = [
+        *_order("outside", plan.outside),
+        *_order("inside", plan.inside),
+        *_inside(plan),
+        *_when(plan),
+    ]
+    if not found:
+        found.append(
+            Finding(
+                "good",
+                "good-finish",
+                "finish",
+                f"{_coats(plan.outside)} outside, {_coats(plan.inside)} inside: in an order that "
+                "holds, and nothing in the grooves.",
+                "",
+                CUSTOM,
+            )
+        )
+    return (*found, *_cautions(plan))
+
+
+def _coats(names: Sequence[str]) -> str:
+    return ", then ".join(names) if names else "bare wood"
+
+
+def _order(where: str, names: Sequence[str]) -> list[Finding]:
+    if "wax" not in names:
+        return []
+    after = names[names.index("wax") + 1 :]
+    buried = [name for name in after if name != "wax"]
+    if not buried:
+        return []
+    return [
+        Finding(
+            "wont_work",
+            "finish-over-wax",
+            where,
+            f"{buried[0]} does not hold on wax: it stays soft or flakes off.",
+            "Wax last, once everything under it is hard.",
+            CUSTOM,
+        )
+    ]
+
+
+def _inside(plan: FinishPlan) -> list[Finding]:
+    found = []
+    oils = [name for name in plan.inside if name in OILS]
+    if oils and plan.holds_paper:
+        found.append(
+            Finding(
+                "care",
+                "oil-beside-paper",
+                "inside",
+                f"{oils[0]} marks paper and smells for months in a shut box.",
+                "Use shellac inside, or leave it bare; wax only its edges.",
+                CUSTOM,
+            )
+        )
+    if plan.outside and not plan.inside:
+        found.append(
+            Finding(
+                "care",
+                "one-side-bare",
+                "lid and bottom",
+                "finished on one face only, that face takes up damp more slowly than the bare one, "
+                "and the panel cups with the weather.",
+                "Give both faces of lid and bottom the same coats.",
+                CUSTOM,
+            )
+        )
+    return found
+
+
+def _when(plan: FinishPlan) -> list[Finding]:
+    found = []
+    if plan.in_grooves:
+        found.append(
+            Finding(
+                "wont_work",
+                "finish-in-grooves",
+                "grooves and joints",
+                "glue does not hold on finish, and a coat in the grooves takes the lid's play.",
+                "Keep it out of grooves and off joints; a rub of wax on the tongues is enough.",
+                CUSTOM,
+            )
+        )
+    if (plan.outside or plan.inside) and not plan.bottom_before_glue:
+        found.append(
+            Finding(
+                "care",
+                "bottom-finished-late",
+                "bottom",
+                "finished after glue-up, it shows a bare line along each groove when it shrinks "
+                "in winter.",
+                "Finish the bottom, tongues left out, before it goes into its grooves.",
+                CUSTOM,
+            )
+        )
+    if not plan.lid_slides and "wax" in (*plan.outside, *plan.inside):
+        found.append(
+            Finding(
+                "care",
+                "wax-on-stiff-lid",
+                "lid",
+                "the lid is stiff before any finish: wax would hide where it binds, and it will "
+                "jam again in the damp.",
+                "Do not wax yet: find the shiny spot, plane that, and try again.",
+                CUSTOM,
+            )
+        )
+    return found
+
+
+def _cautions(plan: FinishPlan) -> list[Finding]:
+    names = {*plan.outside, *plan.inside}
+    found = []
+    if names & set(OILS):
+        found.append(
+            Finding(
+                "care",
+                "oily-rags",
+                "rags",
+                "cloths wet with a drying oil heat up by themselves and can catch fire.",
+                "Spread each one flat and alone outdoors to dry, or drown it in water in a lidded "
+                f"metal can. {LOCAL}",
+                "fire authorities' advice (NFPA), in the workbook's own words",
+            )
+        )
+    if names & set(_TURPENTINE) or "shellac" in names:
+        solvents = []
+        if "shellac" in names:
+            solvents.append("alcohol")
+        if names & set(_TURPENTINE):
+            solvents.append("turpentine")
+        warm = " Never warm wax and turpentine over a flame." if "wax" in names else ""
+        found.append(
+            Finding(
+                "care",
+                "solvents",
+                "air",
+                f"{' and '.join(solvents)} fumes burn and make heads ache.",
+                f"Open the windows, keep flames away, wear gloves.{warm} {LOCAL}",
+                CUSTOM,
+            )
+        )
+    return found

@@ -1,0 +1,173 @@
+"""Questions of lesson 1 about a board: the sides that come from it, or what a yard counts."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from itertools import product
+from math import ceil, floor
+from random import Random
+
+from toolkit.measures import MM_PER_INCH
+from toolkit.plan import Plan
+from toolkit.results import TOLERANCE
+from toolkit.stock import board_feet
+from toolkit.stock.volume import MM_PER_FOOT
+from toolkit.study.lesson1_rough import LOST
+from toolkit.study.marking import Question, Slip
+from toolkit.study.sums import pick
+
+# Boards that lie in a rack are as long and as wide as from so many to so many rough sides, to the
+# next of these steps [mm]; those in a yard have widths [in] and lengths [ft] to choose from (all
+# made up).
+_SIDES = ((3, 6), (2, 5))
+_STEPS = (50, 5)
+_YARD_WIDTHS = tuple(quarters / 4 for quarters in range(22, 41))
+_YARD_LENGTHS = (6.5, 7.75, 8.5, 9.25, 10.5)
+
+
+def from_a_board(plan: Plan, chance: Random | None) -> Question | None:
+    """What a board comes to: sides to saw from it, or the board feet that a yard counts."""
+    by_count = {"mm": _sides, "in": _board_feet}
+    return by_count[plan.choices.rule.units](plan, chance)
+
+
+@dataclass(frozen=True, slots=True)
+class _Sawn:
+    """A board sawn into pieces with their grain along it. [mm]"""
+
+    board: tuple[float, float]
+    piece: tuple[float, float]
+    cut: float
+
+    def fits(self, axis: int, cut: float) -> int:
+        """How many pieces lie along the board (0) or across it (1)."""
+        room, each = self.board[axis] + cut, self.piece[axis] + cut
+        return floor(room / each * (1 + TOLERANCE))
+
+    @property
+    def along(self) -> int:
+        return self.fits(0, self.cut)
+
+    @property
+    def across(self) -> int:
+        return self.fits(1, self.cut)
+
+    @property
+    def count(self) -> int:
+        return self.along * self.across
+
+    @property
+    def without_cuts(self) -> int:
+        return self.fits(0, 0.0) * self.fits(1, 0.0)
+
+    @property
+    def by_area(self) -> int:
+        share = self.board[0] * self.board[1] / (self.piece[0] * self.piece[1])
+        return floor(share * (1 + TOLERANCE))
+
+
+def _racked(side: tuple[float, float], cut: float) -> Iterator[_Sawn]:
+    """Boards from which saw cuts and area would each give a wrong number of sides."""
+    lengths, widths = (
+        range(ceil(least * size / step) * step, ceil(most * size), step)
+        for size, (least, most), step in zip(side, _SIDES, _STEPS, strict=True)
+    )
+    for length, width in product(lengths, widths):
+        sawn = _Sawn((float(length), float(width)), side, cut)
+        wrong = {sawn.without_cuts, sawn.by_area, sawn.along + sawn.across}
+        if sawn.along > 1 and sawn.across > 1 and len(wrong - {sawn.count}) == len(wrong) > 1:
+            yield sawn
+
+
+def _sides(plan: Plan, chance: Random | None) -> Question | None:
+    side, rule = next((part for part in plan.parts if part.name == "side"), None), plan.choices.rule
+    if side is None or plan.choices.made.side_length is not None:
+        return None
+    length, width, cut = side.rough_length.value, side.rough_width.value, LOST["mm"]["cut"]
+    boards = list(_racked((length, width), cut))
+    if not boards:
+        return None
+    sawn, say = pick(chance, boards), rule.exact
+    return Question(
+        id="lesson1.sides",
+        prompt=(
+            f"A clear board is {say(sawn.board[0])} long and {say(sawn.board[1])} wide. A rough "
+            f"side takes {say(length)} of it along the grain and {say(width)} across; between two "
+            f"sides {say(cut)} is lost, lengthwise and crosswise. How many sides come from it? "
+            "Answer with a number."
+        ),
+        answer=float(sawn.count),
+        working=(
+            f"along: ({say(sawn.board[0], unit=False)} + {say(cut, unit=False)}) ÷ "
+            f"({say(length, unit=False)} + {say(cut, unit=False)}), rounded down = {sawn.along}; "
+            f"across: {sawn.across}; {sawn.along} × {sawn.across} = {sawn.count}"
+        ),
+        rule=rule,
+        kind="count",
+        slips=(
+            Slip(
+                float(sawn.without_cuts),
+                "That is without the saw's cuts: the last side comes out short or narrow.",
+            ),
+            Slip(
+                float(sawn.by_area),
+                "You divided areas. What is left over at one end and one edge makes no side.",
+            ),
+            Slip(
+                float(sawn.along + sawn.across),
+                "You added. Each row across holds as many as lie along: multiply.",
+            ),
+            Slip(float(sawn.along), "That is one row; there are more beside it."),
+            Slip(float(sawn.across), "That is across the board; there are more along it."),
+        ),
+        senses=("too many", "too few"),
+        nudge="Count along the board first, then across, and round each down.",
+    )
+
+
+def _board_feet(plan: Plan, chance: Random | None) -> Question | None:
+    side = next((part for part in plan.parts if part.name == "side"), None)
+    if side is None:
+        return None
+    thick, rule = side.rough_thickness.value, plan.choices.rule
+    sizes = [
+        (feet, inches)
+        for feet, inches in product(_YARD_LENGTHS, _YARD_WIDTHS)
+        # A fraction that decides the rounding shows who has dropped and who has rounded it.
+        if round(feet * inches / 12) != round(floor(feet) * inches / 12)
+        and 0.1 < floor(feet) * inches / 12 % 1 < 0.4
+    ]
+    feet, inches = pick(chance, sizes)
+    counted = board_feet(feet * MM_PER_FOOT, width=inches * MM_PER_INCH, thickness=thick)
+    if counted.thickness != 1:
+        return None
+    raw, say, whole = counted.raw, rule.exact, floor(feet)
+    return Question(
+        id="lesson1.board-feet",
+        prompt=(
+            f"The walls are sawn {say(thick)} thick. A board of that thickness is {whole} ft "
+            f"{(feet - whole) * 12:g} in long and {say(inches * MM_PER_INCH)} wide. A hardwood "
+            "yard multiplies inches of width by whole feet of length, divides by 12 and rounds "
+            "to the nearest whole; anything under 1 in thick counts as 1 in. How many board feet "
+            "does it charge? Answer with a number."
+        ),
+        answer=counted.board_feet,
+        working=counted.sentence,
+        rule=rule,
+        kind="count",
+        slips=(
+            Slip(
+                float(round(raw * thick / MM_PER_INCH)),
+                "You took the board as thin as it is. Under 1 in counts as 1 in.",
+            ),
+            Slip(
+                float(round(feet * inches / 12)),
+                "You rounded up, or counted the odd inches of length. A yard drops those, and "
+                "rounds to the nearest.",
+            ),
+            Slip(float(round(inches * whole)), "Divide by 12: the width is in inches, not feet."),
+        ),
+        senses=("too many", "too few"),
+        nudge="Width in inches × whole feet ÷ 12, to the nearest whole; then the thickness.",
+    )

@@ -1,0 +1,151 @@
+"""A student's own file: made from the workbook's example at the first change, kept, never lost.
+
+All five lessons share it, and two of them may be open at once.
+"""
+
+from __future__ import annotations
+
+import time
+from abc import ABC, abstractmethod
+from collections.abc import Callable
+from pathlib import Path
+from typing import Generic, Protocol, TypeVar
+
+from toolkit.files import FileError
+from toolkit.files.keeping import KindOfFile
+from toolkit.files.syntax import file_text
+from toolkit.files.writing import locked
+from toolkit.study.folder import last_set_aside, set_aside
+
+# An editor that saves in two strokes is through both in less than this. [s]
+_MOMENT = 0.2
+
+
+class HasPath(Protocol):
+    """What is handed on of a file: at least whose it is."""
+
+    @property
+    def path(self) -> Path | None:
+        """The student's own file, or None while it is the workbook's example."""
+        ...
+
+
+What = TypeVar("What")
+Loaded = TypeVar("Loaded", bound=HasPath)
+
+
+class OwnFile(ABC, Generic[What, Loaded]):
+    """What one of the student's own files says, or else the workbook's example of it.
+
+    A subclass says which file it is, how it is read, and what to give of it.
+    """
+
+    kind: KindOfFile[What]
+
+    @property
+    @abstractmethod
+    def path(self) -> Path:
+        """The student's own file, whether or not it exists yet."""
+
+    @property
+    @abstractmethod
+    def example(self) -> Path:
+        """The workbook's example, which is never written to."""
+
+    @abstractmethod
+    def _given(self, what: What, path: Path | None, notice: str = "") -> Loaded:
+        """What is handed on of it."""
+
+    def load(self) -> Loaded:
+        """The student's own if there is one, else the workbook's example.
+
+        A damaged file is set aside and the example takes its place; the notice tells.
+
+        Raises
+        ------
+        FileError
+            The workbook's own example cannot be read.
+        """
+        path = self.path
+        if path.exists():
+            try:
+                return self._given(self.kind.read(path), path)
+            except FileError:
+                return self._after_damage()
+        aside = last_set_aside(path)
+        notice = (
+            ""
+            if aside is None
+            else (
+                f"There is no {path.name} now; a damaged one is set aside as {aside.name}. "
+                "This is the workbook's example."
+            )
+        )
+        return self._example(notice)
+
+    def undo(self) -> Loaded:
+        """Take the last change back; again goes one change further.
+
+        Raises
+        ------
+        FileError
+            Nothing is left to take back.
+        """
+        self.load()
+        return self._given(self.kind.undo(self.path), self.path)
+
+    def start_again(self) -> Loaded:
+        """Begin again from the example; the file so far is kept, so that undoing brings it back.
+
+        Raises
+        ------
+        FileError
+            The file can't be written.
+        """
+        loaded = self.load()
+        if loaded.path is None:
+            return loaded
+        example = file_text(self.example, error=self.kind.error)
+        return self._given(self.kind.write(self.path, example, backup=True), self.path)
+
+    def _change(self, edit: Callable[[str], str]) -> Loaded:
+        """Put an edited text in the place of the student's own, which the first change makes."""
+        path = self.path
+        if not path.exists():
+            # A value that will be refused must not leave a file behind, and the example's own
+            # state must be the one that undoing the first change brings back.
+            example = file_text(self.example, error=self.kind.error)
+            self.kind.from_text(edit(example), name=path.name)
+            self.kind.change(path, lambda text: text, start=self.example)
+        return self._given(self.kind.change(path, edit), path)
+
+    def _after_damage(self) -> Loaded:
+        path = self.path
+        try:
+            with locked(path, error=self.kind.error) as target:
+                time.sleep(_MOMENT)
+                try:
+                    return self._given(self.kind.read(target), path)
+                except FileError as problem:
+                    return self._example(_set_aside(target, problem))
+        except FileError as problem:
+            return self._example(f"{problem}. The workbook's example is shown instead.")
+
+    def _example(self, notice: str) -> Loaded:
+        return self._given(self.kind.read(self.example), None, notice)
+
+
+def _set_aside(target: Path, problem: FileError) -> str:
+    """What to say of a file that can't be read, after setting it aside where that is right."""
+    shown = "the workbook's example is shown instead"
+    try:
+        # A file that the system will not open may be quite in order.
+        with target.open("rb"):
+            pass
+        aside = set_aside(target)
+    except OSError:
+        return f"{problem}. It is left where it is, and {shown}."
+    return (
+        f"{problem}. The file is set aside as {aside.name} in {aside.parent}, and {shown}. "
+        f"Nothing of it is lost: put it right and name it {target.name} again, or go on from here."
+    )

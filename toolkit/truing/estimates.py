@@ -1,0 +1,147 @@
+"""Estimates, kept apart from what is counted: the heap of shavings, and the time."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from toolkit.truing._checks import above_zero, not_negative
+
+SECONDS = 2.0  # custom, no source: one stroke of a small board [s]
+LEARNER = 8.0  # custom, no source: novices take 6 to 10 times that, with testing and resetting
+LOOSE = 8.0  # custom, no source: how much room shavings take, beside the wood they were
+
+
+@dataclass(frozen=True, slots=True)
+class Shavings:
+    """Wood planed away: what it was, and how much room it takes on the floor.
+
+    Attributes
+    ----------
+    solid : float
+        Volume of the wood. [mm³]
+    loose : float
+        An estimate of the heap of shavings. [mm³]
+    """
+
+    solid: float
+    loose: float
+
+    @property
+    def sentence(self) -> str:
+        """The heap in words."""
+        return (
+            f"{self.solid / 1e6:.2g} litres of wood, as an estimate {self.loose / 1e6:.2g} litres "
+            "of loose shavings: curl and crush decide, so take the second number as a guess."
+        )
+
+
+def shavings(volume: float, *, looseness: float = LOOSE) -> Shavings:
+    """How large a heap of shavings some wood makes.
+
+    Parameters
+    ----------
+    volume : float
+        Of the wood planed away. [mm³]
+    looseness : float
+        Room that shavings take over that of the wood. [1]
+
+    Returns
+    -------
+    Shavings
+        Both volumes; the second is an estimate. [mm³]
+
+    Raises
+    ------
+    ValueError
+        The volume is below 0, or the looseness is below 1.
+
+    Source
+    ------
+    A custom: common practice, no source.
+
+    >>> shavings(42_560).loose
+    340480.0
+    """
+    not_negative(volume, name="volume", unit="mm³", example="42000")
+    if not looseness >= 1:
+        raise ValueError(f"looseness was given as {looseness:g}; give 1 or more, such as {LOOSE:g}")
+    return Shavings(float(volume), volume * looseness)
+
+
+@dataclass(frozen=True, slots=True)
+class BenchTime:
+    """An estimate of the time that strokes take.
+
+    Attributes
+    ----------
+    strokes : int
+        Counted, not estimated. [1]
+    seconds : float
+        A stroke, for a practised hand. [s]
+    learner : float
+        How many times longer it takes with testing, resetting and rest. [1]
+    """
+
+    strokes: int
+    seconds: float
+    learner: float
+
+    @property
+    def practised(self) -> float:
+        """Minutes of nothing but strokes. [min]"""
+        return self.strokes * self.seconds / 60
+
+    @property
+    def minutes(self) -> float:
+        """Minutes as a learner may expect. [min]"""
+        return self.practised * self.learner
+
+    @property
+    def sentence(self) -> str:
+        """The estimate in words, apart from the count."""
+        return (
+            f"{self.strokes} strokes. As an estimate {_minutes(self.practised)} of planing at "
+            f"{self.seconds:g} s a stroke, and {_minutes(self.minutes)} for a learner who tests, "
+            "resets and rests."
+        )
+
+
+def _minutes(value: float) -> str:
+    return f"about {value:.0f} min" if value >= 1 else "less than 1 min"
+
+
+def bench_time(strokes: int, *, seconds: float = SECONDS, learner: float = LEARNER) -> BenchTime:
+    """How long strokes may take: an estimate kept apart from their number.
+
+    Parameters
+    ----------
+    strokes : int
+        Full strokes. [1]
+    seconds : float
+        A stroke, for a practised hand. [s]
+    learner : float
+        How many times longer it takes with testing, resetting and rest. [1]
+
+    Returns
+    -------
+    BenchTime
+        Minutes practised and as a learner. [min]
+
+    Raises
+    ------
+    ValueError
+        The strokes are below 0, the seconds are not above 0, or the factor is below 1.
+
+    Source
+    ------
+    Customs: 2 s a stroke, 6 to 10 times as long for novices; common practice, no source.
+
+    >>> bench_time(45).minutes
+    12.0
+    """
+    if strokes < 0:
+        raise ValueError(f"strokes was given as {strokes}; give 0 or more")
+    above_zero(seconds, name="seconds", unit="s", example="2")
+    if not learner >= 1:
+        raise ValueError(f"learner was given as {learner:g}; give 1 or more, such as {LEARNER:g}")
+    return BenchTime(strokes, float(seconds), float(learner))

@@ -1,0 +1,216 @@
+"""An order of work that a teacher may rearrange, with the test after each step and its number."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Literal
+
+from toolkit.results import CUSTOM, Finding, Part, sorted_findings
+from toolkit.truing.limits import Limits
+from toolkit.truing.order_steps import NAMES, NEEDS, STEPS, THICKNESS_FIRST, Step
+from toolkit.truing.worth import WALLS
+
+if TYPE_CHECKING:
+    from toolkit.measures import Rule
+
+
+@dataclass(frozen=True, slots=True)
+class BenchTest:
+    """One test at the bench, and the number to test against.
+
+    Attributes
+    ----------
+    tool : str
+        What it is tested with.
+    what : str
+        What is tested.
+    limit : float
+        The most that may be found wrong; for a size, the size itself. [mm]
+    kind : str
+        ``"most"`` for a gap or a twist, ``"least"`` for a rough size, ``"size"`` for one with
+        ``off`` to either side.
+    over : float
+        Over which length a twist or a gap is meant; 0 where it does not matter. [mm]
+    off : float
+        How far a size may be off. [mm]
+    """
+
+    tool: str
+    what: str
+    limit: float
+    kind: Literal["most", "least", "size"] = "most"
+    over: float = 0.0
+    off: float = 0.0
+
+    def sentence(self, rule: Rule) -> str:
+        """The test in words, such as ``twist ≤ 0.3 mm over 176 mm (winding sticks)``."""
+        if self.kind == "least":
+            least = rule.show(self.limit, fineness="sizes", direction="up")
+            return f"{self.what} ≥ {least} ({self.tool})"
+        if self.kind == "size":
+            return f"{self.what} {rule.exact(self.limit)} ± {rule.exact(self.off)} ({self.tool})"
+        over = f" over {rule.exact(self.over)}" if self.over else ""
+        return f"{self.what} ≤ {self.limit:.2g} mm{over} ({self.tool})"
+
+
+@dataclass(frozen=True, slots=True)
+class Task:
+    """A step for one part, with its tests."""
+
+    step: Step
+    tests: tuple[BenchTest, ...]
+
+    def sentence(self, rule: Rule) -> str:
+        """What to do and what to test, in words."""
+        if not self.tests:
+            return self.step.do
+        return f"{self.step.do} Test: {'; '.join(test.sentence(rule) for test in self.tests)}."
+
+
+@dataclass(frozen=True, slots=True)
+class OrderOfWork:
+    """The steps for one part in somebody's order, and what that order breaks."""
+
+    part: str
+    tasks: tuple[Task, ...]
+    findings: tuple[Finding, ...]
+
+    @property
+    def holds(self) -> bool:
+        """Whether the order spoils nothing."""
+        return not any(row.level == "wont_work" for row in self.findings)
+
+
+def order_of_work(
+    part: Part,
+    *,
+    order: Sequence[str] = THICKNESS_FIRST,
+    limits: Limits | None = None,
+    width: float | None = None,
+) -> OrderOfWork:
+    """The steps from rough board to a part ready for its joints, each with its test.
+
+    Parameters
+    ----------
+    part : Part
+        Its finished sizes, and its rough length. [mm]
+    order : sequence of str
+        Names of the steps in the order wanted: ``clean``, ``crosscut``, ``face``, ``edge``,
+        ``thickness``, ``width``, ``end``, ``length``, ``smooth``, ``gauge``. One may be left out.
+    limits : Limits or None
+        How true is true enough; left out, the workbook's own. [mm]
+    width : float or None
+        To which it is planed, when that is not yet its finished width, as for ``rough_size``. [mm]
+
+    Returns
+    -------
+    OrderOfWork
+        The steps, their tests, and a finding for each thing that the order breaks. No joints are
+        gauged on a panel, so it has no such step. [mm]
+
+    Raises
+    ------
+    ValueError
+        A step is not known, or is named twice.
+
+    Source
+    ------
+    Noyes, Handwork in Wood, 1910, and common practice, no source; numbers are customs.
+    """
+    for at, name in enumerate(order):
+        if name not in NAMES:
+            raise ValueError(f"there is no step {name!r}; name some of {', '.join(NAMES)}")
+        if name in order[:at]:
+            raise ValueError(f"the step {name!r} is named twice; name it once")
+    wall = part.name in WALLS
+    tests = _tests(part, limits or Limits(), width=width)
+    steps = {step.name: step for step in STEPS}
+    return OrderOfWork(
+        part=part.name,
+        tasks=tuple(
+            Task(steps[name], tests.get(name, ())) for name in order if wall or name != "gauge"
+        ),
+        findings=check_order(order),
+    )
+
+
+def check_order(order: Sequence[str]) -> tuple[Finding, ...]:
+    """What an order of work breaks, worst first.
+
+    Parameters
+    ----------
+    order : sequence of str
+        Names of the steps, as for ``order_of_work``.
+
+    Returns
+    -------
+    tuple of Finding
+        ``step-too-early`` and ``step-left-out``, or ``good-order``.
+
+    Source
+    ------
+    Common practice, no source.
+
+    >>> check_order(["edge", "face"])[0].code
+    'step-too-early'
+    """
+    titles = {step.name: step.title for step in STEPS}
+    found: list[Finding] = []
+    for need in NEEDS:
+        if need.then not in order:
+            continue
+        late = need.first in order and order.index(need.first) > order.index(need.then)
+        if not late and need.first in order:
+            continue
+        instead = "comes after it" if late else "is left out"
+        found.append(
+            Finding(
+                "wont_work" if need.weight == "must" else "care",
+                "step-too-early" if late else "step-left-out",
+                titles[need.then],
+                f"“{titles[need.first]}” {instead}, but {need.why}.",
+                f"Put “{titles[need.first]}” first.",
+                CUSTOM,
+            )
+        )
+    if not found:
+        message = "each step finds ready what it needs."
+        found.append(Finding("good", "good-order", "order of work", message, "", CUSTOM))
+    # A step in the wrong place is a slip; one left out may be meant. The slip is told first.
+    return sorted_findings(sorted(found, key=lambda row: row.code != "step-too-early"))
+
+
+def _tests(part: Part, limits: Limits, *, width: float | None) -> dict[str, tuple[BenchTest, ...]]:
+    long, wide, thick = (size.value for size in part.finished)
+    wide = wide if width is None else width
+    twist = BenchTest("winding sticks", "twist", limits.twist_over(long, width=wide), over=long)
+    flat = BenchTest(
+        "straightedge along, across and corner to corner", "gap", limits.straight, over=long
+    )
+    square = BenchTest("square against the light", "gap", limits.square, over=thick)
+    end = BenchTest("square from face and from edge", "gap", limits.square, over=wide)
+    step = BenchTest("the four walls held together", "difference of the walls", limits.spread)
+    thickness, width_test, length = (
+        BenchTest(tool, axis, size, "size", off=off)
+        for tool, axis, size, off in (
+            ("callipers at both ends", "thickness", thick, limits.spread / 2),
+            ("rule, and walls side by side", "width", wide, limits.size),
+            ("rule, and its pair side by side", "length", long, limits.size),
+        )
+    )
+    rough = BenchTest("rule", "rough length", part.rough_length.value, "least")
+    return {
+        "crosscut": (rough,),
+        "face": (twist, flat),
+        "edge": (square, BenchTest("straightedge", "gap", limits.straight, over=long)),
+        "thickness": (thickness, step) if part.name in WALLS else (thickness,),
+        "width": (width_test,),
+        "end": (end,),
+        "length": (length, end),
+        "smooth": (
+            BenchTest("light from the side", "ridges", limits.ridge),
+            thickness,
+        ),
+        "gauge": (twist,),
+    }

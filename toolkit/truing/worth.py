@@ -1,0 +1,198 @@
+"""What is worth measuring now: few readings, the ones that change most, and what can tell them."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterable
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Literal
+
+from toolkit.results import Part, above
+from toolkit.truing._words import spoken
+from toolkit.truing.accuracy import RuleClass, rule_error
+from toolkit.truing.limits import Limits
+
+if TYPE_CHECKING:
+    from toolkit.measures import Rule
+
+Axis = Literal["thickness", "width", "length", "squareness"]
+WALLS = ("side", "back", "front")
+
+# For walls and for panels, in the order in which they are worth reading: the axis, readings for
+# each part, where, what the reading changes, and what reads it better than a rule does.
+_WALLS: tuple[tuple[Axis, int, str, tuple[str, ...], str], ...] = (
+    (
+        "thickness",
+        2,
+        "at both joint ends",
+        ("both joint gauges", "the lap or the tail length", "the box's outside"),
+        "set the gauge to the board itself, or read it with callipers",
+    ),
+    (
+        "width",
+        1,
+        "at the middle, once both ends feel alike",
+        ("the divider step", "every tail and pin", "the height of the walls"),
+        "hold the walls together on a flat bench: a fingertip feels the step",
+    ),
+    (
+        "length",
+        1,
+        "along the bottom edge",
+        ("the inside of the box", "lid and bottom"),
+        "stand the pair on end side by side: they must be alike before they are right",
+    ),
+    (
+        "squareness",
+        2,
+        "at both ends, from face and edge",
+        ("the gap at the shoulders",),
+        "try it with a square against the light",
+    ),
+)
+_PANELS: tuple[tuple[Axis, int, str, tuple[str, ...], str], ...] = (
+    (
+        "thickness",
+        2,
+        "at the two long edges",
+        ("the rebate that leaves the tongue",),
+        "try the edge in its groove",
+    ),
+    (
+        "width",
+        1,
+        "across the middle",
+        ("the room it has to swell",),
+        "try it between the grooves",
+    ),
+    ("length", 1, "along the middle", ("the fit at its ends",), "try it between the grooves"),
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Worth:
+    """One reading worth taking.
+
+    Attributes
+    ----------
+    part : str
+        Which part.
+    axis : str
+        ``"thickness"``, ``"width"``, ``"length"`` or ``"squareness"``.
+    readings : int
+        How many it takes, all pieces of that part together. [1]
+    where : str
+        Where to take them.
+    expected : float
+        What the plan says; for squareness 0. [mm]
+    needed : float
+        How exactly it must be known. [mm]
+    rule_error : float
+        How far a rule of the class given may be off. [mm]
+    changes : tuple of str
+        What the reading changes.
+    better : str
+        What tells it better than a rule.
+    """
+
+    part: str
+    axis: Axis
+    readings: int
+    where: str
+    expected: float
+    needed: float
+    rule_error: float
+    changes: tuple[str, ...]
+    better: str
+
+    @property
+    def key(self) -> str:
+        """The name under which it is written down once read, such as ``side_thickness``."""
+        return f"{self.part}_{self.axis}"
+
+    @property
+    def rule_tells(self) -> bool:
+        """Whether the rule can tell it as exactly as it is needed."""
+        return self.axis != "squareness" and not above(self.rule_error, self.needed)
+
+    def sentence(self, rule: Rule) -> str:
+        """What to read, why, and with what, in words."""
+        times = f"{self.readings} {'reading' if self.readings == 1 else 'readings'}"
+        size = f" (planned {rule.exact(self.expected)})" if self.axis != "squareness" else ""
+        head = f"{self.part}, {self.axis}{size}: {times} {self.where}"
+        changes = f"changes {spoken(self.changes)}"
+        if self.axis == "squareness":
+            return f"{head}; {changes}. A rule cannot tell it: {self.better}."
+        need = f"It is wanted to {self.needed:g} mm"
+        if self.rule_tells:
+            return f"{head}; {changes}. {need}, and the rule tells it to {self.rule_error:g} mm."
+        return (
+            f"{head}; {changes}. {need}, but the rule may be {self.rule_error:g} mm off: "
+            f"{self.better}."
+        )
+
+
+def worth_measuring(
+    parts: Iterable[Part],
+    *,
+    made: Collection[str] = (),
+    limits: Limits | None = None,
+    accuracy_class: RuleClass = "II",
+) -> tuple[Worth, ...]:
+    """What of a box is worth measuring now, what changes most first.
+
+    Parameters
+    ----------
+    parts : iterable of Part
+        The cut list. [mm]
+    made : collection of str
+        What has been measured already, such as ``"side_thickness"``; left out of the list.
+    limits : Limits or None
+        How exactly sizes are wanted; left out, the workbook's own. [mm]
+    accuracy_class : str
+        Of the rule: ``"I"``, ``"II"`` or ``"III"``.
+
+    Returns
+    -------
+    tuple of Worth
+        Walls before panels; thickness, width, length, then squareness. [mm]
+
+    Raises
+    ------
+    ValueError
+        There is no such class of rule.
+
+    Source
+    ------
+    What is wanted how exactly: customs, common practice, no source. Errors of the rule: directive
+    2014/32/EU, MI-008.
+    """
+    customs = limits or Limits()
+    # Both gauges are set by a thickness, so it is wanted as exactly as a gauge can be set: two
+    # boards, each off by this, differ by no more than the spread allowed.
+    needed = {
+        "thickness": customs.spread / 2,
+        "width": customs.size,
+        "length": customs.size,
+        "squareness": customs.square,
+    }
+    listed = tuple(parts)
+    rows: list[Worth] = []
+    for group, is_wall in ((_WALLS, True), (_PANELS, False)):
+        members = [part for part in listed if (part.name in WALLS) is is_wall]
+        for axis, readings, where, changes, better in group:
+            for part in members:
+                size = 0.0 if axis == "squareness" else getattr(part, axis).value
+                row = Worth(
+                    part=part.name,
+                    axis=axis,
+                    readings=readings * part.count,
+                    where=where,
+                    expected=size,
+                    needed=needed[axis],
+                    rule_error=rule_error(size or part.width.value, accuracy_class=accuracy_class),
+                    changes=changes,
+                    better=better,
+                )
+                if row.key not in made:
+                    rows.append(row)
+    return tuple(rows)
