@@ -59,7 +59,7 @@ BY_HAND = {
             "694 mm": "3 cuts",
         },
     ),
-    "sides": (9, {"12": "saw's cuts", "6": "multiply", "3": "row"}),
+    "sides": (6, {"9": "saw's cuts", "5": "multiply", "3": "row", "2": "across"}),
     "resawn": (23.5, {"22 mm": "dust", "25 mm": "one cut", "18 mm": "leaves alone"}),
     "sets": (13, {"12": "rounded down", "10": "mishaps", "3": "spares alone", "35": "not 25 sets"}),
 }
