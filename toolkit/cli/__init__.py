@@ -13,7 +13,7 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import NoReturn
 
-from toolkit.cli import layout
+from toolkit.cli import layout, sheets
 from toolkit.files import read_box
 from toolkit.plan import Plan, as_data, compare, plan, tables
 
@@ -110,11 +110,32 @@ def _show(args: argparse.Namespace) -> int:
 
 def _handout(args: argparse.Namespace) -> int:
     made = _read(args.box)
+    from toolkit.files import read_boards
     from toolkit.handout import write_handout
 
-    write_handout(made, Path(args.output))
+    boards = read_boards(Path(args.boards)) if args.boards else ()
+    write_handout(
+        made,
+        Path(args.output),
+        paper=args.paper,
+        name=args.name,
+        words=args.words,
+        lessons=args.lessons,
+        boards=boards,
+        told=lambda text: print(f"workbook: {text}", file=sys.stderr),
+    )
     print(f"Written: {args.output}")
     return _status(made)
+
+
+def _numbers(text: str) -> list[int]:
+    """The argument of ``--lessons``."""
+    try:
+        return [int(part) for part in text.split(",")]
+    except ValueError:
+        raise argparse.ArgumentTypeError(
+            f"read {text!r}; type lessons' numbers with commas, such as 1,3,4"
+        ) from None
 
 
 Command = Callable[[argparse.Namespace], int]
@@ -148,6 +169,12 @@ def _parser() -> argparse.ArgumentParser:
     command = add("handout", _handout, "the handout: one HTML file to print")
     command.add_argument("box", metavar="BOX.toml")
     command.add_argument("-o", "--output", required=True, metavar="FILE.html")
+    command.add_argument("--paper", choices=("a4", "letter"), default="a4")
+    command.add_argument("--lessons", type=_numbers, metavar="1,3,4", help="all, unless given")
+    command.add_argument("--name", default="", help="whose handout it is")
+    command.add_argument("--words", choices=("us", "british"), default="british")
+    command.add_argument("--boards", metavar="BOARDS.toml", help="lay the parts out on these")
+    sheets.add_arguments(add("sheets", sheets.sheets, "full-size sheets to print and cut out"))
     add("selftest", _selftest, "check that everything is installed and right")
     return parser
 

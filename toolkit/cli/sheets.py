@@ -1,0 +1,97 @@
+"""``workbook sheets``: the box at full size on paper, to cut out and lay on the wood."""
+
+from __future__ import annotations
+
+import argparse
+import re
+import sys
+from collections.abc import Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from toolkit.files import FileError, read_box
+from toolkit.files.writing import write_file
+from toolkit.plan import Plan, plan
+
+if TYPE_CHECKING:
+    from toolkit.pictures import SheetPage
+
+DONE, WONT_WORK = 0, 1
+
+
+def _output(text: str) -> Path:
+    """The argument of ``--output``."""
+    path = Path(text)
+    if path.suffix.lower() not in (".pdf", ".svg"):
+        raise argparse.ArgumentTypeError(
+            f"read {text!r}; type a name that ends in .pdf, or in .svg for a file for each page"
+        )
+    return path
+
+
+def add_arguments(command: argparse.ArgumentParser) -> None:
+    """What the command takes."""
+    command.add_argument("box", metavar="BOX.toml")
+    command.add_argument(
+        "-o",
+        "--output",
+        type=_output,
+        required=True,
+        metavar="FILE.pdf",
+        help="a PDF; or FILE.svg, for FILE-1.svg, FILE-2.svg and so on",
+    )
+    command.add_argument(
+        "--paper", choices=("a4", "letter"), default="a4", help="a4 (unless given) or letter"
+    )
+
+
+def sheets(args: argparse.Namespace) -> int:
+    """Write the sheets; 1 where the box won't work, and nothing where there is no such box."""
+    made = plan(read_box(Path(args.box)))
+    if not made.design.exists:
+        _say(made, "No sheets are written")
+        return WONT_WORK
+    from toolkit.pictures import sheet_pages, sheets_pdf
+
+    pages = sheet_pages(made, paper=args.paper)
+    count = f"{len(pages)} page" + ("s" if len(pages) > 1 else "")
+    if args.output.suffix.lower() == ".pdf":
+        write_file(args.output, sheets_pdf(pages), error=FileError)
+        print(f"Written: {args.output}, {count}")
+    else:
+        written = _svg_files(pages, args.output)
+        print(f"Written: {written[0]} to {written[-1].name}, {count}")
+        old = _left_over(args.output, len(pages))
+        if old:
+            print(f"Of an earlier plan, and not touched: {', '.join(path.name for path in old)}")
+    print("Print at 100 %, “actual size”, and measure the bars before you trust the print.")
+    if not made.works:
+        _say(made, "Don't cut from these sheets")
+        return WONT_WORK
+    return DONE
+
+
+def _say(made: Plan, what: str) -> None:
+    """That the box won't work, and why, in one line on standard error."""
+    wrong = [row for row in made.findings if row.level == "wont_work"]
+    more = f" ({len(wrong)} findings in all: 'workbook check')" if len(wrong) > 1 else ""
+    line = f"{what}: {made.choices.title} won't work as it is: {wrong[0].message}{more}"
+    print(f"workbook: {' '.join(line.split())}", file=sys.stderr)
+
+
+def _svg_files(pages: Sequence[SheetPage], path: Path) -> list[Path]:
+    """A file for each page, its number in its name."""
+    written = []
+    for page in pages:
+        file = path.with_name(f"{path.stem}-{page.number}{path.suffix}")
+        write_file(file, page.svg.encode(), error=FileError)
+        written.append(file)
+    return written
+
+
+def _left_over(path: Path, count: int) -> list[Path]:
+    """Pages of a longer plan that was written under the same name."""
+    pattern = re.compile(rf"{re.escape(path.stem)}-(\d+){re.escape(path.suffix)}")
+    found = ((pattern.fullmatch(file.name), file) for file in path.parent.iterdir())
+    numbered = sorted((int(match[1]), file) for match, file in found if match)
+    return [file for number, file in numbered if number > count]

@@ -1,0 +1,239 @@
+"""What a full-size sheet is made of: lines, words and pieces, all in true millimetres.
+
+Everything is black, for any printer prints that; what a line means is told by its pattern alone.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from functools import lru_cache
+from itertools import pairwise
+from math import ceil, floor, hypot
+
+from matplotlib.font_manager import FontProperties, findfont, get_font
+
+from toolkit.pictures.kit.lettering import Anchor, Place, extent
+from toolkit.pictures.kit.picture import Point
+
+PT = 25.4 / 72  # one point of a letter's size [mm]
+TEXT = 11 * PT
+SMALL = 9 * PT
+THIN = 0.25
+_HATCH_GAP = 1.8
+_TIED = "\N{NO-BREAK SPACE}"
+_SHORTEST = 0.3  # of hatching: less is a speck [mm]
+
+
+@dataclass(frozen=True, slots=True)
+class Pen:
+    """A line's width, and its dashes: mark and gap in turn. [mm]"""
+
+    width: float = THIN
+    dash: tuple[float, ...] = ()
+
+
+# Dashes as of ISO 128-2:2020 (from memory), a little shorter, so that a line as short as a board
+# is thick shows what it is.
+PENS: dict[str, Pen] = {
+    "hatch": Pen(0.13),
+    "edge": Pen(),
+    "gauge": Pen(dash=(2.0, 1.0)),
+    "fold": Pen(dash=(5.0, 1.0, 0.5, 1.0)),
+    "match": Pen(dash=(5.0, 1.0, 0.5, 1.0, 0.5, 1.0)),
+    "bar": Pen(),
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """A line through some points. [mm]"""
+
+    pen: str
+    points: tuple[Point, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Word:
+    """One line of words where they stand; ``upright`` runs up the page. [mm]"""
+
+    text: str
+    x: float
+    y: float
+    size: float = TEXT
+    anchor: Anchor = "left"
+    upright: bool = False
+
+    @property
+    def box(self) -> tuple[float, float, float, float]:
+        """The room that it takes: x0, y0, x1, y1. [mm]"""
+        width, under, over = extent(self.text, size=self.size)
+        back = {"left": 0.0, "center": width / 2, "right": width}[self.anchor]
+        if self.upright:
+            return self.x - over, self.y - back, self.x - under, self.y - back + width
+        return self.x - back, self.y + under, self.x - back + width, self.y + over
+
+
+@dataclass(frozen=True, slots=True)
+class Window:
+    """An upright rectangle. [mm]"""
+
+    left: float
+    right: float
+    low: float
+    high: float
+
+    @property
+    def width(self) -> float:
+        """Across. [mm]"""
+        return self.right - self.left
+
+    @property
+    def height(self) -> float:
+        """Up. [mm]"""
+        return self.high - self.low
+
+    def common(self, other: Window) -> Window:
+        """What two windows share; it may be empty, with a negative size. [mm]"""
+        return Window(
+            max(self.left, other.left),
+            min(self.right, other.right),
+            max(self.low, other.low),
+            min(self.high, other.high),
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Wish:
+    """Words that want one of some places in a piece; the lower the rank, the sooner served. [mm]"""
+
+    text: str
+    places: tuple[Place, ...]
+    rank: int
+    size: float = SMALL
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """Something to cut out, in its own millimetres, and what is said of it.
+
+    ``window`` is the paper that it takes; ``free`` the room inside it in which its name may
+    stand. ``caption`` has a heading, and what is to be known at the bench.
+    """
+
+    name: str
+    caption: tuple[str, str]
+    window: Window
+    free: Window
+    stamp: tuple[str, ...]
+    marks: tuple[Mark, ...]
+    wishes: tuple[Wish, ...] = ()
+    caption_width: float = 0.0
+
+    def within(self, window: Window) -> Piece:
+        """What lies in a part of it. [mm]"""
+        marks = tuple(
+            Mark(mark.pen, cut)
+            for mark in self.marks
+            for a, b in pairwise(mark.points)
+            if (cut := _clipped(a, b, window)) is not None
+        )
+        left, right = self.window.left, self.window.right
+        wishes = []
+        for wish in self.wishes:
+            places = tuple(
+                place
+                for place in wish.places
+                # What stands outside the piece belongs to the part nearest to it.
+                if window.left <= min(max(place.x, left), right) <= window.right
+                and window.low <= max(place.y, self.window.low) <= window.high
+            )
+            if places:
+                wishes.append(replace(wish, places=places))
+        free = self.free.common(window)
+        return replace(self, window=window, free=free, marks=marks, wishes=tuple(wishes))
+
+
+def _clipped(a: Point, b: Point, w: Window) -> tuple[Point, Point] | None:
+    """What of a line lies in a window, or None."""
+    start, end = 0.0, 1.0
+    for p, q, low, high in ((a[0], b[0], w.left, w.right), (a[1], b[1], w.low, w.high)):
+        run = q - p
+        if run == 0.0:
+            if not low <= p <= high:
+                return None
+            continue
+        first, last = sorted(((low - p) / run, (high - p) / run))
+        start, end = max(start, first), min(end, last)
+    if start >= end:
+        return None
+    (x, y), dx, dy = a, b[0] - a[0], b[1] - a[1]
+    return (x + start * dx, y + start * dy), (x + end * dx, y + end * dy)
+
+
+def hatched(shape: Sequence[Point]) -> Iterator[Mark]:
+    """Hatching at 45 degrees inside a shape. Here it means waste, and only waste. [mm]
+
+    Parameters
+    ----------
+    shape : sequence of points
+        Corners of the shape. [mm]
+
+    Source
+    ------
+    ISO 128-3:2022, hatching (from memory).
+    """
+    step = _HATCH_GAP * 2**0.5
+    sums = [y - x for x, y in shape]
+    for count in range(ceil(min(sums) / step), floor(max(sums) / step) + 1):
+        offset = count * step
+        cuts = []
+        for (x0, y0), (x1, y1) in zip(shape, [*shape[1:], *shape[:1]], strict=True):
+            d0, d1 = y0 - x0 - offset, y1 - x1 - offset
+            if (d0 < 0) != (d1 < 0):
+                share = d0 / (d0 - d1)
+                cuts.append((x0 + share * (x1 - x0), y0 + share * (y1 - y0)))
+        cuts.sort()
+        for a, b in zip(cuts[::2], cuts[1::2], strict=False):
+            if hypot(b[0] - a[0], b[1] - a[1]) > _SHORTEST:
+                yield Mark("hatch", (a, b))
+
+
+def closed(pen: str, points: Sequence[Point]) -> Mark:
+    """A line round a shape. [mm]"""
+    return Mark(pen, (*points, points[0]))
+
+
+@lru_cache(maxsize=1)
+def _letters() -> frozenset[int]:
+    font = get_font(findfont(FontProperties(family=["DejaVu Sans"])))
+    return frozenset(font.get_charmap())
+
+
+def printable(text: str) -> str:
+    """Words on one line, with a box for every letter that the printed font does not have."""
+    return "".join(char if ord(char) in _letters() else "□" for char in " ".join(text.split()))
+
+
+def wrapped(text: str, *, width: float, size: float = TEXT) -> list[str]:
+    """Words in lines that are no wider than there is room; no measure is torn in two. [mm]"""
+    kept = re.sub(r"(?<=\d) (?=\d+/\d|(?:mm|in)\b)", _TIED, text)
+    lines: list[str] = []
+    for word in kept.replace("\n", " ").split(" "):
+        whole = word.replace(_TIED, " ")
+        longer = f"{lines[-1]} {whole}" if lines else whole
+        if lines and extent(longer, size=size)[0] <= width:
+            lines[-1] = longer
+        else:
+            lines.append(whole)
+    return lines
+
+
+def shortened(text: str, *, width: float, size: float = TEXT) -> str:
+    """As much of some words as there is room for, with dots for the rest. [mm]"""
+    if extent(text, size=size)[0] <= width:
+        return text
+    while text and extent(f"{text}…", size=size)[0] > width:
+        text = text[:-1]
+    return f"{text.rstrip()}…"

@@ -1,0 +1,183 @@
+"""A whole wall opened out: its inside face, and at each end what folds over the arrises."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from toolkit.box import Span
+from toolkit.box.joinery import Line, setting_out_lines
+from toolkit.pictures.corner.joint import Which, joint
+from toolkit.pictures.kit.lettering import Place
+from toolkit.pictures.kit.picture import Point
+from toolkit.pictures.kit.view import rectangle
+from toolkit.pictures.sheets.ends import End, end_of_wall
+from toolkit.pictures.sheets.marks import SMALL, Mark, Piece, Window, Wish, closed, hatched
+from toolkit.pictures.sheets.words import wall_caption
+from toolkit.plan import Plan
+from toolkit.results import Working
+
+_OVER = 2.0  # how far a fold runs on above the wall [mm]
+_APART = 170.0  # what is written more than once on a long wall [mm]
+_UNDER = 1.0  # from the bottom edge to the words under it [mm]
+
+
+@dataclass(frozen=True, slots=True)
+class Wall:
+    """A wall of the box as seen from inside it: what it is called, and its two ends. [mm]
+
+    ``left`` and ``right`` say which wall or which end of the box lies there.
+    """
+
+    name: str
+    part: str
+    length: Working
+    height: Working
+    thickness: Working
+    grooves: tuple[tuple[str, Span], ...]
+    left: tuple[str, End]
+    right: tuple[str, End]
+
+    @property
+    def tails(self) -> bool:
+        """Whether it is a tail board."""
+        return self.left[1].tails
+
+
+def walls(plan: Plan) -> tuple[Wall, ...]:
+    """The four walls of a box; left and right as seen from its front.
+
+    Parameters
+    ----------
+    plan : Plan
+        The box. [mm]
+
+    Source
+    ------
+    The plan.
+    """
+    d, f = plan.design, plan.design.frame
+    on_ends = d.choices.corner.tails_on == "ends"
+    lines = setting_out_lines(d)
+
+    def end(part: str, which: Which, thickness: Working) -> End:
+        here: list[Line] = [
+            row for row in lines if row.part == part and row.end in (f"{which} end", "each end")
+        ]
+        tails = on_ends != (part == "side")
+        return end_of_wall(joint(plan, which), here, tails=tails, thickness=thickness.value)
+
+    bottom = ("bottom", f.bottom_groove)
+    both = (bottom, *([("lid", f.lid_groove)] if f.lid_groove is not None else []))
+    ends = {which: end("side", which, f.side_thickness) for which in ("back", "front")}
+    side = (f.side_length, f.wall_height, f.side_thickness, both)
+    back = ("back end", ends["back"])
+    front = ("front end", ends["front"])
+    made = [
+        Wall("left side", "side", *side, front, back),
+        Wall("right side", "side", *side, back, front),
+    ]
+    for which, size in (
+        ("back", (f.back_length, f.wall_height, f.back_thickness, both)),
+        ("front", (f.front_length, f.front_height, f.front_thickness, (bottom,))),
+    ):
+        own = end(which, which, size[2])  # type: ignore[arg-type]
+        sides = [("left side", own), ("right side", own)]
+        # From inside, the front shows its two ends the other way round.
+        first, second = sides if which == "back" else reversed(sides)
+        made.append(Wall(f"{which} end", which, *size, first, second))
+    return tuple(made)
+
+
+def wall_piece(wall: Wall, plan: Plan, *, day: str) -> Piece:
+    """A wall as something to cut out.
+
+    Parameters
+    ----------
+    wall : Wall
+        The wall. [mm]
+    plan : Plan
+        Its box. [mm]
+    day : str
+        The date written on it.
+
+    Source
+    ------
+    The plan.
+    """
+    (_, left), (_, right) = wall.left, wall.right
+    long, high = wall.length.value, wall.height.value
+    window = Window(-left.thickness - left.flap, long + right.thickness + right.flap, 0.0, high)
+    marks = [closed("edge", rectangle((window.left, window.right), (0.0, high)))]
+    for end, turn in ((left, False), (right, True)):
+        for shape in end.wastes:
+            marks += hatched(_turned(shape, long, turn))
+        placed = [*end.marks]
+        folds = [0.0, *([-end.thickness] if end.flap else [])]
+        placed += [Mark("fold", ((u, 0.0), (u, high + _OVER))) for u in folds]
+        for name, span in wall.grooves:
+            placed += end.notch(name, span.low, span.high)
+        marks += [Mark(mark.pen, _turned(mark.points, long, turn)) for mark in placed]
+    for name, span in wall.grooves:
+        start, stop = left.groove_starts(name), long - right.groove_starts(name)
+        marks += [Mark("edge", ((start, z), (stop, z))) for z in (span.low, span.high)]
+    spans = dict(wall.grooves)
+    low, top = spans["bottom"].high, spans["lid"].low if "lid" in spans else high
+    free = Window(left.base, long - right.base, low, top)
+    return Piece(
+        name=wall.name,
+        caption=wall_caption(wall, plan),
+        window=window,
+        free=free,
+        stamp=(f"{wall.name}, inside face", f"{day} · {plan.fingerprint}"),
+        marks=tuple(marks),
+        wishes=(*_names(wall, free), *_faces(wall)),
+    )
+
+
+def _turned(points: Sequence[Point], long: float, turn: bool) -> tuple[Point, ...]:
+    """Points of an end on the whole wall, turned about for its right-hand end. [mm]"""
+    return tuple((long - u if turn else u, z) for u, z in points)
+
+
+def _names(wall: Wall, free: Window) -> Iterator[Wish]:
+    """What lies at either end, and what the grooves are for. [mm]"""
+    heights = [free.low + free.height * share for share in (0.5, 0.78, 0.15)]
+    left = tuple(Place(free.left + 1.5, z - 1.2, "left") for z in heights)
+    right = tuple(Place(free.right - 1.5, z - 1.2, "right") for z in heights)
+    yield Wish(f"← {wall.left[0]}", left, 2)
+    yield Wish(f"{wall.right[0]} →", right, 2)
+    for name, span in wall.grooves:
+        level = (span.low + span.high) / 2 - 0.26 * SMALL
+        beside = span.high + 1.4 if name == "bottom" else span.low - 1.4 - 0.76 * SMALL
+        for x in _along(wall):
+            places = tuple(
+                Place(x + shift, z, "center")
+                for z in (level, beside)
+                for shift in (0.0, -20.0, 20.0, -40.0, 40.0)
+            )
+            yield Wish(f"{name} groove", places, 3)
+
+
+def _along(wall: Wall) -> Iterator[float]:
+    """Where along a wall something is written that should be on each of its sheets. [mm]"""
+    long = wall.length.value
+    count = max(1, round(long / _APART))
+    return (long * (i + 0.5) / count for i in range(count))
+
+
+def _faces(wall: Wall) -> Iterator[Wish]:
+    """Which face each flap lies on, under it; the first line of two is given its place. [mm]"""
+    long, first = wall.length.value, -_UNDER - 0.76 * SMALL
+    for (_, end), turn in ((wall.left, False), (wall.right, True)):
+        grain, outside = 0.8, -end.thickness - 0.8
+        rows = [("end\ngrain", -end.thickness + grain, False)]
+        if end.flap:
+            rows.append(("outside\nface", outside, True))
+        for text, u, away in rows:
+            x = long - u if turn else u
+            anchor = "right" if away != turn else "left"
+            yield Wish(text, (Place(x, first, anchor),), 1)  # type: ignore[arg-type]
+    for x in _along(wall):
+        places = tuple(Place(x + shift, first, "center") for shift in (0.0, -20.0, 20.0))
+        yield Wish("bottom edge", places, 1)

@@ -1,0 +1,143 @@
+"""What is written on full-size sheets: captions, the line at the top, what the lines mean."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from toolkit.box import Panel
+from toolkit.box.joinery import gauge_settings
+from toolkit.plan import Plan
+from toolkit.results import above
+
+if TYPE_CHECKING:
+    from toolkit.pictures.sheets.walls import Wall
+
+HOW_TO_PRINT = (
+    "Print at 100 %, “actual size”, not “fit”. Measure the three bars before you trust the print. "
+    "Left and right are seen from the front."
+)
+DONT_CUT = (
+    "This box won't work as it is: don't cut from this sheet. “workbook check” says what is wrong."
+)
+COPY_PINS = "Knife the pins from your own tails; this only checks them."
+
+
+def _grooves(wall: Wall, plan: Plan) -> str:
+    rule, depth = plan.choices.rule, plan.design.choices.groove.depth
+    assert depth is not None
+    rows = []
+    for name, span in wall.grooves:
+        low, high = (rule.show(z, unit=False) for z in (span.low, span.high))
+        rows.append(f"{name} {low} to {high}")
+    word = "Groove" if len(rows) == 1 else "Grooves"
+    said = f"{word} {rule.show(depth)} deep: {', '.join(rows)} {rule.units} up."
+    ends = [end for _, end in (wall.left, wall.right)]
+    if any(row.plugged for end in ends for row in end.early):
+        said += " Crossed: plugs."
+    return said
+
+
+def _baselines(wall: Wall, plan: Plan) -> str:
+    show, proud = plan.choices.rule.show, gauge_settings(plan.design).proud
+    (left_name, left), (_, right) = wall.left, wall.right
+    said = f"Baselines {show(left.base)} from either end"
+    back, front = (left, right) if left_name == "back end" else (right, left)
+    if abs(back.base - front.base) > 1e-6:
+        said = f"Baselines {show(back.base)} from the back end, {show(front.base)} from the front"
+    if proud and not wall.tails:
+        said += f" ({show(abs(proud))} {'proud' if proud > 0 else 'shy'})"
+    return f"{said}."
+
+
+def _ends(wall: Wall, plan: Plan) -> str:
+    """What else there is to know of a wall's two ends."""
+    show = plan.choices.rule.show
+    ends = [end for _, end in (wall.left, wall.right)]
+    if not wall.tails:
+        deep = [show(end.joint.socket_depth) for end in ends]
+        sockets = deep[0] if deep[0] == deep[1] else " and ".join(deep)
+        # A through joint's sockets go right through, which the drawing shows.
+        said = "" if any(end.flap for end in ends) else f", sockets {sockets} deep"
+        return f"{said}. {COPY_PINS}"
+    short = max(end.base - end.joint.tail_length for end in ends)
+    if above(short, 0.0):
+        return f". Under the ear the tails end {show(short)} short of it."
+    return ""
+
+
+def wall_caption(wall: Wall, plan: Plan) -> tuple[str, str]:
+    """A wall's heading, and its numbers on the student's own rule.
+
+    Parameters
+    ----------
+    wall : Wall
+        The wall. [mm]
+    plan : Plan
+        Its box. [mm]
+
+    Source
+    ------
+    The plan. Pins are copied from the tails: common practice, no source.
+    """
+    rule = plan.choices.rule
+    sizes = (wall.length, wall.height, wall.thickness)
+    figures = " × ".join(rule.show(size.value, unit=False) for size in sizes)
+    kind = "tail board" if wall.tails else "pin board"
+    heading = f"{wall.name}, {kind}: {figures} {rule.units}{_ends(wall, plan)}"
+    return heading, f"{_baselines(wall, plan)} {_grooves(wall, plan)}"
+
+
+def section_captions(plan: Plan) -> dict[str, tuple[str, str]]:
+    """Heading and numbers of the three sections, by where they are cut.
+
+    Parameters
+    ----------
+    plan : Plan
+        The box. [mm]
+
+    Source
+    ------
+    The plan.
+    """
+    d, rule = plan.design, plan.choices.rule
+    show, f, g = rule.show, d.frame, d.choices.groove
+    assert g.width is not None and g.depth is not None
+    across = [f"Grooves {show(g.width)} wide, {show(g.depth)} deep."]
+    if d.bottom.profile != "bevelled":
+        across.append(f"Tongue of the bottom {show(d.bottom.tongue)}.")
+    back = f"Bottom {show(d.bottom.length.value)} long, {show(d.bottom.thickness.value)} thick."
+    front = [f"Front {show(f.front_height.value)} high."]
+    lid = f"Lid {show(d.lid.length.value)} long, {show(d.lid.thickness.value)} thick."
+    if isinstance(d.lid, Panel) and f.lid_floor is not None:
+        if d.lid.profile != "bevelled":
+            across.append(f"Tongue of the lid {show(d.lid.tongue)}.")
+        gap = f.lid_floor.value - f.front_height.value
+        where = "below" if gap >= 0 else "above"
+        front.append(f"It ends {show(abs(gap))} {where} the floor of the lid groove.")
+    return {
+        "across": ("section at a side", " ".join(across)),
+        "back": ("section at the back end", f"{back} {lid}"),
+        "front": ("section at the front end", " ".join(front)),
+    }
+
+
+def page_sentence(names: list[str], plan: Plan, *, page: int, of: int) -> str:
+    """What a page shows, for those who do not see it.
+
+    Parameters
+    ----------
+    names : list of str
+        The pieces on it.
+    plan : Plan
+        Their box. [mm]
+    page, of : int
+        Its number, and how many there are.
+
+    Source
+    ------
+    The workbook's own.
+    """
+    return (
+        f"Full-size sheet {page} of {of} of a box {plan.outside} outside: {', '.join(names)}, with "
+        "bars of 100 mm and 4 in to check the print by."
+    )
