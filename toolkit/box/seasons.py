@@ -5,8 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import lru_cache
 
-from toolkit.box.choices import Choices, Room
-from toolkit.wood import equilibrium_moisture, strain
+from toolkit.box.choices import Choices, Room, Rooms
+from toolkit.wood import Place, equilibrium_moisture, strain
+
+# From the driest room in January to the dampest in July: an even swing is assumed.
+_SWING = (0.0, 0.07, 0.25, 0.5, 0.75, 0.93, 1.0, 0.93, 0.75, 0.5, 0.25, 0.07)
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,3 +59,31 @@ def season(c: Choices, part: str) -> Season:
     """
     rings = c.wood.rings if part in ("bottom", "lid") else 0.0
     return _season(getattr(c.wood, part), rings, c.rooms.make, c.rooms.damp, c.rooms.dry)
+
+
+def year_between(rooms: Rooms) -> Place:
+    """A year between the box's driest room in January and its dampest in July.
+
+    Parameters
+    ----------
+    rooms : Rooms
+        The rooms of a box. [°C, %]
+
+    Returns
+    -------
+    Place
+        Its moisture by month. [%]
+
+    Source
+    ------
+    GTR-190 Eq. 4-5 for both rooms; an even swing between them is assumed.
+    """
+    dry, damp = rooms.dry, rooms.damp
+    readings = [
+        (
+            dry.temperature + share * (damp.temperature - dry.temperature),
+            dry.humidity + share * (damp.humidity - dry.humidity),
+        )
+        for share in _SWING
+    ]
+    return Place.from_readings(readings, name="a house between your driest and dampest room")

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
-from toolkit.box import Choices, Panel
+from toolkit.box import Panel
+from toolkit.box.seasons import year_between
 from toolkit.explore.controls import (
     ChoiceControl,
     LengthControl,
@@ -19,7 +20,6 @@ from toolkit.plan import plan as worked_out
 from toolkit.results import Finding, Table
 from toolkit.wood import (
     MONTHS,
-    Place,
     cup_formula,
     equilibrium_moisture,
     movement,
@@ -41,7 +41,6 @@ WOODS = (
     "red oak, commercial group",
 )
 OWN_ROOMS = "own rooms"
-_SWING = (0.0, 0.07, 0.25, 0.5, 0.75, 0.93, 1.0, 0.93, 0.75, 0.5, 0.25, 0.07)
 _JUNE = 5
 SAWN_AT = 80.0  # where the first board of the log scene lies, from the pith [mm]
 SAWN_WET = 14.0  # moisture of a board from an open shed: common practice, no source [%]
@@ -72,34 +71,6 @@ SEASON_CONTROLS = (
 )
 
 
-def own_rooms(choices: Choices) -> Place:
-    """A year between the box's driest room in January and its dampest in July.
-
-    Parameters
-    ----------
-    choices : Choices
-        The box with its rooms.
-
-    Returns
-    -------
-    Place
-        Its moisture by month. [%]
-
-    Source
-    ------
-    GTR-190 Eq. 4-5 for both rooms; an even swing between them is assumed.
-    """
-    dry, damp = choices.rooms.dry, choices.rooms.damp
-    readings = [
-        (
-            dry.temperature + share * (damp.temperature - dry.temperature),
-            dry.humidity + share * (damp.humidity - dry.humidity),
-        )
-        for share in _SWING
-    ]
-    return Place.from_readings(readings, name="a house between your driest and dampest room")
-
-
 def year_of(made: Plan, *, month: int = _JUNE, lives_in: str = OWN_ROOMS) -> Year:
     """The lid's year, as dry when made as the box's bench says.
 
@@ -120,7 +91,7 @@ def year_of(made: Plan, *, month: int = _JUNE, lives_in: str = OWN_ROOMS) -> Yea
     if not made.design.exists:
         raise ImpossibleError(made.findings[0].sentence)
     choices, lid = made.design.choices, made.design.lid
-    where = own_rooms(choices) if lives_in == OWN_ROOMS else place(lives_in)
+    where = year_between(choices.rooms) if lives_in == OWN_ROOMS else place(lives_in)
     asked: dict[str, Any] = {
         "place": where,
         "species": choices.wood.lid,

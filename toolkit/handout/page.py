@@ -1,11 +1,9 @@
-"""Puts a plan, its pictures and the cautions on one page that needs nothing else."""
+"""Puts a plan, its pictures, the lessons and the cautions on one page that needs nothing else."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Callable, Sequence
 from datetime import date
-from html import escape
 from importlib.resources import files as package_files
 from pathlib import Path
 
@@ -14,98 +12,16 @@ from markupsafe import Markup
 
 from toolkit.files import FileError
 from toolkit.files.writing import write_file
+from toolkit.handout.lessons import on_paper
 from toolkit.handout.safety import CAUTIONS, LOCAL_RULES
-from toolkit.pages import as_html, findings_html
-from toolkit.pictures import Picture, box_apart, corner_picture, section_across, section_along
-from toolkit.plan import Plan, tables
-from toolkit.results import Finding, Table
+from toolkit.handout.sections import sections
+from toolkit.handout.what_if import SCRIPT
+from toolkit.handout.words import Words, spelled
+from toolkit.plan import Plan
+from toolkit.stock import Board
 
 PAPERS = {"a4": "A4", "letter": "letter"}
-
-
-@dataclass(frozen=True, slots=True)
-class Section:
-    """A section of the handout: its heading, a line of prose, blocks of finished HTML."""
-
-    id: str
-    heading: str
-    words: str
-    blocks: tuple[str, ...]
-
-
-def _figure(picture: Picture) -> str:
-    return f"<figure>{picture.svg}<figcaption>{escape(picture.sentence)}</figcaption></figure>"
-
-
-def _tables(*rows: Table) -> tuple[str, ...]:
-    return tuple(as_html(table) for table in rows if table.rows)
-
-
-def _sources(findings: Iterable[Finding]) -> str:
-    named = sorted({part for row in findings for part in row.source.split("; ") if part})
-    items = "".join(f"<li>{escape(text)}</li>" for text in named if not text.startswith("edit "))
-    return f"<ul>{items}</ul>"
-
-
-def _sections(plan: Plan) -> list[Section]:
-    exists = plan.design.exists
-    bad = any(row.level == "wont_work" for row in plan.findings)
-    said = "Look at these before anyone saws." if bad else "Nothing here stops the box."
-    sections = [
-        Section("findings", "What a maker would say", said, (findings_html(plan.findings),)),
-        Section(
-            "lists",
-            "Cut list and rough list",
-            "",
-            _tables(tables.cut_list(plan), tables.rough_list(plan)),
-        ),
-    ]
-    if exists:
-        sections += [
-            Section(
-                "box",
-                "The box",
-                "Every part has its face mark, its edge mark and its number.",
-                (_figure(box_apart(plan)),),
-            ),
-            Section(
-                "corners",
-                "The corners",
-                "Copy the pins from your own tails, never from here.",
-                (
-                    _figure(corner_picture(plan, which="back", paper=True)),
-                    _figure(corner_picture(plan, which="front", paper=True)),
-                    *_tables(tables.tails(plan)),
-                ),
-            ),
-            Section(
-                "grooves",
-                "Grooves and panels",
-                "",
-                (
-                    _figure(section_across(plan, paper=True)),
-                    _figure(section_along(plan, paper=True)),
-                ),
-            ),
-            Section(
-                "settings",
-                "Gauge and plough settings",
-                "Set each one once, try it on waste, and leave it set until the box is done.",
-                _tables(tables.tool_settings(plan)),
-            ),
-        ]
-    return [
-        *sections,
-        Section("workings", "Where the numbers come from", "", _tables(tables.workings(plan))),
-        Section(
-            "chosen",
-            "Chosen and changed",
-            "What the box file left to a rule, and which rules of thumb it changes.",
-            _tables(tables.chosen(plan), tables.changed_customs(plan))
-            or ("<p>Nothing: every number is your own, and every custom is at its default.</p>",),
-        ),
-        Section("sources", "Sources", "", (_sources(plan.findings),)),
-    ]
+LANGUAGE = {"us": "en-US", "british": "en-GB"}
 
 
 def _css_text(text: str) -> str:
@@ -116,7 +32,17 @@ def _css_text(text: str) -> str:
     return f'"{safe}"'
 
 
-def handout(plan: Plan, *, paper: str = "a4", day: date | None = None) -> str:
+def handout(
+    plan: Plan,
+    *,
+    paper: str = "a4",
+    day: date | None = None,
+    name: str = "",
+    words: Words = "british",
+    lessons: Sequence[int] | None = (),
+    boards: Sequence[Board] = (),
+    told: Callable[[str], object] = lambda _: None,
+) -> str:
     """A plan as one self-contained HTML page.
 
     Parameters
@@ -127,16 +53,26 @@ def handout(plan: Plan, *, paper: str = "a4", day: date | None = None) -> str:
         ``a4`` or ``letter``.
     day : date, optional
         The date printed on every page; today's if left out.
+    name : str
+        Whose handout it is.
+    words : str
+        ``"us"`` or ``"british"``: one English through the whole page.
+    lessons : sequence of int or None
+        Numbers of the lessons to put in; None for all of them.
+    boards : sequence of Board
+        The rack that the parts are to come from. [mm]
+    told : callable
+        Told of each piece of work as it is begun.
 
     Returns
     -------
     str
-        The page: no outside request, no script.
+        The page: no outside request, and a few lines of script for its one slider.
 
     Raises
     ------
     ValueError
-        No such paper.
+        No such paper, words or lesson, or a lesson's cell failed.
 
     Source
     ------
@@ -147,21 +83,38 @@ def handout(plan: Plan, *, paper: str = "a4", day: date | None = None) -> str:
     here = package_files("toolkit.handout")
     environment = jinja2.Environment(autoescape=True, undefined=jinja2.StrictUndefined)
     environment.filters["css_text"] = lambda text: Markup(_css_text(text))
-    page = environment.from_string(here.joinpath("page.html.j2").read_text(encoding="utf-8"))
+    template = environment.from_string(here.joinpath("page.html.j2").read_text(encoding="utf-8"))
     on = f"{day or date.today():%Y-%m-%d}"
-    return page.render(
+    taught = on_paper(plan, numbers=lessons, told=told) if lessons != () else ()
+    told("pictures and tables")
+    whose = f"{name} · " if name else ""
+    page = template.render(
         title=plan.choices.title,
+        language=LANGUAGE.get(words, ""),
         css=here.joinpath("page.css").read_text(encoding="utf-8"),
+        script=SCRIPT,
         paper=PAPERS[paper],
+        name=name,
         byline=f"Outside {plan.outside}. {on}. Fingerprint {plan.fingerprint}.",
-        foot=f"{plan.choices.title} · {on} · {plan.fingerprint}",
+        foot=f"{whose}{plan.choices.title} · {on} · {plan.fingerprint}",
         cautions=CAUTIONS,
         local_rules=LOCAL_RULES,
-        sections=_sections(plan),
+        sections=sections(plan, words=words, lessons=taught, boards=boards, paper=paper),
     )
+    return spelled(page, words=words)
 
 
-def write_handout(plan: Plan, path: Path, *, paper: str = "a4") -> None:
+def write_handout(
+    plan: Plan,
+    path: Path,
+    *,
+    paper: str = "a4",
+    name: str = "",
+    words: Words = "british",
+    lessons: Sequence[int] | None = (),
+    boards: Sequence[Board] = (),
+    told: Callable[[str], object] = lambda _: None,
+) -> None:
     """Write the handout; where something fails no half file is left.
 
     Parameters
@@ -172,12 +125,25 @@ def write_handout(plan: Plan, path: Path, *, paper: str = "a4") -> None:
         The HTML file.
     paper : str
         ``a4`` or ``letter``.
+    name : str
+        Whose handout it is.
+    words : str
+        ``"us"`` or ``"british"``.
+    lessons : sequence of int or None
+        Numbers of the lessons to put in; None for all of them.
+    boards : sequence of Board
+        The rack that the parts are to come from. [mm]
+    told : callable
+        Told of each piece of work as it is begun.
 
     Raises
     ------
     ValueError
-        No such paper.
+        As for `handout`.
     OSError
         The file can't be written.
     """
-    write_file(path, handout(plan, paper=paper).encode(), error=FileError)
+    page = handout(
+        plan, paper=paper, name=name, words=words, lessons=lessons, boards=boards, told=told
+    )
+    write_file(path, page.encode(), error=FileError)

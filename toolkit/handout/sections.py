@@ -1,0 +1,209 @@
+"""The sections of a handout: a plan, its pictures, the bench's steps, in the order of use."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from html import escape
+
+from toolkit.box.joinery import glue_up_steps, line_table, step_table, transfer_steps
+from toolkit.handout import reference
+from toolkit.handout.lessons import Lesson
+from toolkit.handout.what_if import rings_frames, what_if
+from toolkit.handout.words import Words
+from toolkit.handout.yours import if_yours_measures
+from toolkit.pages import as_html, findings_html
+from toolkit.pictures import (
+    Picture,
+    board_picture,
+    box_apart,
+    corner_picture,
+    section_across,
+    section_along,
+    sheet_pages,
+)
+from toolkit.plan import Plan, tables
+from toolkit.results import Finding, Table
+from toolkit.stock import Board, BoxLayouts, blanks_of, cut_table, missing_sentences
+
+Block = str
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """A section of the handout: its heading, a line of prose, blocks of finished HTML."""
+
+    id: str
+    heading: str
+    words: str
+    blocks: tuple[Block, ...]
+
+
+def figure(picture: Picture) -> Block:
+    """A picture with its sentence under it."""
+    return f"<figure>{picture.svg}<figcaption>{escape(picture.sentence)}</figcaption></figure>"
+
+
+def _tables(*rows: Table) -> tuple[Block, ...]:
+    return tuple(as_html(table) for table in rows if table.rows)
+
+
+def _sources(findings: Iterable[Finding]) -> Block:
+    named = sorted({part for row in findings for part in row.source.split("; ") if part})
+    items = "".join(f"<li>{escape(text)}</li>" for text in named if not text.startswith("edit "))
+    return f"<ul>{items}</ul>"
+
+
+def sections(
+    plan: Plan,
+    *,
+    words: Words,
+    lessons: Sequence[Lesson] = (),
+    boards: Sequence[Board] = (),
+    paper: str = "a4",
+) -> list[Section]:
+    """Everything between the cautions and the notes, in the order in which it is used.
+
+    Parameters
+    ----------
+    plan : Plan
+        The box. [mm]
+    words : str
+        ``"us"`` or ``"british"``.
+    lessons : sequence of Lesson
+        The lessons on paper.
+    boards : sequence of Board
+        The rack that the parts come from. [mm]
+    paper : str
+        ``a4`` or ``letter``, for the full-size sheets.
+
+    Source
+    ------
+    The plan; what is the same for everyone names its own.
+    """
+    rows = [*_numbers(plan)]
+    if plan.design.exists:
+        rows += [*_drawn(plan), *_bench(plan, words)]
+        if boards:
+            rows.append(_layout(plan, boards))
+    rows += [
+        Section(f"lesson-{lesson.number}", lesson.title, "", lesson.blocks) for lesson in lessons
+    ]
+    rows += [*_reference(words), *_origins(plan)]
+    if plan.design.exists:
+        pages = sheet_pages(plan, paper=paper)
+        blocks = tuple(f'<div class="sheet">{page.svg}</div>' for page in pages)
+        said = "Print at 100 %. Measure the bars before you trust a sheet, then cut it out."
+        rows.append(Section("sheets", "Full-size sheets", said, blocks))
+    return rows
+
+
+def _numbers(plan: Plan) -> Iterator[Section]:
+    bad = any(row.level == "wont_work" for row in plan.findings)
+    said = "Look at these before anyone saws." if bad else "Nothing here stops the box."
+    yield Section("findings", "What a maker would say", said, (findings_html(plan.findings),))
+    lists = _tables(tables.cut_list(plan), tables.rough_list(plan))
+    yield Section("lists", "Cut list and rough list", "", lists)
+
+
+def _drawn(plan: Plan) -> Iterator[Section]:
+    yield Section(
+        "box",
+        "The box",
+        "Every part has its face mark, its edge mark and its number.",
+        (figure(box_apart(plan)),),
+    )
+    yield Section(
+        "corners",
+        "The corners",
+        "Copy the pins from your own tails, never from here.",
+        (
+            figure(corner_picture(plan, which="back", paper=True)),
+            figure(corner_picture(plan, which="front", paper=True)),
+            *_tables(tables.tails(plan)),
+        ),
+    )
+    yield Section(
+        "grooves",
+        "Grooves and panels",
+        "",
+        (
+            figure(section_across(plan, paper=True)),
+            figure(section_along(plan, paper=True)),
+        ),
+    )
+
+
+def _bench(plan: Plan, words: Words) -> Iterator[Section]:
+    yield Section(
+        "settings",
+        "Gauge and plough settings",
+        "Set each one once, try it on waste, and leave it set until the box is done.",
+        _tables(tables.tool_settings(plan), line_table(plan.design)),
+    )
+    yield Section(
+        "steps",
+        "The steps",
+        "Tick each one when its test is passed.",
+        (
+            reference.steps(),
+            as_html(step_table(transfer_steps(plan.design), title="From tails to pins")),
+            as_html(step_table(glue_up_steps(plan.design), title="Gluing up")),
+        ),
+    )
+    yield Section(
+        "yours",
+        "If yours measures otherwise",
+        "Wood is planed by hand: what is made is fact, and the rest follows from it.",
+        _tables(if_yours_measures(plan)),
+    )
+    yield Section("season", "The season", "", (_season(plan, words),))
+
+
+def _season(plan: Plan, words: Words) -> Block:
+    """What the day was like, what the year will do, and a slider over the ring angle."""
+    rooms = plan.choices.rooms
+    note = (
+        f"<p>Reckoned for a bench at {rooms.make.temperature:g} °C and {rooms.make.humidity:g} %. "
+        "On the day: temperature ________ humidity ________ date ____________</p>"
+    )
+    frames = rings_frames(plan)
+    if not frames:
+        return note
+    first = next(i for i, frame in enumerate(frames) if "your own" in frame.label)
+    label = "What if the lid's rings stood at"
+    return note + what_if(frames, name="rings", label=label, words=words, first=first)
+
+
+def _layout(plan: Plan, boards: Sequence[Board]) -> Section:
+    """The parts on the boards that were given, with the saw cuts in order."""
+    rule = plan.choices.rule
+    laid = BoxLayouts(blanks_of(plan.parts), boards).laid()
+    blocks = []
+    for one in laid.boards:
+        if one.sections:
+            blocks += [
+                figure(board_picture(one.board, one, rule=rule, paper=True)),
+                as_html(cut_table(one, rule=rule)),
+            ]
+    blocks += [f"<p>{escape(text)}</p>" for text in missing_sentences(laid, rule=rule)]
+    return Section("boards", "The parts on your boards", laid.proof(rule), tuple(blocks))
+
+
+def _reference(words: Words) -> Iterator[Section]:
+    yield Section("wrong", "When it goes wrong", "Stop first, and look.", (reference.mishaps(),))
+    yield Section("good", "How good is it", "", (reference.rubric(),))
+    yield Section("words", "The words", "", (reference.glossary(words),))
+
+
+def _origins(plan: Plan) -> Iterator[Section]:
+    workings = _tables(tables.workings(plan))
+    yield Section("workings", "Where the numbers come from", "", workings)
+    yield Section(
+        "chosen",
+        "Chosen and changed",
+        "What the box file left to a rule, and which rules of thumb it changes.",
+        _tables(tables.chosen(plan), tables.changed_customs(plan))
+        or ("<p>Nothing: every number is your own, and every custom is at its default.</p>",),
+    )
+    yield Section("sources", "Sources", "", (_sources(plan.findings),))
