@@ -8,7 +8,7 @@ import numpy as np
 
 from toolkit.pictures.apart.figure import Log, log_of
 from toolkit.pictures.apart.moves import key, lid_shifts, shifts, trails
-from toolkit.pictures.apart.sheet import Scene, draw
+from toolkit.pictures.apart.sheet import Frame, Scene, draw
 from toolkit.pictures.apart.solids import Solid, solids
 from toolkit.pictures.apart.view import Floats, look_at, on_paper
 from toolkit.pictures.apart.words import apart_sentence, together_sentence
@@ -46,7 +46,7 @@ def _scene(plan: Plan, parts: Sequence[Solid], moves: list[Floats], ways: list[F
     )
 
 
-def _bounds(parts: Sequence[Solid], *stands: list[Floats]) -> tuple[float, float, float, float]:
+def bounds_of(parts: Sequence[Solid], *stands: list[Floats]) -> tuple[float, float, float, float]:
     """The least page that holds all parts in all of these stands. [mm on paper]"""
     points = []
     for moves in stands:
@@ -89,7 +89,8 @@ def box_apart(plan: Plan, *, open: float = 1.0) -> Picture:
     moves = shifts(d, parts=parts, opened=open)
     scene = _scene(plan, parts, moves, trails(d, opened=open))
     stands = [shifts(d, parts=parts, opened=opened) for opened in (0.0, 1.0)]
-    return draw(scene, bounds=_bounds(parts, *stands), sentence=apart_sentence(plan, opened=open))
+    frame = Frame(bounds_of(parts, *stands))
+    return draw(scene, frame=frame, sentence=apart_sentence(plan, opened=open))
 
 
 def box_together(plan: Plan, *, lid_out: float = 0.0) -> Picture:
@@ -127,6 +128,5 @@ def box_together(plan: Plan, *, lid_out: float = 0.0) -> Picture:
     moves = lid_shifts(d, parts=parts, out=lid_out)
     stands = [lid_shifts(d, parts=parts, out=out) for out in (0.0, length / 2, lid_out)]
     scene = _scene(plan, parts, moves, [])
-    return draw(
-        scene, bounds=_bounds(parts, *stands), sentence=together_sentence(plan, lid_out=lid_out)
-    )
+    frame = Frame(bounds_of(parts, *stands))
+    return draw(scene, frame=frame, sentence=together_sentence(plan, lid_out=lid_out))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -34,7 +34,11 @@ Bounds = tuple[float, float, float, float]
 
 @dataclass(frozen=True, slots=True)
 class Scene:
-    """What is drawn: faces and edges, and for each part its name, its fibres and its log. [mm]"""
+    """What is drawn: faces and edges, and for each part its name, its fibres and its log. [mm]
+
+    ``trails`` are lines of assembly; ``marks`` lines on the wood, each with the name of its pen.
+    Faces of which less than ``plain`` is seen show no figure. [mm²]
+    """
 
     keys: tuple[str, ...]
     grains: tuple[int, ...]
@@ -42,30 +46,52 @@ class Scene:
     faces: list[Face]
     edges: Edges
     trails: list[Floats]
+    marks: tuple[tuple[str, Floats], ...] = ()
+    plain: float = 0.0
 
 
-class _Frame:
-    """From the paper of the view [mm] to the page [pt, y upwards]."""
+class Frame:
+    """From the paper of the view [mm] to the page [pt, y upwards].
 
-    def __init__(self, bounds: Bounds) -> None:
+    Without a scale everything within the bounds is drawn as large as the page allows, and the
+    page is no higher than that needs. ``mirrored`` turns left into right.
+    """
+
+    def __init__(
+        self,
+        bounds: Bounds,
+        *,
+        scale: float | None = None,
+        height: float | None = None,
+        mirrored: bool = False,
+    ) -> None:
         low, high = np.array(bounds[:2]), np.array(bounds[2:])
         room = np.array((WIDTH - 2 * MARGIN, TALLEST - 2 * (MARGIN + BESIDE)))
-        self.scale = float((room / (high - low)).min())
-        self.height = round(self.scale * float((high - low)[1]) + 2 * (MARGIN + BESIDE), 1)
-        self.shift = np.array((WIDTH, self.height)) / 2 - self.scale * (low + high) / 2
+        self.scale = float((room / (high - low)).min()) if scale is None else scale
+        needed = round(self.scale * float((high - low)[1]) + 2 * (MARGIN + BESIDE), 1)
+        self.height = needed if height is None else height
+        self.ways = np.array((-self.scale if mirrored else self.scale, self.scale))
+        self.shift = np.array((WIDTH, self.height)) / 2 - self.ways * (low + high) / 2
 
     def page(self, points: Floats) -> Floats:
-        return np.asarray(points * self.scale + self.shift, dtype=np.float64)
+        """Points of the paper on the page. [mm to pt]"""
+        return np.asarray(points * self.ways + self.shift, dtype=np.float64)
 
     def paper(self, points: Floats) -> Floats:
-        return np.asarray((points - self.shift) / self.scale, dtype=np.float64)
+        """Points of the page on the paper. [pt to mm]"""
+        return np.asarray((points - self.shift) / self.ways, dtype=np.float64)
 
     def face(self, outline: CrossSection) -> CrossSection:
-        return outline.scale((self.scale, self.scale)).translate(tuple(self.shift))
+        """An outline on the page. [mm to pt]"""
+        return outline.scale(tuple(self.ways)).translate(tuple(self.shift))
+
+
+# Names of the parts for a page, from what is seen of each, the frame, and the trails. [pt]
+Naming = Callable[[list[Shown], Frame, Sequence[Floats]], Sequence[Label]]
 
 
 def _colours(
-    scene: Scene, shown: list[CrossSection], frame: _Frame
+    scene: Scene, shown: list[CrossSection], frame: Frame
 ) -> tuple[dict[str, list[Floats]], dict[str, list[Floats]]]:
     """The visible faces by their tint, and the lines of the figure by theirs, on the page."""
     areas: dict[str, list[Floats]] = defaultdict(list)
@@ -73,7 +99,7 @@ def _colours(
     for face, seen in zip(scene.faces, shown, strict=True):
         tint, darker = tints(face, grain=scene.grains[face.part])
         areas[tint] += [frame.page(loop) for loop in seen.to_polygons()]
-        if not seen.is_empty():
+        if seen.area() > scene.plain:
             drawn = figure(face, shown=seen, log=scene.logs[face.part])
             lines[darker] += [frame.page(line) for line in drawn]
     return areas, lines
@@ -90,7 +116,7 @@ def _kept_clear(lines: list[Floats], boxes: Sequence[Box]) -> list[Floats]:
     return Region([page, *holes]).within(lines)
 
 
-def _shown(scene: Scene, shown: list[CrossSection], frame: _Frame) -> list[Shown]:
+def _shown(scene: Scene, shown: list[CrossSection], frame: Frame) -> list[Shown]:
     """The faces of each part that are seen on the page, largest first."""
     own: dict[int, list[tuple[Normal, CrossSection]]] = defaultdict(list)
     for face, seen in zip(scene.faces, shown, strict=True):
@@ -102,44 +128,52 @@ def _shown(scene: Scene, shown: list[CrossSection], frame: _Frame) -> list[Shown
     ]
 
 
-def _edges(scene: Scene, frame: _Frame) -> dict[str, list[Floats]]:
+def _edges(scene: Scene, frame: Frame) -> dict[str, list[Floats]]:
     """Everything lined in ink, by its pen, on the page."""
     outlines, inner = split_edges(scene.edges, faces=scene.faces)
-    ways = on_paper(np.array(scene.trails).reshape(-1, 3)).reshape(-1, 2, 3)
-    trails = [
-        ends[0, :2] + np.array(((low,), (high,))) * (ends[1, :2] - ends[0, :2])
-        for ends, spans in zip(ways, visible_lines(ways, faces=scene.faces), strict=True)
-        for low, high in spans
-    ]
-    drawn = {"gauge": trails, "thin": inner, "visible": outlines}
+    drawn: dict[str, list[Floats]] = {"gauge": [], "thin": inner, "visible": outlines}
+    pens = ["gauge"] * len(scene.trails) + [pen for pen, _ in scene.marks]
+    every = [*scene.trails, *(line for _, line in scene.marks)]
+    ways = on_paper(np.array(every).reshape(-1, 3)).reshape(-1, 2, 3)
+    seen = visible_lines(ways, faces=scene.faces)
+    for pen, ends, spans in zip(pens, ways, seen, strict=True):
+        drawn.setdefault(pen, []).extend(
+            ends[0, :2] + np.array(((low,), (high,))) * (ends[1, :2] - ends[0, :2])
+            for low, high in spans
+        )
     return {pen: [frame.page(line) for line in lines] for pen, lines in drawn.items()}
 
 
-def draw(scene: Scene, *, bounds: Bounds, sentence: str) -> Picture:
+def _by_their_faces(parts: list[Shown], frame: Frame, trails: Sequence[Floats]) -> Sequence[Label]:
+    return labels(parts, trails=trails, size=TEXT)
+
+
+def draw(scene: Scene, *, frame: Frame, sentence: str, naming: Naming = _by_their_faces) -> Picture:
     """Draw a scene on a page whose frame is given, so that it stays still while parts move.
 
     Parameters
     ----------
     scene : Scene
         What is drawn. [mm]
-    bounds : tuple of float
-        Least u and v, greatest u and v that the page must hold. [mm]
+    frame : Frame
+        Where it lies on the page.
     sentence : str
         What the picture shows.
+    naming : callable
+        Gives the labels; by default each part's name, on its largest face or beside it.
 
     Source
     ------
     Outlines of parts heavy, edges within a part thin, ways of assembly long-dash-dot: ISO 128-2
     (from memory) and common practice.
     """
-    frame = _Frame(bounds)
     height = frame.height
     shown = visible_faces(scene.faces)
     parts = _shown(scene, shown, frame)
     inked = _edges(scene, frame)
     lines = [line.ravel() for pen in ("visible", "thin") for line in inked[pen]]
     paper = Page(WIDTH, height, np.array(lines).reshape(-1, 4), most=MOST, clear=CLEAR)
-    placed, dropped = paper.settle(labels(parts, trails=inked["gauge"], size=TEXT))
+    placed, dropped = paper.settle(naming(parts, frame, inked["gauge"]))
     inked["dimension"] = [np.array(place.leader) for _, place, _ in placed if place.leader]
     areas, wood = _colours(scene, shown, frame)
     boxes = [box for _, _, box in placed]
@@ -154,8 +188,8 @@ def draw(scene: Scene, *, bounds: Bounds, sentence: str) -> Picture:
         kept = _kept_clear(found, boxes)
         if kept:
             rows.append(stroke(data(kept, height=height), colour=tint, width=PENS["ring"].width))
-    for name in ("gauge", "thin", "dimension", "visible"):
-        if inked[name]:
+    for name in ("gauge", "thin", "dimension", "baseline", "visible"):
+        if inked.get(name):
             pen, lined = PENS[name], data(inked[name], height=height)
             rows.append(stroke(lined, colour=pen.colour, width=pen.width, dash=pen.dash))
     rows.append(dots((place for _, place, _ in placed), height=height))
@@ -165,7 +199,7 @@ def draw(scene: Scene, *, bounds: Bounds, sentence: str) -> Picture:
 
 
 def _drawn(
-    frame: _Frame,
+    frame: Frame,
     parts: list[Shown],
     inked: dict[str, list[Floats]],
     placed: list[tuple[Label, Place, Box]],

@@ -7,7 +7,7 @@ front end towards the eye. On the paper u runs to the right, v up and w towards 
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import cos, radians, sin
 from typing import Any
 
@@ -182,3 +182,47 @@ def look_at(placed: Iterable[tuple[Manifold, Floats]]) -> tuple[list[Face], Edge
         np.array([(row[1], row[2]) for row in rows]).reshape(-1, 2, 3),
         np.array([row[3] for row in rows], dtype=np.bool_),
     )
+
+
+def _carried_bounds(
+    bounds: tuple[float, float, float, float], u: float, v: float
+) -> tuple[float, float, float, float]:
+    low_u, low_v, high_u, high_v = bounds
+    return low_u + u, low_v + v, high_u + u, high_v + v
+
+
+def carried(
+    seen: tuple[list[Face], Edges], *, part: int, shift: Floats
+) -> tuple[list[Face], Edges]:
+    """Faces and edges of one part carried along: they look the same from this far away.
+
+    Parameters
+    ----------
+    seen : tuple
+        As `look_at` gives them.
+    part : int
+        The part that moves.
+    shift : array
+        Along x, y and z. [mm]
+
+    Source
+    ------
+    In a parallel projection a shift changes no shape.
+    """
+    faces, edges = seen
+    way = PAPER @ shift
+    u, v = float(way[0]), float(way[1])
+    moved = [
+        replace(
+            face,
+            offset=face.offset + float(face.facing @ way),
+            triangles=face.triangles + way,
+            outline=face.outline.translate((u, v)),
+            bounds=_carried_bounds(face.bounds, u, v),
+        )
+        if face.part == part
+        else face
+        for face in faces
+    ]
+    ends = edges.ends + np.where(edges.part == part, 1.0, 0.0)[:, None, None] * way
+    return moved, replace(edges, ends=ends)
