@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+import re
+from dataclasses import dataclass, replace
 from html import escape
 
 from toolkit.pages import as_html, as_text, findings_html
 from toolkit.pictures import Picture
 from toolkit.results import Finding, Table
+
+_REGION = re.compile(r'(?<=[#"])c\d+-[0-9a-f]{8}')  # as a drawing names its regions
 
 # One small sheet for every lesson: quiet, readable from the back of a room, and the same in
 # JupyterLab, without code, and on paper.
@@ -33,6 +36,22 @@ SHEET = """
 .bench-hint { border-left: 5px dashed #222; padding: .2em .8em; }
 </style>
 """
+
+
+def placed(picture: Picture, place: str) -> Picture:
+    """The same picture for another place of a page.
+
+    Two pictures alike share the names of their regions. A browser takes a region by its name from
+    the first of them, and none at all while that one is scrolled out of sight.
+
+    Parameters
+    ----------
+    picture : Picture
+        The picture.
+    place : str
+        A word for the place, letters only.
+    """
+    return replace(picture, svg=_REGION.sub(rf"\g<0>-{place}", picture.svg))
 
 
 def _figure(picture: Picture) -> str:
@@ -62,7 +81,8 @@ class View:
     @property
     def words(self) -> str:
         """What is under it, the numbers and the findings, as HTML."""
-        parts = [*(_figure(picture) for picture in self.beside), as_html(self.numbers)]
+        figures = [_figure(placed(picture, "beside")) for picture in self.beside]
+        parts = [*figures, as_html(self.numbers)]
         if self.findings:
             parts.append(findings_html(self.findings, fold=True))
         return f'<div class="bench-view">{"".join(parts)}</div>'
@@ -91,7 +111,7 @@ class Still:
     picture: Picture
 
     def _repr_html_(self) -> str:
-        return SHEET + _figure(self.picture)
+        return SHEET + _figure(placed(self.picture, "still"))
 
     def __repr__(self) -> str:
         return self.picture.sentence

@@ -37,7 +37,12 @@ def _scale(j: Joint, kept: float | None = None) -> float:
 
 
 def corner_picture(
-    plan: Plan, *, which: Which = "back", ghost: Plan | None = None, paper: bool = False
+    plan: Plan,
+    *,
+    which: Which = "back",
+    ghost: Plan | None = None,
+    paper: bool = False,
+    left_handed: bool = False,
 ) -> Picture:
     """Draw one corner as it is set out.
 
@@ -55,6 +60,8 @@ def corner_picture(
         An earlier state, drawn thinly behind. [mm]
     paper : bool
         Larger letters, for print.
+    left_handed : bool
+        Whether left and right are changed about, as the boards lie before a left-handed maker.
 
     Returns
     -------
@@ -70,8 +77,8 @@ def corner_picture(
     ------
     The plan. Lines and dimensions after ISO 128 and ISO 129-1.
     """
-    j = joint(plan, which)
-    before = joint(ghost, which) if ghost is not None else None
+    j = joint(plan, which, left_handed=left_handed)
+    before = joint(ghost, which, left_handed=left_handed) if ghost is not None else None
     if before is not None and before.on_ends != j.on_ends:
         before = None
     text = PAPER_TEXT if paper else TEXT

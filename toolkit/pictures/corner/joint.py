@@ -55,6 +55,7 @@ class Joint:
     runs: tuple[Run, ...]
     holes: tuple[Hole, ...]
     codes: frozenset[str]
+    left_handed: bool = False
 
     @property
     def reach(self) -> float:
@@ -68,11 +69,15 @@ class Joint:
 
     @property
     def turn(self) -> int:
-        """1 with the tails to the left; -1 where the front end of a side lies to the right."""
-        return -1 if self.which == "front" and not self.on_ends else 1
+        """1 with the tails to the left; -1 where the front end of a side lies to the right.
+
+        For a left-handed maker, who has the other end of the board at hand, all is changed about.
+        """
+        turn = -1 if self.which == "front" and not self.on_ends else 1
+        return -turn if self.left_handed else turn
 
 
-def joint(plan: Plan, which: Which) -> Joint:
+def joint(plan: Plan, which: Which, *, left_handed: bool = False) -> Joint:
     """Gather one corner.
 
     Parameters
@@ -81,6 +86,8 @@ def joint(plan: Plan, which: Which) -> Joint:
         The box. [mm]
     which : str
         ``"back"`` or ``"front"``.
+    left_handed : bool
+        Whether left and right are changed about.
 
     Raises
     ------
@@ -131,6 +138,7 @@ def joint(plan: Plan, which: Which) -> Joint:
         runs=_runs(plan, which, shown),
         holes=shown if c.groove.ends == "through" else (),
         codes=frozenset(codes),
+        left_handed=left_handed,
     )
 
 

@@ -1,0 +1,170 @@
+"""Lesson 3's questions: worked by hand on the postcard box, and answerable on every box."""
+
+import pytest
+
+from tests.study.test_questions import BOX, FLAT, variants
+from toolkit.box.joinery import gauge_settings, setting_error, walk
+from toolkit.measures import Rule
+from toolkit.plan import Plan, plan
+from toolkit.study import draw, mark
+from toolkit.study.questions import FEWEST_SLIPS
+
+OWN = plan(BOX)
+
+
+def asked(which: Plan = OWN, **more) -> dict:
+    return {
+        question.id.removeprefix("lesson3."): question for question in draw(which, lesson=3, **more)
+    }
+
+
+# Worked by hand on paper: walls 12 thick and 64 high, lap 4, 1 in 7, half pins 5, pins 6, three
+# tails at the back and two at the front, pins 0.2 proud, 176 long.
+BY_HAND = {
+    "tail-length": (8, {"12 mm": "lap off", "4 mm": "is the lap", "16 mm": "shorter"}),
+    "overhang": (
+        1.14,
+        {"2.3 mm": "both corners", "1.7 mm": "whole board", "56 mm": "turned the slope about"},
+    ),
+    "divider-step": (
+        20,
+        {
+            "21.3 mm": "forgot half pins and pin",
+            "23.3 mm": "two half pins",
+            "21.7 mm": "one at each edge",
+            "18 mm": "add that pin",
+            "16 mm": "don't take it off",
+            "15 mm": "not one more",
+        },
+    ),
+    "tail-width": (14, {"20 mm": "a tail and a pin", "8 mm": "one pin in it"}),
+    "divider-error": (0.3, {"0.9 mm": "whole miss", "2.3 mm": "only what is too much"}),
+    "off-edge": (1, {"6 mm": "half-pin mark", "11 mm": "take it off", "5 mm": "which is wood"}),
+    "narrow-pin": (3.72, {"4.9 mm": "both sides", "8.3 mm": "how a tail grows", "6 mm": "wide"}),
+    "narrow-half-pin": (
+        3.86,
+        {"2.7 mm": "one side only", "3 mm": "not half the width", "5 mm": "wide face"},
+    ),
+    "bevel": (8.13, {"81.9 deg": "from the baseline", "7 deg": "not 7 degrees", "16.3 deg": "two"}),
+    "second-gauge": (
+        12.2,
+        {"8 mm": "first gauge", "8.2 mm": "Never", "12 mm": "Flush", "11.8 mm": "other way"},
+    ),
+    "between": (151.6, {"163.8 mm": "each end", "160 mm": "tails' length", "176 mm": "end to end"}),
+    "knife-lines": (20, {"10": "two flanks", "28": "one flank", "24": "front has its own"}),
+    "saw-reach": (33.33, {"66.7 %": "triangle", "50 %": "the most"}),
+    "glued": (5, {"2": "two flanks", "23": "four such", "50": "one square centimetre"}),
+}
+
+
+def test_the_postcard_box_as_worked_by_hand():
+    questions = asked()
+    assert set(questions) == set(BY_HAND)
+    for name, (answer, slips) in BY_HAND.items():
+        assert questions[name].answer == pytest.approx(answer, abs=0.005), name
+        for text, hint in slips.items():
+            marked = mark(questions[name], text)
+            assert marked.verdict == "slip" and hint in marked.hint, (name, text, marked)
+
+
+def test_the_answers_are_those_of_the_plan():
+    questions, back = asked(), OWN.design.back
+    walked, gauges = walk(back), gauge_settings(OWN.design)
+    for name, value in (
+        ("tail-length", OWN.design.frame.tail_back.value),
+        ("overhang", back.overhang),
+        ("divider-step", walked.step),
+        ("tail-width", back.tails[0].width),
+        ("narrow-pin", back.narrowest_pin),
+        ("narrow-half-pin", back.half_pins[0].tip_width),
+        ("second-gauge", gauges.board_back.value),
+        ("divider-error", setting_error(6.9, pin=6, steps=3)),
+        ("off-edge", walked.off_edge),
+    ):
+        assert questions[name].is_right(value), name
+    assert asked(plan(BOX.having(thickness__side=10.0)))["tail-length"].answer == 6
+
+
+@pytest.mark.parametrize("choices", [*variants(), FLAT])
+def test_every_arrangement_is_asked_about_with_slips_that_can_be_told(choices):
+    questions = draw(plan(choices), lesson=3)
+    assert 10 <= len(questions) <= 14
+    assert len({question.id for question in questions}) == len(questions)
+    for question in questions:
+        assert question.id.startswith("lesson3.")
+        assert len(question.slips) >= FEWEST_SLIPS, question
+        right = mark(question, _typed(question, question.answer))
+        assert right.right and question.working in right.hint, (question, right)
+        for slip in question.slips:
+            marked = mark(question, _typed(question, slip.value))
+            assert (marked.verdict, marked.hint) == ("slip", slip.hint), (question, slip)
+
+
+def _typed(question, value: float) -> str:
+    if question.kind == "count":
+        return f"{value:g}"
+    # Not rounded to a mark: a slip's value need not lie on one.
+    unit = {"%": "%", "deg": "deg", "length": "mm"}[question.kind]
+    return f"{value:.6f} {unit}"
+
+
+@pytest.mark.parametrize("choices", variants())
+def test_a_prompt_says_how_to_answer(choices):
+    unit = {"mm": "Answer in millimetres", "in": "Answer in inches"}[choices.rule.units]
+    ends = {
+        "count": "Answer with a number.",
+        "%": "to the nearest 0.5 %.",
+        "deg": "to the nearest 0.5 deg.",
+        "length": unit,
+    }
+    for question in draw(plan(choices), lesson=3):
+        assert ends[question.kind] in question.prompt, question
+        assert question.nudge and question.senses[0] != question.senses[1]
+        if choices.rule.units == "in":
+            assert " mm" not in question.prompt
+
+
+def test_a_prompt_gives_every_number_of_its_working():
+    questions = asked()
+    for name, numbers in (
+        ("tail-length", ("12 mm", "4 mm")),
+        ("overhang", ("8 mm", "1 in 7")),
+        ("divider-step", ("64 mm", "3 equal", "5 mm", "6 mm")),
+        ("tail-width", ("20 mm", "6 mm")),
+        ("narrow-pin", ("6 mm", "1.14 mm")),
+        ("second-gauge", ("12 mm", "0.2 mm")),
+        ("between", ("176 mm", "12.2 mm")),
+        ("knife-lines", ("3 tails", "2 at each front")),
+        ("saw-reach", ("8 mm", "12 mm")),
+        ("glued", ("3 tails", "8.08 mm", "12 mm")),
+    ):
+        for number in numbers:
+            assert number in questions[name].prompt, (name, number)
+
+
+def test_what_a_box_does_not_have_is_not_asked():
+    through = BOX.having(corner__joint="through", corner__lap=None)
+    assert not {"tail-length", "saw-reach"} & set(asked(plan(through)))
+    assert "tail-length" not in asked(plan(BOX.having(made__tail_length=8.0)))
+    sound = asked(plan(BOX.having(corner__half_pin=6.0)))
+    assert "off-edge" not in sound and "divider-step" in sound
+    unequal = ((5.0, 21.0), (27.0, 35.0), (41.0, 59.0))
+    assert "divider-step" not in asked(plan(BOX.having(corner__tails_back=unequal)))
+
+
+def test_glue_is_asked_only_where_the_rounding_does_not_decide():
+    for tail in (6.9, 7.0, 7.2, 8.2, 8.3, 8.35):
+        question = asked(plan(BOX.having(corner__lap=12 - tail))).get("glued")
+        if question is not None:
+            assert question.answer == 6 * 12 * tail // 100
+
+
+@pytest.mark.parametrize("choices", [BOX, BOX.having(rule=Rule.inches())])
+def test_fresh_questions_are_about_other_boxes(choices):
+    own = asked(plan(choices))
+    for seed in range(4):
+        fresh = asked(plan(choices), seed=seed, vary=True)
+        assert len(fresh) >= 10
+        assert fresh["between"].prompt != own["between"].prompt
+        for question in fresh.values():
+            assert len(question.slips) >= FEWEST_SLIPS and question.answer > 0

@@ -1,0 +1,178 @@
+"""How well a joint is likely to fit: a hundred corners on a scale of gaps, and feeler blades."""
+
+from __future__ import annotations
+
+from toolkit.box.joinery import Gaps
+from toolkit.box.joinery.feelers import BLADES
+from toolkit.measures import Rule
+from toolkit.pictures.joint.gap_layout import COLUMNS, COUNT, Heap, heap
+from toolkit.pictures.kit.figure_of_wood import long_grain, rings
+from toolkit.pictures.kit.lettering import Place
+from toolkit.pictures.kit.picture import Picture, Point
+from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
+from toolkit.pictures.kit.view import View, rectangle, still_scale
+
+HEIGHT, WALK = 356.0, 126.0  # of the page, and of the line that the corners stand on [pt]
+LEFT, BLOCK = 98.0, 10.6  # where the scale begins, and the side of a block [pt]
+TALL = 172.0  # room for the highest column [pt]
+STACK = 6  # blocks side by side of corners without a gap
+ROOM = LEFT + COLUMNS * BLOCK  # where the scale ends [pt]
+LEAF = 13.5  # from one feeler blade to the next [pt]
+DETAIL, HIGH = (424.0, 100.0), 82.0  # left and width of the enlarged flanks; their height [pt]
+FINE, FAIR = 0.10, 0.30  # bands of a fit, as the blades are read: common practice, no source [mm]
+
+
+def gap_picture(
+    gaps: Gaps, *, rule: Rule, ghost: Gaps | None = None, paper: bool = False
+) -> Picture:
+    """Draw how well a corner is likely to fit.
+
+    Parameters
+    ----------
+    gaps : Gaps
+        The spread of gaps.
+    rule : Rule
+        The rule on which gaps are written.
+    ghost : Gaps, optional
+        An earlier state, drawn thinly behind.
+    paper : bool
+        Larger letters, for print.
+
+    Returns
+    -------
+    Picture
+        A hundred such corners, each a block over its widest gap; feeler blades at the same
+        scale; one flank enlarged, as half the corners are and as the worst of twenty is.
+
+    Source
+    ------
+    `Gaps`; the blades are those of common gauges.
+    """
+    before = heap(ghost) if ghost is not None else None
+    now = heap(gaps, kept=before.span if before is not None else None)
+    if before is not None and ghost is not None and before.span != now.span:
+        before = heap(ghost, kept=now.span)
+        before = before if before.span == now.span else None
+    sheet = Sheet(scale=(ROOM - LEFT) / now.span, height=HEIGHT, text=PAPER_TEXT if paper else TEXT)
+    _blocks(sheet, now)
+    if before is not None:
+        _ghost(sheet, before, now)
+    _scale(sheet, gaps, rule)
+    _blades(sheet, gaps, now, rule)
+    for number, (share, gap) in enumerate(((50, now.middle), (95, now.late))):
+        _flank(sheet, gaps, rule, number, share=share, gap=gap)
+    sheet.write(
+        "100 such corners, each a block over its widest gap",
+        [Place(LEFT, HEIGHT - 22.0)],
+        rank=0,
+        size=sheet.text + 0.7,
+    )
+    face = "inside" if gaps.face == "far" else "outside"
+    words = f"read at the {face} of the joint" + ("; dotted: before" if before else "")
+    sheet.write(words, [Place(LEFT, HEIGHT - 22.0 - 1.4 * sheet.text)], rank=1)
+    return sheet.picture(gaps.sentence(rule), most=24)
+
+
+def _course(heaps: Heap) -> float:
+    """The height of one block: less than its width where a column would leave the page. [pt]"""
+    return min(BLOCK, TALL / max(1, *heaps.columns))
+
+
+def _cell(x: float, row: int, course: float) -> list[Point]:
+    low = WALK + row * course
+    return rectangle((x + 0.6, x + BLOCK - 0.6), (low + 0.6, low + course - 0.6))
+
+
+def _blocks(sheet: Sheet, now: Heap) -> None:
+    """The corners: those without a gap in a stack of their own, the others over their gaps."""
+    left, course = LEFT - 12.0 - STACK * BLOCK, _course(now)
+    for i in range(now.closed):
+        row, place = divmod(i, STACK)
+        _block(sheet, _cell(left + place * BLOCK, row, BLOCK), "far")
+    step = now.span / COLUMNS
+    for i, count in enumerate(now.columns):
+        middle = (i + 0.5) * step
+        pen = "face" if middle <= FINE else "floor" if middle <= FAIR else "end"
+        for row in range(count):
+            _block(sheet, _cell(LEFT + i * BLOCK, row, course), pen)
+    sheet.name("closed corners", rectangle((0.0, 1.0), (0.0, float(now.closed))))
+    sheet.line("visible", [(left - 2.0, WALK), (LEFT - 10.0, WALK)])
+    words = f"no gap: {now.closed}"
+    middle = left + STACK * BLOCK / 2
+    sheet.write(words, [Place(middle, WALK - 14.0, "center"), Place(8.0, WALK - 14.0)], rank=1)
+
+
+def _block(sheet: Sheet, cell: list[Point], pen: str) -> None:
+    sheet.line(pen, cell, closed=True)
+    sheet.line("thin", cell, closed=True)
+
+
+def _ghost(sheet: Sheet, before: Heap, now: Heap) -> None:
+    """The outline of an earlier heap, its blocks as high as those of the present one."""
+    course = _course(now)
+    line: list[Point] = [(LEFT, WALK)]
+    for i, count in enumerate(before.columns):
+        top = WALK + min(count * course, TALL)
+        line += [(LEFT + i * BLOCK, top), (LEFT + (i + 1) * BLOCK, top)]
+    sheet.line("ghost", [*line, (ROOM, WALK)])
+    sheet.name("ghost heap", [(float(i), float(n)) for i, n in enumerate(before.columns)])
+
+
+def _scale(sheet: Sheet, gaps: Gaps, rule: Rule) -> None:
+    """The edge of a rule, its marks the blades' own thicknesses; two of them go up the heap."""
+    sheet.line("visible", [(LEFT, WALK), (ROOM + 6.0, WALK)])
+    for blade in BLADES:
+        x = LEFT + blade * sheet.scale
+        if x <= ROOM + 1e-6:
+            high = 176.0 if blade in (FINE, FAIR) else 4.0
+            sheet.line("gauge" if blade in (FINE, FAIR) else "thin", [(x, WALK), (x, WALK + high)])
+            if blade in (FINE, FAIR):
+                within = f"{gaps.at_most(blade) * 100:.0f} within\n{rule.exact(blade)}"
+                spots = [Place(x - 3.0, WALK + 166.0 - k, "right") for k in (0.0, 14.0, 28.0)]
+                spots += [Place(x + 3.0, WALK + 166.0 - k) for k in (0.0, 14.0, 28.0)]
+                sheet.write(within, spots, rank=2)
+
+
+def _blades(sheet: Sheet, gaps: Gaps, now: Heap, rule: Rule) -> None:
+    """Feeler blades from the zero of the scale, as thick as the scale makes them."""
+    for i, blade in enumerate(BLADES):
+        y = WALK - 10.0 - i * LEAF
+        x = LEFT + blade * sheet.scale
+        if x > ROOM + 1e-6:
+            continue
+        leaf = rectangle((LEFT, x), (y - 7.0, y))
+        sheet.name(f"blade {blade:g}", rectangle((0.0, blade), (0.0, 1.0)))
+        sheet.line("void", leaf, closed=True)
+        sheet.line("knife", leaf, closed=True)
+        never = round(gaps.at_most(blade) * COUNT)
+        words = f"feeler {rule.exact(blade)} stays out of {never}"
+        sheet.write(words, [Place(x + 6.0, y - 3.5 - 0.36 * sheet.text)], rank=3 + i)
+
+
+def _flank(sheet: Sheet, gaps: Gaps, rule: Rule, number: int, *, share: int, gap: float) -> None:
+    """One flank between pin and tail, in true proportion, so many times as large. [mm]"""
+    joint = gaps.joint
+    scale = still_scale((joint.tail_length, HIGH))
+    left, wide = DETAIL
+    length, out = joint.tail_length, joint.tail_length / joint.slope
+    y = HEIGHT - 24.0 - HIGH - number * (HIGH + 44.0)
+    view = View(sheet, left, y, scale)
+    far, middle = wide / scale, wide / scale / 2
+    # The tail stands at the right, its tip up; its flank leans over the pin.
+    foot, tip = middle + out / 2, middle - out / 2
+    pin = [(0.0, 0.0), (foot - gap, 0.0), (tip - gap, length), (0.0, length)]
+    tail = [(foot, 0.0), (far, 0.0), (far, length), (tip, length)]
+    view.area(f"pin, {share} of 100", pin, fill="end", edge="thin")
+    rings(view, pin, across=70.0)
+    view.area(f"tail, {share} of 100", tail, fill="face", edge="thin")
+    long_grain(view, tail)
+    opened = [(foot - gap, 0.0), (foot, 0.0), (tip, length), (tip - gap, length)]
+    view.area(f"gap, {share} of 100", opened, fill="gap")
+    times = f"(drawn × {scale / (72.0 / 25.4):.1f})"
+    words = (
+        f"{share} of 100: {rule.exact(gap)}\nor less {times}" if gap else f"{share} of 100: no gap"
+    )
+    sheet.write(words, [Place(left, y - 13.0)], rank=1)
+    for name, x in (("pin", (foot + tip) / 4), ("tail", far - (far - foot) / 2)):
+        spot = view.at(x, length / 2)
+        sheet.write(name, [Place(spot[0], spot[1] - 3.4, "center")], rank=6)

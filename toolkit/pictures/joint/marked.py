@@ -1,0 +1,106 @@
+"""The lines and the waste on an unfolded end, each on the face where it is made."""
+
+from __future__ import annotations
+
+from toolkit.box import Piece
+from toolkit.box.joinery import Line
+from toolkit.pictures.joint.net import Net, Wall, from_end
+from toolkit.pictures.kit.figure_of_wood import hatch
+from toolkit.pictures.kit.picture import Point
+from toolkit.pictures.kit.view import View, rectangle
+
+TICK = 5.0  # a gauge line of an edge or a face runs so far past the wood [pt]
+
+
+def draw_lines(net: Net, w: Wall) -> None:
+    """Every line of the list, as its tool makes it. [mm]"""
+    for row in w.lines:
+        view = net.face(row.face)
+        if row.tool == "marking gauge":
+            _gauged(view, net, w, row)
+        elif row.tool == "bevel gauge":
+            for tail in w.corner.tails:
+                for low, tip in ((tail.low, tail.tip_low), (tail.high, tail.tip_high)):
+                    view.line("knife", (w.baseline, low), (w.baseline - w.tail_length, tip))
+        elif row.face == "end grain":
+            _on_end(view, w, row)
+        else:
+            for tail in w.corner.tails:
+                edges = _at_end(tail, w, row.face)
+                for z in edges:
+                    view.line("knife", (0.0, z), (w.baseline, z))
+
+
+def _at_end(tail: Piece, w: Wall, face: str) -> tuple[float, float]:
+    """Where the pins' lines run down a face: wide inside, narrow outside. [mm]"""
+    return (tail.low, tail.high) if face == "inside face" else (tail.tip_low, tail.tip_high)
+
+
+def _gauged(view: View, net: Net, w: Wall, row: Line) -> None:
+    assert row.setting is not None
+    at = row.setting.value
+    if row.face in ("top edge", "bottom edge"):
+        view.line("baseline", (at, 0.0), (at, w.thickness))
+        return
+    if row.gauged_from == "the bottom edge":
+        reach = w.thickness if row.face == "end grain" else w.baseline
+        view.line("gauge", (0.0, at), (net.far if row.end == "along" else reach, at))
+        return
+    pen = "baseline" if from_end(row) and at >= w.baseline - 1e-9 else "gauge"
+    view.line(pen, (at, row.low), (at, row.high))
+
+
+def _on_end(view: View, w: Wall, row: Line) -> None:
+    """Tails squared across the end, or pins knifed on it. [mm]"""
+    for tail in w.corner.tails:
+        for low, tip in ((tail.low, tail.tip_low), (tail.high, tail.tip_high)):
+            if row.tool == "square":
+                view.line("knife", (0.0, tip), (w.thickness, tip))
+            else:
+                deep = min(w.tail_length, w.thickness)
+                share = deep / w.tail_length
+                view.line("knife", (0.0, low), (deep, low + share * (tip - low)))
+
+
+def draw_waste(net: Net, w: Wall) -> None:
+    """What goes, hatched where a maker would hatch it. [mm]"""
+    places = _tail_board_waste(net, w) if w.board == "tail board" else _pin_board_waste(net, w)
+    for name, view, shape in places:
+        if shape[0][1] < shape[-1][1]:
+            view.sheet.name(name, shape)
+            hatch(view.sheet, view.points(shape))
+
+
+def _tail_board_waste(net: Net, w: Wall) -> list[tuple[str, View, list[Point]]]:
+    rows: list[tuple[str, View, list[Point]]] = []
+    top, base = w.corner.height, w.baseline
+    tip = base - w.tail_length
+    for i, pin in enumerate(w.corner.pins, 1):
+        high, last = min(pin.high, top), i == len(w.corner.pins)
+        tip_high = top if last else pin.tip_high
+        shape = [(base, pin.low), (tip, pin.tip_low), (tip, tip_high), (base, high)]
+        rows.append((f"waste {i}, outside face", net.outside, shape))
+        if w.ear is None:
+            flat = rectangle((0.0, w.thickness), (pin.tip_low, tip_high))
+            rows.append((f"waste {i}, end grain", net.end, flat))
+    if w.ear is not None and w.ear > 0:
+        rows.append(("waste before the tips", net.outside, rectangle((0.0, w.ear), (0.0, top))))
+        rows.append(("waste, end grain", net.end, rectangle((0.0, w.thickness), (0.0, top))))
+    return rows
+
+
+def _pin_board_waste(net: Net, w: Wall) -> list[tuple[str, View, list[Point]]]:
+    rows: list[tuple[str, View, list[Point]]] = []
+    deep = min(w.tail_length, w.thickness)
+    share = deep / w.tail_length
+    for i, tail in enumerate(w.corner.tails, 1):
+        low = tail.low + share * (tail.tip_low - tail.low)
+        high = tail.high + share * (tail.tip_high - tail.high)
+        socket = [(0.0, tail.low), (deep, low), (deep, high), (0.0, tail.high)]
+        rows.append((f"waste {i}, end grain", net.end, socket))
+        flat = rectangle((0.0, w.baseline), (tail.low, tail.high))
+        rows.append((f"waste {i}, inside face", net.inside, flat))
+        if w.through:
+            flat = rectangle((0.0, w.baseline), (tail.tip_low, tail.tip_high))
+            rows.append((f"waste {i}, outside face", net.outside, flat))
+    return rows

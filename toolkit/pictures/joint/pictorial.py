@@ -1,0 +1,143 @@
+"""The joint apart and together: its two boards as solids, one drawn off the other."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from functools import lru_cache
+
+import numpy as np
+
+from toolkit.pictures.apart.drawing import WALL_RINGS
+from toolkit.pictures.apart.figure import log_of
+from toolkit.pictures.apart.sheet import Frame, Naming, Scene, draw
+from toolkit.pictures.apart.view import Edges, Face, Floats, carried, look_at, on_paper
+from toolkit.pictures.apart.words import Shown
+from toolkit.pictures.corner.joint import Joint, Which, joint
+from toolkit.pictures.joint.names import Foot, columns, feet
+from toolkit.pictures.joint.pose import Posed, lines_on_wood, posed
+from toolkit.pictures.joint.words import apart_sentence
+from toolkit.pictures.kit.lettering import Label
+from toolkit.pictures.kit.notes import nothing
+from toolkit.pictures.kit.picture import Picture
+from toolkit.pictures.kit.sheet import PAPER_TEXT
+from toolkit.pictures.kit.view import still_scale
+from toolkit.plan import Plan
+
+HEIGHT = 366.0  # [pt]
+PLAIN = 90.0  # a face of which less is seen shows no figure [mm²]
+ROOMS = (300.0, 335.0)  # across and up, for the boards; names stand left and right of them [pt]
+
+
+def _corners(p: Posed, moved: Floats) -> Floats:
+    """Corners of the boxes round both boards, the tail board moved by so much. [mm]"""
+    points = []
+    for shape, shift in ((p.pin_board, np.zeros(3)), (p.tail_board, moved)):
+        bounds = np.array(shape.bounding_box()).reshape(2, 3) + shift
+        points += [(x, y, z) for x in bounds[:, 0] for y in bounds[:, 1] for z in bounds[:, 2]]
+    return np.array(points)
+
+
+@lru_cache(maxsize=16)
+def _seen(p: Posed) -> tuple[list[Face], Edges]:
+    """What the eye sees of both boards where they stand together. [mm]"""
+    return look_at((board, np.zeros(3)) for board in (p.tail_board, p.pin_board))
+
+
+def _frame(p: Posed, *, mirrored: bool) -> Frame:
+    """Room for the joint together and apart, so that nothing jumps in between."""
+    stands = [_corners(p, np.array((off, 0.0, 0.0))) for off in (0.0, p.off)]
+    paper = on_paper(np.concatenate(stands))[:, :2]
+    low, high = paper.min(axis=0), paper.max(axis=0)
+    across, up = (high - low).tolist()
+    scale = still_scale((across, ROOMS[0]), (up, ROOMS[1]))
+    bounds = (float(low[0]), float(low[1]), float(high[0]), float(high[1]))
+    return Frame(bounds, scale=scale, height=HEIGHT, mirrored=mirrored)
+
+
+def _trails(j: Joint, p: Posed, off: float) -> list[Floats]:
+    """From the pin board's end to the tips of the outermost tails, where there is a gap. [mm]"""
+    if off <= p.tail_thickness:
+        return []
+    heights = (j.corner.tails[0].tip_low, j.corner.tails[-1].tip_high)
+    ends = (0.0, off - p.tail_thickness)
+    return [np.array([(x, p.tail_length, max(z, 0.0)) for x in ends]) for z in heights]
+
+
+def joint_apart(
+    plan: Plan,
+    *,
+    which: Which = "back",
+    open: float = 1.0,
+    left_handed: bool = False,
+) -> Picture:
+    """One corner apart: the tail board drawn off the pins the one way that it goes.
+
+    Parameters
+    ----------
+    plan : Plan
+        The box. [mm]
+    which : str
+        ``"back"`` or ``"front"``.
+    open : float
+        How far it is apart: 0 together, 1 wholly apart; the page stays the same.
+    left_handed : bool
+        Whether left and right are changed about, as the boards lie before a left-handed maker.
+
+    Returns
+    -------
+    Picture
+        Both boards, cut short, with the sentence that says how they hold one another.
+
+    Raises
+    ------
+    ValueError
+        ``open`` is not from 0 to 1, or there is no such corner.
+
+    Source
+    ------
+    Geometry; exploded views: common practice.
+    """
+    if not 0 <= open <= 1:
+        raise ValueError(f"open is {open!r}: give 0 for together, 1 for apart, or between")
+    j = joint(plan, which)
+    said = apart_sentence(plan, j, opened=open)
+    if not plan.design.exists:
+        return nothing(said, height=HEIGHT, text=PAPER_TEXT)
+    p = posed(plan.design, which)
+    moved = np.array((p.off * open, 0.0, 0.0))
+    boards = ((p.tail_board, moved, 1), (p.pin_board, np.zeros(3), 0))
+    faces, edges = carried(_seen(p), part=0, shift=moved)
+    heights = (j.corner.height, j.pin_board_height)
+    scene = Scene(
+        keys=(p.tail_part, p.pin_part),
+        grains=tuple(grain for _, _, grain in boards),
+        logs=tuple(
+            log_of(
+                np.array(shape.bounding_box()[:3]) + shift,
+                high=np.array(shape.bounding_box()[3:]) + shift,
+                grain=grain,
+                angle=WALL_RINGS,
+                seed=number + 1,
+            )
+            for number, (shape, shift, grain) in enumerate(boards)
+        ),
+        faces=faces,
+        edges=edges,
+        trails=_trails(j, p, p.off * open),
+        marks=tuple(lines_on_wood(p, heights=heights, moved=moved)),
+        plain=PLAIN,
+    )
+    named = feet(plan, j, p, moved=moved, faces=faces)
+    frame = _frame(p, mirrored=left_handed)
+    return draw(scene, frame=frame, sentence=said, naming=_naming(named, p))
+
+
+def _naming(named: Sequence[Foot], p: Posed) -> Naming:
+    """Names in two columns, beside all that the joint may take up of the page."""
+
+    def names(_: list[Shown], frame: Frame, __: Sequence[Floats]) -> Sequence[Label]:
+        stands = [_corners(p, np.array((off, 0.0, 0.0))) for off in (0.0, p.off)]
+        across = frame.page(on_paper(np.concatenate(stands))[:, :2])[:, 0]
+        return columns(named, frame, sides=(float(across.min()), float(across.max())))
+
+    return names
