@@ -207,3 +207,17 @@ def refresh(scene: str, *, forget: Collection[str] = ()) -> None:
         if one.scene.name == scene:
             one.values = {key: value for key, value in one.values.items() if key not in forget}
             one.begin_from(one.kept)
+
+
+def followed(choices: Choices) -> None:
+    """Begin every scene of this kernel from a box that something else has kept. [mm]
+
+    Parameters
+    ----------
+    choices : Choices
+        The box as it is kept now. [mm]
+    """
+    for one in list(_alive):
+        if one.bar:
+            one.bar.follow()
+        one.begin_from(choices, forget=True)

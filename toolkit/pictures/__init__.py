@@ -18,6 +18,9 @@ from toolkit.pictures.tree.drawing import log_end
 from toolkit.pictures.tree.sawn import Sawn
 from toolkit.pictures.tree.year import Year
 from toolkit.pictures.tree.year_drawing import year_picture
+from toolkit.pictures.truing.face import face_map
+from toolkit.pictures.truing.inside import board_inside
+from toolkit.pictures.truing.shavings import shavings_picture
 
 __all__ = [
     "Drawn",
@@ -28,17 +31,20 @@ __all__ = [
     "Sawn",
     "SheetPage",
     "Year",
+    "board_inside",
     "board_picture",
     "box_apart",
     "box_together",
     "corner_picture",
     "curve_picture",
+    "face_map",
     "gap_picture",
     "joint_apart",
     "log_end",
     "raking_light",
     "section_across",
     "section_along",
+    "shavings_picture",
     "sheet_pages",
     "sheets_pdf",
     "unfolded_end",

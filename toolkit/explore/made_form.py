@@ -1,0 +1,106 @@
+"""What was measured at the bench: kept as fact in the box, and what follows from it."""
+
+from __future__ import annotations
+
+from html import escape
+from typing import Any
+
+import ipywidgets as widgets
+
+from toolkit.explore.controls import ANSWER, BUTTON
+from toolkit.explore.engine import followed
+from toolkit.explore.view import SHEET
+from toolkit.measures import length
+from toolkit.pages import as_html, findings_html
+from toolkit.plan import compare, tables
+from toolkit.plan import plan as worked_out
+from toolkit.study import Loaded, OwnBox
+from toolkit.truing import worth_measuring
+
+# What a student measures, and the key of the box file that says so.
+_MEASURED = (
+    *(
+        (f"{part}, {axis}", f"made.{part}_{axis}")
+        for part in ("side", "back", "front", "bottom", "lid")
+        for axis in ("thickness", "length", "width")
+    ),
+    ("gauge set to the tail length", "made.tail_length"),
+    ("groove depth", "made.groove_depth"),
+    ("groove width", "made.groove_width"),
+    ("bottom groove from the edge", "made.bottom_edge"),
+    ("lid groove from the edge", "made.top_edge"),
+)
+
+
+class MadeForm:
+    """Choose what was measured, type its size, keep it; the box follows. Display it in a cell."""
+
+    def __init__(self) -> None:
+        self.which = widgets.Dropdown(
+            description="measured", options=list(_MEASURED), layout={"width": "28em"}
+        )
+        self.size = widgets.Text(
+            description="as made", placeholder="with its unit: 11.4 mm", layout=ANSWER
+        )
+        self.keep = widgets.Button(description="It is made", layout=BUTTON)
+        self.undo = widgets.Button(description="Undo", layout=BUTTON)
+        self.said = widgets.HTML()
+        self.next = widgets.HTML()
+        self.keep.on_click(self._kept)
+        self.undo.on_click(self._undone)
+        row = widgets.HBox([self.which, self.size, self.keep, self.undo])
+        self.widget = widgets.VBox([widgets.HTML(SHEET), row, self.said, self.next])
+        self._what_next()
+
+    def _repr_mimebundle_(self, **options: Any) -> Any:
+        return self.widget._repr_mimebundle_(**options)
+
+    def _kept(self, _: Any) -> None:
+        try:
+            length(self.size.value, what=self.which.label)
+            own = OwnBox()
+            before = own.load()
+            after = own.keep({self.which.value: self.size.value})
+        except (ValueError, OSError) as error:
+            self._say(f'<p class="bench-hint">{escape(str(error))}</p>')
+            return
+        self._changed(before, after)
+
+    def _undone(self, _: Any) -> None:
+        own = OwnBox()
+        try:
+            before = own.load()
+            after = own.undo()
+        except (ValueError, OSError) as error:
+            self._say(f'<p class="bench-hint">{escape(str(error))}</p>')
+            return
+        self._changed(before, after)
+
+    def _changed(self, before: Loaded, after: Loaded) -> None:
+        """What follows from it, and what is to be said of the box now."""
+        rule = after.choices.rule
+        told = compare(worked_out(before.choices), worked_out(after.choices))
+        parts = [as_html(tables.comparison(told, rule))] if told.changes else []
+        if not told.changes:
+            parts.append("<p>Nothing else changes.</p>")
+        if told.new_findings:
+            parts.append(findings_html(told.new_findings))
+        self._say("".join(parts))
+        self._what_next()
+        followed(after.choices)
+
+    def _say(self, html: str) -> None:
+        self.said.value = f'<div class="bench-view" role="status">{html}</div>'
+
+    def _what_next(self) -> None:
+        """What is worth measuring now, the two most telling readings first."""
+        choices = OwnBox().load().choices
+        made = [name for _, key in _MEASURED if _is_made(choices, name := key.partition(".")[2])]
+        worth = worth_measuring(worked_out(choices).parts, made=made)
+        items = "".join(f"<li>{escape(row.sentence(choices.rule))}</li>" for row in worth[:3])
+        words = f"<p>Worth measuring now:</p><ul>{items}</ul>" if items else ""
+        self.next.value = f'<div class="bench-view">{words}</div>'
+
+
+def _is_made(choices: Any, name: str) -> bool:
+    return getattr(choices.made, name, None) is not None
