@@ -121,3 +121,16 @@ def test_everything_on_paper_can_be_made(choices: Choices, monkeypatch: pytest.M
         lesson2.carry,
     ):
         assert repr(cell())
+
+
+def test_a_teacher_can_rearrange_the_order_and_is_told_what_does_not_hold() -> None:
+    usual = lesson2.order()
+    names = [row[1] for row in usual.table.rows]
+    assert names.index("face") < names.index("edge")
+    other = [row[1] for row in lesson2.order("ends first").table.rows]
+    assert other != names and sorted(other) == sorted(names)
+    turned = list(names)
+    turned.remove("smooth")
+    wrong = lesson2.order(*turned, "smooth")
+    assert "smooth" in wrong.table.note
+    assert wrong.table.note != usual.table.note

@@ -31,7 +31,9 @@ from toolkit.results import Table
 from toolkit.study import OwnBox
 from toolkit.truing import (
     JACK,
+    ORDERS,
     SMOOTHER,
+    THICKNESS_FIRST,
     TRY,
     Warp,
     crosscut_first,
@@ -143,13 +145,28 @@ def planes_still() -> Still:
     return Still(shavings_picture(rows, rule=rule, sentence=said))
 
 
-def order() -> Listed:
-    """The order of work for a side, with the test after each step."""
+def order(*steps: str) -> Listed:
+    """The order of work for a side, with the test after each step.
+
+    Parameters
+    ----------
+    *steps : str
+        A teacher's own order: steps by name, or one name of an order. What must not come so
+        early is said under the table.
+    """
     box = own()
     rule, side = box.choices.rule, walls(box)
-    tasks = order_of_work(side).tasks
-    rows = tuple((str(number), task.sentence(rule)) for number, task in enumerate(tasks, start=1))
-    return Listed(Table("Order of work for a side, with its tests", ("step", "what to do"), rows))
+    named = ORDERS.get(steps[0]) if len(steps) == 1 else steps
+    found = order_of_work(side, order=named or THICKNESS_FIRST)
+    rows = tuple(
+        (str(number), task.step.name, task.sentence(rule))
+        for number, task in enumerate(found.tasks, start=1)
+    )
+    said = " ".join(row.sentence for row in found.findings if row.level != "good")
+    others = f"Another order: {', '.join(repr(name) for name in ORDERS)}, or the steps by name."
+    columns = ("step", "name", "what to do")
+    title = "Order of work for a side, with its tests"
+    return Listed(Table(title, columns, rows, note=said or others))
 
 
 def rough() -> Listed:

@@ -18,7 +18,7 @@ from toolkit.truing import SAW_MARKS, Warp, face_of, thickest_board
 
 Floats = NDArray[np.float64]
 
-HEIGHT = 330.0
+HEIGHT, ALONE = 330.0, 196.0  # of two boards, and of one [pt]
 LEFT, WIDE = 40.0, 330.0  # the board along the page [pt]
 ACROSS, NARROW = 420.0, 92.0  # and its section [pt]
 ROWS = (232.0, 96.0)  # middle of the rough board and of the piece [pt]
@@ -66,17 +66,18 @@ def board_inside(
     ------
     The plane of the thickest board is the result's own.
     """
-    sheet = Sheet(scale=WIDE / whole.length, height=HEIGHT, text=PAPER_TEXT if paper else TEXT)
+    height = HEIGHT if piece is not None else ALONE
+    sheet = Sheet(scale=WIDE / whole.length, height=height, text=PAPER_TEXT if paper else TEXT)
     reach = thickness + 2 * (abs(whole.bow) + abs(whole.cup)) + abs(whole.twist)
     scale = WIDE / whole.length
     times = next((n for n in TIMES if reach * scale * n <= ROOM), 1)
-    rows = [("the rough board", whole, ROWS[0])]
+    rows = [("the rough board", whole, ROWS[0] - (HEIGHT - height))]
     if piece is not None:
         rows.append(("crosscut first", piece, ROWS[1]))
     for name, warp, middle in rows:
         _row(sheet, name, warp, thickness, wanted, rule, middle, scale * times, scale)
-    title(sheet, "along the middle", x=LEFT + WIDE / 2, y=HEIGHT - 22.0)
-    title(sheet, "across the middle", x=ACROSS + NARROW / 2, y=HEIGHT - 22.0)
+    title(sheet, "along the middle", x=LEFT + WIDE / 2, y=height - 22.0)
+    title(sheet, "across the middle", x=ACROSS + NARROW / 2, y=height - 22.0)
     units = f"sizes in {'millimetres' if rule.units == 'mm' else 'inches'}"
     unit_words(sheet, rule=rule, instead=f"heights drawn × {times}; hatched: to be planed; {units}")
     return sheet.picture(sentence)
