@@ -10,10 +10,12 @@ from toolkit.pictures.joint.unfolded import unfolded_end
 from toolkit.pictures.kit.picture import Drawn, LabelBox, Line, Outline, Picture
 from toolkit.pictures.section.across import section_across
 from toolkit.pictures.section.along import section_along
+from toolkit.pictures.section.lid_way import lid_picture
 from toolkit.pictures.sheets.drawing import sheet_pages
 from toolkit.pictures.sheets.page import SheetPage
 from toolkit.pictures.sheets.pdf import sheets_pdf
 from toolkit.pictures.surface.drawing import raking_light
+from toolkit.pictures.surface.iron import iron_picture
 from toolkit.pictures.tree.drawing import log_end
 from toolkit.pictures.tree.sawn import Sawn
 from toolkit.pictures.tree.year import Year
@@ -39,7 +41,9 @@ __all__ = [
     "curve_picture",
     "face_map",
     "gap_picture",
+    "iron_picture",
     "joint_apart",
+    "lid_picture",
     "log_end",
     "raking_light",
     "section_across",

@@ -1,0 +1,93 @@
+"""Lesson 5: what its scenes, tables and workings say."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.boxes import ears, inch_postcard, lift_off, postcard
+from toolkit.box import Choices
+from toolkit.explore import lesson5
+from toolkit.explore.controls import first_value
+from toolkit.explore.lesson5_box import areas_of, finish_said
+from toolkit.explore.view import ImpossibleError
+from toolkit.plan import plan
+
+BOXES = {"mm": postcard, "in": inch_postcard, "ears": ears, "lift-off": lift_off}
+
+
+@pytest.fixture(params=BOXES)
+def choices(request: pytest.FixtureRequest) -> Choices:
+    return BOXES[request.param]()
+
+
+def test_every_slider_shows_something_at_both_ends(choices: Choices) -> None:
+    for scene in lesson5.SCENES:
+        heights = set()
+        for control in scene.controls:
+            places = control.options(choices.rule, first_value(control, choices))
+            for _, value in (places[0], places[-1]):
+                view = scene.view(choices, dict.fromkeys(control.keys, value))
+                assert view.picture.sentence.endswith(".")
+                assert view.numbers.rows
+                heights.add(view.picture.drawn.height)
+        assert len(heights) == 1, scene.name
+
+
+def test_too_little_camber_lets_the_corners_dig() -> None:
+    light = lesson5.SCENES[0]
+    dug = light.view(postcard(), {"try.camber": 0.02, "try.shaving": 0.1})
+    assert any(row.level == "care" for row in dug.findings)
+    clean = light.view(postcard(), {"try.camber": 0.2, "try.shaving": 0.02})
+    rows = {row[0]: row[1] for row in clean.numbers.rows}
+    assert rows["corners of the iron dig"] == "0.000 mm"
+
+
+def test_ridges_by_the_arc() -> None:
+    rows = {row[0]: row[1] for row in lesson5.SCENES[0].view(postcard()).numbers.rows}
+    # 0.06 of camber over 50 is a radius of 5208 mm on the iron, 7365 in the wood at 45°; a shaving
+    # of 0.03 is √(8 × 7365 × 0.03) = 42 wide, its tracks 60 % of that apart: 25.2² / 8 / 7365.
+    assert rows["ridges between tracks"] == "0.011 mm"
+
+
+def test_flushing_takes_it_off_the_lap() -> None:
+    view = lesson5.SCENES[2].view(postcard(), {"try.skim": 0.3})
+    rows = {row[0]: row[1] for row in view.numbers.rows}
+    assert rows["lap"] == "3.7 mm"
+    assert rows["lid length"] == "167.7 mm"
+    assert "lap-thin" in {
+        row.code for row in lesson5.SCENES[2].view(postcard(), {"try.skim": 1.5}).findings
+    }
+
+
+def test_a_wall_that_would_be_planed_away_is_a_sentence() -> None:
+    thin = postcard().having(thickness__side=1.5, corner__lap=0.5, groove__depth=0.4)
+    with pytest.raises(ImpossibleError, match="leaves nothing of a wall"):
+        lesson5.SCENES[2].view(thin, {"try.skim": 2.0})
+
+
+def test_areas_of_the_postcard_box() -> None:
+    areas = areas_of(plan(postcard()))
+    # Outside walls by hand: 2 × 176 × 64 + 134 × 64 + 134 × 50.7, the bottom's underside and the
+    # rims besides.
+    walls = 2 * 176 * 64 + 134 * 64 + 134 * 50.7
+    assert walls < areas.outside < walls + 176 * 134 + 4 * 12 * 176 + 2 * 12 * 134
+    inside = 2 * (152 + 110) * 38 + 152 * 110
+    assert areas.inside == pytest.approx(inside, rel=0.02)
+
+
+def test_the_usual_finish_is_said_to_be_right() -> None:
+    assert "paper" in finish_said() or "shellac" in finish_said()
+
+
+def test_everything_on_paper_can_be_made(choices: Choices, monkeypatch: pytest.MonkeyPatch) -> None:
+    made = plan(choices)
+    monkeypatch.setattr(lesson5, "own", lambda: made)
+    for cell in (
+        lesson5.worked,
+        lesson5.light_still,
+        lesson5.edge_still,
+        lesson5.start,
+        lesson5.finish,
+        lesson5.carry,
+    ):
+        assert repr(cell())

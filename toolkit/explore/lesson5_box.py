@@ -1,0 +1,109 @@
+"""Lesson 5, the box: what flushing takes from its walls, and what a finish comes to."""
+
+from __future__ import annotations
+
+from toolkit.box import Panel
+from toolkit.explore.controls import LengthControl
+from toolkit.explore.scene import Moment, Scene
+from toolkit.explore.view import ImpossibleError, View
+from toolkit.pictures import corner_picture
+from toolkit.plan import Plan
+from toolkit.plan import plan as worked_out
+from toolkit.plan.flushed import FlushedBox, flushed
+from toolkit.results import Table
+from toolkit.smoothing import (
+    Areas,
+    FinishPlan,
+    area_words,
+    box_areas,
+    check_finish,
+    finish_needed,
+    shellac_cut,
+)
+
+CLASS = 10  # students in the weekend class
+USUAL_SKIM = 0.3  # off each outside face to flush the joints: custom, no source [mm]
+COATS = (("shellac", "outside", 2), ("shellac", "inside", 1), ("wax", "outside", 1))
+
+CONTROLS = (
+    LengthControl(("try.skim",), "off each outside face", 0.0, 2.0, start=lambda _: USUAL_SKIM),
+)
+
+
+def _flushed(at: Moment, skim: float) -> FlushedBox:
+    try:
+        return flushed(worked_out(at.choices), skim=skim)
+    except ValueError as error:
+        raise ImpossibleError(str(error)) from error
+
+
+def _view(at: Moment) -> View:
+    rule = at.choices.rule
+    box = _flushed(at, at.tried["try.skim"])
+    picture = corner_picture(box.after, which="back", ghost=box.before)
+    rows = tuple(
+        (row.name, rule.exact(row.value), row.sentence(rule).partition(" = ")[2])
+        for row in box.workings
+    )
+    table = Table("After flushing", ("what", "is then", "where it comes from"), rows, numeric=(1,))
+    return View(picture, table, box.findings)
+
+
+SKIM = Scene("skim", CONTROLS, _view)
+
+
+def areas_of(made: Plan) -> Areas:
+    """The surfaces of a box that take a finish. [mm²]
+
+    Parameters
+    ----------
+    made : Plan
+        The box. [mm]
+    """
+    f, d = made.design.frame, made.design
+    sliding = isinstance(d.lid, Panel)
+    return box_areas(
+        f.outside_length.value,
+        outside_width=f.outside_width.value,
+        wall_height=f.wall_height.value,
+        side_thickness=f.side_thickness.value,
+        end_thickness=(f.back_thickness.value + f.front_thickness.value) / 2,
+        inside_height=f.inside_height.value,
+        lid_thickness=d.lid.thickness.value,
+        front_height=f.front_height.value if sliding else None,
+        recess=max(d.bottom.low, 0.0),
+        lid="sliding" if sliding else "lift-off",
+    )
+
+
+def finish_table(made: Plan) -> Table:
+    """What shellac and wax come to, for one box and for a class.
+
+    Parameters
+    ----------
+    made : Plan
+        The box. [mm]
+    """
+    areas = areas_of(made)
+    place = {"outside": areas.outside + areas.lid, "inside": areas.inside}
+    rows = [
+        (
+            f"{finish}, {where}",
+            area_words(place[where]),
+            finish_needed(finish, area=place[where], coats=coats, boxes=CLASS).sentence(),
+        )
+        for finish, where, coats in COATS
+    ]
+    rows.append(("flakes for the shellac", "", shellac_cut(60, alcohol=500).sentence()))
+    return Table(
+        f"Finish for one box, and for a class of {CLASS}",
+        ("what and where", "area of one box", "how much"),
+        tuple(rows),
+        note="Shellac and wax, no oil inside a box for paper: oil marks and smells. No finish in "
+        "the grooves or on joints. The bottom gets its first coat before it is glued in.",
+    )
+
+
+def finish_said() -> str:
+    """What an experienced maker would say of the usual finish."""
+    return " ".join(row.sentence for row in check_finish(FinishPlan()))

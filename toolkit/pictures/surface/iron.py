@@ -1,0 +1,137 @@
+"""The edge of a plane's iron in the wood: its angles, its cap iron and the shaving, to scale."""
+
+from __future__ import annotations
+
+from math import cos, radians, sin
+
+from toolkit.measures import Rule
+from toolkit.pictures.kit.figure_of_wood import long_grain
+from toolkit.pictures.kit.lettering import Place
+from toolkit.pictures.kit.picture import Picture, Point
+from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
+from toolkit.pictures.kit.view import View, rectangle
+from toolkit.pictures.tree.words import title, unit_words
+from toolkit.smoothing import Plane
+
+HEIGHT = 330.0
+EDGE = (230.0, 96.0)  # where the edge cuts [pt]
+SCALE = 22.0  # of the iron [pt/mm]
+LONG = 8.5  # of iron that is drawn [mm]
+THICK = 2.4  # of the iron [mm]
+CAP_THICK = 1.2
+_ARC = 62.0  # radius of the angle's arc [pt]
+_LEAST_SHAVING = 1.6  # so that a shaving can be seen at all [pt]
+
+
+def _way(angle: float, length: float, start: Point = (0.0, 0.0)) -> Point:
+    turn = radians(angle)
+    return start[0] + length * cos(turn), start[1] + length * sin(turn)
+
+
+def iron_picture(
+    plane: Plane, *, rule: Rule, ghost: Plane | None = None, paper: bool = False
+) -> Picture:
+    """Draw a plane's edge from the side, the plane moving to the left.
+
+    Parameters
+    ----------
+    plane : Plane
+        How it is set. [mm, degrees]
+    rule : Rule
+        Whose rule the sizes are read on.
+    ghost : Plane, optional
+        How it was set before. [mm, degrees]
+    paper : bool
+        Larger letters, for print.
+
+    Returns
+    -------
+    Picture
+        The section with its cutting angle; the shaving is drawn thicker where it would not show.
+
+    Source
+    ------
+    Angles are the setting's own.
+    """
+    sheet = Sheet(scale=SCALE, height=HEIGHT, text=PAPER_TEXT if paper else TEXT)
+    view = View(sheet, *EDGE, SCALE)
+    shaving = max(plane.shaving, _LEAST_SHAVING / SCALE)
+    # The wood: planed behind the edge, a shaving higher before it.
+    before, behind = -EDGE[0] / SCALE + 1.0, 11.5
+    low = -2.6
+    wood = [(before, low), (behind, low), (behind, 0.0), (0.0, 0.0), (0.0, shaving)]
+    wood.append((before, shaving))
+    view.area("wood", wood, fill="face", edge="visible")
+    long_grain(view, rectangle((before, behind), (low, 0.0)))
+    if ghost is not None:
+        sheet.line("ghost", view.points(_iron(ghost)), closed=True)
+    view.area("iron", _iron(plane), fill="floor", edge="visible")
+    angle = plane.cutting.angle
+    _shaving(view, plane, shaving)
+    if plane.bevel == "down" and plane.setback is not None:
+        view.area("cap iron", _cap(plane), fill="far", edge="thin")
+        tip = view.at(*_way(angle, plane.setback))
+        text = f"cap iron {rule.exact(round(plane.setback, 2), unit=False)} back"
+        away = (tip[0] - 96.0, tip[1] + 84.0)
+        leader = (tip, (away[0] + 3.0, away[1] + 2.0))
+        sheet.write(text, [Place(*away, "right", leader)], rank=2)
+    arc = [_on_arc(angle * i / 24) for i in range(25)]
+    sheet.line("thin", arc)
+    middle = _on_arc(angle / 2)
+    spots = [Place(middle[0] + 5.0, middle[1] + 2.0), Place(EDGE[0] + 6.0, EDGE[1] - 18.0)]
+    sheet.write(f"{angle:.3g}° cutting angle", spots, rank=0)
+    if plane.skew:
+        spot = Place(sheet.width - 12.0, HEIGHT - 54.0, "right")
+        text = f"skewed {plane.skew:g}°: the wood meets {plane.working_angle:.1f}°"
+        sheet.write(text, [spot], rank=0)
+    sheet.line("dimension", [(60.0, 208.0), (20.0, 208.0)])
+    sheet.line("arrow", [(14.0, 208.0), (24.0, 211.0), (24.0, 205.0)], closed=True)
+    sheet.write("way of the plane", [Place(14.0, 216.0)], rank=1)
+    title(sheet, "the edge from the side", x=sheet.width / 2, y=HEIGHT - 22.0)
+    more = "" if shaving == plane.shaving else "; shaving drawn thicker than it is"
+    unit_words(sheet, rule=rule, ghost=ghost is not None, more=more)
+    return sheet.picture(plane.sentence(rule))
+
+
+def _on_arc(angle: float) -> Point:
+    turn = radians(angle)
+    return EDGE[0] + _ARC * cos(turn), EDGE[1] + _ARC * sin(turn)
+
+
+def _iron(plane: Plane) -> list[Point]:
+    """The iron in section, its edge at zero, the face that lifts first. [mm]"""
+    if plane.bevel == "up":
+        top = plane.cutting.angle
+        reach = THICK / max(sin(radians(top - plane.bed)), 0.05)
+        heel = _way(plane.bed, LONG)
+        brow = _way(top, min(reach, LONG))
+        return [(0.0, 0.0), brow, _way(plane.bed, LONG - 2.0, brow), heel]
+    face = _way(plane.bed, LONG)
+    heel = _way(plane.cutting.clearance, THICK / max(sin(radians(plane.honed_bevel)), 0.05))
+    back = _way(plane.bed, LONG - 4.2, heel)
+    if plane.back_bevel:
+        # A narrow bevel on the face stands steeper than the bed for its first half millimetre.
+        brow = _way(plane.cutting.angle, 0.5)
+        return [(0.0, 0.0), brow, face, back, heel]
+    return [(0.0, 0.0), face, back, heel]
+
+
+def _cap(plane: Plane) -> list[Point]:
+    """The cap iron on the face of the iron, from its setback upwards. [mm]"""
+    assert plane.setback is not None
+    foot = _way(plane.bed, plane.setback)
+    top = _way(plane.bed, LONG)
+    out = plane.bed + 90.0
+    return [foot, _way(plane.bed + 55.0, 1.4, foot), _way(out, CAP_THICK, top), top]
+
+
+def _shaving(view: View, plane: Plane, thick: float) -> None:
+    """A shaving that leaves the wood and climbs the face, to where the cap iron turns it."""
+    angle = plane.cutting.angle
+    climb = 2.6 if plane.setback is None else max(0.4, min(2.6, plane.setback))
+    up = _way(angle, climb)
+    steep = angle + 58.0
+    curl = _way(steep, 1.8, up)
+    points = [(-1.2, thick), (-0.35, thick), _way(angle + 90.0, thick, _way(angle, 0.35))]
+    points += [_way(angle + 90.0, thick, up), _way(steep + 90.0, thick, curl), curl, up, (0.0, 0.0)]
+    view.area("shaving", points, fill="face cut", edge="thin")

@@ -1,0 +1,102 @@
+"""What planing the joints flush does to the design: walls grow thinner and the lap pays for it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from toolkit.plan.plan import Plan, plan
+from toolkit.results import Finding, Working, sorted_findings
+from toolkit.smoothing import after_flushing
+
+
+@dataclass(frozen=True, slots=True)
+class FlushedBox:
+    """A box before and after its outside faces were planed flush.
+
+    Attributes
+    ----------
+    before, after : Plan
+        The box as planned, and with thinner walls round the same joints. [mm]
+    skim : float
+        What came off every outside face. [mm]
+    workings : tuple of Working
+        Lap, strip above the lid groove, wall behind the groove and lid length, each as a sum. [mm]
+    findings : tuple of Finding
+        What is to be said of the box afterwards.
+    """
+
+    before: Plan
+    after: Plan
+    skim: float
+    workings: tuple[Working, ...]
+    findings: tuple[Finding, ...]
+
+    @property
+    def sentence(self) -> str:
+        """Every sum in words, on the student's rule."""
+        rule = self.before.choices.rule
+        return "; ".join(row.sentence(rule) for row in self.workings) + "."
+
+
+def flushed(made: Plan, *, skim: float) -> FlushedBox:
+    """Plane every outside face, and look at the box again.
+
+    Parameters
+    ----------
+    made : Plan
+        The box as its joints were cut. [mm]
+    skim : float
+        What comes off each outside face. [mm]
+
+    Returns
+    -------
+    FlushedBox
+        Sizes as sums, and findings anew. [mm]
+
+    Raises
+    ------
+    ValueError
+        There is no such box, or nothing would be left of a wall.
+
+    Source
+    ------
+    Geometry: tails and sockets are cut already, so that the lap loses what the wall loses.
+    """
+    if not made.design.exists:
+        raise ValueError(made.findings[0].sentence if made.findings else "there is no such box")
+    f, d = made.design.frame, made.design
+    walls = {
+        "side": f.side_thickness.value,
+        "back": f.back_thickness.value,
+        "front": f.front_thickness.value,
+    }
+    thinnest = min(walls.values())
+    if not 0 <= skim < thinnest:
+        raise ValueError(
+            f"{skim:g} mm off each face leaves nothing of a wall of {thinnest:g} mm; "
+            "plane less, such as 0.2 mm"
+        )
+    thinner = {f"made__{name}_thickness": thick - skim for name, thick in walls.items()}
+    half_blind = d.choices.corner.joint == "half-blind"
+    if half_blind:
+        thinner["made__tail_length"] = f.tail_back.value
+    after = plan(d.choices.having(**thinner))
+    rim = None
+    if f.lid_groove is not None:
+        rim = f.wall_height.value - f.lid_groove.high
+    left = after_flushing(
+        skim,
+        lap=f.lap_back.value if half_blind else None,
+        rim=rim,
+        groove_wall=min(walls.values()) - (d.choices.groove.depth or 0.0),
+    )
+    lid = Working.of(
+        "lid length",
+        ("as planned", d.lid.length.value),
+        ("planed off with the front", -skim),
+    )
+    workings = (*left.workings, lid) if f.lid_groove is not None else left.workings
+    said = {(row.code, row.where) for row in left.findings(rule=made.choices.rule)}
+    more = [row for row in after.findings if (row.code, row.where) not in said]
+    findings = sorted_findings([*left.findings(rule=made.choices.rule), *more])
+    return FlushedBox(made, after, skim, workings, findings)

@@ -1,0 +1,184 @@
+"""Lesson 5, finish off the plane: angles, shadows, ridges, flushing and finish."""
+
+from __future__ import annotations
+
+from math import asin, degrees, radians, sin, tan
+from random import Random
+
+from toolkit.measures import MM_PER_INCH
+from toolkit.plan import Plan
+from toolkit.study.lesson5_box import lap_left, lid_left, outside_left
+from toolkit.study.marking import Question, Slip
+from toolkit.study.sums import answer_in, pick
+
+_BEDS = (45.0, 50.0, 55.0)
+_HONED = (30.0, 33.0, 38.0)
+_SKEWS = (30.0, 20.0, 40.0)
+_STEPS = {"mm": (0.02, 0.05, 0.03), "in": (MM_PER_INCH / 1000, MM_PER_INCH / 500)}
+_LAMPS = (5.0, 3.0, 8.0)
+_DROPS = {"mm": (0.1, 0.08, 0.12), "in": (MM_PER_INCH / 256, MM_PER_INCH / 200)}
+
+
+def bevel_up(plan: Plan, chance: Random | None) -> Question | None:
+    """The cutting angle of a plane with its bevel up."""
+    rule, bed, honed = plan.choices.rule, 12.0, pick(chance, _HONED)
+    return Question(
+        id="lesson5.bevel-up",
+        prompt=(
+            f"A plane with its bevel up beds its iron at {bed:g}°; the iron is honed at "
+            f'{honed:g}°. What is its cutting angle? Answer in degrees, such as "45 deg".'
+        ),
+        answer=bed + honed,
+        working=f"{bed:g}° bed + {honed:g}° honed bevel = {bed + honed:g}°",
+        rule=rule,
+        kind="deg",
+        slips=(
+            Slip(bed, "That is the bed alone; with the bevel up the bevel adds to it."),
+            Slip(honed, "That is the bevel alone; the iron lies on a slope as well."),
+            Slip(honed - bed, "Add them: the bevel stands on top of the bed."),
+            Slip(90 - bed - honed, "That is the hook angle, what is missing to a right angle."),
+        ),
+        senses=("too steep", "too low"),
+        nudge="From the wood up to the face that lifts the shaving.",
+    )
+
+
+def back_bevel(plan: Plan, chance: Random | None) -> Question | None:
+    """What back bevel makes a cutting angle."""
+    rule, bed = plan.choices.rule, pick(chance, _BEDS)
+    wanted = bed + pick(chance, (10.0, 5.0, 12.0))
+    return Question(
+        id="lesson5.back-bevel",
+        prompt=(
+            f"Curly wood tears under an iron bedded at {bed:g}°, bevel down and honed at 30°. "
+            f"What back bevel gives a cutting angle of {wanted:g}°? Answer in degrees."
+        ),
+        answer=wanted - bed,
+        working=f"{wanted:g}° wanted − {bed:g}° bed = {wanted - bed:g}° back bevel",
+        rule=rule,
+        kind="deg",
+        slips=(
+            Slip(wanted - 30, "With the bevel down the honed bevel lies below and does not count."),
+            Slip(wanted, "That is the whole angle; the bed gives most of it."),
+            Slip(wanted + bed, "Take the bed away from what is wanted."),
+        ),
+        senses=("too steep", "too low"),
+        nudge="The bed is there already; the back bevel gives the rest.",
+    )
+
+
+def skewed_angle(plan: Plan, chance: Random | None) -> Question | None:
+    """What skewing makes of the cutting angle."""
+    rule, bed, skew = plan.choices.rule, pick(chance, _BEDS), pick(chance, _SKEWS)
+    answer = degrees(asin(sin(radians(bed)) * (1 - 2 * sin(radians(skew / 2)) ** 2)))
+    return Question(
+        id="lesson5.skew",
+        prompt=(
+            f"An iron that cuts at {bed:g}° is pushed skewed by {skew:g}°. At what angle does the "
+            "wood climb it (sin of it = sin of the cutting angle × cos of the skew)? Answer in "
+            "degrees."
+        ),
+        answer=answer,
+        working=f"arcsin(sin {bed:g}° × cos {skew:g}°) = {answer:.1f}°",
+        rule=rule,
+        kind="deg",
+        slips=(
+            Slip(bed + skew / 4, "Skewing lowers the angle; it never raises it."),
+            Slip(bed, "It does change: the wood goes the longer way up the slope."),
+            Slip(bed - skew, "Not by the whole skew: go by the sine and the cosine."),
+            Slip(bed * (1 - skew / 90), "Angles are not shared out like lengths: use sine."),
+        ),
+        senses=("too steep", "too low"),
+        nudge="A path taken askew up a hill is less steep.",
+    )
+
+
+def shadow(plan: Plan, chance: Random | None) -> Question | None:
+    """How long the shadow of a plane track is."""
+    rule = plan.choices.rule
+    step, lamp, say = pick(chance, _STEPS[rule.units]), pick(chance, _LAMPS), rule.exact
+    answer = step / tan(radians(lamp))
+    return Question(
+        id="lesson5.shadow-length",
+        prompt=(
+            f"A plane track is {say(step)} high. A lamp shines across it from {lamp:g}° above the "
+            f"bench. How long is its shadow? {answer_in(rule, 'joints')}"
+        ),
+        answer=answer,
+        working=f"{say(step)} ÷ tan {lamp:g}° = {say(round(answer, 3))}",
+        rule=rule,
+        fineness="joints",
+        slips=(
+            Slip(step * tan(radians(lamp)), "Divide: the lower the lamp, the longer the shadow."),
+            Slip(step * lamp, "An angle is no factor; take its tangent."),
+            Slip(step / tan(radians(2 * lamp)), "That lamp stands twice as high."),
+        ),
+        senses=("too long", "too short"),
+        nudge="Height over length is the tangent of the lamp's angle.",
+    )
+
+
+def camber_in_wood(plan: Plan, chance: Random | None) -> Question | None:
+    """How deep a camber cuts, the iron lying on its bed."""
+    rule = plan.choices.rule
+    drop, say = pick(chance, _DROPS[rule.units]) * 4, rule.exact
+    answer = drop * sin(radians(45))
+    return Question(
+        id="lesson5.camber",
+        prompt=(
+            f"The corners of an iron stand {say(drop)} back from the middle of its edge, measured "
+            f"on the iron. Bedded at 45°, how much higher than the middle do they ride in the "
+            f"wood? {answer_in(rule, 'joints')}"
+        ),
+        answer=answer,
+        working=f"{say(drop)} × sin 45° = {say(round(answer, 3))}",
+        rule=rule,
+        fineness="joints",
+        slips=(
+            Slip(drop, "The iron lies on a slope: less of its camber reaches the wood."),
+            Slip(drop / sin(radians(45)), "It grows less, not more: times the sine."),
+            Slip(drop * sin(radians(12)), "That is a bed of 12°; this one is 45°."),
+            Slip(drop / 2, "The sine of 45° is 0.71, not a half."),
+        ),
+        senses=("too much", "too little"),
+        nudge="Seen along the sole, a slope shows the sine of its length.",
+    )
+
+
+def flakes(plan: Plan, chance: Random | None) -> Question | None:
+    """How many grams of flakes a cut of shellac takes."""
+    rule = plan.choices.rule
+    cut, alcohol = pick(chance, (120.0, 240.0, 180.0)), pick(chance, (250.0, 500.0, 200.0))
+    answer = cut * alcohol / 1000
+    return Question(
+        id="lesson5.flakes",
+        prompt=(
+            f"A shellac of {cut:g} g to the litre is wanted, and there are {alcohol:g} mL of "
+            "alcohol. How many grams of flakes go in? Answer with a number."
+        ),
+        answer=float(round(answer)),
+        working=f"{cut:g} g/L × {alcohol:g} mL ÷ 1000 = {answer:g} g",
+        rule=rule,
+        kind="count",
+        slips=(
+            Slip(cut, "That is for a whole litre."),
+            Slip(float(round(answer * 10)), "Ten times too much: a litre is 1000 mL."),
+            Slip(float(round(alcohol / cut)), "Multiply by the share of a litre."),
+            Slip(float(round(alcohol * 1000 / cut)), "The other way round: grams to the litre."),
+        ),
+        senses=("too many", "too few"),
+        nudge="What share of a litre is it?",
+    )
+
+
+TEMPLATES = (
+    bevel_up,
+    back_bevel,
+    skewed_angle,
+    camber_in_wood,
+    shadow,
+    lap_left,
+    outside_left,
+    lid_left,
+    flakes,
+)
