@@ -21,7 +21,7 @@ LIGHT_CONTROLS = (
     NumberControl(("try.camber",), "camber over 50 mm", 0.02, 0.4, 0.02, "mm", lambda _: 0.06),
     NumberControl(("try.shaving",), "shaving", 0.01, 0.2, 0.01, "mm", lambda _: 0.03),
     NumberControl(("try.overlap",), "overlap", 0, 80, 4, "%", lambda _: 40),
-    NumberControl(("try.lamp",), "lamp above the bench", 1, 45, 1, "°", lambda _: 5),
+    NumberControl(("try.lamp",), "lamp height", 1, 45, 1, "°", lambda _: 5),
 )
 
 
