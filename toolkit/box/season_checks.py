@@ -6,6 +6,7 @@ from toolkit.box.customs import cite
 from toolkit.box.design import Design
 from toolkit.box.panel_checks import grooved_panels
 from toolkit.box.panels import LiftOffLid
+from toolkit.box.window import window
 from toolkit.results import GEOMETRY, Finding, above, below
 
 MOVEMENT = "Wood Handbook GTR-190, Eq. 4-5 (moisture) and Eq. 13-3 (movement, form from memory)"
@@ -49,7 +50,10 @@ def check_seasons(d: Design) -> list[Finding]:
                     f"damp it swells {show(panel.swelling)}; its clearance of "
                     f"{show(panel.across)} should be {show(need)}. It will burst the joint in "
                     "a damp summer.",
-                    f"Plane it {show(need - panel.across)} narrower, or use quarter-sawn wood.",
+                    f"Plane it {show(need - panel.across)} narrower, or use quarter-sawn wood."
+                    if window(d, panel=panel.name).open
+                    else "No clearance does for damp and dry: plough deeper, make the box "
+                    "narrower, or use quarter-sawn wood or one that moves less.",
                     f"{MOVEMENT}; {cite('swelling_room')}",
                 )
             )

@@ -61,6 +61,18 @@ def season(c: Choices, part: str) -> Season:
     return _season(getattr(c.wood, part), rings, c.rooms.make, c.rooms.damp, c.rooms.dry)
 
 
+def readings_between(rooms: Rooms) -> tuple[Room, ...]:
+    """The air of each month between the driest room in January and the dampest in July. [°C, %]"""
+    dry, damp = rooms.dry, rooms.damp
+    return tuple(
+        Room(
+            dry.temperature + share * (damp.temperature - dry.temperature),
+            dry.humidity + share * (damp.humidity - dry.humidity),
+        )
+        for share in _SWING
+    )
+
+
 def year_between(rooms: Rooms) -> Place:
     """A year between the box's driest room in January and its dampest in July.
 
@@ -78,12 +90,5 @@ def year_between(rooms: Rooms) -> Place:
     ------
     GTR-190 Eq. 4-5 for both rooms; an even swing between them is assumed.
     """
-    dry, damp = rooms.dry, rooms.damp
-    readings = [
-        (
-            dry.temperature + share * (damp.temperature - dry.temperature),
-            dry.humidity + share * (damp.humidity - dry.humidity),
-        )
-        for share in _SWING
-    ]
+    readings = [(room.temperature, room.humidity) for room in readings_between(rooms)]
     return Place.from_readings(readings, name="a house between your driest and dampest room")

@@ -171,6 +171,11 @@ class PanelWood(ChoiceControl):
 
 
 @dataclass(frozen=True, slots=True)
+class PanelClearance(LengthControl):
+    """The clearance of lid and bottom, which a box file may say with one key. [mm]"""
+
+
+@dataclass(frozen=True, slots=True)
 class JointKind(ChoiceControl):
     """Half-blind or through: a through joint has neither a lap nor a tail length to choose."""
 
@@ -184,6 +189,9 @@ def file_changes(control: Control, rule: Rule, value: Any) -> dict[str, Any]:
     """What a control writes into a box file, by key; None takes a key out."""
     if isinstance(control, PanelWood):
         return {"wood.panels": value, "wood.bottom": None, "wood.lid": None}
+    if isinstance(control, PanelClearance):
+        said = control.written(rule, value)
+        return {"panels.across": said, "panels.bottom_across": None, "panels.lid_across": None}
     if isinstance(control, JointKind) and value == "through":
         return {"corner.joint": value, "corner.lap": None, "corner.tail_length": None}
     if isinstance(control, LapControl):

@@ -3,17 +3,32 @@
 from __future__ import annotations
 
 from functools import lru_cache
+from typing import Literal
 
 import ipywidgets as widgets
 
-from toolkit.box import Choices
+from toolkit.box import Choices, Panel
+from toolkit.box.edges import edge_table
+from toolkit.box.plough_table import plough_table
+from toolkit.box.window import window
 from toolkit.explore.cards import YourTurn, compare_guess, guess_card
 from toolkit.explore.controls import CountControl, LengthControl, with_values
 from toolkit.explore.engine import Explorer
+from toolkit.explore.lesson1_tree import year_of
+from toolkit.explore.lesson4_contents import CONTENTS
+from toolkit.explore.lesson4_lid import LID, drawn_out
+from toolkit.explore.lesson4_season import SEASON
 from toolkit.explore.scene import Scene
-from toolkit.explore.view import ImpossibleError, Said, Still, View
-from toolkit.pictures import corner_picture, section_across
+from toolkit.explore.view import ImpossibleError, Listed, Said, Still, View
+from toolkit.pictures import (
+    corner_picture,
+    lid_picture,
+    section_across,
+    section_along,
+    year_picture,
+)
 from toolkit.plan import Plan, plan
+from toolkit.plan.panel_stages import panel_stages
 from toolkit.results import Table
 from toolkit.study import OwnBox
 
@@ -77,7 +92,8 @@ def view(choices: Choices, kept: Choices) -> View:
     return View(drawn, numbers(made), made.findings)
 
 
-SCENES = (Scene("corner", CONTROLS, lambda at: view(at.choices, at.kept)),)
+CORNER = Scene("corner", CONTROLS, lambda at: view(at.choices, at.kept))
+SCENES: tuple[Scene, ...] = (CORNER, SEASON, LID, CONTENTS)
 
 
 def own() -> Plan:
@@ -102,7 +118,59 @@ def worked() -> Said:
 
 def explore() -> Explorer:
     """The sliders of this lesson."""
-    return Explorer(SCENES[0])
+    return Explorer(CORNER)
+
+
+def seasons() -> Explorer:
+    """The year between the two limits, and its sliders."""
+    return Explorer(SEASON)
+
+
+def lid() -> Explorer:
+    """The lid on its way, and its sliders."""
+    return Explorer(LID)
+
+
+def backwards() -> Explorer:
+    """From contents to rough list, and its sliders."""
+    return Explorer(CONTENTS)
+
+
+def limits() -> Said:
+    """The two limits of the student's own lid, or of the bottom under a lid that lifts off."""
+    made = own()
+    name = "lid" if isinstance(made.design.lid, Panel) else "bottom"
+    at = window(made.design, panel=name)
+    return Said(f"{at.sentence(made.choices.rule)} {at.cause()}")
+
+
+def year_still() -> Still:
+    """The student's own lid through the year, for paper."""
+    made = own()
+    return Still(year_picture(year_of(made), rule=made.choices.rule))
+
+
+def lid_still() -> Still:
+    """The student's own lid half in, for paper; one that lifts off as it lies."""
+    made = own()
+    if not isinstance(made.design.lid, Panel):
+        return Still(section_along(made))
+    return Still(lid_picture(made, out=drawn_out(made, 50.0)))
+
+
+def ploughing(hand: Literal["right", "left"] = "right") -> Listed:
+    """Every groove in the order of the plough, for one hand or the other."""
+    return Listed(plough_table(own().design, hand=hand))
+
+
+def stages(*, alike: bool = True) -> Listed:
+    """Lid and bottom: what to saw now, and what to fit them to at the end."""
+    return Listed(panel_stages(own(), alike=alike))
+
+
+def edges() -> Listed:
+    """How the edges of lid and bottom are worked, and the finger pull."""
+    return Listed(edge_table(own().design))
 
 
 def still() -> Still:

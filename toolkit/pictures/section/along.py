@@ -86,7 +86,7 @@ def section_along(plan: Plan, *, ghost: Plan | None = None, paper: bool = False)
     if ghost is not None and kept is not None:
         long = ghost.design.frame.outside_length.value
         lay_ghost(View(sheet, MIDDLE - long / 2 * scale, BOTTOM, scale), cut_along(ghost.design))
-    _far_side(view, plan)
+    far_side(view, plan)
     lay(view, cut_along(plan.design), heart={"back end": 172.0, "front end": 8.0})
     _dimensions(view, plan)
     _parts(view, plan)
@@ -97,7 +97,7 @@ def section_along(plan: Plan, *, ghost: Plan | None = None, paper: bool = False)
     return sheet.picture(words)
 
 
-def _far_side(view: View, plan: Plan) -> None:
+def far_side(view: View, plan: Plan) -> None:
     """The inside face of the side beyond the cut, and its rim above the low front."""
     f = plan.design.frame
     back, long, high = f.back_thickness.value, f.outside_length.value, f.wall_height.value

@@ -1,0 +1,215 @@
+"""Lesson 4's scenes: what their sliders show, what keeping writes, what boxes they put up with."""
+
+from __future__ import annotations
+
+import re
+import time
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from tests.boxes import ears, inch_postcard, lift_off
+from toolkit.box.seasons import year_between
+from toolkit.box.window import window
+from toolkit.explore import lesson4
+from toolkit.explore.controls import file_changes, first_value
+from toolkit.explore.lesson4_contents import CONTENTS
+from toolkit.explore.lesson4_lid import LID
+from toolkit.explore.lesson4_season import SEASON
+from toolkit.explore.view import ImpossibleError
+from toolkit.files import read_box
+from toolkit.files.changing import change_box
+from toolkit.pages import as_text
+from toolkit.pictures import Year
+from toolkit.plan import plan
+from toolkit.study import example_path
+
+BOX = read_box(example_path())
+KINDS = {
+    "example": BOX,
+    "left out": BOX.having(
+        panels__lid_across=None,
+        panels__bottom_across=None,
+        groove__depth=None,
+        groove__bottom_edge=None,
+        groove__top_edge=None,
+        corner__tails_back=None,
+        corner__tails_front=None,
+    ),
+    "ears": ears(),
+    "inches": inch_postcard(),
+    "through": BOX.having(corner__joint="through", corner__lap=None),
+    "made": BOX.having(made__lid_width=115.3, made__groove_depth=4.2, made__side_width=64.2),
+    "grain across": BOX.having(panels__grain="across"),
+}
+ADDED = (SEASON, LID, CONTENTS)
+
+
+@pytest.fixture(autouse=True)
+def folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """The student's folder, empty."""
+    monkeypatch.setenv("WORKBOOK_FOLDER", str(tmp_path))
+    return tmp_path
+
+
+def words(view: Any) -> str:
+    return re.sub(r"\s+", " ", as_text(view.numbers))
+
+
+@pytest.mark.parametrize("scene", ADDED, ids=lambda scene: scene.name)
+@pytest.mark.parametrize("kind", list(KINDS))
+def test_every_box_can_be_shown_and_every_slider_stands_on_one_of_its_marks(scene, kind) -> None:
+    box = KINDS[kind]
+    scene.view(box)
+    for control in scene.controls:
+        start = first_value(control, box)
+        values = [value for _, value in control.options(box.rule, start)]
+        assert start in values, control.label
+        assert len(values) == len(set(map(str, values)))
+
+
+@pytest.mark.parametrize("scene", ADDED, ids=lambda scene: scene.name)
+def test_each_slider_moves_the_picture_within_three_steps_and_not_the_page(scene) -> None:
+    first = scene.view(BOX)
+    assert first.picture.drawn.height <= scene.height
+    assert len(scene.controls) <= 4
+    for control in scene.controls:
+        start = first_value(control, BOX)
+        values = [value for _, value in control.options(BOX.rule, start)]
+        shown = set()
+        for value in values:
+            view = scene.view(BOX, dict.fromkeys(control.keys, value))
+            assert view.picture.drawn.height == first.picture.drawn.height
+            if 0 < abs(values.index(value) - values.index(start)) <= 3:
+                shown.add(view.picture.svg)
+        assert shown - {first.picture.svg}, control.label
+
+
+# The season
+
+
+def test_beech_fails_both_ways_and_the_changes_are_ranked() -> None:
+    beech = {"wood.lid": "American beech", "wood.bottom": "American beech"}
+    view = SEASON.view(BOX, beech)
+    assert {"swells-tight", "drops-out"} <= {row.code for row in view.findings}
+    said = words(view)
+    assert "no clearance does for both" in said
+    assert [row[0] for row in view.numbers.rows if row[0].startswith("change")] == [
+        f"change {rank}" for rank in range(1, 6)
+    ]
+    first = next(row for row in view.numbers.rows if row[0] == "change 1")
+    assert first[1].startswith("Plough every groove 5.6 mm deep") and "over a third" in first[2]
+
+
+def test_damper_air_at_the_bench_moves_both_limits_down_and_up() -> None:
+    dry, damp = (SEASON.view(BOX, {"try.humidity": value}).numbers.rows for value in (35, 70))
+    needed = [float(rows[0][1].split()[0]) for rows in (dry, damp)]
+    allowed = [float(rows[1][1].split()[0]) for rows in (dry, damp)]
+    assert needed[1] < needed[0] and allowed[1] < allowed[0]
+
+
+def test_keeping_writes_the_clearance_once_and_the_air_at_the_bench(tmp_path: Path) -> None:
+    path = tmp_path / "box.toml"
+    path.write_text(example_path().read_text(encoding="utf-8"), encoding="utf-8")
+    clearance = SEASON.controls[0]
+    moment = SEASON.moment(BOX, {"try.humidity": 60.0})
+    assert SEASON.more is not None
+    change_box(path, file_changes(clearance, BOX.rule, 2.4) | SEASON.more(moment))
+    box = read_box(path)
+    assert (box.panels.lid_across, box.panels.bottom_across) == (2.4, 2.4)
+    assert box.rooms.make.humidity == 60
+    assert SEASON.more(SEASON.moment(BOX)) == {}
+
+
+def test_a_bottom_under_a_lid_that_lifts_off_has_limits_too() -> None:
+    assert "The bottom between damp and dry" in words(SEASON.view(lift_off()))
+
+
+def test_a_year_by_month_with_both_limits_takes_ten_milliseconds_at_most() -> None:
+    made = plan(BOX)
+    best = 1.0
+    for _ in range(5):
+        start = time.perf_counter()
+        where = year_between(BOX.rooms)
+        lid = made.design.lid
+        year = Year.of_panel(lid, place=where, species="black cherry", rings=0.0, made_in=5)
+        at = window(made.design, panel="lid")
+        best = min(best, time.perf_counter() - start)
+    assert len(year.widths) == 12 and at.least < at.most
+    assert year.widest is not None and year.narrowest is not None
+    assert best < 0.010
+
+
+# The lid
+
+
+def test_a_front_at_the_middle_or_roof_stops_the_lid_and_at_the_floor_lets_it_pass() -> None:
+    codes = {
+        front: {row.code for row in LID.view(BOX, {"try.front": front}).findings}
+        for front in ("own", "floor", "middle", "roof")
+    }
+    assert "front-too-high" in codes["middle"] & codes["roof"]
+    assert "front-too-high" not in codes["own"] | codes["floor"]
+
+
+def test_home_half_in_and_out_are_told() -> None:
+    said = [LID.view(BOX, {"try.out": share}).picture.sentence for share in (0, 50, 100)]
+    assert said[0].startswith("The lid is home")
+    assert "84 mm out and 84 mm of it is still in its grooves" in said[1]
+    assert "hangs 0.3 mm" in said[1]
+    assert said[2].startswith("The lid is out of its grooves")
+
+
+def test_there_is_no_way_for_a_lid_that_lifts_off() -> None:
+    with pytest.raises(ImpossibleError, match="lifts off") as caught:
+        LID.view(lift_off())
+    assert caught.value.there_is == "No such lid."
+
+
+# The contents
+
+
+def test_a_hundred_a6_cards_lead_to_the_workbooks_box() -> None:
+    said = words(CONTENTS.view(BOX))
+    for row in (
+        "length inside 152 mm 148 mm A6 cards + 2 × 2 mm room",
+        "height inside 38 mm 100 ÷ 10 × 3.6 mm stack + 2 mm",
+        "wall height 64 mm",
+        "side length 176 mm",
+        "2 side, rough",
+    ):
+        assert row in said, row
+
+
+def test_twice_the_cards_make_the_walls_36_higher() -> None:
+    said = words(CONTENTS.view(BOX, {"try.cards": 200}))
+    assert "height inside 74 mm" in said and "wall height 100 mm" in said
+
+
+@pytest.mark.parametrize("size", [{}, {"size.inside_width": None, "size.outside_width": "134 mm"}])
+def test_keeping_contents_replaces_the_sizes_of_the_file(tmp_path: Path, size: Any) -> None:
+    path = tmp_path / "box.toml"
+    path.write_text(example_path().read_text(encoding="utf-8"), encoding="utf-8")
+    change_box(path, size)
+    assert CONTENTS.more is not None
+    box = read_box(path)
+    assert CONTENTS.more(CONTENTS.moment(box)) == {}
+    moved = CONTENTS.moment(box, {"try.what": "A5 cards", "try.cards": 50})
+    change_box(path, CONTENTS.more(moved))
+    made = plan(read_box(path)).design.frame
+    assert (made.inside_length.value, made.inside_width.value) == (214, 152)
+    assert made.inside_height.value == pytest.approx(20)
+
+
+# On paper
+
+
+def test_stills_and_tables_of_the_own_box() -> None:
+    assert "half" not in repr(lesson4.lid_still()) and "84 mm" in repr(lesson4.lid_still())
+    assert "between the two" in lesson4.limits().text
+    assert "black cherry" in repr(lesson4.year_still())
+    right, left = repr(lesson4.ploughing()), repr(lesson4.ploughing("left"))
+    assert "right-handed" in right and "left-handed" in left
+    assert "blank now" in repr(lesson4.stages())
+    assert "finger pull" in repr(lesson4.edges())

@@ -1,0 +1,172 @@
+"""Edges of lid and bottom, flat, rebated or bevelled, and the hollow a finger pulls the lid by."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import atan, degrees
+
+from toolkit.box.design import Design
+from toolkit.box.panel_checks import grooved_panels
+from toolkit.box.panels import Panel
+from toolkit.measures import Rule
+from toolkit.results import Table, above, below
+
+# The hollow for one finger: common practice, no source.
+_PULL = (24.0, 12.0)  # across and along the lid [mm]
+_PULL_BEHIND = 12.0  # from the lid's front end [mm]
+_PULL_SHARE = 1 / 3  # of the lid's thickness
+
+
+@dataclass(frozen=True, slots=True)
+class Bevel:
+    """A bevelled edge: thickness at its rim, how far in it runs [mm], and its slope [degrees]."""
+
+    rim: float
+    width: float
+    angle: float
+
+
+def bevel(thickness: float, *, tongue: float, reach: float, width: float) -> Bevel:
+    """A bevel that has its tongue's thickness at the lip of the groove.
+
+    Parameters
+    ----------
+    thickness : float
+        Of the panel. [mm]
+    tongue : float
+        What it must be where it enters the groove. [mm]
+    reach : float
+        How far it stands in the groove. [mm]
+    width : float
+        How far in from the rim the bevel runs. [mm]
+
+    Returns
+    -------
+    Bevel
+        Rim, width and angle. [mm, degrees]
+
+    Raises
+    ------
+    ValueError
+        The bevel is no wider than it stands in the groove, or would end in nothing.
+
+    Source
+    ------
+    Geometry of a straight bevel.
+
+    >>> round(bevel(9, tongue=5.8, reach=3, width=16).angle, 1)
+    13.8
+    """
+    if not above(width, reach):
+        raise ValueError(
+            f"a bevel {width:g} mm wide never comes out of a groove it reaches {reach:g} mm into: "
+            f"give more than {reach:g}"
+        )
+    share = reach / width
+    rim = (tongue - thickness * share) / (1 - share)
+    if below(rim, 0.0) or below(thickness, tongue):
+        raise ValueError(
+            f"{thickness:g} mm bevelled over {width:g} mm to {tongue:g} mm at {reach:g} mm from "
+            "the rim leaves no rim: give a wider bevel, or a thinner panel"
+        )
+    return Bevel(rim, width, degrees(atan((thickness - rim) / width)))
+
+
+@dataclass(frozen=True, slots=True)
+class FingerPull:
+    """The hollow in the top of a lid, at mid-width, and what is left under it. [mm]"""
+
+    across: float
+    along: float
+    depth: float
+    behind: float
+    left: float
+
+
+def finger_pull(design: Design) -> FingerPull:
+    """A hollow for one finger that leaves two thirds of the lid under it.
+
+    Parameters
+    ----------
+    design : Design
+        A box with a sliding lid. [mm]
+
+    Returns
+    -------
+    FingerPull
+        Its sizes and how far behind the lid's front end it begins. [mm]
+
+    Raises
+    ------
+    ValueError
+        The lid does not slide.
+
+    Source
+    ------
+    Common practice, no source; a narrow lid gets a hollow of a third of its width.
+    """
+    lid = design.lid
+    if not isinstance(lid, Panel):
+        raise ValueError("a lid that lifts off needs no finger pull: set lid.kind to sliding")
+    across = min(_PULL[0], lid.width.value / 3)
+    along = min(_PULL[1], lid.length.value / 6)
+    depth = lid.thickness.value * _PULL_SHARE
+    behind = min(_PULL_BEHIND, lid.length.value / 6)
+    return FingerPull(across, along, depth, behind, lid.thickness.value - depth)
+
+
+def _worked(panel: Panel, rule: Rule) -> str:
+    """How a panel's edges are worked."""
+    show = rule.show
+    where = "on top, not the front" if panel.name == "lid" else "underneath, four edges"
+    if panel.profile == "flat":
+        return "flat: planed to its tongue all over"
+    if panel.profile == "rebated":
+        if not above(panel.rebate_depth, 0.0):
+            return "no rebate: as thin as its tongue already"
+        deep, wide = show(panel.rebate_depth), show(panel.rebate_width)
+        return f"rebate {deep} deep, {wide} wide, {where}"
+    rim, width = panel.bevel
+    angle = degrees(atan((panel.thickness.value - rim) / width))
+    return (
+        f"bevel {show(width)} wide at {angle:.1f}° to a rim of {show(rim)}, {where}; it touches "
+        "only at the lip of the groove and wears there"
+    )
+
+
+def edge_table(design: Design) -> Table:
+    """The edges of lid and bottom, and the finger pull, as rows for the bench.
+
+    Parameters
+    ----------
+    design : Design
+        The box. [mm]
+
+    Source
+    ------
+    Geometry; play and the finger pull are common practice, no source.
+    """
+    rule, width = design.choices.rule, design.choices.groove.width
+    assert width is not None
+    rows = []
+    for panel in grooved_panels(design):
+        play = rule.exact(round(max(width - panel.tongue, 0.0), 2))
+        rows.append(
+            (
+                panel.name,
+                _worked(panel, rule),
+                f"tongue {rule.show(panel.tongue, direction='down')}, {play} of play in its groove",
+            )
+        )
+    if isinstance(design.lid, Panel):
+        pull = finger_pull(design)
+        rows.append(
+            (
+                "finger pull",
+                f"{rule.show(pull.across)} across, {rule.show(pull.along)} along, "
+                f"{rule.show(pull.depth)} deep at mid-width",
+                f"{rule.show(pull.behind)} behind the lid's front end; {rule.show(pull.left)} is "
+                "left under it",
+            )
+        )
+    return Table("Edges and finger pull", ("part", "work", "and then"), tuple(rows))

@@ -1,0 +1,178 @@
+"""The lid on its way: home, half in, out; the box cut along at mid-width."""
+
+from __future__ import annotations
+
+from toolkit.box import Panel
+from toolkit.box.sliding import droop, held
+from toolkit.pictures.kit.dimensions import Step, row, single
+from toolkit.pictures.kit.lettering import Place
+from toolkit.pictures.kit.notes import figures, nothing, unit_note
+from toolkit.pictures.kit.picture import Picture
+from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
+from toolkit.pictures.kit.view import View, rectangle, still_scale
+from toolkit.pictures.section.along import far_side
+from toolkit.pictures.section.faults import along_faults
+from toolkit.pictures.section.marks import codes, lay, lay_ghost, say, wrong
+from toolkit.pictures.section.parts import Cut, cut_along
+from toolkit.plan import Plan
+
+HEIGHT = 262.0
+BOTTOM = 96.0
+LEFT = 62.0
+# Room for the box with its lid wholly out, and for its height. [pt]
+ROOMS = (420.0, 118.0)
+
+
+def _cuts(plan: Plan, out: float) -> list[Cut]:
+    return [
+        Cut(cut.name, tuple((x + out, z) for x, z in cut.points), cut.end_grain)
+        if cut.name == "lid"
+        else cut
+        for cut in cut_along(plan.design)
+    ]
+
+
+def lid_picture(
+    plan: Plan,
+    *,
+    out: float,
+    ghost: Plan | None = None,
+    ghost_out: float = 0.0,
+    paper: bool = False,
+) -> Picture:
+    """Draw the box cut along at mid-width with its lid some way out, its back to the left.
+
+    Scale and place are those of a lid wholly out, so that nothing but the lid moves with it.
+
+    Parameters
+    ----------
+    plan : Plan
+        A box with a sliding lid. [mm]
+    out : float
+        How far the lid is drawn out, from 0 for home. [mm]
+    ghost : Plan, optional
+        An earlier state, drawn thinly behind. [mm]
+    ghost_out : float
+        How far the lid of the ghost is out. [mm]
+    paper : bool
+        Larger letters, for print.
+
+    Returns
+    -------
+    Picture
+        Walls, bottom and lid in true proportion.
+
+    Raises
+    ------
+    ValueError
+        The lid does not slide, or is said to be out by less than nothing or more than it is long.
+
+    Source
+    ------
+    The plan. Lines and dimensions after ISO 128 and ISO 129-1.
+    """
+    d, text = plan.design, PAPER_TEXT if paper else TEXT
+    if not isinstance(d.lid, Panel):
+        raise ValueError("the lid of this box lifts off: give a box whose lid slides")
+    if not 0 <= out <= d.lid.length.value * (1 + 1e-6):
+        raise ValueError(
+            f"the lid was said to be {out:g} mm out: give from 0 for home to "
+            f"{d.lid.length.value:g}, its length"
+        )
+    f, words = d.frame, _sentence(plan, out)
+    if min(f.inside_length.value, f.inside_height.value, f.front_height.value) <= 0:
+        return nothing(words, height=HEIGHT, text=text)
+    scale = _scale(plan)
+    sheet = Sheet(scale=scale, height=HEIGHT, text=text)
+    view = View(sheet, LEFT, BOTTOM, scale)
+    if ghost is not None and isinstance(ghost.design.lid, Panel):
+        lay_ghost(view, _cuts(ghost, ghost_out))
+    far_side(view, plan)
+    lay(view, _cuts(plan, out), heart={"back end": 172.0, "front end": 8.0})
+    _dimensions(view, plan, out)
+    _faults(view, plan, out)
+    title = Place(LEFT + ROOMS[0] / 2, BOTTOM - 74.0, "center")
+    sheet.write("section along, back to the left", [title], rank=-1, size=sheet.text + 0.7)
+    unit_note(sheet, plan, ghost=ghost is not None)
+    return sheet.picture(words)
+
+
+def _scale(plan: Plan) -> float:
+    f, lid = plan.design.frame, plan.design.lid
+    long = f.outside_length.value + lid.length.value
+    return still_scale((long, ROOMS[0]), (max(f.wall_height.value, 1.0) + 4.0, ROOMS[1]))
+
+
+def _dimensions(view: View, plan: Plan, out: float) -> None:
+    show, f, lid, sheet = figures(plan), plan.design.frame, plan.design.lid, view.sheet
+    assert isinstance(lid, Panel)
+    front, low = view.across(f.outside_length.value), view.up(0.0)
+    if out > 0:
+        stops = [view.across(f.outside_length.value - held(plan.design, out=out)), front]
+        steps = [Step(f"held {show(held(plan.design, out=out))}", 1)]
+        if held(plan.design, out=out) <= 0:
+            stops, steps = [front], []
+        stops.append(view.across(f.outside_length.value + out))
+        steps.append(Step(f"out {show(out)}", 1))
+        top = view.up(max(f.wall_height.value, lid.high))
+        row(sheet, stops, steps, at=top + 16.0, starts=top, axis="along")
+    else:
+        top = view.up(max(f.wall_height.value, lid.high))
+        ends = (view.across(f.outside_length.value - lid.length.value), front)
+        words = f"lid {show(lid.length.value)}"
+        single(sheet, ends, words, at=top + 16.0, starts=top, axis="along", rank=1)
+    left = view.across(0.0)
+    heights = (low, view.up(f.wall_height.value))
+    words = show(f.wall_height.value)
+    single(sheet, heights, words, at=left - 14.0, starts=left, axis="up", side=-1, rank=1)
+    edges = (left, front)
+    words = show(f.outside_length.value)
+    single(sheet, edges, words, at=low - 18.0, starts=low, axis="along", side=-1, rank=2)
+    assert f.lid_floor is not None
+    floor, high = f.lid_floor.value, f.front_height.value
+    sheet.write(
+        f"front {show(high)} high,\nfloor of the lid groove {show(floor)}",
+        [Place(front + 10.0, view.up(high * share)) for share in (0.55, 0.4, 0.25)],
+        rank=1,
+    )
+    middle = (view.across(f.outside_length.value / 2), view.up(plan.design.bottom.high) + 8.0)
+    sheet.write("bottom", [Place(*middle, "center")], rank=3)
+
+
+def _faults(view: View, plan: Plan, out: float) -> None:
+    if out <= 0:
+        along_faults(view, plan)
+        return
+    f, found = plan.design.frame, codes(plan)
+    assert f.lid_floor is not None
+    front = (f.outside_length.value - f.front_thickness.value, f.outside_length.value)
+    if "front-too-high" in found:
+        wrong(view, rectangle(front, (f.lid_floor.value, f.front_height.value)))
+        at = view.at(sum(front) / 2, f.front_height.value)
+        say(view.sheet, "the front is\nin the lid's way", at)
+    elif "front-too-low" in found:
+        wrong(view, rectangle(front, (f.front_height.value, f.lid_floor.value)))
+        at = view.at(sum(front) / 2, f.front_height.value)
+        say(view.sheet, "a card slips\nout under the lid", at)
+
+
+def _sentence(plan: Plan, out: float) -> str:
+    show, lid, f = plan.choices.rule.show, plan.design.lid, plan.design.frame
+    inside, hang = held(plan.design, out=out), droop(plan.design, out=out)
+    if out <= 0:
+        where = "The lid is home, its front end flush with the front of the box."
+    elif inside <= 0 or hang is None:
+        where = "The lid is out of its grooves."
+    else:
+        where = (
+            f"The lid is {show(out)} out and {show(inside)} of it is still in its grooves; by its "
+            f"play its front end hangs {plan.choices.rule.exact(round(hang, 2))}."
+        )
+    gap = (f.lid_floor.value if f.lid_floor else 0.0) - f.front_height.value
+    found = codes(plan)
+    pass_words = f"It goes over the front with {show(max(gap, 0.0))} to spare."
+    if "front-too-high" in found:
+        pass_words = f"Not right: the front is {show(-gap)} too high and the lid cannot pass."
+    elif "front-too-low" in found:
+        pass_words = f"Not right: the front is so low that a gap of {show(gap)} stays under it."
+    return f"{where} The lid is {show(lid.length.value)} long. {pass_words}"

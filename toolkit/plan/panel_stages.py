@@ -1,0 +1,62 @@
+"""Lid and bottom by stage: the blank to saw now, and the size to fit from the box as it is."""
+
+from __future__ import annotations
+
+from toolkit.box import Panel
+from toolkit.plan.plan import Plan
+from toolkit.results import Table
+
+
+def panel_stages(plan: Plan, *, alike: bool = False) -> Table:
+    """What lid and bottom measure now, and what they are fitted to when the walls stand.
+
+    Parameters
+    ----------
+    plan : Plan
+        The box; walls that are made count as they are. [mm]
+    alike : bool
+        Both blanks of one size until the last fitting, so that either may become the lid.
+
+    Returns
+    -------
+    Table
+        A row for each size of each panel, with the sum that it is fitted by. [mm]
+
+    Source
+    ------
+    The plan. Fitting panels last, from the dry-fitted box: common practice, no source.
+    """
+    rule, d = plan.choices.rule, plan.design
+    panels = {"bottom": d.bottom, "lid": d.lid}
+    blanks = {name: [size.value for size in plan.part(name).rough] for name in panels}
+    if alike:
+        both = [max(pair) for pair in zip(*blanks.values(), strict=True)]
+        blanks = dict.fromkeys(panels, both)
+    rows = []
+    for name, panel in panels.items():
+        sizes = (panel.length, panel.width, panel.thickness)
+        for axis, size, blank in zip(
+            ("length", "width", "thickness"), sizes, blanks[name], strict=True
+        ):
+            _, _, working = size.sentence(rule).partition(" = ")
+            rows.append(
+                (
+                    f"{name} {axis}",
+                    rule.show(blank, fineness="rough", direction="up"),
+                    rule.show(size.value, direction="down"),
+                    working,
+                )
+            )
+    note = "Saw the blanks now; fit the panels last, from the box as it stands dry."
+    if alike:
+        note += " Both blanks are alike: choose the better face for the lid at the end."
+    made = any(isinstance(row, Panel) and row.width.given for row in panels.values())
+    if made:
+        note += " A panel that is made already keeps its size."
+    return Table(
+        "Lid and bottom by stage",
+        ("size", "blank now", "fitted to", "from the box as it is"),
+        tuple(rows),
+        note=note,
+        numeric=(1, 2),
+    )
