@@ -8,9 +8,10 @@ from tests.boxes import ears, inch_postcard, lift_off, postcard
 from toolkit.box import Choices
 from toolkit.explore import lesson5
 from toolkit.explore.controls import first_value
-from toolkit.explore.lesson5_box import areas_of, finish_said
+from toolkit.explore.lesson5_box import OILED, areas_of, finish_said, finish_table
 from toolkit.explore.view import ImpossibleError
 from toolkit.plan import plan
+from toolkit.smoothing import FinishPlan
 
 BOXES = {"mm": postcard, "in": inch_postcard, "ears": ears, "lift-off": lift_off}
 
@@ -51,9 +52,9 @@ def test_ridges_by_the_arc() -> None:
 
 def test_flushing_takes_it_off_the_lap() -> None:
     view = lesson5.SCENES[2].view(postcard(), {"try.skim": 0.3})
-    rows = {row[0]: row[1] for row in view.numbers.rows}
-    assert rows["lap"] == "3.7 mm"
-    assert rows["lid length"] == "167.7 mm"
+    rows = {row[0]: row[1:3] for row in view.numbers.rows}
+    assert rows["lap"] == ("4 mm", "3.7 mm")
+    assert rows["lid length"] == ("168 mm", "167.7 mm")
     assert "lap-thin" in {
         row.code for row in lesson5.SCENES[2].view(postcard(), {"try.skim": 1.5}).findings
     }
@@ -75,8 +76,22 @@ def test_areas_of_the_postcard_box() -> None:
     assert areas.inside == pytest.approx(inside, rel=0.02)
 
 
-def test_the_usual_finish_is_said_to_be_right() -> None:
-    assert "paper" in finish_said() or "shellac" in finish_said()
+def test_oil_inside_a_box_for_paper_is_spoken_against() -> None:
+    usual, oiled = finish_said(FinishPlan()), finish_said(OILED)
+    assert "in an order that holds" in usual
+    assert "in an order that holds" not in oiled
+    assert "paper" in oiled
+    assert "rags" in oiled
+    note = finish_table(plan(postcard())).note
+    assert "Oil marks paper" in note
+    assert "catch fire" in note
+
+
+def test_curly_wood_asks_for_a_closer_cap_iron() -> None:
+    edge = lesson5.SCENES[1]
+    assert any(row.level == "care" for row in edge.view(postcard()).findings)
+    close = edge.view(postcard(), {"try.setback": 0.2})
+    assert all(row.level == "good" for row in close.findings)
 
 
 def test_everything_on_paper_can_be_made(choices: Choices, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -31,7 +31,7 @@ _DEFECTS = (
 )
 _HEART_LINE = (
     "If you can see it: the border between the heartwood, below it, and the paler sapwood, above "
-    "it. Two places or more, from left to right."
+    "it. Two points or more, from left to right."
 )
 
 

@@ -13,6 +13,7 @@ from typing import Any
 import ipywidgets as widgets
 
 from toolkit.explore.board_fields import FIELD, LABEL, BoardFields
+from toolkit.explore.board_rows import ROW_SHEET
 from toolkit.explore.controls import BUTTON
 from toolkit.explore.view import SHEET
 from toolkit.files import FileError, board_from_typed
@@ -58,7 +59,13 @@ class BoardForm:
             layout={"flex_flow": "row wrap", "align_items": "center"},
         )
         self.widget = widgets.VBox(
-            [widgets.HTML(SHEET), self._which, self._fields.widget, buttons, self._status]
+            [
+                widgets.HTML(SHEET + ROW_SHEET),
+                self._which,
+                self._fields.widget,
+                buttons,
+                self._status,
+            ]
         )
         self.widget.add_class("board-form")
         self.follow()

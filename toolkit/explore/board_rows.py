@@ -12,6 +12,16 @@ from toolkit.explore.controls import BUTTON
 from toolkit.files.toml_out import length_text
 from toolkit.measures import Rule
 
+# A box in a row is called by a label that is read aloud; the eye has the heading of its column.
+ROW_SHEET = """
+<style>
+.board-row { position: relative; }
+.board-row .widget-label { position: absolute !important; width: 1px !important;
+  min-width: 0 !important; height: 1px !important; margin: 0 !important; padding: 0 !important;
+  overflow: hidden; clip-path: inset(50%); white-space: nowrap; }
+</style>
+"""
+
 _NUMBER = {"width": "2em"}
 _WORD = {"width": "9em"}
 _LENGTH = {"width": "7.5em"}
@@ -68,6 +78,7 @@ class _Row:
         word = [] if self.word is None else [self.word]
         boxes = [box.widget for box in self.boxes]
         self.widget = widgets.HBox([self.number, *word, *boxes, self.out])
+        self.widget.add_class("board-row")
 
     @property
     def typed(self) -> tuple[str, ...]:
@@ -168,10 +179,9 @@ class Rows:
             row.number.value = f"<span>{number}</span>"
             row.out.tooltip = f"takes {name} out"
             if row.word is not None:
-                row.word.tooltip = f"{name}, kind"
-            # A box without a label of its own is called by its tooltip.
+                row.word.description = f"{name}, kind"
             for column, box in zip(self._columns, row.boxes, strict=True):
-                box.widget.tooltip = f"{name}, {column}"
+                box.widget.description = f"{name}, {column}"
         shown = [row.widget for row in self._rows]
         self._table.children = [self._heading, *shown] if shown else []
         for row in gone:

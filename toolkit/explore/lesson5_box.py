@@ -23,6 +23,7 @@ from toolkit.smoothing import (
 
 CLASS = 10  # students in the weekend class
 USUAL_SKIM = 0.3  # off each outside face to flush the joints: custom, no source [mm]
+OILED = FinishPlan(inside=("oil",))  # what a beginner asks for first
 COATS = (("shellac", "outside", 2), ("shellac", "inside", 1), ("wax", "outside", 1))
 
 CONTROLS = (
@@ -42,10 +43,16 @@ def _view(at: Moment) -> View:
     box = _flushed(at, at.tried["try.skim"])
     picture = corner_picture(box.after, which="back", ghost=box.before)
     rows = tuple(
-        (row.name, rule.exact(row.value), row.sentence(rule).partition(" = ")[2])
+        (
+            row.name,
+            rule.exact(row.terms[0].value),
+            rule.exact(row.value),
+            row.sentence(rule).partition(" = ")[2],
+        )
         for row in box.workings
     )
-    table = Table("After flushing", ("what", "is then", "where it comes from"), rows, numeric=(1,))
+    columns = ("what", "was", "is then", "where it comes from")
+    table = Table("After flushing", columns, rows, numeric=(1, 2))
     return View(picture, table, box.findings)
 
 
@@ -99,11 +106,24 @@ def finish_table(made: Plan) -> Table:
         f"Finish for one box, and for a class of {CLASS}",
         ("what and where", "area of one box", "how much"),
         tuple(rows),
-        note="Shellac and wax, no oil inside a box for paper: oil marks and smells. No finish in "
-        "the grooves or on joints. The bottom gets its first coat before it is glued in.",
+        note="No finish in the grooves or on joints. The bottom gets its first coat before it is "
+        f"shut into its grooves. {_against_oil()}",
     )
 
 
-def finish_said() -> str:
-    """What an experienced maker would say of the usual finish."""
-    return " ".join(row.sentence for row in check_finish(FinishPlan()))
+def finish_said(finish: FinishPlan) -> str:
+    """What an experienced maker would say of a finish.
+
+    Parameters
+    ----------
+    finish : FinishPlan
+        What is meant to be put on the box.
+    """
+    return " ".join(row.sentence for row in check_finish(finish))
+
+
+def _against_oil() -> str:
+    """Why oil does not go inside a box for paper, and what its rags do."""
+    rows = [row for row in check_finish(OILED) if row.where in ("inside", "rags")]
+    said = (f"{row.message} {row.remedy}".strip() for row in rows)
+    return " ".join(text[0].upper() + text[1:] for text in said)

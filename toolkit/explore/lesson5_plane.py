@@ -67,7 +67,7 @@ LIGHT = Scene("light", LIGHT_CONTROLS, _light, height=640)
 
 IRON_CONTROLS = (
     NumberControl(("try.bed",), "bed angle", 12, 60, 1, "°", lambda _: 45),
-    NumberControl(("try.setback",), "cap iron set back", 0.1, 3.0, 0.1, "mm", lambda _: 0.4),
+    NumberControl(("try.setback",), "cap iron set back", 0.1, 3.0, 0.1, "mm", lambda _: 0.8),
     NumberControl(("try.skew",), "skew", 0, 45, 5, "°", lambda _: 0),
     ChoiceControl(
         ("try.bevel",),
@@ -107,7 +107,7 @@ def _edge(at: Moment) -> View:
         (
             "width of cut",
             f"{100 * turned.width_share:.0f} %",
-            "of the iron's, because it is turned",
+            "of the iron's width: × cos s, s being the skew",
         ),
     )
     table = Table("Numbers", ("what", "value", "where it comes from"), rows, numeric=(1,))
