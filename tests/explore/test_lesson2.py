@@ -134,3 +134,30 @@ def test_a_teacher_can_rearrange_the_order_and_is_told_what_does_not_hold() -> N
     wrong = lesson2.order(*turned, "smooth")
     assert "smooth" in wrong.table.note
     assert wrong.table.note != usual.table.note
+
+
+def test_bumps_that_no_smooth_warp_fits_count_in_full() -> None:
+    form = ReadingsForm(lesson2.own)
+    for row, place in ((0, 1), (2, 3)):
+        form.readings[row][place].value = "3.2 mm"
+    picture, _, found = form.found()
+    assert "3.2 mm off" in picture.sentence
+    # 16 less 3.2 less 2 × 0.5 of saw marks: 11.8, and 12 is wanted.
+    assert found[0].level == "wont_work"
+    assert "11.8 mm would be left" in found[0].sentence
+
+
+def test_the_planes_in_the_table_are_the_students() -> None:
+    planes = lesson2.SCENES[2]
+
+    def strokes(depth: float) -> int:
+        rows = {row[0]: row for row in planes.view(postcard(), {"try.depth": depth}).numbers.rows}
+        return int(rows["all three planes, one side"][1])
+
+    assert strokes(0.6) < strokes(0.2)
+
+
+def test_no_length_that_gives_the_walls_is_said_so() -> None:
+    thick = postcard().having(thickness__side=26.0)
+    rows = {row[0]: row for row in lesson2.SCENES[1].view(thick).numbers.rows}
+    assert rows["length of piece"][2] == "none"

@@ -176,9 +176,8 @@ def _cut(at: Moment) -> View:
         )
     ]
     longest = longest_that_will_do(whole, thickness=thick, wanted=wanted, width=width)
-    if longest is not None:
-        said = "the longest that still makes the walls"
-        rows.append(("length of piece", "", show(float(int(longest))), said))
+    said = "the longest that still makes the walls" if longest > 1 else "no length makes the walls"
+    rows.append(("length of piece", "", show(float(int(longest))) if longest > 1 else "none", said))
     found = (check_thickness(saved.piece, wanted=wanted, rule=rule, where="piece"),)
     columns = ("what", "whole board", "piece", "how it goes down")
     return View(picture, Table("Numbers", columns, tuple(rows), numeric=(1, 2)), found)

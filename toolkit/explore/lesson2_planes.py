@@ -31,12 +31,12 @@ from toolkit.truing import (
 
 NEXT_PASSES = 2  # of the next plane, to clear the ridges: custom, no source
 # What each plane takes off a face on the way: common practice, no source. [mm]
-COARSE, MEDIUM, FINE = 1.5, 0.3, 0.1
+COARSE, MEDIUM, FINE = 2.0, 0.3, 0.1
 
 CONTROLS = (
     LengthControl(("try.camber",), "camber radius", 100.0, 500.0, "rough", start=lambda _: 255.0),
     LengthControl(("try.depth",), "depth of cut", 0.1, 0.8, "joints", start=lambda _: 0.4),
-    NumberControl(("try.overlap",), "overlap", 0, 80, 2, "%", start=lambda _: 38),
+    NumberControl(("try.overlap",), "overlap", 0, 80, 2, "%", start=lambda _: 60),
     ChoiceControl(
         ("try.bed",),
         "iron bedded at",
@@ -80,7 +80,8 @@ def _view(at: Moment) -> View:
 def _table(at: Moment, coarse: Strokes, rule: Rule) -> Table:
     side = walls(worked_out(at.choices))
     best = least_strokes(coarse.plane, width=coarse.width, remove=COARSE)
-    job = planing_job(COARSE, length=side.rough_length.value, width=coarse.width)
+    planes = (coarse.plane, TRY, SMOOTHER)
+    job = planing_job(COARSE, length=side.rough_length.value, width=coarse.width, planes=planes)
     rows = (
         ("strokes with this overlap", f"{coarse.strokes}", coarse.sentence(rule)),
         (

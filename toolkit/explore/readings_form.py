@@ -11,12 +11,12 @@ import ipywidgets as widgets
 from toolkit.explore.controls import BUTTON
 from toolkit.explore.lesson2_board import stick_of, walls
 from toolkit.explore.view import SHEET
-from toolkit.measures import length
+from toolkit.measures import Rule, length
 from toolkit.pages import findings_html
 from toolkit.pictures import Picture, face_map
 from toolkit.plan import Plan
-from toolkit.results import Finding
-from toolkit.truing import check_thickness, least_planing, thickness_from, warp_from_readings
+from toolkit.results import Finding, below
+from toolkit.truing import SAW_MARKS, least_planing, warp_from_readings
 
 ALONG, ACROSS = 5, 3
 _FIELD = {"width": "6.5em"}
@@ -88,11 +88,11 @@ class ReadingsForm:
         xs, ys, heights = zip(*points, strict=True)
         planed = least_planing(x=xs, y=ys, height=heights)
         fitted = warp_from_readings(points, length=long, width=wide)
-        gives = thickness_from(fitted.warp, thickness=thick)
-        wanted = walls(made).thickness.value
         drawn = face_map(planed, along=ALONG, across=ACROSS, rule=rule)
-        checked = check_thickness(gives, wanted=wanted, rule=rule, where="this board")
-        return drawn, fitted.sentence(rule), (checked,)
+        # By the readings themselves, not by the even warp that lies nearest to them.
+        left = thick - planed.deepest - 2 * SAW_MARKS
+        found = _enough(left, wanted=walls(made).thickness.value, rule=rule)
+        return drawn, fitted.sentence(rule), (found,)
 
     def _looked(self, _: Any) -> None:
         try:
@@ -108,3 +108,26 @@ class ReadingsForm:
             f"<figcaption>{escape(drawn.sentence)} {escape(said)}</figcaption></figure>"
             f"{findings_html(found)}</div>"
         )
+
+
+def _enough(left: float, *, wanted: float, rule: Rule) -> Finding:
+    """Whether a board planed true on the face that was read, its other face flat, is enough."""
+    show = rule.exact
+    source = "the flattest face through the readings; other face taken as flat, saw marks off both"
+    if below(left, wanted):
+        return Finding(
+            "wont_work",
+            "board-too-warped",
+            "this board",
+            f"{show(round(max(left, 0.0), 2))} would be left, and {show(wanted)} is wanted.",
+            "Crosscut or rip it first and read the piece, or take another board.",
+            source,
+        )
+    return Finding(
+        "good",
+        "good-thickness",
+        "this board",
+        f"{show(wanted)} can be had, with {show(round(left - wanted, 2))} to spare.",
+        "",
+        source,
+    )

@@ -24,7 +24,7 @@ ACROSS, NARROW = 420.0, 92.0  # and its section [pt]
 ROWS = (232.0, 96.0)  # middle of the rough board and of the piece [pt]
 ROOM = 84.0  # up the page for each [pt]
 TIMES = (20, 15, 10, 8, 6, 5, 4, 3, 2, 1)
-_GRID = (41, 9)
+_GRID = (41, 21)
 
 
 def board_inside(
