@@ -4,6 +4,7 @@ from itertools import product
 
 import pytest
 
+from tests.study.telling import told_apart
 from toolkit.box import Choices
 from toolkit.files import box_from_text, read_box
 from toolkit.measures import Rule
@@ -117,22 +118,16 @@ def test_the_answers_are_those_of_the_plan():
 def test_every_arrangement_is_asked_about_with_slips_that_can_be_told(choices):
     questions = draw(plan(choices), lesson=4)
     assert len(questions) >= (9 if choices.lid.kind == "sliding" else 7)
-    assert len({question.id for question in questions}) == len(questions)
-    for question in questions:
-        assert len(question.slips) >= FEWEST_SLIPS, question
-        right = mark(question, _typed(question, question.answer))
-        assert right.right, (question, right)
-        assert question.working in right.hint
-        for slip in question.slips:
-            marked = mark(question, _typed(question, slip.value))
-            assert (marked.verdict, marked.hint) == ("slip", slip.hint), (question, slip)
+    told_apart(questions)
 
 
-def _typed(question, value: float) -> str:
-    if question.kind == "count":
-        return f"{value:g}"
-    # Not rounded to a mark: a slip's value need not lie on one.
-    return f"{value:.6f} mm"
+@pytest.mark.parametrize("lesson", [2, 5])
+@pytest.mark.parametrize("choices", variants())
+def test_lessons_without_a_file_of_their_own_tell_their_slips_apart(choices, lesson):
+    questions = draw(plan(choices), lesson=lesson)
+    assert len(questions) >= 6
+    assert all(question.id.startswith(f"lesson{lesson}.") for question in questions)
+    told_apart(questions)
 
 
 @pytest.mark.parametrize("choices", variants())

@@ -5,18 +5,15 @@ from __future__ import annotations
 from math import asin, degrees, radians, sin, tan
 from random import Random
 
-from toolkit.measures import MM_PER_INCH
 from toolkit.plan import Plan
 from toolkit.study.lesson5_box import lap_left, lid_left, outside_left
 from toolkit.study.marking import Question, Slip
-from toolkit.study.sums import answer_in, pick
+from toolkit.study.sums import pick
 
 _BEDS = (45.0, 50.0, 55.0)
 _HONED = (30.0, 33.0, 38.0)
 _SKEWS = (30.0, 20.0, 40.0)
-_STEPS = {"mm": (0.02, 0.05, 0.03), "in": (MM_PER_INCH / 1000, MM_PER_INCH / 500)}
 _LAMPS = (5.0, 3.0, 8.0)
-_DROPS = {"mm": (0.1, 0.08, 0.12), "in": (MM_PER_INCH / 256, MM_PER_INCH / 200)}
 
 
 def bevel_up(plan: Plan, chance: Random | None) -> Question | None:
@@ -94,24 +91,24 @@ def skewed_angle(plan: Plan, chance: Random | None) -> Question | None:
 
 
 def shadow(plan: Plan, chance: Random | None) -> Question | None:
-    """How long the shadow of a plane track is."""
-    rule = plan.choices.rule
-    step, lamp, say = pick(chance, _STEPS[rule.units]), pick(chance, _LAMPS), rule.exact
-    answer = step / tan(radians(lamp))
+    """How many times its height the shadow of a plane track is."""
+    lamp = pick(chance, _LAMPS)
+    times = 1 / tan(radians(lamp))
     return Question(
         id="lesson5.shadow-length",
         prompt=(
-            f"A plane track is {say(step)} high. A lamp shines across it from {lamp:g}° above the "
-            f"bench. How long is its shadow? {answer_in(rule, 'joints')}"
+            f"A lamp shines across a plane track from {lamp:g}° above the bench. How many times as "
+            "long as the track is high is its shadow, to the nearest whole number? Answer with a "
+            "number."
         ),
-        answer=answer,
-        working=f"{say(step)} ÷ tan {lamp:g}° = {say(round(answer, 3))}",
-        rule=rule,
-        fineness="joints",
+        answer=float(round(times)),
+        working=f"1 ÷ tan {lamp:g}° = {times:.1f}, so about {round(times)} times",
+        rule=plan.choices.rule,
+        kind="count",
         slips=(
-            Slip(step * tan(radians(lamp)), "Divide: the lower the lamp, the longer the shadow."),
-            Slip(step * lamp, "An angle is no factor; take its tangent."),
-            Slip(step / tan(radians(2 * lamp)), "That lamp stands twice as high."),
+            Slip(1.0, "That is a lamp at 45°. The lower it stands, the longer the shadow."),
+            Slip(lamp, "That is the angle itself; divide 1 by its tangent."),
+            Slip(float(round(1 / tan(radians(2 * lamp)))), "That lamp stands twice as high."),
         ),
         senses=("too long", "too short"),
         nudge="Height over length is the tangent of the lamp's angle.",
@@ -119,26 +116,25 @@ def shadow(plan: Plan, chance: Random | None) -> Question | None:
 
 
 def camber_in_wood(plan: Plan, chance: Random | None) -> Question | None:
-    """How deep a camber cuts, the iron lying on its bed."""
-    rule = plan.choices.rule
-    drop, say = pick(chance, _DROPS[rule.units]) * 4, rule.exact
-    answer = drop * sin(radians(45))
+    """What share of an iron's camber reaches the wood, the iron lying on its bed."""
+    bed = pick(chance, _BEDS)
+    answer = 100 * sin(radians(bed))
     return Question(
         id="lesson5.camber",
         prompt=(
-            f"The corners of an iron stand {say(drop)} back from the middle of its edge, measured "
-            f"on the iron. Bedded at 45°, how much higher than the middle do they ride in the "
-            f"wood? {answer_in(rule, 'joints')}"
+            "The corners of an iron stand back from the middle of its edge, measured on the iron. "
+            f"Bedded at {bed:g}°, what share of that reaches the wood? Answer in percent, such as "
+            '"80 %".'
         ),
         answer=answer,
-        working=f"{say(drop)} × sin 45° = {say(round(answer, 3))}",
-        rule=rule,
-        fineness="joints",
+        working=f"sin {bed:g}° = {answer:.1f} %",
+        rule=plan.choices.rule,
+        kind="%",
         slips=(
-            Slip(drop, "The iron lies on a slope: less of its camber reaches the wood."),
-            Slip(drop / sin(radians(45)), "It grows less, not more: times the sine."),
-            Slip(drop * sin(radians(12)), "That is a bed of 12°; this one is 45°."),
-            Slip(drop / 2, "The sine of 45° is 0.71, not a half."),
+            Slip(100.0, "The iron lies on a slope: less of its camber reaches the wood."),
+            Slip(100 / sin(radians(bed)), "It grows less, not more: times the sine."),
+            Slip(100 * sin(radians(12)), "That is a bed of 12°, as with the bevel up."),
+            Slip(100 * bed / 90, "Not in step with the angle: take its sine."),
         ),
         senses=("too much", "too little"),
         nudge="Seen along the sole, a slope shows the sine of its length.",
