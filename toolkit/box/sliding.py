@@ -12,8 +12,6 @@ from toolkit.measures import Rule
 from toolkit.results import Table, below
 from toolkit.wood import strain
 
-SOURCE = "Wood Handbook GTR-190, Eq. 4-5 (moisture) and Eq. 13-3 (movement, form from memory)"
-
 
 @dataclass(frozen=True, slots=True)
 class Sliding:

@@ -19,7 +19,6 @@ Start = Literal["left end", "right end", "either end", "both edges"]
 # Where to look: never at the pattern on the surface that is going to be planed.
 _LOOK_AT = {"face": "an edge", "edge": "a face", "rim": "the wall's outside face"}
 _FLAT = 1 / 200  # a slope that no eye reads off a small box's wall [1]
-STRENGTHS = "GTR-190 Table 5-12 (GTR-113 Table 4-12), from memory"
 
 
 @dataclass(frozen=True, slots=True)

@@ -23,6 +23,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from toolkit.lazy import fetcher
 from toolkit.stock.boards import Board, Defect, DefectKind
 
 if TYPE_CHECKING:
@@ -70,7 +71,6 @@ _HOMES = {
     "sets_needed tally",
     "why_not": "WhyNot missing_sentences why_not_all_fit",
 }
-_HOME_OF = {name: home for home, names in _HOMES.items() for name in names.split()}
 
 __all__ = [
     "Blank",
@@ -123,12 +123,4 @@ __all__ = [
     "why_not_all_fit",
 ]
 
-
-def __getattr__(name: str) -> object:
-    from importlib import import_module
-
-    if name not in _HOME_OF:
-        raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
-    value = getattr(import_module(f"{__name__}.{_HOME_OF[name]}"), name)
-    globals()[name] = value
-    return value
+__getattr__ = fetcher(__name__, _HOMES)

@@ -36,6 +36,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from toolkit.lazy import fetcher
+
 if TYPE_CHECKING:
     from toolkit.truing.accuracy import RuleClass, rule_error
     from toolkit.truing.board_checks import (
@@ -122,7 +124,6 @@ _HOMES = {
     "warp": "Face Warp cut_to face_of",
     "worth": "Worth worth_measuring",
 }
-_HOME_OF = {name: home for home, names in _HOMES.items() for name in names.split()}
 
 __all__ = [
     "CORNERS",
@@ -209,12 +210,4 @@ __all__ = [
     "worth_measuring",
 ]
 
-
-def __getattr__(name: str) -> object:
-    from importlib import import_module
-
-    if name not in _HOME_OF:
-        raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
-    value = getattr(import_module(f"{__name__}.{_HOME_OF[name]}"), name)
-    globals()[name] = value
-    return value
+__getattr__ = fetcher(__name__, _HOMES)
