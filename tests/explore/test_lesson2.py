@@ -2,42 +2,20 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
 
-from tests.boxes import ears, inch_postcard, lift_off, postcard
+from tests.boxes import postcard
+from tests.explore.showing import both_ends_show
 from toolkit.box import Choices
 from toolkit.explore import lesson2
-from toolkit.explore.controls import first_value
 from toolkit.explore.made_form import MadeForm
 from toolkit.explore.readings_form import ReadingsForm
+from toolkit.plan import plan
 from toolkit.study import OwnBox
-
-BOXES = {"mm": postcard, "in": inch_postcard, "ears": ears, "lift-off": lift_off}
-
-
-@pytest.fixture(autouse=True)
-def _nothing_kept(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setenv("WORKBOOK_FOLDER", str(tmp_path))
-
-
-@pytest.fixture(params=BOXES)
-def choices(request: pytest.FixtureRequest) -> Choices:
-    return BOXES[request.param]()
 
 
 def test_every_slider_shows_something_at_both_ends(choices: Choices) -> None:
-    for scene in lesson2.SCENES:
-        heights = set()
-        for control in scene.controls:
-            places = control.options(choices.rule, first_value(control, choices))
-            for _, value in (places[0], places[-1]):
-                view = scene.view(choices, dict.fromkeys(control.keys, value))
-                assert view.picture.sentence.endswith(".")
-                assert view.numbers.rows
-                heights.add(view.picture.drawn.height)
-        assert len(heights) == 1, scene.name
+    both_ends_show(lesson2.SCENES, choices)
 
 
 def test_more_twist_than_wood_is_said() -> None:
@@ -109,7 +87,7 @@ def test_a_reading_that_cannot_be_read_is_named(text: str) -> None:
 
 
 def test_everything_on_paper_can_be_made(choices: Choices, monkeypatch: pytest.MonkeyPatch) -> None:
-    made = lesson2.worked_out(choices)
+    made = plan(choices)
     monkeypatch.setattr(lesson2, "own", lambda: made)
     for cell in (
         lesson2.worked,

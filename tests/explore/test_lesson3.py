@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from pathlib import Path
 from typing import Any
 
 import ipywidgets as widgets
@@ -52,13 +51,6 @@ KINDS = {
     "lift-off": BOX.having(lid__kind="lift-off"),
     "one tail": named()["one tail"],
 }
-
-
-@pytest.fixture(autouse=True)
-def folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
-    """The student's folder, empty."""
-    monkeypatch.setenv("WORKBOOK_FOLDER", str(tmp_path))
-    return tmp_path
 
 
 def words(view: Any) -> str:

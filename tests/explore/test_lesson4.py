@@ -46,13 +46,6 @@ KINDS = {
 ADDED = (SEASON, LID, CONTENTS)
 
 
-@pytest.fixture(autouse=True)
-def folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
-    """The student's folder, empty."""
-    monkeypatch.setenv("WORKBOOK_FOLDER", str(tmp_path))
-    return tmp_path
-
-
 def words(view: Any) -> str:
     return re.sub(r"\s+", " ", as_text(view.numbers))
 

@@ -4,34 +4,18 @@ from __future__ import annotations
 
 import pytest
 
-from tests.boxes import ears, inch_postcard, lift_off, postcard
+from tests.boxes import postcard
+from tests.explore.showing import both_ends_show
 from toolkit.box import Choices
 from toolkit.explore import lesson5
-from toolkit.explore.controls import first_value
 from toolkit.explore.lesson5_box import OILED, areas_of, finish_said, finish_table
 from toolkit.explore.view import ImpossibleError
 from toolkit.plan import plan
 from toolkit.smoothing import FinishPlan
 
-BOXES = {"mm": postcard, "in": inch_postcard, "ears": ears, "lift-off": lift_off}
-
-
-@pytest.fixture(params=BOXES)
-def choices(request: pytest.FixtureRequest) -> Choices:
-    return BOXES[request.param]()
-
 
 def test_every_slider_shows_something_at_both_ends(choices: Choices) -> None:
-    for scene in lesson5.SCENES:
-        heights = set()
-        for control in scene.controls:
-            places = control.options(choices.rule, first_value(control, choices))
-            for _, value in (places[0], places[-1]):
-                view = scene.view(choices, dict.fromkeys(control.keys, value))
-                assert view.picture.sentence.endswith(".")
-                assert view.numbers.rows
-                heights.add(view.picture.drawn.height)
-        assert len(heights) == 1, scene.name
+    both_ends_show(lesson5.SCENES, choices)
 
 
 def test_too_little_camber_lets_the_corners_dig() -> None:

@@ -9,13 +9,9 @@ from typing import Any
 import ipywidgets as widgets
 
 from toolkit.explore.controls import ANSWER, BUTTON
-from toolkit.explore.view import SHEET, Said
+from toolkit.explore.view import SHEET, Said, spoken
 from toolkit.plan import Plan
 from toolkit.study import Question, draw, guess, mark, reveal, undo_guess
-
-
-def _words(text: str, look: str = "bench-say") -> str:
-    return f'<div class="bench-view"><p class="{look}" role="status">{escape(text)}</p></div>'
 
 
 def _prompt(text: str) -> widgets.HTML:
@@ -41,15 +37,15 @@ def guess_card(question_id: str, prompt: str, *, hint: str) -> widgets.Widget:
         try:
             result = guess(question_id, box.value, what="guess")
         except (ValueError, OSError) as error:
-            said.value = _words(str(error), "bench-hint")
+            said.value = spoken(str(error), "bench-hint")
             return
-        said.value = _words(" ".join(filter(None, [result.sentence, result.notice])))
+        said.value = spoken(" ".join(filter(None, [result.sentence, result.notice])))
 
     def undone(_: Any) -> None:
         try:
-            said.value = _words(undo_guess(question_id).sentence)
+            said.value = spoken(undo_guess(question_id).sentence)
         except (ValueError, OSError) as error:
-            said.value = _words(str(error), "bench-hint")
+            said.value = spoken(str(error), "bench-hint")
 
     keep.on_click(kept)
     box.on_submit(kept)
@@ -102,7 +98,7 @@ class YourTurn:
                 self._own(), lesson=self._lesson, seed=seed, vary=vary
             )
         except ValueError as error:
-            self._cards.children = [widgets.HTML(_words(str(error), "bench-hint"))]
+            self._cards.children = [widgets.HTML(spoken(str(error), "bench-hint"))]
             return
         self._cards.children = [self._card(question) for question in questions]
 
@@ -122,7 +118,7 @@ class YourTurn:
                 return
             marked = mark(question, box.value)
             look = "bench-right" if marked.right else "bench-hint"
-            said.value = _words(marked.sentence, look)
+            said.value = spoken(marked.sentence, look)
 
         check.on_click(checked)
         box.observe(checked, names="value")

@@ -176,11 +176,7 @@ class Explorer:
     def _reload(self, choices: Choices, *, forget: bool) -> None:
         """The kept box was changed or is shown on another rule: all begin from it again."""
         self.begin_from(choices, forget=forget)
-        for other in list(_alive):
-            if other is not self:
-                if other.bar:
-                    other.bar.follow()
-                other.begin_from(choices, forget=forget)
+        followed(choices, forget=forget, but=self)
 
     def begin_from(self, choices: Choices, *, forget: bool = False) -> None:
         """Begin from a kept box; ``forget`` gives up what the sliders hold of the box. [mm]"""
@@ -209,15 +205,20 @@ def refresh(scene: str, *, forget: Collection[str] = ()) -> None:
             one.begin_from(one.kept)
 
 
-def followed(choices: Choices) -> None:
-    """Begin every scene of this kernel from a box that something else has kept. [mm]
+def followed(choices: Choices, *, forget: bool = True, but: Explorer | None = None) -> None:
+    """Begin the scenes of this kernel from a box that something else has kept.
 
     Parameters
     ----------
     choices : Choices
         The box as it is kept now. [mm]
+    forget : bool
+        Whether what their sliders hold of the box is given up.
+    but : Explorer, optional
+        The one that has kept it, and knows already.
     """
     for one in list(_alive):
-        if one.bar:
-            one.bar.follow()
-        one.begin_from(choices, forget=True)
+        if one is not but:
+            if one.bar:
+                one.bar.follow()
+            one.begin_from(choices, forget=forget)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from html import escape
 from typing import Any
 
 import ipywidgets as widgets
@@ -11,7 +10,7 @@ import ipywidgets as widgets
 from toolkit.box.joinery import compare_readings
 from toolkit.explore.controls import ANSWER, BUTTON
 from toolkit.explore.lesson3_saw import gaps_of
-from toolkit.explore.view import SHEET
+from toolkit.explore.view import SHEET, spoken
 from toolkit.measures import length
 from toolkit.plan import Plan
 
@@ -63,9 +62,7 @@ def feeler_card(own: Callable[[], Plan]) -> widgets.Widget:
             words = read.sentence(made.choices.rule)
         except ValueError as error:
             words, look = str(error), "bench-hint"
-        said.value = (
-            f'<div class="bench-view"><p class="{look}" role="status">{escape(words)}</p></div>'
-        )
+        said.value = spoken(words, look)
 
     check.on_click(read)
     box.observe(read, names="value")

@@ -12,19 +12,13 @@ from toolkit.explore.lesson1_tree import LOG, SEASON, sawn_lid, year_of
 from toolkit.explore.ready_card import ReadyCard
 from toolkit.explore.scene import Scene
 from toolkit.explore.view import Listed, Said, Still
+from toolkit.explore.worked import own
 from toolkit.pictures import board_picture, log_end, year_picture
 from toolkit.plan import Plan
-from toolkit.plan import plan as worked_out
-from toolkit.study import OwnBox
 from toolkit.wood import movement, quick_rule, species
 
 GUESS = "lesson1.damp-lid"
 SCENES: tuple[Scene, ...] = (SEASON, LOG, BOARD)
-
-
-def own() -> Plan:
-    """The student's own box, worked out; the workbook's example until one is kept."""
-    return worked_out(OwnBox().load().choices)
 
 
 def guess() -> widgets.Widget:

@@ -11,10 +11,10 @@ from toolkit.box import Choices
 from toolkit.explore.controls import ChoiceControl, LengthControl
 from toolkit.explore.scene import Moment, Scene
 from toolkit.explore.view import ImpossibleError, View
+from toolkit.explore.worked import worked_out
 from toolkit.measures import Rule
 from toolkit.pictures import board_picture, curve_picture
 from toolkit.plan import Plan
-from toolkit.plan import plan as worked_out
 from toolkit.results import Finding, Table
 from toolkit.stock import (
     Board,

@@ -14,9 +14,9 @@ from toolkit.explore.controls import (
 )
 from toolkit.explore.scene import Moment, Scene
 from toolkit.explore.view import ImpossibleError, View
+from toolkit.explore.worked import worked_out
 from toolkit.pictures import Sawn, Year, log_end, year_picture
 from toolkit.plan import Plan
-from toolkit.plan import plan as worked_out
 from toolkit.results import Finding, Table
 from toolkit.wood import (
     MONTHS,
@@ -46,14 +46,17 @@ SAWN_AT = 80.0  # where the first board of the log scene lies, from the pith [mm
 SAWN_WET = 14.0  # moisture of a board from an open shed: common practice, no source [%]
 BOARD_THICK = 16.0  # of the board in the log scene, as the rough list asks for walls [mm]
 
+PANEL_WOOD = PanelWood(
+    ("wood.lid", "wood.bottom"),
+    "lid and bottom of",
+    tuple((name, name) for name in WOODS),
+    slider=True,
+)
+RINGS = NumberControl(("wood.rings",), "rings to the width", 0, 90, 5, "°")
+
 SEASON_CONTROLS = (
-    PanelWood(
-        ("wood.lid", "wood.bottom"),
-        "lid and bottom of",
-        tuple((name, name) for name in WOODS),
-        slider=True,
-    ),
-    NumberControl(("wood.rings",), "rings to the width", 0, 90, 5, "°"),
+    PANEL_WOOD,
+    RINGS,
     ChoiceControl(
         ("try.month",),
         "made in",

@@ -24,11 +24,10 @@ from toolkit.explore.made_form import MadeForm
 from toolkit.explore.readings_form import ReadingsForm
 from toolkit.explore.scene import Scene
 from toolkit.explore.view import Listed, Said, Still
+from toolkit.explore.worked import own
 from toolkit.pictures import board_inside, face_map, shavings_picture
 from toolkit.plan import Plan
-from toolkit.plan import plan as worked_out
 from toolkit.results import Table
-from toolkit.study import OwnBox
 from toolkit.truing import (
     JACK,
     ORDERS,
@@ -44,11 +43,6 @@ from toolkit.truing import (
 
 GUESS = "lesson2.crosscut-bow"
 SCENES: tuple[Scene, ...] = (WARP, CROSSCUT, PLANES_SCENE)
-
-
-def own() -> Plan:
-    """The student's own box, worked out; the workbook's example until one is kept."""
-    return worked_out(OwnBox().load().choices)
 
 
 def _bow_left() -> float:

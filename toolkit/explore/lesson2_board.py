@@ -9,10 +9,10 @@ from typing import Any
 from toolkit.explore.controls import ChoiceControl, LengthControl
 from toolkit.explore.scene import Moment, Scene
 from toolkit.explore.view import View
+from toolkit.explore.worked import worked_out
 from toolkit.measures import Rule
 from toolkit.pictures import board_inside, face_map
 from toolkit.plan import Plan
-from toolkit.plan import plan as worked_out
 from toolkit.results import Finding, Part, Table
 from toolkit.truing import (
     JACK,

@@ -9,9 +9,9 @@ from toolkit.explore.controls import ChoiceControl, LengthControl, NumberControl
 from toolkit.explore.lesson2_board import walls
 from toolkit.explore.scene import Moment, Scene
 from toolkit.explore.view import View
+from toolkit.explore.worked import worked_out
 from toolkit.measures import Rule
 from toolkit.pictures import shavings_picture
-from toolkit.plan import plan as worked_out
 from toolkit.results import Table
 from toolkit.truing import (
     JACK,

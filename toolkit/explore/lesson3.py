@@ -15,24 +15,19 @@ from toolkit.box.joinery import (
 from toolkit.explore.cards import YourTurn, compare_guess, guess_card
 from toolkit.explore.engine import Explorer
 from toolkit.explore.feeler_card import feeler_card
-from toolkit.explore.lesson3_corner import CORNER, ROUND, possible
+from toolkit.explore.lesson3_corner import CORNER, ROUND
 from toolkit.explore.lesson3_joint import ARRANGEMENT, LINES
 from toolkit.explore.lesson3_saw import SAW, gaps_of
 from toolkit.explore.lesson3_tables import bench_sentence, divider_table, step_sentence
 from toolkit.explore.scene import Scene
 from toolkit.explore.view import Listed, Said, Still
+from toolkit.explore.worked import own, possible
 from toolkit.pictures import corner_picture, gap_picture, joint_apart, unfolded_end
 from toolkit.plan import Plan
-from toolkit.plan import plan as worked_out
 from toolkit.study import OwnBox
 
 GUESS = "lesson3.leaning-saw"
 SCENES: tuple[Scene, ...] = (CORNER, ARRANGEMENT, ROUND, LINES, SAW)
-
-
-def own() -> Plan:
-    """The student's own box, worked out; the workbook's example until one is kept."""
-    return worked_out(OwnBox().load().choices)
 
 
 def _drawable() -> Plan:

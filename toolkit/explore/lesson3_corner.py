@@ -23,11 +23,10 @@ from toolkit.explore.controls import (
 )
 from toolkit.explore.scene import Moment, Scene
 from toolkit.explore.view import ImpossibleError, View, placed
+from toolkit.explore.worked import possible, worked_out
 from toolkit.pictures import corner_picture
-from toolkit.plan import Plan, plan
+from toolkit.plan import Plan
 from toolkit.results import Finding, Table
-
-worked_out = lru_cache(maxsize=64)(plan)
 
 SLOPES = (3.0, 4.0, 5.0, 6.0, 7.0, 8.0, 9.0, 10.0, 12.0)
 # What a corner is judged by; what belongs to panels and seasons is another lesson's.
@@ -38,20 +37,6 @@ CODES = {
     "groove-shows-through-joint", "joint-opens-when-panel-swells", "tail-not-flush",
     "good-direction", "good-lap", "good-slope", "good-margins", "good-pins",
 }  # fmt: skip
-
-
-def possible(choices: Choices) -> Plan:
-    """A box worked out, or the sentence that says why there is none.
-
-    Raises
-    ------
-    ImpossibleError
-        No such box can be.
-    """
-    made = worked_out(choices)
-    if not made.design.exists:
-        raise ImpossibleError(made.findings[0].sentence)
-    return made
 
 
 def before(at: Moment) -> Plan | None:

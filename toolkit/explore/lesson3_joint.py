@@ -7,9 +7,10 @@ from functools import lru_cache
 from toolkit.box import Choices
 from toolkit.box.joinery import joint_direction, line_table
 from toolkit.explore.controls import ChoiceControl, JointKind, LengthControl, NumberControl
-from toolkit.explore.lesson3_corner import of_joint, possible, worked_out
+from toolkit.explore.lesson3_corner import of_joint
 from toolkit.explore.scene import Moment, Scene
 from toolkit.explore.view import View, placed
+from toolkit.explore.worked import possible, worked_out
 from toolkit.pictures import Picture, corner_picture, joint_apart, unfolded_end
 from toolkit.pictures.corner.joint import Which
 from toolkit.plan import Plan

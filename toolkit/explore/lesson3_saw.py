@@ -8,9 +8,10 @@ from functools import lru_cache
 from toolkit.box import Choices
 from toolkit.box.joinery import Gaps, Hand, SawnJoint, gaps
 from toolkit.explore.controls import CountControl, NumberControl, Start
-from toolkit.explore.lesson3_corner import possible, settled, worked_out
+from toolkit.explore.lesson3_corner import settled
 from toolkit.explore.scene import Moment, Scene
 from toolkit.explore.view import View
+from toolkit.explore.worked import possible, worked_out
 from toolkit.measures import Rule
 from toolkit.pictures import gap_picture
 from toolkit.plan import Plan

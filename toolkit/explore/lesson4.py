@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from functools import lru_cache
 from typing import Literal
 
 import ipywidgets as widgets
@@ -19,7 +18,8 @@ from toolkit.explore.lesson4_contents import CONTENTS
 from toolkit.explore.lesson4_lid import LID, drawn_out
 from toolkit.explore.lesson4_season import SEASON
 from toolkit.explore.scene import Scene
-from toolkit.explore.view import ImpossibleError, Listed, Said, Still, View
+from toolkit.explore.view import Listed, Said, Still, View
+from toolkit.explore.worked import own, possible, worked_out
 from toolkit.pictures import (
     corner_picture,
     lid_picture,
@@ -27,13 +27,12 @@ from toolkit.pictures import (
     section_along,
     year_picture,
 )
-from toolkit.plan import Plan, plan
+from toolkit.plan import Plan
 from toolkit.plan.panel_stages import panel_stages
 from toolkit.results import Table
 from toolkit.study import OwnBox
 
 GUESS = "lesson4.deeper-groove"
-worked_out = lru_cache(maxsize=64)(plan)
 
 CONTROLS = (
     LengthControl(("groove.depth",), "groove depth", 1.0, 9.0),
@@ -64,13 +63,6 @@ def numbers(made: Plan) -> Table:
     return Table("Numbers", ("size", "value", "where it comes from"), tuple(rows), numeric=(1,))
 
 
-def _possible(choices: Choices) -> Plan:
-    made = worked_out(choices)
-    if not made.design.exists:
-        raise ImpossibleError(made.findings[0].sentence)
-    return made
-
-
 def view(choices: Choices, kept: Choices) -> View:
     """The back corner with its grooves, its numbers and findings; the kept box thinly behind.
 
@@ -84,7 +76,7 @@ def view(choices: Choices, kept: Choices) -> View:
     ImpossibleError
         No such box can be.
     """
-    made = _possible(choices)
+    made = possible(choices)
     ghost = None
     if kept != choices and worked_out(kept).design.exists:
         ghost = worked_out(kept)
@@ -94,11 +86,6 @@ def view(choices: Choices, kept: Choices) -> View:
 
 CORNER = Scene("corner", CONTROLS, lambda at: view(at.choices, at.kept))
 SCENES: tuple[Scene, ...] = (CORNER, SEASON, LID, CONTENTS)
-
-
-def own() -> Plan:
-    """The student's own box, worked out; the workbook's example until one is kept."""
-    return worked_out(OwnBox().load().choices)
 
 
 def guess() -> widgets.Widget:
@@ -175,7 +162,7 @@ def edges() -> Listed:
 
 def still() -> Still:
     """The student's own corner, for paper and for readers without a mouse."""
-    return Still(corner_picture(_possible(OwnBox().load().choices), which="back"))
+    return Still(corner_picture(possible(OwnBox().load().choices), which="back"))
 
 
 def sections() -> Still:

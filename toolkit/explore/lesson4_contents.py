@@ -8,9 +8,9 @@ from typing import Any
 from toolkit.box import Choices, contents
 from toolkit.box.contents import all_contents
 from toolkit.explore.controls import ChoiceControl, LengthControl, NumberControl
-from toolkit.explore.lesson3_corner import possible, worked_out
 from toolkit.explore.scene import Moment, Scene
 from toolkit.explore.view import View
+from toolkit.explore.worked import possible, worked_out
 from toolkit.pictures import section_across
 from toolkit.plan import Plan
 from toolkit.results import Table

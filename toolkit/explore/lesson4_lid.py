@@ -5,9 +5,9 @@ from __future__ import annotations
 from toolkit.box import Choices, Panel
 from toolkit.box.sliding import droop, held, sliding
 from toolkit.explore.controls import ChoiceControl, LengthControl, NumberControl
-from toolkit.explore.lesson3_corner import possible, worked_out
 from toolkit.explore.scene import Moment, Scene
 from toolkit.explore.view import ImpossibleError, View
+from toolkit.explore.worked import possible, worked_out
 from toolkit.pictures import lid_picture
 from toolkit.plan import Plan
 from toolkit.results import Table

@@ -9,11 +9,12 @@ from toolkit.box.choices import Room
 from toolkit.box.remedies import Remedy, remedies
 from toolkit.box.sliding import sliding
 from toolkit.box.window import window
-from toolkit.explore.controls import NumberControl, PanelClearance, PanelWood
-from toolkit.explore.lesson1_tree import SEASON_CODES, WOODS, year_of
-from toolkit.explore.lesson3_corner import possible, settled, worked_out
+from toolkit.explore.controls import NumberControl, PanelClearance
+from toolkit.explore.lesson1_tree import PANEL_WOOD, RINGS, SEASON_CODES, WOODS, year_of
+from toolkit.explore.lesson3_corner import settled
 from toolkit.explore.scene import Moment, Scene
 from toolkit.explore.view import View
+from toolkit.explore.worked import possible, worked_out
 from toolkit.pictures import year_picture
 from toolkit.plan import Plan
 from toolkit.results import Table
@@ -26,13 +27,8 @@ CONTROLS = (
         5.0,
         start=settled("panels.bottom_across"),
     ),
-    PanelWood(
-        ("wood.lid", "wood.bottom"),
-        "lid and bottom of",
-        tuple((name, name) for name in WOODS),
-        slider=True,
-    ),
-    NumberControl(("wood.rings",), "rings to the width", 0, 90, 5, "°"),
+    PANEL_WOOD,
+    RINGS,
     NumberControl(
         ("try.humidity",), "air at the bench", 30, 80, 5, "%", lambda c: c.rooms.make.humidity
     ),

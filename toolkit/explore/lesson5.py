@@ -10,22 +10,15 @@ from toolkit.explore.lesson5_box import SKIM, USUAL_SKIM, finish_table
 from toolkit.explore.lesson5_plane import EDGE, LIGHT, surface_of
 from toolkit.explore.scene import Scene
 from toolkit.explore.view import Listed, Said, Still
+from toolkit.explore.worked import own
 from toolkit.pictures import iron_picture, raking_light
-from toolkit.plan import Plan
-from toolkit.plan import plan as worked_out
 from toolkit.plan.flushed import flushed
 from toolkit.results import Table
 from toolkit.smoothing import Plane, shadow_length, where_to_start
-from toolkit.study import OwnBox
 
 GUESS = "lesson5.shadow"
 STEP, LAMP = 0.02, 5.0  # a plane track, and a lamp low over the bench [mm, degrees]
 SCENES: tuple[Scene, ...] = (LIGHT, EDGE, SKIM)
-
-
-def own() -> Plan:
-    """The student's own box, worked out; the workbook's example until one is kept."""
-    return worked_out(OwnBox().load().choices)
 
 
 def guess() -> widgets.Widget:

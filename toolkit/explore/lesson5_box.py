@@ -6,9 +6,9 @@ from toolkit.box import Panel
 from toolkit.explore.controls import LengthControl
 from toolkit.explore.scene import Moment, Scene
 from toolkit.explore.view import ImpossibleError, View
+from toolkit.explore.worked import worked_out
 from toolkit.pictures import corner_picture
 from toolkit.plan import Plan
-from toolkit.plan import plan as worked_out
 from toolkit.plan.flushed import FlushedBox, flushed
 from toolkit.results import Table
 from toolkit.smoothing import (

@@ -9,11 +9,11 @@ import ipywidgets as widgets
 
 from toolkit.explore.controls import ANSWER, BUTTON
 from toolkit.explore.engine import followed
-from toolkit.explore.view import SHEET
+from toolkit.explore.view import SHEET, spoken
+from toolkit.explore.worked import worked_out
 from toolkit.measures import length
 from toolkit.pages import as_html, findings_html
 from toolkit.plan import compare, tables
-from toolkit.plan import plan as worked_out
 from toolkit.study import Loaded, OwnBox
 from toolkit.truing import worth_measuring
 
@@ -62,7 +62,7 @@ class MadeForm:
             before = own.load()
             after = own.keep({self.which.value: self.size.value})
         except (ValueError, OSError) as error:
-            self._say(f'<p class="bench-hint">{escape(str(error))}</p>')
+            self.said.value = spoken(str(error), "bench-hint")
             return
         self._changed(before, after)
 
@@ -72,7 +72,7 @@ class MadeForm:
             before = own.load()
             after = own.undo()
         except (ValueError, OSError) as error:
-            self._say(f'<p class="bench-hint">{escape(str(error))}</p>')
+            self.said.value = spoken(str(error), "bench-hint")
             return
         self._changed(before, after)
 

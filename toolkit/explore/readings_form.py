@@ -10,7 +10,7 @@ import ipywidgets as widgets
 
 from toolkit.explore.controls import BUTTON
 from toolkit.explore.lesson2_board import stick_of, walls
-from toolkit.explore.view import SHEET
+from toolkit.explore.view import SHEET, spoken
 from toolkit.measures import Rule, length
 from toolkit.pages import findings_html
 from toolkit.pictures import Picture, face_map
@@ -98,10 +98,7 @@ class ReadingsForm:
         try:
             drawn, said, found = self.found()
         except ValueError as error:
-            self.said.value = (
-                f'<div class="bench-view"><p class="bench-hint" role="status">'
-                f"{escape(str(error))}</p></div>"
-            )
+            self.said.value = spoken(str(error), "bench-hint")
             return
         self.said.value = (
             f'<div class="bench-view" role="status"><figure style="margin:0">{drawn.svg}'

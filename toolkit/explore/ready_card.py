@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from html import escape
 from typing import Any
 
 import ipywidgets as widgets
 
 from toolkit.explore.controls import BUTTON
-from toolkit.explore.view import SHEET
+from toolkit.explore.view import SHEET, spoken
 from toolkit.measures import humidity, mass, percent, temperature
 from toolkit.pages import findings_html
 from toolkit.plan import Plan
@@ -51,7 +50,7 @@ class ReadyCard:
         try:
             found = self.findings()
         except ValueError as error:
-            self._say(f'<p class="bench-hint" role="status">{escape(str(error))}</p>')
+            self.said.value = spoken(str(error), "bench-hint")
             return
         self._say(findings_html(found))
 

@@ -54,6 +54,19 @@ def placed(picture: Picture, place: str) -> Picture:
     return replace(picture, svg=_REGION.sub(rf"\g<0>-{place}", picture.svg))
 
 
+def spoken(text: str, look: str = "bench-say") -> str:
+    """A sentence of a card as HTML, read out when it changes.
+
+    Parameters
+    ----------
+    text : str
+        The sentence.
+    look : str
+        ``bench-say``, ``bench-right`` or ``bench-hint``.
+    """
+    return f'<div class="bench-view"><p class="{look}" role="status">{escape(text)}</p></div>'
+
+
 def _figure(picture: Picture) -> str:
     return (
         f'<figure class="bench-view" style="margin:0">{picture.svg}'
