@@ -16,22 +16,12 @@ from time import perf_counter
 import numpy as np
 from matplotlib.figure import Figure
 
+from tests.benchmarks.timing import timed
 from tests.browser.harness import ROOT
 from tests.stock.racks import POSTCARD, class_of, rack
 from toolkit.files import read_boards
 from toolkit.stock import BoardLayouts, BoxLayouts, lay_out_class, saw_cuts
 from toolkit.study import lessons_folder
-
-
-def timed(what: Callable[[], object], *, turns: int) -> tuple[float, float]:
-    """Median and longest, after one turn that does not count. [ms]"""
-    what()
-    took = []
-    for _ in range(turns):
-        start = perf_counter()
-        what()
-        took.append((perf_counter() - start) * 1000)
-    return median(took), max(took)
 
 
 def growth(times: dict[str, float]) -> Path:

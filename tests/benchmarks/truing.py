@@ -6,11 +6,10 @@ Compare within one run only. Wanted: both planes of a face of 65 readings in 5 m
 from __future__ import annotations
 
 from collections.abc import Callable
-from statistics import median
-from time import perf_counter
 
 import numpy as np
 
+from tests.benchmarks.timing import timed
 from toolkit.truing import (
     JACK,
     Warp,
@@ -26,17 +25,6 @@ from toolkit.truing import (
 
 TURNS = 200
 WANTED = 5.0  # [ms]
-
-
-def timed(what: Callable[[], object], *, turns: int = TURNS) -> tuple[float, float]:
-    """Median and longest, after one turn that does not count. [ms]"""
-    what()
-    took = []
-    for _ in range(turns):
-        start = perf_counter()
-        what()
-        took.append((perf_counter() - start) * 1000)
-    return median(took), max(took)
 
 
 def main() -> None:

@@ -44,11 +44,6 @@ class Lesson:
     blocks: tuple[str, ...]
 
 
-def lesson_numbers() -> tuple[int, ...]:
-    """The lessons that there are."""
-    return tuple(int(path.name[:2]) for path in _books())
-
-
 def _books() -> list[Path]:
     return sorted(lessons_folder().glob("[0-9][0-9]_*.ipynb"))
 

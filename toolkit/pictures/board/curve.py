@@ -9,10 +9,10 @@ from toolkit.measures import Rule
 from toolkit.pictures.board.scales import Axis, Wood, along_of, one_section, up_of
 from toolkit.pictures.kit.figure_of_wood import break_line
 from toolkit.pictures.kit.lettering import Anchor, Place
+from toolkit.pictures.kit.notes import title, unit_words
 from toolkit.pictures.kit.picture import Picture
 from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
 from toolkit.pictures.kit.view import rectangle
-from toolkit.pictures.tree.words import title, unit_words
 from toolkit.stock import Point
 
 HEIGHT = 286.0

@@ -10,10 +10,10 @@ from toolkit.pictures.board.naming import Words
 from toolkit.pictures.board.rows import edges, rows_of, scale_of
 from toolkit.pictures.board.sawing import clear_of, discs_of, draw_cuts
 from toolkit.pictures.board.spaces import edges_of, piece_box
+from toolkit.pictures.kit.notes import many, title, unit_words
 from toolkit.pictures.kit.picture import Picture
 from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
 from toolkit.pictures.kit.view import rectangle
-from toolkit.pictures.tree.words import many, title, unit_words
 from toolkit.stock import Board, Laid, saw_cuts
 
 # Every cut has its number and its size, every part and every defect its name.

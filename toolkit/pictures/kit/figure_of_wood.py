@@ -6,7 +6,7 @@ stand out from it.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from math import atan2, ceil, cos, floor, hypot, pi, radians, sin
 
 from toolkit.pictures.kit.picture import Point
@@ -16,6 +16,40 @@ from toolkit.pictures.kit.view import View
 HATCH = 4.3  # between two lines of hatching [pt]
 _GRAIN = 8.5  # between two lines of long grain, about [pt]
 _RING = 5.0  # between two growth rings, about [pt]
+
+
+def hatching(
+    shape: Sequence[Point], *, gap: float, shortest: float
+) -> Iterator[tuple[Point, Point]]:
+    """The lines at 45 degrees inside a shape, all in one raster.
+
+    Parameters
+    ----------
+    shape : sequence of points
+        Corners of the shape. [pt or mm]
+    gap : float
+        Between two lines, square to them. [as the shape]
+    shortest : float
+        What is not longer is left out. [as the shape]
+
+    Source
+    ------
+    Geometry.
+    """
+    step = gap * 2**0.5
+    sums = [y - x for x, y in shape]
+    for count in range(ceil(min(sums) / step), floor(max(sums) / step) + 1):
+        offset = count * step
+        cuts = []
+        for (x0, y0), (x1, y1) in zip(shape, [*shape[1:], *shape[:1]], strict=True):
+            d0, d1 = y0 - x0 - offset, y1 - x1 - offset
+            if (d0 < 0) != (d1 < 0):
+                share = d0 / (d0 - d1)
+                cuts.append((x0 + share * (x1 - x0), y0 + share * (y1 - y0)))
+        cuts.sort()
+        for a, b in zip(cuts[::2], cuts[1::2], strict=False):
+            if hypot(b[0] - a[0], b[1] - a[1]) > shortest:
+                yield a, b
 
 
 def hatch(sheet: Sheet, shape: Sequence[Point], *, pen: str = "hatch", gap: float = HATCH) -> None:
@@ -38,20 +72,8 @@ def hatch(sheet: Sheet, shape: Sequence[Point], *, pen: str = "hatch", gap: floa
     ------
     ISO 128-3:2022, hatching (from memory). Here it means waste, and only waste.
     """
-    step = gap * 2**0.5
-    sums = [y - x for x, y in shape]
-    for count in range(ceil(min(sums) / step), floor(max(sums) / step) + 1):
-        offset = count * step
-        cuts = []
-        for (x0, y0), (x1, y1) in zip(shape, [*shape[1:], *shape[:1]], strict=True):
-            d0, d1 = y0 - x0 - offset, y1 - x1 - offset
-            if (d0 < 0) != (d1 < 0):
-                share = d0 / (d0 - d1)
-                cuts.append((x0 + share * (x1 - x0), y0 + share * (y1 - y0)))
-        cuts.sort()
-        for a, b in zip(cuts[::2], cuts[1::2], strict=False):
-            if hypot(b[0] - a[0], b[1] - a[1]) > 0.8:
-                sheet.line(pen, [a, b])
+    for line in hatching(shape, gap=gap, shortest=0.8):
+        sheet.line(pen, line)
 
 
 def waste(view: View, name: str, shape: Sequence[Point]) -> None:

@@ -10,10 +10,10 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import pairwise
-from math import ceil, floor, hypot
 
 from matplotlib.font_manager import FontProperties, findfont, get_font
 
+from toolkit.pictures.kit.figure_of_wood import hatching
 from toolkit.pictures.kit.lettering import Anchor, Place, extent
 from toolkit.pictures.kit.picture import Point
 
@@ -184,20 +184,8 @@ def hatched(shape: Sequence[Point]) -> Iterator[Mark]:
     ------
     ISO 128-3:2022, hatching (from memory).
     """
-    step = _HATCH_GAP * 2**0.5
-    sums = [y - x for x, y in shape]
-    for count in range(ceil(min(sums) / step), floor(max(sums) / step) + 1):
-        offset = count * step
-        cuts = []
-        for (x0, y0), (x1, y1) in zip(shape, [*shape[1:], *shape[:1]], strict=True):
-            d0, d1 = y0 - x0 - offset, y1 - x1 - offset
-            if (d0 < 0) != (d1 < 0):
-                share = d0 / (d0 - d1)
-                cuts.append((x0 + share * (x1 - x0), y0 + share * (y1 - y0)))
-        cuts.sort()
-        for a, b in zip(cuts[::2], cuts[1::2], strict=False):
-            if hypot(b[0] - a[0], b[1] - a[1]) > _SHORTEST:
-                yield Mark("hatch", (a, b))
+    for line in hatching(shape, gap=_HATCH_GAP, shortest=_SHORTEST):
+        yield Mark("hatch", line)
 
 
 def closed(pen: str, points: Sequence[Point]) -> Mark:

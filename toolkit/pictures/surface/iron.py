@@ -7,10 +7,10 @@ from math import cos, radians, sin
 from toolkit.measures import Rule
 from toolkit.pictures.kit.figure_of_wood import long_grain
 from toolkit.pictures.kit.lettering import Place
+from toolkit.pictures.kit.notes import title, unit_words
 from toolkit.pictures.kit.picture import Picture, Point
 from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
 from toolkit.pictures.kit.view import View, rectangle
-from toolkit.pictures.tree.words import title, unit_words
 from toolkit.smoothing import Plane
 
 HEIGHT = 330.0

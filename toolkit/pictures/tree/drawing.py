@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from toolkit.measures import Rule
 from toolkit.pictures.kit.lettering import Place
+from toolkit.pictures.kit.notes import title, unit_words
 from toolkit.pictures.kit.picture import Picture
 from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
 from toolkit.pictures.kit.view import View, still_scale
@@ -19,7 +20,6 @@ from toolkit.pictures.tree.ends import (
 from toolkit.pictures.tree.log import LOG_ROOM, PITH_X, PITH_Y, draw_log, log_radius
 from toolkit.pictures.tree.sawn import Sawn
 from toolkit.pictures.tree.warp import Warp
-from toolkit.pictures.tree.words import title, unit_words
 
 HEIGHT = 318.0
 LOG = 160.0  # radius of the log that is drawn, unless told: no source [mm]

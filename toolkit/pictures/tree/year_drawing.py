@@ -8,10 +8,10 @@ from math import ceil, floor
 from toolkit.measures import MM_PER_INCH, Rule
 from toolkit.pictures.kit.figure_of_wood import break_line, hatch
 from toolkit.pictures.kit.lettering import Anchor, Place
+from toolkit.pictures.kit.notes import title, unit_words
 from toolkit.pictures.kit.picture import Picture, Point
 from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
 from toolkit.pictures.kit.view import View, band, rectangle, still_scale
-from toolkit.pictures.tree.words import title, unit_words
 from toolkit.pictures.tree.year import Year
 from toolkit.wood import MONTHS
 

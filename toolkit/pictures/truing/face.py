@@ -14,10 +14,10 @@ from toolkit.measures import Rule
 from toolkit.pictures.kit.dimensions import single
 from toolkit.pictures.kit.figure_of_wood import hatch
 from toolkit.pictures.kit.lettering import Place
+from toolkit.pictures.kit.notes import title, unit_words, units_said
 from toolkit.pictures.kit.picture import Picture, Point
 from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
 from toolkit.pictures.kit.view import rectangle
-from toolkit.pictures.tree.words import title, unit_words
 from toolkit.truing import LeastPlaning
 
 Floats = NDArray[np.float64]
@@ -105,12 +105,8 @@ def face_map(
         axis="up",
     )
     title(sheet, "the face from above: how much comes off", x=sheet.width / 2, y=HEIGHT - 22.0)
-    unit_words(sheet, rule=rule, instead=f"{text}{_units(rule)}; hatched: plane here first")
+    unit_words(sheet, rule=rule, instead=f"{text}{units_said(rule)}; hatched: plane here first")
     return sheet.picture(planed.sentence(rule))
-
-
-def _units(rule: Rule) -> str:
-    return f"sizes in {'millimetres' if rule.units == 'mm' else 'inches'}"
 
 
 def _finer(x: Floats, y: Floats, removal: Floats) -> tuple[Floats, Floats, Floats]:

@@ -11,9 +11,9 @@ from numpy.typing import NDArray
 from toolkit.measures import Rule
 from toolkit.pictures.kit.figure_of_wood import hatch
 from toolkit.pictures.kit.lettering import Place
+from toolkit.pictures.kit.notes import title, unit_words, units_said
 from toolkit.pictures.kit.picture import Picture, Point
 from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
-from toolkit.pictures.tree.words import title, unit_words
 from toolkit.truing import SAW_MARKS, Warp, face_of, thickest_board
 
 Floats = NDArray[np.float64]
@@ -78,7 +78,7 @@ def board_inside(
         _row(sheet, name, warp, thickness, wanted, rule, middle, scale * times, scale)
     title(sheet, "along the middle", x=LEFT + WIDE / 2, y=height - 22.0)
     title(sheet, "across the middle", x=ACROSS + NARROW / 2, y=height - 22.0)
-    units = f"sizes in {'millimetres' if rule.units == 'mm' else 'inches'}"
+    units = units_said(rule)
     unit_words(sheet, rule=rule, instead=f"heights drawn × {times}; hatched: to be planed; {units}")
     return sheet.picture(sentence)
 

@@ -8,9 +8,9 @@ import numpy as np
 
 from toolkit.measures import Rule
 from toolkit.pictures.kit.lettering import Place
+from toolkit.pictures.kit.notes import title, unit_words, units_said
 from toolkit.pictures.kit.picture import Picture
 from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
-from toolkit.pictures.tree.words import title, unit_words
 from toolkit.truing import Strokes
 
 HEIGHT = 330.0
@@ -75,7 +75,7 @@ def shavings_picture(
         )
         sheet.write(text, [spot], rank=0)
     title(sheet, "across the board, after one pass", x=LEFT + WIDE / 2, y=HEIGHT - 22.0)
-    units = f"sizes in {'millimetres' if rule.units == 'mm' else 'inches'}"
+    units = units_said(rule)
     more = "dotted: before; " if ghost is not None else ""
     unit_words(sheet, rule=rule, instead=f"{more}short dashes: the face before the pass; {units}")
     return sheet.picture(sentence)
