@@ -22,6 +22,7 @@ from urllib.request import urlopen
 from playwright.sync_api import BrowserContext, Page, sync_playwright
 
 from toolkit.cli import serving
+from toolkit.study import lesson_files
 
 ROOT = Path(__file__).parents[2]
 PICTURES = ROOT / ".artefacts" / "browser"
@@ -156,7 +157,7 @@ def lab(home: Path) -> Iterator[Server]:
     """JupyterLab on a copy of the lessons, with a student's folder of its own."""
     notebooks, folder = home / "notebooks", home / "student"
     notebooks.mkdir(parents=True)
-    for path in serving.lesson_files():
+    for path in lesson_files():
         shutil.copy(path, notebooks)
     environment = private(home, folder=folder)
     environment["JUPYTERLAB_SETTINGS_DIR"] = str(serving.settings_folder(home / "settings"))

@@ -17,11 +17,10 @@ from tests.browser.conftest import emptied
 from tests.browser.harness import Server
 from tests.browser.lesson_page import LessonPage, tracebacks
 from toolkit.box import Choices
-from toolkit.cli.serving import lesson_files
 from toolkit.explore.controls import ChoiceControl, Control, first_value
 from toolkit.explore.scene import Scene
 from toolkit.files import read_box
-from toolkit.study import example_path
+from toolkit.study import example_path, lesson_files
 
 
 @dataclass(slots=True)

@@ -8,10 +8,10 @@ from tests.boxes import postcard
 from tests.explore.showing import both_ends_show
 from toolkit.box import Choices
 from toolkit.explore import lesson5
-from toolkit.explore.lesson5_box import OILED, areas_of, finish_said, finish_table
+from toolkit.explore.lesson5_box import OILED, areas_of, finish_table
 from toolkit.explore.view import ImpossibleError
 from toolkit.plan import plan
-from toolkit.smoothing import FinishPlan
+from toolkit.smoothing import FinishPlan, check_finish
 
 
 def test_every_slider_shows_something_at_both_ends(choices: Choices) -> None:
@@ -61,7 +61,9 @@ def test_areas_of_the_postcard_box() -> None:
 
 
 def test_oil_inside_a_box_for_paper_is_spoken_against() -> None:
-    usual, oiled = finish_said(FinishPlan()), finish_said(OILED)
+    usual, oiled = (
+        " ".join(row.sentence for row in check_finish(finish)) for finish in (FinishPlan(), OILED)
+    )
     assert "in an order that holds" in usual
     assert "in an order that holds" not in oiled
     assert "paper" in oiled

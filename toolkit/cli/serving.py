@@ -8,7 +8,7 @@ import subprocess
 import sys
 from pathlib import Path
 
-from toolkit.study import lessons_folder, student_folder
+from toolkit.study import lesson_files, lessons_folder, student_folder
 
 # JupyterLab asks a newcomer whether it may fetch news; a class in a shop without a network need
 # not meet that question, nor the check for updates behind it.
@@ -18,11 +18,6 @@ QUIET = {
         "checkForUpdates": False,
     }
 }
-
-
-def lesson_files() -> list[Path]:
-    """The lessons' notebooks in their order."""
-    return sorted(lessons_folder().glob("[0-9][0-9]_*.ipynb"))
 
 
 def lesson_file(lesson: str) -> Path:

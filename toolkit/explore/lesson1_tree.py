@@ -187,24 +187,22 @@ def sawn_lid(made: Plan) -> Sawn:
     )
 
 
+_PITH = Finding(
+    "wont_work",
+    "pith-inside",
+    "board",
+    "the pith lies in it: it will split there as it dries, whatever is done.",
+    "Saw it farther from the middle of the log, or cut the pith out.",
+    "common practice, no source",
+)
+
+
 def _log(at: Moment) -> View:
     rule = at.choices.rule
     sawn = _sawn(at, dict(at.tried))
     ghost = _sawn(at, dict(at.before)) if at.moved else None
-    found = (
-        Finding(
-            "wont_work",
-            "pith-inside",
-            "board",
-            "the pith lies in it: it will split there as it dries, whatever is done.",
-            "Saw it farther from the middle of the log, or cut the pith out.",
-            "common practice, no source",
-        ),
-    )
     picture = log_end(sawn, rule=rule, ghost=ghost)
-    if sawn.cup is None:
-        return View(picture, _log_numbers(at, sawn), found)
-    return View(picture, _log_numbers(at, sawn))
+    return View(picture, _log_numbers(at, sawn), (_PITH,) if sawn.cup is None else ())
 
 
 def _log_numbers(at: Moment, sawn: Sawn) -> Table:

@@ -15,6 +15,7 @@ from toolkit.pictures import board_inside, face_map
 from toolkit.plan import Plan
 from toolkit.results import Finding, Part, Table
 from toolkit.truing import (
+    EYE,
     JACK,
     LeastPlaning,
     Warp,
@@ -119,7 +120,7 @@ def _warp_table(warp: Warp, gives: Yield, width: float, rule: Rule) -> Table:
         (
             "least twist the eye catches",
             show(round(least_twist(stick=STICK, width=width), 3)),
-            "where it sees a third of a millimetre at the sticks' ends",
+            f"where it sees {show(EYE)} at the sticks' ends",
         ),
         (
             "true thickness at least",

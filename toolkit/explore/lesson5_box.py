@@ -111,17 +111,6 @@ def finish_table(made: Plan) -> Table:
     )
 
 
-def finish_said(finish: FinishPlan) -> str:
-    """What an experienced maker would say of a finish.
-
-    Parameters
-    ----------
-    finish : FinishPlan
-        What is meant to be put on the box.
-    """
-    return " ".join(row.sentence for row in check_finish(finish))
-
-
 def _against_oil() -> str:
     """Why oil does not go inside a box for paper, and what its rags do."""
     rows = [row for row in check_finish(OILED) if row.where in ("inside", "rags")]

@@ -22,7 +22,7 @@ from nbconvert.filters import markdown2html
 
 from toolkit.files import as_toml, write_box
 from toolkit.plan import Plan
-from toolkit.study import lessons_folder
+from toolkit.study import lesson_files
 
 SCREEN = "screen-only"
 _STYLE = re.compile(r"<style>.*?</style>", re.DOTALL)
@@ -42,10 +42,6 @@ class Lesson:
     number: int
     title: str
     blocks: tuple[str, ...]
-
-
-def _books() -> list[Path]:
-    return sorted(lessons_folder().glob("[0-9][0-9]_*.ipynb"))
 
 
 def on_paper(
@@ -74,7 +70,7 @@ def on_paper(
     ------
     The lessons' own.
     """
-    books = {int(path.name[:2]): path for path in _books()}
+    books = {int(path.name[:2]): path for path in lesson_files()}
     wanted = list(books) if numbers is None else list(dict.fromkeys(numbers))
     for number in wanted:
         if number not in books:

@@ -13,7 +13,13 @@ No widgets and no pictures: those who show these things are elsewhere.
 
 from toolkit.study.bench_things import BenchThing, about, bench_things
 from toolkit.study.box_names import BoxNameError, boxes, choose_box, current_name
-from toolkit.study.folder import NoLessonsError, example_path, lessons_folder, student_folder
+from toolkit.study.folder import (
+    NoLessonsError,
+    example_path,
+    lesson_files,
+    lessons_folder,
+    student_folder,
+)
 from toolkit.study.guess_book import Guess
 from toolkit.study.guesses import (
     Kept,
@@ -55,6 +61,7 @@ __all__ = [
     "guess_count",
     "guess_word",
     "kept_guess",
+    "lesson_files",
     "lessons_folder",
     "lessons_with_questions",
     "mark",

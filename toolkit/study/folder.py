@@ -68,6 +68,11 @@ def student_folder() -> Path:
     return folder
 
 
+def lesson_files() -> list[Path]:
+    """The lessons' notebooks in their order."""
+    return sorted(lessons_folder().glob("[0-9][0-9]_*.ipynb"))
+
+
 def set_aside(path: Path) -> Path:
     """Rename a damaged file, beside where it was; nothing is overwritten. Hold its lock.
 
