@@ -13,7 +13,7 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import NoReturn
 
-from toolkit.cli import layout, sheets
+from toolkit.cli import layout, rescue, sheets
 from toolkit.files import read_box
 from toolkit.plan import Plan, as_data, compare, plan, tables
 
@@ -165,6 +165,8 @@ def _parser() -> argparse.ArgumentParser:
     command = add("compare", _compare, "what changed between two boxes, and why")
     command.add_argument("before", metavar="A.toml")
     command.add_argument("after", metavar="B.toml")
+    words = "what went wrong at the bench, and what can still be done"
+    rescue.add_arguments(add("rescue", rescue.run, words))
     layout.add_arguments(add("layout", layout.layout, "the parts on the boards, with the saw cuts"))
     command = add("handout", _handout, "the handout: one HTML file to print")
     command.add_argument("box", metavar="BOX.toml")

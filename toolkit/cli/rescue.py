@@ -1,0 +1,97 @@
+"""``workbook rescue``: what was made against what was meant, and what can still be done."""
+
+from __future__ import annotations
+
+import argparse
+import json
+import sys
+from pathlib import Path
+
+from toolkit.files import read_box
+from toolkit.measures import length
+from toolkit.plan import plan
+from toolkit.plan.rescue import STAGES, WITH_LENGTH, WITHOUT, Mishap, Option, Rescue, rescue
+
+DONE, WONT_WORK = 0, 1
+
+
+def add_arguments(command: argparse.ArgumentParser) -> None:
+    """What the command takes."""
+    command.formatter_class = argparse.RawDescriptionHelpFormatter
+    command.add_argument("box", metavar="BOX.toml")
+    command.add_argument(
+        "mishap", nargs="+", metavar='WHAT="LENGTH"', help='such as front_length="125.2 mm"'
+    )
+    command.add_argument(
+        "--stage",
+        choices=tuple(STAGES),
+        help="how far the work has come; left out, the first at which such a thing happens",
+    )
+    command.add_argument(
+        "--corner", choices=("back", "front"), default="back", help="of a tail: back"
+    )
+    command.add_argument("--tail", type=int, default=1, help="its number from the bottom edge: 1")
+    known = [*(f"  {name}=LENGTH  {words}" for name, words in WITH_LENGTH.items())]
+    known += [f"  {name}  {words}" for name, words in WITHOUT.items()]
+    stages = [f"  {name}  {words}" for name, words in STAGES.items()]
+    command.epilog = "\n".join(["what went wrong:", *known, "", "stages:", *stages])
+
+
+def _told(words: list[str], args: argparse.Namespace) -> Mishap:
+    """``front_length=125.2mm``, ``front_length 125.2 mm`` and ``lap_through`` alike."""
+    what, _, text = " ".join(words).replace("=", " ", 1).partition(" ")
+    what, text = what.strip().replace("-", "_"), text.strip()
+    value = None
+    if text and (what in WITH_LENGTH):
+        value = length(text, what=what, allow="zero")
+    elif text:
+        raise ValueError(_no_length(what, text))
+    return Mishap(what, value, stage=args.stage, corner=args.corner, tail=args.tail)
+
+
+def _no_length(what: str, text: str) -> str:
+    if what in WITHOUT:
+        return f"read {text!r} after {what}, which goes without a length; leave it out"
+    Mishap(what)  # its own refusal is the better one
+    raise AssertionError(what)
+
+
+def run(args: argparse.Namespace) -> int:
+    """Print the ways out; 1 where none leads to a box that works."""
+    made = plan(read_box(Path(args.box)))
+    mishap = _told(args.mishap, args)
+    if not made.design.exists:
+        why = made.findings[0].sentence if made.findings else ""
+        print(f"workbook: there is no such box to rescue: {why}", file=sys.stderr)
+        return WONT_WORK
+    found = rescue(made, mishap=mishap)
+    print("\n\n".join(_page(found)))
+    return DONE if found.saved else WONT_WORK
+
+
+def _page(found: Rescue) -> list[str]:
+    """The rescue as a person reads it, a block for each way out."""
+    rule = found.plan.choices.rule
+    blocks = [_wrapped(found.sentence(rule))]
+    for number, option in enumerate(found.options, 1):
+        lines = [f"{number}. {option.sentence(rule)}"]
+        if option.changes:
+            lines.append(f"   In the box file: {_keys(option, found)}")
+        lines.append(f"   ({option.source})")
+        blocks.append("\n".join(_wrapped(line) for line in lines))
+    blocks.append(_wrapped(found.weights.sentence))
+    return blocks
+
+
+def _keys(option: Option, found: Rescue) -> str:
+    keys = option.file_changes(found.plan.choices.rule).items()
+    return "; ".join(
+        f"{key} left out" if value is None else f"{key} = {json.dumps(value, ensure_ascii=False)}"
+        for key, value in keys
+    )
+
+
+def _wrapped(text: str) -> str:
+    from toolkit.pages.plain import width_or_usual, wrapped
+
+    return "\n".join(wrapped(text, width=width_or_usual(None), hanging="   "))

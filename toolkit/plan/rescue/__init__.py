@@ -1,0 +1,21 @@
+"""What was made against what was meant, and what can still be done."""
+
+from toolkit.plan.rescue.mishap import STAGES, WITH_LENGTH, WITHOUT, Mishap, Stage
+from toolkit.plan.rescue.option import Costs, Option, Weights
+from toolkit.plan.rescue.rescue import Rescue, rescue
+from toolkit.plan.rescue.square import diagonal_difference, skew_angle
+
+__all__ = [
+    "STAGES",
+    "WITHOUT",
+    "WITH_LENGTH",
+    "Costs",
+    "Mishap",
+    "Option",
+    "Rescue",
+    "Stage",
+    "Weights",
+    "diagonal_difference",
+    "rescue",
+    "skew_angle",
+]

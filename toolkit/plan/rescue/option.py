@@ -1,0 +1,196 @@
+"""One way out of a mishap: what to do, the box that follows, and what it costs."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Any
+
+from toolkit.measures import Rule, length
+from toolkit.plan.compare import Comparison, compare
+from toolkit.plan.plan import Plan, plan
+from toolkit.plan.rescue.mishap import Mishap, facts, meant_of
+from toolkit.results import GEOMETRY, Finding, Level, gathered
+
+PRACTICE = "common practice, no source"
+
+
+@dataclass(frozen=True, slots=True)
+class Weights:
+    """How minutes, wood and looks are put on one scale: customs, to be changed at will.
+
+    Attributes
+    ----------
+    part : float
+        A new part counts as so many minutes. [min]
+    looks : float
+        Each step in looks (0 unseen, 1 found if looked for, 2 seen, 3 spoils it) counts as so
+        many minutes. [min]
+    """
+
+    part: float = 40.0
+    looks: float = 15.0
+
+    @property
+    def sentence(self) -> str:
+        """The scale in words."""
+        return (
+            f"Ranked by minutes at the bench, a new part counted as {self.part:g} and each step "
+            f"in looks (0 unseen to 3 spoilt) as {self.looks:g}: customs, no source. What won't "
+            "work comes last."
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Costs:
+    """What a way out costs: new parts, minutes at the bench, a step in looks, a wait for glue."""
+
+    parts: int = 0
+    minutes: float = 0.0
+    looks: int = 0
+    wait: float = 0.0
+
+    def total(self, weights: Weights) -> float:
+        """On one scale; a wait costs no work. [min]"""
+        return self.minutes + self.parts * weights.part + self.looks * weights.looks
+
+    @property
+    def sentence(self) -> str:
+        """The costs in words."""
+        looks = ("not seen", "found if looked for", "seen", "spoils it")[self.looks]
+        wood = {0: "no wood", 1: "1 new part"}.get(self.parts, f"{self.parts} new parts")
+        wait = f", and about {self.wait:g} min for glue to dry" if self.wait else ""
+        return f"about {self.minutes:g} min{wait}; {wood}; {looks}"
+
+
+@dataclass(frozen=True, slots=True)
+class Option:
+    """One way out.
+
+    Attributes
+    ----------
+    code, words : str
+        Its short name, and what to do.
+    changes : mapping
+        What to put into the box file, by key such as ``made.front_length``; a length in mm, a
+        word, a count, or None for a key to take out.
+    plan, comparison : Plan, Comparison
+        The box that follows, and what changed from the box as meant.
+    costs : Costs
+        Minutes, parts and looks: common practice, no source.
+    source : str
+        Geometry where sizes were reckoned anew, else common practice.
+    """
+
+    code: str
+    words: str
+    changes: Mapping[str, Any]
+    plan: Plan
+    comparison: Comparison
+    costs: Costs
+    source: str
+
+    @property
+    def works(self) -> bool:
+        """Whether the box that follows has nothing that won't work."""
+        return self.plan.works
+
+    def moved(self, rule: Rule) -> str:
+        """The finished sizes that follow, in words."""
+        rows = [
+            f"{row.where} {rule.exact(row.before.value)} → {rule.exact(row.after.value)}"
+            for row in self.comparison.changes
+            if row.before is not None and row.after is not None and " rough " not in row.where
+        ]
+        return "; ".join(rows)
+
+    def sentence(self, rule: Rule) -> str:
+        """What to do, what follows, what is to be said of it, and what it costs."""
+        text = [self.words]
+        if moved := self.moved(rule):
+            text.append(f"Then: {moved}.")
+        text += [f"Won't work: {row.sentence}" for row in self.news("wont_work")]
+        text += [f"Care: {row.sentence}" for row in self.news("care")]
+        text.append(f"Costs {self.costs.sentence}.")
+        return " ".join(text)
+
+    def news(self, *levels: Level) -> tuple[Finding, ...]:
+        """What is to be said of this box and was not of the one meant, alike put together."""
+        return gathered(row for row in self.comparison.new_findings if row.level in levels)
+
+    def file_changes(self, rule: Rule) -> dict[str, Any]:
+        """The changes as a box file has them, lengths as text with their unit."""
+        return {key: _in_file(value, rule) for key, value in self.changes.items()}
+
+
+def _in_file(value: Any, rule: Rule) -> Any:
+    if isinstance(value, tuple):
+        return [_in_file(each, rule) for each in value]
+    if not isinstance(value, float):
+        return value
+    if value == 0:
+        return f"0 {rule.units}"
+    text = rule.exact(value)
+    # Off every mark the rule's own words would move the size; then millimetres hold it.
+    if abs(length(text, what="length") - value) > 1e-6:
+        text = f"{value:.6f}".rstrip("0").rstrip(".") + " mm"
+    return text
+
+
+@dataclass(frozen=True, slots=True)
+class Case:
+    """A mishap in its box: where the ways out are reckoned."""
+
+    plan: Plan
+    mishap: Mishap
+    facts: Mapping[str, Any]
+    meant: float | None
+    found: list[Option] = field(default_factory=list)
+
+    @classmethod
+    def of(cls, made: Plan, mishap: Mishap) -> Case:
+        """The case, with what exists at its stage."""
+        return cls(made, mishap, facts(made, mishap), meant_of(made, mishap.what))
+
+    @property
+    def off(self) -> float:
+        """As made less as meant; under 0 for what is too small. [mm]"""
+        assert self.meant is not None
+        off = self.mishap.measured - self.meant
+        return 0.0 if abs(off) < 1e-9 else off
+
+    def show(self, value: float) -> str:
+        """A length on the student's rule. [mm]"""
+        return self.plan.choices.rule.exact(value)
+
+    def after(self, changes: Mapping[str, Any], *, without: tuple[str, ...] = ()) -> Plan:
+        """The box with what exists, less some of it that is given up, and some changes."""
+        kept = {key: value for key, value in self.facts.items() if key not in without}
+        return plan(self.plan.choices.having(**{**kept, **changes}))
+
+    def offer(
+        self,
+        code: str,
+        words: str,
+        costs: Costs,
+        changes: Mapping[str, Any] | None = None,
+        *,
+        without: tuple[str, ...] = (),
+    ) -> None:
+        """One more way out: with changes the box is reckoned anew, without them it is advice."""
+        if changes is None:
+            told: dict[str, Any] = {}
+            after, source = self.plan, PRACTICE
+        else:
+            kept = {key: value for key, value in self.facts.items() if key not in without}
+            told = {key.replace("__", ".", 1): v for key, v in {**kept, **changes}.items()}
+            after, source = self.after(changes, without=without), f"{GEOMETRY}; costs: {PRACTICE}"
+        self.found.append(
+            Option(code, words, told, after, compare(self.plan, after), costs, source)
+        )
+
+    def new_part(self, name: str, minutes: float, *, count: int = 1) -> None:
+        """The spare, or a new part: the box stays as meant."""
+        many = f"{count} new {name}s" if count > 1 else f"a new {name}"
+        words = f"Make {many} from the spare, and keep the other for practice."
+        self.offer("new-part", words, Costs(count, minutes))
