@@ -1,0 +1,184 @@
+"""A finished box, measured and marked row by row."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from toolkit.classroom.bands import (
+    BANDS,
+    PLAY,
+    PLAY_LEAST,
+    PLAY_SOURCE,
+    Band,
+    limits,
+    play_band,
+    word_rows,
+)
+from toolkit.measures import Rule
+from toolkit.plan.rescue import skew_angle
+
+NOT_MEASURED = "not measured"
+
+
+@dataclass(frozen=True, slots=True)
+class Measured:
+    """What was measured on a finished box; None for what was not. Lengths in mm.
+
+    Attributes
+    ----------
+    gap, step, rock, spread : float or None
+        Widest joint gap, baseline step, rock on a flat plate, wall thickness spread. [mm]
+    diagonals : tuple of float or None
+        Both diagonals, over the same faces as ``size``. [mm]
+    size : tuple of float or None
+        Length and width of the box, as the diagonals were taken. [mm]
+    lid_play : float or None
+        Side play of the lid in the dry season; 0 if it binds. [mm]
+    play_is : str
+        What ``lid_play`` is: ``"total"``, both sides together, or ``"per side"``.
+    groove_depth : float or None
+        Of the lid grooves, to see whether the lid can drop out. [mm]
+    groove, surface, marks : str or None
+        What was seen, in the rubric's words.
+    """
+
+    gap: float | None = None
+    step: float | None = None
+    rock: float | None = None
+    spread: float | None = None
+    diagonals: tuple[float, float] | None = None
+    size: tuple[float, float] | None = None
+    lid_play: float | None = None
+    play_is: Literal["total", "per side"] = "total"
+    groove_depth: float | None = None
+    groove: str | None = None
+    surface: str | None = None
+    marks: str | None = None
+
+    def __post_init__(self) -> None:
+        """What cannot be measured is refused with its name."""
+        for name in ("gap", "step", "rock", "spread", "lid_play"):
+            value = getattr(self, name)
+            if value is not None and value < 0:
+                raise ValueError(f"{name} of {value:g} mm cannot be; type 0 mm or more")
+        if self.diagonals is not None and self.size is None:
+            raise ValueError("diagonals need the size of the box: give length and width too")
+        if self.play_is not in ("total", "per side"):
+            raise ValueError(f'read play_is {self.play_is!r}; type "total" or "per side"')
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """One row of a marking: what, the value in words, its band, what to do, and whose limit."""
+
+    key: str
+    what: str
+    value: str
+    band: Band | None
+    remedy: str
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class Assessment:
+    """A box marked row by row."""
+
+    marks: tuple[Mark, ...]
+
+    @property
+    def worst(self) -> Band | None:
+        """The band of the worst row; None if nothing was measured."""
+        found = [mark.band for mark in self.marks if mark.band is not None]
+        return max(found, key=BANDS.index) if found else None
+
+    @property
+    def sentence(self) -> str:
+        """How many rows stand in each band, and which want work."""
+        counts = [(band, sum(mark.band == band for mark in self.marks)) for band in BANDS]
+        told = ", ".join(f"{count} {band}" for band, count in counts if count)
+        missing = sum(mark.band is None for mark in self.marks)
+        left = f", {missing} not measured" if missing else ""
+        work = [mark.what for mark in self.marks if mark.band == "Rework"]
+        again = f" To work on: {'; '.join(work)}." if work else ""
+        return f"{told or 'Nothing marked'}{left}.{again}"
+
+
+def _diagonals(box: Measured, rule: Rule) -> tuple[float | None, str]:
+    """By how much the corners miss square [deg], and both readings in words."""
+    if box.diagonals is None or box.size is None:
+        return None, ""
+    difference = abs(box.diagonals[0] - box.diagonals[1])
+    angle = skew_angle(difference, length=box.size[0], width=box.size[1])
+    return angle, f", diagonals {rule.exact(difference)} unlike"
+
+
+def assess(box: Measured, *, rule: Rule) -> Assessment:
+    """Mark a finished box.
+
+    Parameters
+    ----------
+    box : Measured
+        What was measured and seen. [mm]
+    rule : Rule
+        The rule on which lengths are written.
+
+    Returns
+    -------
+    Assessment
+        A row for each thing; those not measured have no band.
+
+    Raises
+    ------
+    ValueError
+        A word is none of the rubric's, or no box has such diagonals.
+
+    Source
+    ------
+    Bands: custom, common practice, no source. Corners from diagonals: geometry.
+
+    >>> assess(Measured(gap=0.30), rule=Rule.millimetres()).worst
+    'Pass'
+    """
+    marks: list[Mark] = []
+    for row in limits():
+        more = ""
+        value: float | None
+        if row.key == "diagonals":
+            value, more = _diagonals(box, rule)
+        else:
+            value = getattr(box, row.key)
+        if value is None:
+            marks.append(Mark(row.key, row.what, NOT_MEASURED, None, "", row.source))
+            continue
+        band = row.band(value)
+        remedy = row.if_noted if BANDS.index(band) > 1 else ""
+        marks.append(
+            Mark(row.key, row.what, row.show(value, rule) + more, band, remedy, row.source)
+        )
+    marks.append(_play(box, rule))
+    for seen in word_rows():
+        word = getattr(box, seen.key)
+        band_seen = None if word is None else seen.band(word)
+        marks.append(Mark(seen.key, seen.what, word or NOT_MEASURED, band_seen, "", seen.source))
+    return Assessment(tuple(marks))
+
+
+def _play(box: Measured, rule: Rule) -> Mark:
+    if box.lid_play is None:
+        return Mark("lid_play", PLAY, NOT_MEASURED, None, "", PLAY_SOURCE)
+    total = box.play_is == "total"
+    play = box.lid_play / 2 if total else box.lid_play
+    value = rule.exact(play)
+    if total:
+        value += f" ({rule.exact(box.lid_play)} in all, halved)"
+    out = None if box.groove_depth is None else box.groove_depth / 2
+    band = play_band(play, drops_out_at=out)
+    remedy = ""
+    if band in ("acceptable after a note", "Rework"):
+        remedy = (
+            "plane the shiny edge, a shaving at a time"
+            if play < PLAY_LEAST
+            else "glue a strip to an edge that the groove hides"
+        )
+    return Mark("lid_play", PLAY, value, band, remedy, PLAY_SOURCE)

@@ -1,0 +1,119 @@
+"""Markings as tables: the student's sheet, the class's table, a blank rubric."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from toolkit.classroom.assessment import Assessment, Measured, assess
+from toolkit.classroom.bands import (
+    BANDS,
+    PLAY,
+    PLAY_LEAST,
+    PLAY_MOST,
+    PLAY_PASS,
+    Band,
+    limits,
+    word_rows,
+)
+from toolkit.measures import Rule
+from toolkit.results import Table
+
+NOTE = "Bands are customs: common practice, no source. On a limit the better band counts."
+
+
+def student_sheet(marked: Assessment, *, student: int, title: str = "Postcard box") -> Table:
+    """One student's marks.
+
+    Parameters
+    ----------
+    marked : Assessment
+        The box, marked.
+    student : int
+        Whose box it is.
+    title : str
+        Which box it is.
+
+    Returns
+    -------
+    Table
+        A row for each thing measured.
+
+    Source
+    ------
+    Custom, common practice, no source.
+    """
+    rows = tuple((mark.what, mark.value, mark.band or "", mark.remedy) for mark in marked.marks)
+    return Table(
+        f"{title}, student {student}",
+        ("what", "measured", "band", "what would mend it"),
+        rows,
+        note=f"{marked.sentence} {NOTE}",
+    )
+
+
+def class_table(marked: Sequence[tuple[int, Assessment]]) -> Table:
+    """The whole class, a row for each student.
+
+    Parameters
+    ----------
+    marked : sequence of (int, Assessment)
+        Each student's number with the box, marked.
+
+    Returns
+    -------
+    Table
+        A band for each thing, and below how many of the class stand in Rework.
+
+    Source
+    ------
+    Custom, common practice, no source.
+    """
+    marks = assess(Measured(), rule=Rule.millimetres()).marks
+    heads = [mark.key.replace("_", " ") for mark in marks]
+    letter: dict[Band | None, str] = {None: "", **dict(zip(BANDS, "EPNR", strict=True))}
+    rows = [
+        (f"student {number}", *(letter[mark.band] for mark in box.marks)) for number, box in marked
+    ]
+    again = [
+        str(sum(box.marks[place].band == "Rework" for _number, box in marked))
+        for place in range(len(heads))
+    ]
+    rows.append(("to rework", *again))
+    words = "E excellent, P pass, N acceptable after a note, R rework, empty not measured."
+    return Table("The class", ("student", *heads), tuple(rows), note=f"{words} {NOTE}")
+
+
+def blank_rubric(rule: Rule, *, size: tuple[float, float] | None = None) -> Table:
+    """The rubric with its limits on somebody's rule and room to write.
+
+    Parameters
+    ----------
+    rule : Rule
+        The rule on which lengths are written.
+    size : tuple of float, optional
+        Length and width of the box: out of square is then told by its diagonals. [mm]
+
+    Returns
+    -------
+    Table
+        A row for each thing, with every band's limit and an empty cell.
+
+    Source
+    ------
+    Custom, common practice, no source.
+    """
+    rows: list[tuple[str, ...]] = []
+    for row in limits():
+        best, good, bad = (
+            row.show(v, rule, size=size) for v in (row.excellent, row.passing, row.rework)
+        )
+        between = f"over {good}, up to {bad}"
+        rows.append((row.what, row.measured, f"≤ {best}", f"≤ {good}", between, f"> {bad}", ""))
+    least, most, passing = (rule.exact(v) for v in (PLAY_LEAST, PLAY_MOST, PLAY_PASS))
+    outside = f"under {least} or over {passing}"
+    lid = (PLAY, "push it over, half of the whole", f"{least} to {most}", f"≤ {passing}", outside)
+    rows.append((*lid, "binds, or drops out", ""))
+    for seen in word_rows():
+        words = {band: word for word, band in seen.words}
+        rows.append((seen.what, "look", *(words.get(band, "") for band in BANDS), ""))
+    return Table("Rubric", ("what", "how", *BANDS, "measured"), tuple(rows), note=NOTE)
