@@ -52,3 +52,39 @@ def test_more_than_there_is_is_refused(skim: float) -> None:
 def test_no_box_no_flushing() -> None:
     with pytest.raises(ValueError, match="no room"):
         flushed(plan(postcard().having(corner__tails_back=24)), skim=0.3)
+
+
+def test_the_box_says_how_much_comes_off() -> None:
+    gentle = plan(postcard().having(customs__flushing=0.2))
+    assert flushed(gentle).skim == 0.2
+    assert flushed(plan(postcard())).skim == 0.3
+
+
+@pytest.mark.parametrize("make", [postcard, inch_postcard, ears])
+def test_planing_the_rim_leaves_groove_and_inside_where_they_were(make) -> None:  # type: ignore[no-untyped-def]
+    box = flushed(plan(make()), skim=0.2, rim_planed=0.4)
+    before, after = box.before.design.frame, box.after.design.frame
+    assert after.wall_height.value == pytest.approx(before.wall_height.value - 0.4)
+    assert after.lid_groove.high == pytest.approx(before.lid_groove.high)
+    assert after.inside_height.value == pytest.approx(before.inside_height.value)
+    cut, left = box.before.design.back.tails, box.after.design.back.tails
+    assert [(t.low, t.high) for t in left] == [(t.low, t.high) for t in cut]
+
+
+def test_the_strip_above_the_lid_is_looked_at_again() -> None:
+    box = flushed(plan(postcard()), skim=0.2, rim_planed=0.6)
+    sizes = {row.name: row.value for row in box.workings}
+    assert sizes["rim strip"] == pytest.approx(6.4)
+    assert "rim-planed" in {row.code for row in box.findings}
+    thin = flushed(plan(postcard()), skim=0.2, rim_planed=2.5)
+    assert "rim-thin" in {row.code for row in thin.findings}
+    with pytest.raises(ValueError, match="off the rim leaves nothing"):
+        flushed(plan(postcard()), skim=0.2, rim_planed=7.0)
+
+
+def test_what_comes_off_the_tongue_is_play() -> None:
+    box = flushed(plan(postcard()), skim=0.2, tongue_planed=0.15)
+    sizes = {row.name: row.value for row in box.workings}
+    assert sizes["play of the lid"] == pytest.approx(0.45)
+    lift = {row.name for row in flushed(plan(lift_off()), skim=0.2).workings}
+    assert not lift & {"rim strip", "play of the lid", "lid length"}

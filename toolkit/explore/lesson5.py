@@ -6,7 +6,7 @@ import ipywidgets as widgets
 
 from toolkit.explore.cards import YourTurn, compare_guess, guess_card
 from toolkit.explore.engine import Explorer
-from toolkit.explore.lesson5_box import SKIM, USUAL_SKIM, finish_table
+from toolkit.explore.lesson5_box import SKIM, finish_table
 from toolkit.explore.lesson5_plane import EDGE, LIGHT, surface_of
 from toolkit.explore.scene import Scene
 from toolkit.explore.view import Listed, Said, Still
@@ -95,5 +95,5 @@ def carry() -> Said:
     """What to carry to the bench: what flushing leaves of the lap."""
     box = own()
     rule = box.choices.rule
-    left = flushed(box, skim=USUAL_SKIM)
-    return Said(f"Off each outside face {rule.exact(USUAL_SKIM)}: {left.sentence}")
+    left = flushed(box)
+    return Said(f"Off each outside face {rule.exact(left.skim)}: {left.sentence}")

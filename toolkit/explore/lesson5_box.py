@@ -22,25 +22,29 @@ from toolkit.smoothing import (
 )
 
 CLASS = 10  # students in the weekend class
-USUAL_SKIM = 0.3  # off each outside face to flush the joints: custom, no source [mm]
+USUAL_RIM = 0.2  # off the top edges with the joints: common practice, no source [mm]
 OILED = FinishPlan(inside=("oil",))  # what a beginner asks for first
 COATS = (("shellac", "outside", 2), ("shellac", "inside", 1), ("wax", "outside", 1))
 
 CONTROLS = (
-    LengthControl(("try.skim",), "off each outside face", 0.0, 2.0, start=lambda _: USUAL_SKIM),
+    LengthControl(
+        ("try.skim",), "off each outside face", 0.0, 2.0, start=lambda c: c.customs.flushing
+    ),
+    LengthControl(("try.rim",), "off the top edges", 0.0, 3.0, start=lambda _: USUAL_RIM),
 )
 
 
-def _flushed(at: Moment, skim: float) -> FlushedBox:
+def _flushed(at: Moment) -> FlushedBox:
+    made = worked_out(at.choices)
     try:
-        return flushed(worked_out(at.choices), skim=skim)
+        return flushed(made, skim=at.tried["try.skim"], rim_planed=at.tried["try.rim"])
     except ValueError as error:
         raise ImpossibleError(str(error)) from error
 
 
 def _view(at: Moment) -> View:
     rule = at.choices.rule
-    box = _flushed(at, at.tried["try.skim"])
+    box = _flushed(at)
     picture = corner_picture(box.after, which="back", ghost=box.before)
     rows = tuple(
         (

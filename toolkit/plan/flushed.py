@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Any
 
 from toolkit.plan.plan import Plan, plan
 from toolkit.results import Finding, Working, sorted_findings
 from toolkit.smoothing import after_flushing
+
+MARKING_OUT = ("half-pin-under-pin",)  # said of setting out, which is long past
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,7 +23,8 @@ class FlushedBox:
     skim : float
         What came off every outside face. [mm]
     workings : tuple of Working
-        Lap, strip above the lid groove, wall behind the groove and lid length, each as a sum. [mm]
+        Lap, strip above the lid groove, wall behind the groove, play and length of the lid, each
+        as a sum. [mm]
     findings : tuple of Finding
         What is to be said of the box afterwards.
     """
@@ -38,15 +42,21 @@ class FlushedBox:
         return "; ".join(row.sentence(rule) for row in self.workings) + "."
 
 
-def flushed(made: Plan, *, skim: float) -> FlushedBox:
+def flushed(
+    made: Plan, *, skim: float | None = None, rim_planed: float = 0.0, tongue_planed: float = 0.0
+) -> FlushedBox:
     """Plane every outside face, and look at the box again.
 
     Parameters
     ----------
     made : Plan
         The box as its joints were cut. [mm]
-    skim : float
-        What comes off each outside face. [mm]
+    skim : float, optional
+        What comes off each outside face; None for the box's own custom. [mm]
+    rim_planed : float
+        What comes off the top edges of the walls. [mm]
+    tongue_planed : float
+        What comes off the lid's tongue while it is fitted and smoothed. [mm]
 
     Returns
     -------
@@ -56,7 +66,8 @@ def flushed(made: Plan, *, skim: float) -> FlushedBox:
     Raises
     ------
     ValueError
-        There is no such box, or nothing would be left of a wall.
+        There is no such box, nothing would be left of a wall or above its lid groove, or an
+        amount is negative.
 
     Source
     ------
@@ -65,6 +76,7 @@ def flushed(made: Plan, *, skim: float) -> FlushedBox:
     if not made.design.exists:
         raise ValueError(made.findings[0].sentence if made.findings else "there is no such box")
     f, d = made.design.frame, made.design
+    skim = d.choices.customs.flushing if skim is None else skim
     walls = {
         "side": f.side_thickness.value,
         "back": f.back_thickness.value,
@@ -76,27 +88,46 @@ def flushed(made: Plan, *, skim: float) -> FlushedBox:
             f"{skim:g} mm off each face leaves nothing of a wall of {thinnest:g} mm; "
             "plane less, such as 0.2 mm"
         )
-    thinner = {f"made__{name}_thickness": thick - skim for name, thick in walls.items()}
+    thinner: dict[str, Any] = {
+        f"made__{name}_thickness": thick - skim for name, thick in walls.items()
+    }
     half_blind = d.choices.corner.joint == "half-blind"
     if half_blind:
         thinner["made__tail_length"] = f.tail_back.value
+    height = f.wall_height.value
+    rim = None if f.lid_groove is None else height - f.lid_groove.high
+    most = height if rim is None else rim
+    if not 0 <= rim_planed < most:
+        raise ValueError(
+            f"{rim_planed:g} mm off the rim leaves nothing of the {most:.3g} mm that stand there; "
+            "plane less, such as 0.2 mm"
+        )
+    if rim_planed:
+        lower = ("side", "back") if rim is not None else ("side", "back", "front")
+        thinner |= {f"made__{name}_width": height - rim_planed for name in lower}
+        # The tails are cut: what the top edge loses, the uppermost pin loses.
+        for place, corner in (("back", d.back), ("front", d.front)):
+            thinner[f"corner__tails_{place}"] = tuple((t.low, t.high) for t in corner.tails)
+        if rim is not None:
+            thinner["made__top_edge"] = rim - rim_planed
     after = plan(d.choices.having(**thinner))
-    rim = None
-    if f.lid_groove is not None:
-        rim = f.wall_height.value - f.lid_groove.high
     left = after_flushing(
         skim,
         lap=f.lap_back.value if half_blind else None,
         rim=rim,
         groove_wall=min(walls.values()) - (d.choices.groove.depth or 0.0),
+        lid_play=d.choices.panels.lid_tongue if rim is not None else None,
+        rim_planed=rim_planed,
+        tongue_planed=tongue_planed,
     )
     lid = Working.of(
         "lid length",
         ("as planned", d.lid.length.value),
         ("planed off with the front", -skim),
     )
-    workings = (*left.workings, lid) if f.lid_groove is not None else left.workings
+    workings = (*left.workings, lid) if rim is not None else left.workings
     said = {(row.code, row.where) for row in left.findings(rule=made.choices.rule)}
+    said |= {(row.code, row.where) for row in after.findings if row.code in MARKING_OUT}
     more = [row for row in after.findings if (row.code, row.where) not in said]
     findings = sorted_findings([*left.findings(rule=made.choices.rule), *more])
     return FlushedBox(made, after, skim, workings, findings)

@@ -169,4 +169,6 @@ def after_flushing(
 def _less(name: str, size: float | None, planed: float, why: str) -> Working | None:
     if size is None:
         return None
+    if planed == 0:
+        return Working.of(name, ("as made", size))
     return Working.of(name, ("as made", size), (why, -planed))
