@@ -15,6 +15,7 @@ from toolkit.box.window import window
 from toolkit.explore import lesson4
 from toolkit.explore.controls import file_changes, first_value
 from toolkit.explore.lesson4_contents import CONTENTS
+from toolkit.explore.lesson4_edges import EDGES
 from toolkit.explore.lesson4_lid import LID
 from toolkit.explore.lesson4_season import SEASON
 from toolkit.explore.view import ImpossibleError
@@ -43,7 +44,7 @@ KINDS = {
     "made": BOX.having(made__lid_width=115.3, made__groove_depth=4.2, made__side_width=64.2),
     "grain across": BOX.having(panels__grain="across"),
 }
-ADDED = (SEASON, LID, CONTENTS)
+ADDED = (SEASON, LID, EDGES, CONTENTS)
 
 
 def words(view: Any) -> str:
@@ -160,6 +161,32 @@ def test_there_is_no_way_for_a_lid_that_lifts_off() -> None:
     assert caught.value.there_is == "No such lid."
 
 
+# The edges
+
+
+def test_a_wider_bevel_leaves_a_thicker_rim_and_a_gentler_slope() -> None:
+    def rim(wide: float) -> tuple[float, float]:
+        rows = {row[0]: row[1] for row in EDGES.view(BOX, {"try.bevel": wide}).numbers.rows}
+        return float(rows["thin edge"].split()[0]), float(rows["slope of the bevel"].rstrip("°"))
+
+    (thin, steep), (thick, gentle) = rim(8.0), rim(24.0)
+    assert thin < thick and steep > gentle
+    found = EDGES.view(BOX, {"try.bevel": 5.0}).findings
+    assert "bevel-too-narrow" in {row.code for row in found}
+
+
+def test_keeping_a_bevel_writes_its_width_and_that_it_is_one(tmp_path: Path) -> None:
+    path = tmp_path / "box.toml"
+    path.write_text(example_path().read_text(encoding="utf-8"), encoding="utf-8")
+    assert EDGES.more is not None
+    assert EDGES.more(EDGES.moment(BOX)) == {}
+    change_box(path, EDGES.more(EDGES.moment(BOX, {"try.bevel": 18.0})))
+    box = read_box(path)
+    assert (box.panels.lid_profile, box.panels.bevel_width) == ("bevelled", 18.0)
+    assert plan(box).design.lid.bevel[1] == 18.0
+    assert first_value(EDGES.controls[0], box) == 18.0
+
+
 # The contents
 
 
@@ -206,3 +233,5 @@ def test_stills_and_tables_of_the_own_box() -> None:
     assert "right-handed" in right and "left-handed" in left
     assert "blank now" in repr(lesson4.stages())
     assert "finger pull" in repr(lesson4.edges())
+    assert "nothing shows outside" in repr(lesson4.exits())
+    assert "fitted now, clearance" in repr(lesson4.months())

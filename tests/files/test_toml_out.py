@@ -130,7 +130,7 @@ all_choices = st.builds(
     ),
     panels=st.builds(
         Panels, maybe["edge"], maybe["edge"], lengths_or_zero, lengths_or_zero, lengths_or_zero,
-        profiles, profiles, lengths_or_zero, st.sampled_from(["along", "across"]),
+        profiles, profiles, lengths_or_zero, st.sampled_from(["along", "across"]), maybe["length"],
     ),
     lid=st.builds(
         LidChoice, st.sampled_from(["sliding", "lift-off"]), st.sampled_from(["rebate", "battens"]),

@@ -12,8 +12,9 @@ from numpy import array, cross
 
 from tests.boxes import lift_off, postcard
 from toolkit.box import Choices, design
+from toolkit.box.bevels import bevel
 from toolkit.box.choices import Room
-from toolkit.box.edges import bevel, edge_table, finger_pull
+from toolkit.box.edges import edge_table, finger_pull
 from toolkit.box.groove_checks import check_depth, check_rim_and_front
 from toolkit.box.plough_table import plough_table
 from toolkit.box.ploughing import fence, grooves_to_plough
@@ -130,6 +131,18 @@ def test_a_bevelled_panel_of_a_box_obeys_the_same_sum() -> None:
     at = bevel(9, tongue=d.lid.tongue, reach=d.lid.reach, width=width)
     assert at.rim == pytest.approx(rim)
     assert f"{at.angle:.1f}°" in as_text(edge_table(d))
+
+
+def test_a_bevel_chosen_in_the_box_file_is_worked_by_that_sum() -> None:
+    """9 thick, 5.8 at the lip, 3 mm in a groove of 3, 16 wide: a rim of 5.06."""
+    box = postcard().having(
+        panels__lid_profile="bevelled",
+        panels__bevel_width=16.0,
+        panels__lid_tongue=0.2,
+        groove__depth=3.0,
+    )
+    rim, width = design(box).lid.bevel
+    assert (round(rim, 2), width) == (5.06, 16)
 
 
 def test_bevels_that_cannot_be() -> None:

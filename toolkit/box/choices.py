@@ -85,6 +85,7 @@ class Panels:
     lid_profile: Profile = "rebated"
     front_drop: float = 0.3
     grain: Grain = "along"
+    bevel_width: float | None = None
 
 
 @dataclass(frozen=True, slots=True)

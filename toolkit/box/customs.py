@@ -73,6 +73,7 @@ class Customs:
     front_gap_most: float = _custom(
         1.0, "length", "widest gap between the low front and the floor of the lid groove"
     )
+    bevel_rim_least: float = _custom(2.0, "length", "thinnest rim of a bevelled edge")
     swelling_room: float = _custom(
         0.3, "length", "room still left beside a panel when it is at its widest"
     )
@@ -94,6 +95,9 @@ class Customs:
     )
     socket_over: float = _custom(
         0.1, "length", "chopped deeper into a half-blind socket than its tail is long"
+    )
+    flushing: float = _custom(
+        0.3, "length", "planed off every outside face to flush the joints (0.2 to 0.3 mm is usual)"
     )
     saw_offset: float = _custom(
         0.1, "length", "how far saw cuts scatter beside their line, standard deviation"

@@ -9,67 +9,12 @@ from toolkit.box.design import Design
 from toolkit.box.panel_checks import grooved_panels
 from toolkit.box.panels import Panel
 from toolkit.measures import Rule
-from toolkit.results import Table, above, below
+from toolkit.results import Table, above
 
 # The hollow for one finger: common practice, no source.
 _PULL = (24.0, 12.0)  # across and along the lid [mm]
 _PULL_BEHIND = 12.0  # from the lid's front end [mm]
 _PULL_SHARE = 1 / 3  # of the lid's thickness
-
-
-@dataclass(frozen=True, slots=True)
-class Bevel:
-    """A bevelled edge: thickness at its rim, how far in it runs [mm], and its slope [degrees]."""
-
-    rim: float
-    width: float
-    angle: float
-
-
-def bevel(thickness: float, *, tongue: float, reach: float, width: float) -> Bevel:
-    """A bevel that has its tongue's thickness at the lip of the groove.
-
-    Parameters
-    ----------
-    thickness : float
-        Of the panel. [mm]
-    tongue : float
-        What it must be where it enters the groove. [mm]
-    reach : float
-        How far it stands in the groove. [mm]
-    width : float
-        How far in from the rim the bevel runs. [mm]
-
-    Returns
-    -------
-    Bevel
-        Rim, width and angle. [mm, degrees]
-
-    Raises
-    ------
-    ValueError
-        The bevel is no wider than it stands in the groove, or would end in nothing.
-
-    Source
-    ------
-    Geometry of a straight bevel.
-
-    >>> round(bevel(9, tongue=5.8, reach=3, width=16).angle, 1)
-    13.8
-    """
-    if not above(width, reach):
-        raise ValueError(
-            f"a bevel {width:g} mm wide never comes out of a groove it reaches {reach:g} mm into: "
-            f"give more than {reach:g}"
-        )
-    share = reach / width
-    rim = (tongue - thickness * share) / (1 - share)
-    if below(rim, 0.0) or below(thickness, tongue):
-        raise ValueError(
-            f"{thickness:g} mm bevelled over {width:g} mm to {tongue:g} mm at {reach:g} mm from "
-            "the rim leaves no rim: give a wider bevel, or a thinner panel"
-        )
-    return Bevel(rim, width, degrees(atan((thickness - rim) / width)))
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,8 +74,8 @@ def _worked(panel: Panel, rule: Rule) -> str:
     rim, width = panel.bevel
     angle = degrees(atan((panel.thickness.value - rim) / width))
     return (
-        f"bevel {show(width)} wide at {angle:.1f}° to a rim of {show(rim)}, {where}; it touches "
-        "only at the lip of the groove and wears there"
+        f"bevel {show(width)} wide at {angle:.1f}° to a thin edge of {show(rim)}, {where}; it "
+        "touches only at the lip of the groove and wears there"
     )
 
 

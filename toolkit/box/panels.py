@@ -4,22 +4,17 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from toolkit.box.bevels import rim_and_width
 from toolkit.box.choices import Choices
 from toolkit.box.frame import Frame, as_made
 from toolkit.box.seasons import Season, season
 from toolkit.results import Term, Working
 
-# A bevelled panel has its tongue's thickness where it enters the groove; how far the bevel thins
-# the edge beyond that is common practice, no source.
-BEVEL_EDGE = 0.8
-
 
 @dataclass(frozen=True, slots=True)
 class Panel:
-    """A panel in its grooves. Lengths and heights in mm.
-
-    ``across`` and ``along`` are the clearances it really has; ``reach`` how deep it can stand in
-    a groove; ``low`` and ``high`` its faces above the bottom edge of the walls.
+    """A panel in its grooves: ``across`` and ``along`` are the clearances it really has, ``reach``
+    how deep it can stand in a groove, ``low`` and ``high`` its faces above the bottom edge. [mm]
     """
 
     name: str
@@ -37,13 +32,18 @@ class Panel:
     high: float
     season: Season
     grain_across: bool
+    bevel_asked: float | None = None
 
     @property
     def bevel(self) -> tuple[float, float]:
         """Of a bevelled edge: its thickness at the rim, and how far in the bevel runs. [mm]"""
-        rim = BEVEL_EDGE * self.tongue
-        run = (self.thickness.value - rim) * self.reach / (self.tongue - rim)
-        return rim, min(run, self.length.value / 3, self.width.value / 3)
+        return rim_and_width(
+            self.thickness.value,
+            tongue=self.tongue,
+            reach=self.reach,
+            most=min(self.length.value, self.width.value) / 3,
+            asked=self.bevel_asked,
+        )
 
     @property
     def moving(self) -> float:
@@ -200,6 +200,7 @@ def _panel(c: Choices, f: Frame, name: str) -> Panel:
         high=high,
         season=season(c, name),
         grain_across=c.panels.grain == "across",
+        bevel_asked=c.panels.bevel_width,
     )
 
 

@@ -8,13 +8,18 @@ import ipywidgets as widgets
 
 from toolkit.box import Choices, Panel
 from toolkit.box.edges import edge_table
+from toolkit.box.exits import exit_table
+from toolkit.box.months import month_table
+from toolkit.box.months import months as panel_months
 from toolkit.box.plough_table import plough_table
+from toolkit.box.seasons import year_between
 from toolkit.box.window import window
 from toolkit.explore.cards import YourTurn, compare_guess, guess_card
 from toolkit.explore.controls import CountControl, LengthControl, with_values
 from toolkit.explore.engine import Explorer
 from toolkit.explore.lesson1_tree import year_of
 from toolkit.explore.lesson4_contents import CONTENTS
+from toolkit.explore.lesson4_edges import EDGES
 from toolkit.explore.lesson4_lid import LID, drawn_out
 from toolkit.explore.lesson4_season import SEASON
 from toolkit.explore.scene import Scene
@@ -85,7 +90,7 @@ def view(choices: Choices, kept: Choices) -> View:
 
 
 CORNER = Scene("corner", CONTROLS, lambda at: view(at.choices, at.kept))
-SCENES: tuple[Scene, ...] = (CORNER, SEASON, LID, CONTENTS)
+SCENES: tuple[Scene, ...] = (CORNER, SEASON, LID, EDGES, CONTENTS)
 
 
 def guess() -> widgets.Widget:
@@ -118,16 +123,37 @@ def lid() -> Explorer:
     return Explorer(LID)
 
 
+def bevels() -> Explorer:
+    """The edges of the lid in their grooves, and their sliders."""
+    return Explorer(EDGES)
+
+
 def backwards() -> Explorer:
     """From contents to rough list, and its sliders."""
     return Explorer(CONTENTS)
 
 
+def exits() -> Listed:
+    """Where grooves of the student's own box would come out, and the cures."""
+    return Listed(exit_table(own().choices))
+
+
+def _in_grooves(made: Plan) -> str:
+    return "lid" if isinstance(made.design.lid, Panel) else "bottom"
+
+
+def months() -> Listed:
+    """The student's own lid month by month, or the bottom under a lid that lifts off."""
+    made = own()
+    name, place = _in_grooves(made), year_between(made.design.choices.rooms)
+    rows = panel_months(made.design, panel=name, place=place)
+    return Listed(month_table(rows, rule=made.choices.rule, panel=name))
+
+
 def limits() -> Said:
     """The two limits of the student's own lid, or of the bottom under a lid that lifts off."""
     made = own()
-    name = "lid" if isinstance(made.design.lid, Panel) else "bottom"
-    at = window(made.design, panel=name)
+    at = window(made.design, panel=_in_grooves(made))
     return Said(f"{at.sentence(made.choices.rule)} {at.cause()}")
 
 

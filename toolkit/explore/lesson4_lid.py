@@ -20,7 +20,8 @@ FRONTS = (
 )
 CODES = {
     "front-too-high", "front-too-low", "good-rim", "rim-thin", "lid-short", "lid-proud",
-    "good-lid-reach", "panel-too-thick", "panel-loose-in-thickness", "good-thickness",
+    "good-lid-reach", "front-rises", "bevel-too-narrow", "bevel-rim-thin", "panel-too-thick",
+    "panel-loose-in-thickness", "good-thickness",
 }  # fmt: skip
 CONTROLS = (
     NumberControl(("try.out",), "lid drawn out", 0, 100, 5, "%", lambda _: 50.0),

@@ -123,6 +123,7 @@ class PanelsSection(Section):
     lid_tongue: kinds.LengthOrZero = left_out("Groove width less tongue thickness.")
     bottom_profile: kinds.Profile = left_out()
     lid_profile: kinds.Profile = left_out()
+    bevel_width: kinds.Length = left_out("Of a bevelled edge, from its rim to where it ends.")
     front_drop: kinds.LengthOrZero = left_out("Front end below the floor of the lid groove.")
     grain: kinds.Grain = left_out("Of lid and bottom, to the length of the box.")
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from toolkit.box import (
     Design,
+    edge_checks,
     groove_checks,
     joint_checks,
     panel_checks,
@@ -61,7 +62,7 @@ def findings(d: Design, parts: tuple[Part, ...]) -> tuple[Finding, ...]:
         rows += check(d)
     # With no space inside, what could be said of lid and bottom would only confuse.
     if not any(row.code == "inside-negative" for row in rows):
-        for check in (*panel_checks.CHECKS, *season_checks.CHECKS):
+        for check in (*panel_checks.CHECKS, *edge_checks.CHECKS, *season_checks.CHECKS):
             rows += check(d)
         rows += check_rough(d, parts)
     return sorted_findings(rows)

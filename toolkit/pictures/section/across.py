@@ -47,6 +47,8 @@ _CODES = (
     "swells-tight",
     "drops-out",
     "panel-grain-across",
+    "bevel-too-narrow",
+    "bevel-rim-thin",
     "lid-rebate-through",
 )
 

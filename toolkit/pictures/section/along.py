@@ -34,6 +34,7 @@ _CODES = (
     "rim-thin",
     "bottom-below-walls",
     "panel-grain-across",
+    "front-rises",
     "lid-rebate-through",
 )
 

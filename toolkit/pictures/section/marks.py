@@ -92,6 +92,9 @@ _WRONG = {
     "front-too-high": "the front is too high for the lid to pass",
     "front-too-low": "a gap is left under the lid",
     "lid-short": "the lid falls short of the back groove",
+    "bevel-too-narrow": "a bevel is too narrow and comes to nothing",
+    "bevel-rim-thin": "a bevel leaves a thin edge",
+    "front-rises": "the front can rise into the lid's way in the damp",
     "lid-rebate-through": "the rebate goes through the lid",
 }
 

@@ -1,0 +1,192 @@
+"""Cures of holes, bevels and the lid's way in the damp: each proved by another road."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import assume, given, settings
+from hypothesis import strategies as st
+
+from tests.boxes import ears, inch_postcard, lift_off, postcard
+from toolkit.box import Choices, design
+from toolkit.box.bevels import bevel, width_for
+from toolkit.box.edge_checks import check_bevels, check_lid_way
+from toolkit.box.exits import exit_table, exits
+from toolkit.box.months import month_table, months
+from toolkit.box.seasons import readings_between, year_between
+from toolkit.box.window import window
+from toolkit.pages import as_text
+from toolkit.plan import plan
+from toolkit.wood import MONTHS, place
+
+THROUGH = {"corner__joint": "through", "corner__lap": None}
+
+
+def kinds(choices: Choices) -> list[list[str]]:
+    return [[cure.kind for cure in one.cures] for one in exits(choices)]
+
+
+# Exits
+
+
+@pytest.mark.parametrize("make", [postcard, inch_postcard, ears, lift_off])
+def test_a_box_without_holes_needs_no_cure(make) -> None:  # type: ignore[no-untyped-def]
+    assert exits(make()) == ()
+    assert "nothing shows outside" in as_text(exit_table(make()))
+
+
+def test_every_through_combination_is_named_by_face_place_and_size() -> None:
+    rule = postcard().rule
+    for box, face in ((postcard(), "sides"), (ears(), "back end")):
+        first = exits(box.having(**THROUGH))[0]
+        assert first.sentence(rule) == (
+            f"bottom groove at the back corners, {face}, outside face: 6 mm × 4 mm, from 7 mm to "
+            "13 mm above the bottom edge; it comes out of the tip of a through tail"
+        )
+        assert [cure.kind for cure in first.cures] == ["lap", "stop", "plug"]
+
+
+def test_a_groove_that_meets_a_pin_is_moved_first() -> None:
+    low = exits(postcard().having(groove__bottom_edge=3.0))
+    assert {one.hole.corner for one in low} == {"back", "front"}
+    first = low[0].cures[0]
+    # The tail begins at 5 and a groove wants 1.5 beside it: 6.5, as the rule's half marks have it.
+    assert dict(first.changes) == {"groove.bottom_edge": pytest.approx(6.5)}
+    assert first.sentence == (
+        "Plough the bottom groove 3.5 mm farther from the bottom edge, at 6.5 mm."
+    )
+    # The tails are on the ends and 12 less 4 long; the panel stands 4 in a wall 12 thick.
+    assert low[0].cures[1].sentence.startswith("Stop the bottom groove 8 mm short of the end of")
+
+
+def test_one_fence_stays_one_fence() -> None:
+    box = postcard().having(groove__bottom_edge=3.0, groove__top_edge=3.0)
+    for one in exits(box):
+        assert set(dict(one.cures[0].changes)) == {"groove.bottom_edge", "groove.top_edge"}
+
+
+def test_a_thinner_half_pin_may_do() -> None:
+    box = postcard().having(groove__bottom_edge=4.6, groove__top_edge=4.6)
+    assert all("shift the tails" in found for found in kinds(box))
+    cure = next(cure for cure in exits(box)[0].cures if cure.kind == "shift the tails")
+    assert dict(cure.changes) == {"corner.half_pin": pytest.approx(3.0)}
+
+
+def test_a_pin_in_the_groove_may_be_cured_by_other_tails() -> None:
+    box = postcard().having(corner__tails_back=((2.0, 8.0), (16.0, 30.0), (36.0, 59.0)))
+    found = kinds(box)
+    assert found and all("more or fewer tails" in one for one in found)
+
+
+@settings(max_examples=40, deadline=None)
+@given(
+    edge=st.integers(10, 90),
+    top=st.integers(10, 90),
+    half=st.integers(30, 70),
+    back=st.integers(1, 5),
+    on=st.sampled_from(["ends", "sides"]),
+    through=st.booleans(),
+)
+def test_cured_boxes_have_that_hole_no_longer_and_nothing_new_is_impossible(
+    edge: int, top: int, half: int, back: int, on: str, through: bool
+) -> None:
+    box = postcard().having(
+        groove__bottom_edge=edge / 10,
+        groove__top_edge=top / 10,
+        corner__half_pin=half / 10,
+        corner__tails_back=back,
+        corner__tails_on=on,
+        **(THROUGH if through else {}),
+    )
+    found = exits(box)
+    assume(found)
+    before = {(row.code, row.where) for row in plan(box).findings if row.level == "wont_work"}
+    for one in found:
+        assert [cure.rank for cure in one.cures] == list(range(1, len(one.cures) + 1))
+        assert {"stop", "plug"} <= {cure.kind for cure in one.cures}
+        for cure in one.cures:
+            after = plan(cure.applied(box))
+            wrong = {(row.code, row.where) for row in after.findings if row.level == "wont_work"}
+            assert wrong <= before
+            holes = {"groove-outside-tail", "groove-shows-through-joint"}
+            shown = sum(row.code in holes for row in after.findings)
+            assert shown < len(found)
+            if cure.kind not in ("stop", "plug"):
+                gone = {(h.groove, h.corner, h.cause) for h in after.design.holes}
+                assert (one.hole.groove, one.hole.corner, one.hole.cause) not in gone
+
+
+# Bevels
+
+
+@pytest.mark.parametrize("wide", [10.0, 12.5, 16.0, 20.0])
+def test_a_chosen_bevel_has_its_tongue_at_the_lip(wide: float) -> None:
+    box = postcard().having(panels__lid_profile="bevelled", panels__bevel_width=wide)
+    lid = design(box).lid
+    rim, width = lid.bevel
+    assert width == wide
+    at_lip = rim + (lid.thickness.value - rim) * lid.reach / width
+    assert at_lip == pytest.approx(lid.tongue)
+    assert width_for(9, tongue=lid.tongue, reach=lid.reach, rim=rim) == pytest.approx(wide)
+    assert rim < bevel(9, tongue=lid.tongue, reach=lid.reach, width=wide + 1).rim
+
+
+@pytest.mark.parametrize(
+    ("wide", "code"),
+    [(4.0, "bevel-too-narrow"), (6.0, "bevel-too-narrow"), (7.0, "bevel-rim-thin")],
+)
+def test_narrow_bevels_are_told(wide: float, code: str) -> None:
+    box = postcard().having(panels__lid_profile="bevelled", panels__bevel_width=wide)
+    assert [row.code for row in check_bevels(design(box))] == [code]
+    assert code in {row.code for row in plan(box).findings}
+    assert check_bevels(design(box.having(panels__lid_profile="rebated"))) == []
+
+
+def test_a_width_slopes_the_right_way_only() -> None:
+    with pytest.raises(ValueError, match="slopes the wrong way"):
+        width_for(9, tongue=5.8, reach=3, rim=5.8)
+
+
+# The front in the damp
+
+
+def test_a_front_of_beech_rises_into_the_lid_and_a_lower_one_does_not() -> None:
+    box = postcard().having(wood__sides="American beech", wood__ends="American beech")
+    found = check_lid_way(design(box))
+    assert [(row.level, row.code) for row in found] == [("care", "front-rises")]
+    assert "Plane the front 0.4 mm lower" in found[0].remedy
+    assert check_lid_way(design(box.having(panels__front_drop=0.7))) == []
+    assert check_lid_way(design(postcard())) == []
+    assert check_lid_way(design(lift_off())) == []
+
+
+def test_a_front_too_high_on_the_bench_is_said_once() -> None:
+    codes = [row.code for row in plan(postcard().having(made__front_width=53.0)).findings]
+    assert "front-too-high" in codes and "front-rises" not in codes
+
+
+# Month by month
+
+
+@pytest.mark.parametrize("wood", ["black cherry", "American beech"])
+def test_a_month_allows_what_the_box_would_if_it_were_made_in_its_air(wood: str) -> None:
+    box = postcard().having(wood__lid=wood, wood__bottom=wood)
+    d = design(box)
+    rows = months(d, panel="lid", place=year_between(box.rooms))
+    assert [row.month for row in rows] == list(MONTHS)
+    for row, room in zip(rows, readings_between(box.rooms), strict=True):
+        at = window(design(box.having(rooms__make=room)), panel="lid")
+        assert (row.least, row.most) == pytest.approx((at.least, at.most))
+        assert row.open == at.open
+    assert rows[0].grip == pytest.approx(d.lid.worst_grip)
+    assert rows[6].room == pytest.approx(d.lid.across - d.lid.swelling)
+
+
+def test_a_place_of_the_table_and_a_panel_that_fails_are_told() -> None:
+    beech = design(postcard().having(wood__lid="American beech", panels__lid_across=3.0))
+    there = year_between(beech.choices.rooms)
+    said = as_text(month_table(months(beech, panel="lid", place=there), rule=beech.choices.rule,
+                               panel="lid"))  # fmt: skip
+    assert "none does for both" in said and "none: it drops out" in said
+    assert len(months(beech, panel="bottom", place=place("Chicago"))) == 12
+    with pytest.raises(ValueError, match="no groove"):
+        months(design(lift_off()), panel="lid", place=there)
