@@ -112,6 +112,8 @@ def _panels(rng: Random) -> dict[str, Any]:
         keys[f"panels__{panel}_tongue"] = rng.uniform(0.1, 0.4)
         if rng.random() < 0.3:
             keys[f"panels__{panel}_across"] = rng.uniform(1.2, 3.0)
+    if rng.random() < 0.4:
+        keys["panels__bevel_width"] = _length(rng, 6.0, 30.0)
     return keys
 
 

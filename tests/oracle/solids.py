@@ -180,9 +180,14 @@ def _tongued(f: Facts, name: str, x: Pair, y: Pair) -> list[Corners]:
     # The bottom is rebated underneath and its floor is flush; the lid on top, and not in front.
     body = (floor, floor + panel.thickness) if lid else (edge[1] - panel.thickness, edge[1])
     # A bevel comes to the tongue's thickness where the panel reaches deepest into the groove. On
-    # a panel too small for a bevel as flat as that there is a rebate too.
+    # a panel too small for a bevel as flat as that there is a rebate too. A width asked for is
+    # kept, but for a third of the panel, beyond which bevels would meet in its middle.
+    small = min(panel.length, panel.width)
+    asked = f.choices.panels.bevel_width
     bevel = max(16.0, 2.0 * panel.thickness * f.depth / panel.tongue)
-    if panel.profile == "rebated" or bevel > 0.4 * min(panel.length, panel.width):
+    if asked is not None:
+        bevel = min(asked, small / 3)
+    if panel.profile == "rebated" or (asked is None and bevel > 0.4 * small):
         inset = f.depth + 1.0
         run = (x[0] + inset, x[1] if lid else x[1] - inset)
         across = (y[0] + inset, y[1] - inset)

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import os
 from collections import Counter
+from collections.abc import Iterator
 from concurrent.futures import ProcessPoolExecutor
 from dataclasses import dataclass, field
 from functools import cache
@@ -19,10 +20,13 @@ from tests.oracle.designs import ARRANGEMENTS, Arrangement, random_box
 from tests.oracle.faults import standing
 from tests.oracle.motion import moving
 from tests.oracle.solids import Solids, build
+from toolkit.box import Choices
+from toolkit.box.exits import exits
 from toolkit.plan import Plan, as_data, plan
 
 BOXES = int(os.environ.get("ORACLE_BOXES", "320"))
 MOVED = 10  # every so many boxes, one has its parts pushed about
+CURED = 4  # every so many boxes with a hole, one is built with each of its cures
 CODES = ("groove-outside-tail", "groove-shows-through-joint")
 
 
@@ -30,8 +34,8 @@ CODES = ("groove-outside-tail", "groove-shows-through-joint")
 class Verdict:
     """What was seen of one arrangement: how many boxes were drawn, built, moved and had holes.
 
-    ``refused`` counts the reasons why boxes can't be built. The three lists name each faulty box
-    by its seed.
+    ``refused`` counts the reasons why boxes can't be built, ``cured`` the cures by their kind. The
+    four lists name each faulty box by its seed.
     """
 
     drawn: int = 0
@@ -39,9 +43,11 @@ class Verdict:
     moved: int = 0
     holed: int = 0
     refused: Counter[str] = field(default_factory=Counter)
+    cured: Counter[str] = field(default_factory=Counter)
     standing: list[str] = field(default_factory=list)
     moving: list[str] = field(default_factory=list)
     daylight: list[str] = field(default_factory=list)
+    cures: list[str] = field(default_factory=list)
 
     @property
     def share(self) -> float:
@@ -71,6 +77,26 @@ def daylight(solids: Solids, made: Plan) -> tuple[list[Opening], str]:
     return seen, "" if said == due else f"the plan says {said}, the solids {due}"
 
 
+def cures(choices: Choices, seen: list[Opening]) -> Iterator[tuple[str, str]]:
+    """The kind of every cure on offer, and what is wrong with the box built with it."""
+    for one in exits(choices):
+        for cure in one.cures:
+            after = cure.applied(choices)
+            made = plan(after)
+            if not made.works:
+                yield cure.kind, f"{cure.sentence} makes a box that can't be"
+                continue
+            solids = build(as_data(made), after)
+            faults, left = standing(solids), openings(solids)
+            hole = (one.hole.face, one.hole.corner, one.hole.groove)
+            # The solids know nothing of plugs and of stopped ends: those stay as ploughed.
+            if made.design.choices.groove.ends == "through":
+                if len(left) >= len(seen):
+                    faults.append(f"{len(left)} openings, {len(seen)} before")
+                faults += [f"still open: {row}" for row in left if row[:3] == hole]
+            yield cure.kind, f"{cure.sentence} {faults}" if faults else ""
+
+
 def examine(arrangement: Arrangement, boxes: int) -> Verdict:
     """Draw boxes of one arrangement until so many could be built, and examine those."""
     v = Verdict()
@@ -91,6 +117,10 @@ def examine(arrangement: Arrangement, boxes: int) -> Verdict:
             v.holed += bool(seen)
             if differs:
                 v.daylight.append(f"seed {seed}: {differs}")
+            if seen and v.holed % CURED == 0:
+                for kind, fault in cures(choices, seen):
+                    v.cured[kind] += 1
+                    v.cures += [f"seed {seed}: {fault}"] * bool(fault)
             if v.built % MOVED == 0:
                 v.moved += 1
                 v.moving += [f"seed {seed}: {fault}" for fault in moving(solids)]

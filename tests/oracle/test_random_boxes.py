@@ -31,6 +31,14 @@ def test_daylight_is_where_the_findings_say(arrangement: Arrangement) -> None:
 
 
 @each_arrangement
+def test_a_cure_closes_its_hole_in_a_box_that_can_be_built(arrangement: Arrangement) -> None:
+    verdict = survey()[arrangement]
+    print(f"{arrangement}: {dict(verdict.cured)}")
+    assert verdict.cures == []
+    assert sum(verdict.cured.values()) > 0
+
+
+@each_arrangement
 def test_boxes_are_not_all_of_a_kind(arrangement: Arrangement) -> None:
     """Random boxes prove little if hardly any can be built, or if none has a fault to find."""
     verdict = survey()[arrangement]
