@@ -87,6 +87,21 @@ BY_HAND = {
         128,
         {"126 mm": "They do change", "127 mm": "one tail longer", "124 mm": "The other way"},
     ),
+    # Three tails of 14 with pins of 6 between half pins of 5, and a groove from 7 to 13.
+    "lesson4.way-up": (
+        6,
+        {"12 mm": "its upper side", "2 mm": "way down", "8 mm": "above and below together"},
+    ),
+    # From the lip outwards it falls 3.3 in 12; inside the groove another 4 / 12 of that.
+    "lesson4.lid-thin-edge": (
+        4.6,
+        {"5.7 mm": "at the lip", "4.9 mm": "over the whole bevel", "3.3 mm": "takes off"},
+    ),
+    # Cherry, flat-sawn, 116 wide: 0.01269 of it from the bench to the damp room is 1.47.
+    "lesson4.lid-damp": (
+        0.265,
+        {"0.53 mm": "both sides together", "1 mm": "on the bench", "1.73 mm": "dry winter"},
+    ),
     "lesson4.cards": (95, {"160": "edge to edge", "72": "took the lid off"}),
 }
 

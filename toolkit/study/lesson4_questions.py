@@ -9,6 +9,7 @@ from toolkit.box import LiftOffLid
 from toolkit.measures import MM_PER_INCH
 from toolkit.plan import Plan
 from toolkit.results import TOLERANCE
+from toolkit.study.lesson4_edges import room_in_the_damp, thin_edge, way_up
 from toolkit.study.lesson4_panels import (
     bottom_length,
     bottom_width,
@@ -128,5 +129,8 @@ TEMPLATES = (
     lift_off_width,
     rebate,
     end_length,
+    way_up,
+    thin_edge,
+    room_in_the_damp,
     cards,
 )
