@@ -7,6 +7,7 @@ from toolkit.classroom.assessment import (
     assess,
 )
 from toolkit.classroom.bands import BANDS, Limits, WordRow, limits, play_band, word_rows
+from toolkit.classroom.folder import FolderMade, make_class
 from toolkit.classroom.hours import Hours
 from toolkit.classroom.late import Bought, bought_back, offers
 from toolkit.classroom.sheets import blank_rubric, class_table, student_sheet
@@ -27,6 +28,7 @@ __all__ = [
     "Assessment",
     "Bar",
     "Bought",
+    "FolderMade",
     "Hours",
     "Limits",
     "Mark",
@@ -42,6 +44,7 @@ __all__ = [
     "critical_path",
     "if_late",
     "limits",
+    "make_class",
     "offers",
     "play_band",
     "savings",

@@ -28,6 +28,8 @@ class Timetable:
         How many there are of each shared tool.
     hours : Hours
         The class's.
+    numbers : tuple of int
+        By which the students are known, if they are not counted from 1.
     """
 
     bars: tuple[Bar, ...]
@@ -35,6 +37,11 @@ class Timetable:
     paces: tuple[Pace, ...]
     tools: Mapping[str, int]
     hours: Hours
+    numbers: tuple[int, ...] = ()
+
+    def number(self, student: int) -> int:
+        """The number by which a student is known."""
+        return self.numbers[student - 1] if self.numbers else student
 
     def finish(self, student: int) -> float:
         """When a student is done. [min]"""
@@ -68,7 +75,7 @@ class Timetable:
         if late:
             worst = max(late, key=self.over)
             text = (
-                f"{len(late)} of {many} run over, student {worst} the most, by "
+                f"{len(late)} of {many} run over, student {self.number(worst)} the most, by "
                 f"{_span(self.over(worst))}."
             )
         else:
@@ -91,7 +98,7 @@ class Timetable:
             over = self.over(student)
             rows.append(
                 (
-                    f"student {student}",
+                    f"student {self.number(student)}",
                     self.paces[student - 1],
                     _span(work),
                     f"{waited:.0f} min",
@@ -153,6 +160,7 @@ def timetable(
     steps: Sequence[Step] | None = None,
     tools: Mapping[str, int] | None = None,
     hours: Hours | None = None,
+    numbers: Sequence[int] = (),
 ) -> Timetable:
     """Let a class work through its steps, queueing for the tools that it shares.
 
@@ -167,6 +175,8 @@ def timetable(
         that it does not name.
     hours : Hours, optional
         The class's; two days of 360 min if left out.
+    numbers : sequence of int
+        By which the students are known; counted from 1 if left out.
 
     Returns
     -------
@@ -177,7 +187,8 @@ def timetable(
     Raises
     ------
     ValueError
-        There is no student, no tool of a kind that is needed, or steps need one another.
+        There is no student or not a number for each, no tool of a kind that is needed, or steps
+        need one another.
 
     Source
     ------
@@ -187,6 +198,8 @@ def timetable(
     when = hours or Hours()
     if not paces:
         raise ValueError("a class has at least one student; give a pace for each")
+    if numbers and len(numbers) != len(paces):
+        raise ValueError(f"{len(paces)} paces and {len(numbers)} numbers; give a number for each")
     critical_path(plan, pace="practised")
     kit = shared_tools(plan, students=len(paces)) if tools is None else dict(tools)
     for name, count in kit.items():
@@ -194,4 +207,4 @@ def timetable(
             raise ValueError(f"there is no {name}, and a step needs one; type 1 or more")
     bars = simulated(paces, plan, kit, when)
     ordered = sorted(bars, key=lambda bar: (bar.student, bar.start, bar.step))
-    return Timetable(tuple(ordered), plan, tuple(paces), kit, when)
+    return Timetable(tuple(ordered), plan, tuple(paces), kit, when, tuple(numbers))

@@ -13,7 +13,7 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import NoReturn
 
-from toolkit.cli import layout, rescue, sheets
+from toolkit.cli import classes, layout, rescue, sheets
 from toolkit.files import read_box
 from toolkit.plan import Plan, as_data, compare, plan, tables
 
@@ -176,6 +176,8 @@ def _parser() -> argparse.ArgumentParser:
     command.add_argument("--name", default="", help="whose handout it is")
     command.add_argument("--words", choices=("us", "british"), default="british")
     command.add_argument("--boards", metavar="BOARDS.toml", help="lay the parts out on these")
+    words = "everything for a class: handouts, wood, kits, timetable, tools"
+    classes.add_arguments(add("class", classes.run, words))
     sheets.add_arguments(add("sheets", sheets.sheets, "full-size sheets to print and cut out"))
     add("selftest", _selftest, "check that everything is installed and right")
     return parser

@@ -105,14 +105,15 @@ def boards_from_text(text: str, *, name: str = "boards.toml") -> tuple[Board, ..
     text = text.replace("\r\n", "\n")
     values = values_of(text, name=name, error=BoardsFileError)
     read = checked(BoardsFile, values, text=text, name=name, error=BoardsFileError)
-    boards = tuple(_board(section) for section in read.board)
+    boards = tuple(board_of(section) for section in read.board)
     faults = list(impossible(boards))
     if faults:
         raise BoardsFileError(name, problems_at(faults, text))
     return boards
 
 
-def _board(section: BoardSection) -> Board:
+def board_of(section: BoardSection) -> Board:
+    """A board as its section of a file has it. [mm]"""
     defects = [defect_between(each.kind, each.from_, each.to) for each in section.defect]
     return Board(
         name=section.name,

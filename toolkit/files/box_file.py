@@ -97,6 +97,11 @@ def box_from_text(text: str, *, name: str = "box.toml") -> Choices:
     """
     text = text.replace("\r\n", "\n")
     values = values_of(text, name=name, error=BoxFileError)
+    return box_from_values(values, text=text, name=name)
+
+
+def box_from_values(values: dict[str, Any], *, text: str, name: str) -> Choices:
+    """A box from what a file says, as plain values; the text is for the numbers of lines."""
     bring_up(values)
     faults = list(faults_between(values))
     box = checked(BoxFile, values, text=text, name=name, error=BoxFileError, faults=faults)

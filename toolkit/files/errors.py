@@ -71,6 +71,10 @@ class BoardsFileError(FileError):
     """A file of boards cannot be read or written; ``problems`` has everything that is wrong."""
 
 
+class ClassFileError(FileError):
+    """A class file cannot be read; ``problems`` has everything that is wrong."""
+
+
 class UnfitError(ValueError):
     """Raised by a reader of one value: what is the matter with it and what to type."""
 

@@ -74,7 +74,8 @@ def _text(reader: Callable[[Any], Any], description: str, *examples: str) -> Rea
     )
 
 
-def _word(literal: Any) -> Read:
+def word(literal: Any) -> Read:
+    """One of a few words."""
     words = get_args(literal)
     return Read(partial(values.read_word, words=words), {"enum": list(words)})
 
@@ -199,15 +200,15 @@ Irons = Annotated[
         },
     ),
 ]
-Joint = Annotated[choices.Joint, _word(choices.Joint)]
-TailsOn = Annotated[choices.TailsOn, _word(choices.TailsOn)]
-LidKind = Annotated[choices.LidKind, _word(choices.LidKind)]
-Seat = Annotated[choices.Seat, _word(choices.Seat)]
-Profile = Annotated[choices.Profile, _word(choices.Profile)]
-GrooveEnds = Annotated[choices.GrooveEnds, _word(choices.GrooveEnds)]
-Grain = Annotated[choices.Grain, _word(choices.Grain)]
-Units = Annotated[Literal["mm", "in"], _word(Literal["mm", "in"])]
-DefectKind = Annotated[boards.DefectKind, _word(boards.DefectKind)]
+Joint = Annotated[choices.Joint, word(choices.Joint)]
+TailsOn = Annotated[choices.TailsOn, word(choices.TailsOn)]
+LidKind = Annotated[choices.LidKind, word(choices.LidKind)]
+Seat = Annotated[choices.Seat, word(choices.Seat)]
+Profile = Annotated[choices.Profile, word(choices.Profile)]
+GrooveEnds = Annotated[choices.GrooveEnds, word(choices.GrooveEnds)]
+Grain = Annotated[choices.Grain, word(choices.Grain)]
+Units = Annotated[Literal["mm", "in"], word(Literal["mm", "in"])]
+DefectKind = Annotated[boards.DefectKind, word(boards.DefectKind)]
 
 CUSTOM_KINDS: dict[customs.Kind, Any] = {
     "length": LengthOrZero,

@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import Any
 
 from toolkit.files.boards_file import BoardsFile
+from toolkit.files.class_sections import ClassFile
 from toolkit.files.kinds import Section
 from toolkit.files.sections import BoxFile
 
@@ -17,6 +18,7 @@ FOLDER = Path(__file__).parent
 SCHEMAS: dict[str, type[Section]] = {
     "box.schema.json": BoxFile,
     "boards.schema.json": BoardsFile,
+    "class.schema.json": ClassFile,
 }
 
 

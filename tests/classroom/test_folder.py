@@ -1,0 +1,351 @@
+"""A class's folder: all of it, only what is new, nobody's bad box in the others' way."""
+
+from __future__ import annotations
+
+import json
+import re
+from html.parser import HTMLParser
+from pathlib import Path
+
+import pytest
+
+from tests.boxes import inch_postcard, postcard
+from tests.classroom.classes import BOX, HEAD, THREE, write
+from toolkit.classroom import folder as folder_room
+from toolkit.classroom import make_class, wood
+from toolkit.classroom.clock import TimeOfDay
+from toolkit.classroom.contents import timed
+from toolkit.classroom.tools_plan import bench_table, honing_table, most_at_once, shared_table
+from toolkit.classroom.wall_sheet import groups, setting_tables, spans
+from toolkit.files import FileError, read_class
+from toolkit.plan import plan
+
+BAD = """
+[[student]]
+number = 8
+[student.changes.corner]
+lap = "11 mm"
+[student.changes.groove]
+depth = "9 mm"
+"""
+ALIKE = "".join(f"\n[[student]]\nnumber = {n}\n" for n in (2, 5, 9))
+SHARED = {"shopping.html", "kits.html", "boards.html", "timetable.html", "tools.html", "wall.html"}
+
+
+def pages(numbers) -> set[str]:  # type: ignore[no-untyped-def]
+    own = {f"{kind}/student_{n:02d}.html" for n in numbers for kind in ("handouts", "rubrics")}
+    return {"index.html"} | SHARED | own
+
+
+@pytest.fixture(autouse=True)
+def _no_long_search(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(wood, "TIME_LIMIT", 0.3)
+    monkeypatch.setitem(wood.class_wood.__kwdefaults__, "seconds", 0.3)
+
+
+def make(path: Path, **more):  # type: ignore[no-untyped-def]
+    return make_class(read_class(path), folder=path.parent / "out", lessons=(), **more)
+
+
+def files_in(folder: Path) -> set[str]:
+    found = {str(path.relative_to(folder)) for path in folder.rglob("*") if path.is_file()}
+    return found - {"made.json", ".made.json.lock"}
+
+
+class Reader(HTMLParser):
+    """What a screen reader and a careful person would ask of a page."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.heads: list[int] = []
+        self.ids: list[str] = []
+        self.links: list[str] = []
+        self.tags: list[str] = []
+        self.bare_heads = 0
+        self.language = ""
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        given = dict(attrs)
+        self.tags.append(tag)
+        if re.fullmatch(r"h[1-6]", tag):
+            self.heads.append(int(tag[1]))
+        if given.get("id") and tag in ("h2", "table", "section"):
+            self.ids.append(given["id"] or "")
+        if tag == "a":
+            self.links.append(given["href"] or "")
+        if tag == "html":
+            self.language = given.get("lang") or ""
+        if tag == "th" and given.get("scope") not in ("col", "row"):
+            self.bare_heads += 1
+        for name in ("src", "href"):
+            assert not (given.get(name) or "").startswith(("http", "//")), given[name]
+
+
+def read(path: Path) -> Reader:
+    reader = Reader()
+    reader.feed(path.read_text(encoding="utf-8"))
+    return reader
+
+
+@pytest.fixture(scope="module")
+def whole(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    path = write(tmp_path_factory.mktemp("class"))
+    make(path)
+    return path.parent / "out"
+
+
+def test_everything_is_there_and_linked(whole: Path) -> None:
+    assert files_in(whole) == pages((1, 2, 3))
+    links = read(whole / "index.html").links
+    assert set(links) == pages((1, 2, 3)) - {"index.html"}
+    assert all((whole / link).is_file() for link in links)
+
+
+@pytest.mark.parametrize("name", sorted(pages((2,))))
+def test_pages_are_for_every_reader_and_need_no_network(whole: Path, name: str) -> None:
+    text = (whole / name).read_text(encoding="utf-8")
+    page = read(whole / name)
+    assert page.heads[0] == 1 and page.heads.count(1) == 1
+    steps = zip(page.heads, page.heads[1:], strict=False)
+    assert all(after <= before + 1 for before, after in steps)
+    assert page.bare_heads == 0
+    assert len(set(page.ids)) == len(page.ids)
+    assert not any(" " in one for one in page.ids)
+    assert "<title>" in text and "url(" not in text.partition("</style>")[0]
+    assert page.language == ("en-US" if "student_02" in name else "en-GB")
+    assert re.search(r"20\d\d-\d\d-\d\d\. Fingerprint [0-9a-f]{8}\.", text)
+    assert "size: " + ("letter" if "student_02" in name else "A4") in text
+    assert "script" not in page.tags or name.startswith("handouts")
+
+
+def test_each_has_their_own_units_and_words(whole: Path) -> None:
+    kits = (whole / "kits.html").read_text(encoding="utf-8")
+    for number, unit, other in ((1, "mm", " in<"), (2, " in", "mm<")):
+        table = kits.partition(f"<h3>Student {number}</h3>")[2].partition("</tbody>")[0]
+        assert unit in table and other not in table
+    handout = (whole / "handouts" / "student_02.html").read_text(encoding="utf-8")
+    assert "Student 2" in handout and "half-blind" in handout
+    rubric = (whole / "rubrics" / "student_02.html").read_text(encoding="utf-8")
+    assert "0.004 in" in rubric and "0.1 mm" not in rubric
+    assert "0.1 mm" in (whole / "rubrics" / "student_01.html").read_text(encoding="utf-8")
+
+
+def test_the_layouts_of_the_class_are_drawn_with_their_proof(whole: Path) -> None:
+    text = (whole / "boards.html").read_text(encoding="utf-8")
+    assert "uses less" in text or "not proved" in text
+    assert "<figcaption>walls: " in text and "<figcaption>panels: " in text
+
+
+def test_a_second_run_finds_nothing_to_do(tmp_path: Path) -> None:
+    path = write(tmp_path, HEAD + THREE)
+    assert set(make(path).made) == pages((1, 2, 3))
+    before = {name: (tmp_path / "out" / name).stat().st_mtime_ns for name in pages((1, 2, 3))}
+    told: list[str] = []
+    again = make(path, told=lambda done, of, what: told.append(what))
+    assert again.made == () and again.gone == () and told == []
+    assert set(again.kept) == pages((1, 2, 3)) and "Nothing has changed" in again.sentence
+    for name, stamp in before.items():
+        assert (tmp_path / "out" / name).stat().st_mtime_ns == stamp
+
+
+def test_only_what_is_missing_or_changed_is_made(tmp_path: Path) -> None:
+    path, out = write(tmp_path, HEAD + THREE), tmp_path / "out"
+    make(path)
+    (out / "handouts" / "student_02.html").unlink()
+    assert make(path).made == ("handouts/student_02.html",)
+    # A page that was cut short by a copy or a full disk is made anew.
+    half = out / "rubrics" / "student_01.html"
+    half.write_text(half.read_text(encoding="utf-8")[:500], encoding="utf-8")
+    assert make(path).made == ("rubrics/student_01.html",)
+    # One change of one student's box: theirs, and what the whole class hangs on.
+    write(tmp_path, HEAD + THREE.replace('side = "13 mm"', 'side = "12.5 mm"'))
+    wood_pages = {"shopping.html", "kits.html", "boards.html"}
+    third = {"handouts/student_03.html", "rubrics/student_03.html"}
+    assert set(make(path).made) == third | wood_pages | {"wall.html", "index.html"}
+    # Pages that are reckoned from one layout stay together.
+    (out / "kits.html").unlink()
+    assert wood_pages <= set(make(path).made)
+    # The pace changes the timetable and no handout.
+    write(tmp_path, HEAD + THREE.replace("slow", "novice").replace("13 mm", "12.5 mm"))
+    assert "timetable.html" in (made := make(path).made)
+    assert not any(name.startswith("handouts") for name in made)
+
+
+def test_a_changed_workbook_makes_everything_anew(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = write(tmp_path, HEAD + "\n[[student]]\nnumber = 1\n")
+    make(path)
+    monkeypatch.setattr("toolkit.classroom.jobs.workbook_mark", lambda: "another")
+    assert set(make(path).made) == pages((1,))
+
+
+def test_a_run_that_is_broken_off_is_gone_on_with(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path, out = write(tmp_path, HEAD + THREE), tmp_path / "out"
+
+    def stops(done: int, of: int, what: str) -> None:
+        if done == 3:
+            raise KeyboardInterrupt
+
+    with pytest.raises(KeyboardInterrupt):
+        make(path, told=stops)
+    was = files_in(out)
+    assert len(was) == 3 and not list(out.rglob("*.tmp"))
+    again = make(path)
+    assert set(again.kept) == was and set(again.made) == pages((1, 2, 3)) - was
+
+
+def test_a_page_that_fails_half_way_leaves_nothing_behind(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path, out = write(tmp_path, HEAD + THREE), tmp_path / "out"
+    real = __import__("toolkit.handout.page", fromlist=["handout"]).handout
+
+    def sometimes(made, *, name, **more):  # type: ignore[no-untyped-def]
+        if name == "Student 2":
+            raise ValueError("lesson 4, cell 9: the ink has run out")
+        return real(made, name=name, **more)
+
+    monkeypatch.setattr("toolkit.handout.page.handout", sometimes)
+    found = make(path)
+    assert found.faults == ((2, "lesson 4, cell 9: the ink has run out"),)
+    assert files_in(out) == pages((1, 2, 3)) - {"handouts/student_02.html"}
+    assert "the ink has run out" in (out / "index.html").read_text(encoding="utf-8")
+    monkeypatch.setattr("toolkit.handout.page.handout", real)
+    assert set(make(path).made) == {"handouts/student_02.html", "index.html"}
+
+
+def test_a_box_that_wont_work_is_told_by_number_and_the_others_are_made(tmp_path: Path) -> None:
+    path, out = write(tmp_path, HEAD + THREE + BAD), tmp_path / "out"
+    found = make(path)
+    ((number, said),) = found.faults
+    assert number == 8 and "won't work" in said and "groove" in said
+    assert files_in(out) == pages((1, 2, 3))
+    index = (out / "index.html").read_text(encoding="utf-8")
+    assert "Student 8" in index and "Look at these first" in index and "not made" in index
+    assert "student 8" not in (out / "kits.html").read_text(encoding="utf-8").casefold()
+    # The student still comes, and queues for tools.
+    assert "student 8" in (out / "timetable.html").read_text(encoding="utf-8")
+
+
+def test_a_handout_whose_box_won_t_work_any_more_goes(tmp_path: Path) -> None:
+    good = HEAD + THREE + BAD.partition("[student.changes")[0]
+    path, out = write(tmp_path, good), tmp_path / "out"
+    make(path)
+    assert (out / "handouts" / "student_08.html").exists()
+    notes = out / "rubrics" / "student_08.html"
+    notes.write_text("my own notes", encoding="utf-8")
+    write(tmp_path, HEAD + THREE + BAD)
+    found = make(path)
+    assert found.gone == ("handouts/student_08.html",)
+    assert not (out / "handouts" / "student_08.html").exists()
+    assert notes.read_text(encoding="utf-8") == "my own notes"
+    assert "1 taken away" in found.sentence
+
+
+def test_nobodys_box_works(tmp_path: Path) -> None:
+    path, out = write(tmp_path, HEAD + BAD), tmp_path / "out"
+    assert [number for number, _ in make(path).faults] == [8]
+    assert files_in(out) == {"index.html", "timetable.html", "tools.html"}
+
+
+def test_what_is_refused_at_once(tmp_path: Path) -> None:
+    path = write(tmp_path, HEAD + THREE)
+    with pytest.raises(ValueError, match="there is no lesson 9"):
+        make_class(read_class(path), folder=tmp_path / "out", lessons=(9,))
+    assert not (tmp_path / "out").exists()
+    bad = BOX.replace('lap = "4 mm"', 'lap = "11 mm"\n[groove]\ndepth = "9 mm"')
+    with pytest.raises(ValueError, match="own box won't work"):
+        make(write(tmp_path, HEAD + THREE, box=bad))
+
+
+def test_two_runs_in_one_folder(tmp_path: Path) -> None:
+    path = write(tmp_path, HEAD + "\n[[student]]\nnumber = 1\n")
+    (tmp_path / "out").mkdir()
+    from toolkit.files.folder_record import RECORD
+    from toolkit.files.writing import locked
+
+    with (
+        locked(tmp_path / "out" / RECORD, error=FileError),
+        pytest.raises(FileError, match="another program"),
+    ):
+        make(path)
+
+
+@pytest.mark.parametrize("text", ["", "{", "[]", '{"format": 7}', '{"format": 1, "pages": [1]}'])
+def test_a_spoilt_record_costs_time_and_nothing_else(tmp_path: Path, text: str) -> None:
+    out = tmp_path / "out"
+    out.mkdir()
+    (out / "made.json").write_text(text, encoding="utf-8")
+    path = write(tmp_path, HEAD + "\n[[student]]\nnumber = 1\n")
+    taught = read_class(path)
+    assert folder_room.read_record(out) == {}
+    assert taught.students
+    if text == "{":
+        assert set(make(path).made) == pages((1,))
+        assert set(json.loads((out / "made.json").read_text())["pages"]) == pages((1,))
+
+
+def test_settings_alike_stand_in_one_column() -> None:
+    same, inch = plan(postcard()), plan(inch_postcard())
+    thick = plan(postcard().having(thickness__side=13.0))
+    found = groups({1: same, 2: inch, 3: same, 4: thick, 5: same})
+    assert [(g.letter, g.students) for g in found] == [("A", (1, 3, 5)), ("B", (2,)), ("C", (4,))]
+    (table,) = setting_tables(found)
+    for column, made in enumerate((same, inch, thick), 1):
+        shown = {row[0]: row[column] for row in table.rows}
+        assert {row.tool: row.value for row in made.settings}.items() <= shown.items()
+    many = [plan(postcard().having(thickness__side=11.0 + n / 2)) for n in range(9)]
+    tables = setting_tables(groups(dict(enumerate(many, 1))))
+    assert [len(one.columns) - 1 for one in tables] == [4, 4, 1]
+
+
+@pytest.mark.parametrize(
+    ("numbers", "words"),
+    [([], ""), ([4], "4"), ([2, 1], "1 and 2"), ([1, 3, 4, 5], "1 and 3 to 5")],
+)
+def test_numbers_in_words(numbers: list[int], words: str) -> None:
+    assert spans(numbers) == words
+
+
+def test_times_of_day(tmp_path: Path) -> None:
+    clock = TimeOfDay(read_class(write(tmp_path)).day)
+    hours = clock.hours
+    assert hours.minutes == 450 - 45 - 45 and hours.days == 2
+    assert clock.shown(0) == "day 1, 09:00"
+    assert clock.shown(hours.minutes - 1e-9) == "day 1, 16:30"
+    assert clock.shown(hours.minutes) == "day 2, 09:00"
+    assert clock.shown(hours.end) == "day 2, 16:30"
+    assert clock.shown(hours.end + 100) == "day 2, 1:40 h after the end"
+    times = [clock.shown(minute) for minute in range(0, 361, 5)]
+    assert times == sorted(times)
+    # Lunch is nobody's: 12:22 to 13:07 when the file does not say.
+    assert not any("12:25" <= time[-5:] <= "13:00" for time in times)
+
+
+def test_tools_and_edges(tmp_path: Path) -> None:
+    tools = "[tools]\nplough_plane = 1\nfine_saw = 2\n"
+    taught = read_class(write(tmp_path, HEAD + tools + ALIKE))
+    plan_ = timed(taught)
+    rows = {row[0]: row for row in shared_table(plan_, on_hand=taught.tools).rows}
+    assert rows["plough plane"][1:3] == ("1", "1") and rows["fine saw"][1] == "2"
+    assert rows["stone station"][1] == "not told"
+    assert rows["plough plane"][4] == "1" and rows["plough plane"][6] == "9"
+    waited = sum(bar.queued for bar in plan_.bars if bar.step == 8)
+    assert rows["plough plane"][5] == f"{waited:.0f} min" and waited > 0
+    assert most_at_once(plan_, steps={1}) == 3
+    honing = honing_table(plan_, clock=TimeOfDay(taught.day), students=taught.students)
+    assert [row[0] for row in honing.rows] == ["student 2", "student 5", "student 9"]
+    begins = next(bar.start for bar in plan_.bars if bar.student == 2 and bar.step == 11)
+    assert TimeOfDay(taught.day).shown(begins) == honing.rows[1][4]
+    assert [row[0] for row in plan_.who().rows] == [row[0] for row in honing.rows]
+    table = bench_table(benches=2, students=3)
+    totals = {row[0]: row[2] for row in table.rows}
+    assert totals["mallet"] == "2" and totals["dividers"] == "3"
+
+
+def test_boards_are_on_the_list(whole: Path) -> None:
+    text = (whole / "shopping.html").read_text(encoding="utf-8")
+    assert "walls" in text and "panels" in text and "Nothing to buy" in text

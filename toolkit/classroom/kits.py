@@ -1,0 +1,60 @@
+"""The kit of each student: the rough parts to pack, on the student's own rule."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from toolkit.classroom.shopping import rough_size
+from toolkit.classroom.wood import parts_of, practice_stick
+from toolkit.plan import Plan
+from toolkit.results import Table
+
+TO_BUY = "to buy"
+
+
+def kit(
+    plan: Plan, *, whose: str, places: Mapping[str, str], practice: float = 0.0, remark: str = ""
+) -> Table:
+    """What is packed for one student.
+
+    Parameters
+    ----------
+    plan : Plan
+        The student's box. [mm]
+    whose : str
+        How the student, or the spare set, is spoken of.
+    places : mapping
+        The name of the board that gives each part.
+    practice : float
+        Length of the practice stick; 0 for none. [mm]
+    remark : str
+        What else to know of this student.
+
+    Returns
+    -------
+    Table
+        A row for each part, with its rough size on the student's rule and an empty cell to tick.
+
+    Source
+    ------
+    The rough list's own sizes.
+    """
+    rule = plan.choices.rule
+
+    blanks = (*parts_of(plan, whose=whose), *practice_stick(plan, whose=whose, length=practice))
+    rows = tuple(
+        (
+            blank.name.removeprefix(f"{whose}: "),
+            rough_size(rule, length=blank.length, width=blank.width, thickness=blank.thickness),
+            blank.wood,
+            places.get(blank.name, TO_BUY),
+            "",
+        )
+        for blank in blanks
+    )
+    return Table(
+        f"{whose[:1].upper()}{whose[1:]}",
+        ("part", "rough length × width × thickness", "wood", "from", "packed"),
+        rows,
+        note=f"Fingerprint {plan.fingerprint}. {remark}".strip(),
+    )

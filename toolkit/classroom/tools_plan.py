@@ -1,0 +1,207 @@
+"""Tools and their edges: what there is of each, who queues for it, who hones when."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from math import ceil
+
+from toolkit.classroom._data import read_table
+from toolkit.classroom.clock import TimeOfDay
+from toolkit.classroom.timetable import Timetable, shared_tools
+from toolkit.classroom.wall_sheet import spans
+from toolkit.files import Student
+from toolkit.results import Table
+
+HONING = 8  # minutes of one refresh at most, common practice, no source [min]
+GRINDING = (15, 20)  # minutes of one iron, common practice, no source [min]
+
+
+def shared_table(timed: Timetable, *, on_hand: Mapping[str, int]) -> Table:
+    """What the class shares: how many there are, are needed and are waited for.
+
+    Parameters
+    ----------
+    timed : Timetable
+        The class at work. [min]
+    on_hand : mapping
+        What the class file says there is.
+
+    Returns
+    -------
+    Table
+        A row for each tool: those that a step is done with, then what else there is.
+
+    Source
+    ------
+    Common practice, no source.
+    """
+    usual = shared_tools(timed.steps, students=len(timed.paces))
+    rows = []
+    for tool, many in usual.items():
+        steps = [step for step in timed.steps if step.tool == tool]
+        waited = [
+            timed.number(bar.student)
+            for bar in timed.bars
+            if bar.queued and bar.step in _numbers(steps)
+        ]
+        rows.append(
+            (
+                tool,
+                str(on_hand.get(tool, "not told")),
+                str(many),
+                spans(sorted(_numbers(steps))),
+                str(most_at_once(timed, steps=_numbers(steps))),
+                f"{timed.queued[tool]:.0f} min",
+                spans(sorted(set(waited))) or "nobody",
+            )
+        )
+    rows += [
+        (tool, str(count), "", "", "", "", "")
+        for tool, count in on_hand.items()
+        if tool not in usual
+    ]
+    return Table(
+        "Shared tools",
+        ("tool", "on hand", "usual", "steps", "most at once", "waited for", "by students"),
+        tuple(rows),
+        note="Of a tool that is not told, the usual number is reckoned with. Minutes and numbers: "
+        "common practice, no source.",
+        numeric=(1, 2, 4, 5),
+    )
+
+
+def _numbers(steps: Sequence[object]) -> set[int]:
+    return {step.number for step in steps}  # type: ignore[attr-defined]
+
+
+def most_at_once(timed: Timetable, *, steps: set[int]) -> int:
+    """How many students are at some steps at the same time, at most."""
+    bars = [bar for bar in timed.bars if bar.step in steps and bar.end > bar.start]
+    return max(
+        (sum(other.start <= bar.start < other.end for other in bars) for bar in bars), default=0
+    )
+
+
+def bench_table(*, benches: int, students: int) -> Table:
+    """What lies on the benches, and how many that makes.
+
+    Parameters
+    ----------
+    benches, students : int
+        How many there are.
+
+    Source
+    ------
+    Common practice, no source.
+    """
+    rows = []
+    for row in read_table("bench_tools.csv"):
+        each, many = int(row["count"]), students if row["for"] == "student" else benches
+        rows.append((row["tool"], f"{each} for each {row['for']}", str(each * many)))
+    return Table(
+        f"On {benches} bench{'' if benches == 1 else 'es'}, for {students} students",
+        ("tool", "how many", "in all"),
+        tuple(rows),
+        note="Common practice, no source.",
+        numeric=(2,),
+    )
+
+
+def irons_table(timed: Timetable, *, benches: int, students: int) -> Table:
+    """Every edge in the room, and what it takes to have all of them ground beforehand.
+
+    Parameters
+    ----------
+    timed : Timetable
+        The class at work, with its tools. [min]
+    benches, students : int
+        How many there are.
+
+    Source
+    ------
+    Common practice, no source.
+    """
+    rows, total = [], 0
+    for row in read_table("bench_tools.csv"):
+        many = int(row["irons"]) * (students if row["for"] == "student" else benches)
+        if many:
+            rows.append((row["tool"], str(many)))
+    for row in read_table("shared_irons.csv"):
+        many = int(row["irons"]) * timed.tools.get(row["tool"], 0)
+        if many:
+            rows.append((row["tool"], str(many)))
+    planes = ("jack plane", "smoother", *(row["tool"] for row in read_table("shared_irons.csv")))
+    total = sum(int(many) for tool, many in rows if tool in planes or tool.startswith("chisels"))
+    low, high = (ceil(total * minutes / 60) for minutes in GRINDING)
+    rows.append(("all", str(sum(int(many) for _, many in rows))))
+    return Table(
+        "Edges",
+        ("on", "how many"),
+        tuple(rows),
+        note=f"Of these, {total} irons and chisels are ground by the shop before the class, at "
+        f"{GRINDING[0]} to {GRINDING[1]} min each: {low} to {high} hours. Common practice, no "
+        "source; grinding is for whoever the shop lets at its wheel.",
+        numeric=(1,),
+    )
+
+
+def honing_table(timed: Timetable, *, clock: TimeOfDay, students: Sequence[Student]) -> Table:
+    """Who goes to the stones when.
+
+    Parameters
+    ----------
+    timed : Timetable
+        The class at work. [min]
+    clock : TimeOfDay
+        Turns minutes at the bench into times of day.
+    students : sequence of Student
+        In the timetable's order.
+
+    Returns
+    -------
+    Table
+        A row for each student, a column for each time that edges are refreshed.
+
+    Source
+    ------
+    Common practice, no source.
+    """
+    known = {step.number for step in timed.steps}
+    moments = [row for row in read_table("honing.csv") if int(row["before_step"]) in known]
+    begins = {(bar.student, bar.step): bar.start for bar in timed.bars}
+    rows = tuple(
+        (
+            f"student {student.number}",
+            *(clock.shown(begins[(place, int(row["before_step"]))]) for row in moments),
+        )
+        for place, student in enumerate(students, 1)
+    )
+    stones = timed.tools.get("stone station", 0)
+    crowds = []
+    for row in moments:
+        times = [begins[(n, int(row["before_step"]))] for n in timed.students]
+        crowds.append(max(sum(t <= other < t + HONING for other in times) for t in times))
+    low, high = (sum(int(row[key]) for row in moments) for key in ("low", "high"))
+    return Table(
+        "Who hones when",
+        ("student", *(row["what"] for row in moments)),
+        rows,
+        note=f"About these times, to 5 min. Each refresh takes 5 to {HONING} min, {low} to {high} "
+        "min for each student beside step 4; they are not in the timetable: send people in waits "
+        f"and breaks. There {'is' if stones == 1 else 'are'} {stones} stone "
+        f"station{'' if stones == 1 else 's'}; at most {max(crowds, default=0)} come within "
+        f"{HONING} min of one another. Common practice, no source.",
+    )
+
+
+def handed(students: Sequence[Student]) -> str:
+    """What the left-handed need, in a sentence; empty if there are none."""
+    left = [student.number for student in students if student.hand == "left"]
+    if not left:
+        return ""
+    who = f"{'Student' if len(left) == 1 else 'Students'} {spans(left)}"
+    verb = "works" if len(left) == 1 else "work"
+    return (
+        f"{who} {verb} left-handed: ploughs are handed, so set one aside, and a shooting board "
+        "that shoots the other way; seat them where their sawing elbow has room."
+    )

@@ -1,0 +1,95 @@
+"""A class as its file has it: when it meets, who comes, what it shares, what is on the rack."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date
+from typing import Literal
+
+from toolkit.box.choices import Choices
+from toolkit.measures import Rule
+from toolkit.stock.boards import Board
+
+Pace = Literal["practised", "novice", "slow"]
+Words = Literal["us", "british"]
+Paper = Literal["a4", "letter"]
+Hand = Literal["right", "left"]
+
+
+@dataclass(frozen=True, slots=True)
+class Day:
+    """The days of a class and the hours of each of them, in minutes after midnight. [min]
+
+    ``breaks`` are those of one day together, lunch aside; ``no_chopping`` is the end of every day
+    but the last in which nobody chops.
+    """
+
+    dates: tuple[date, ...]
+    start: int
+    end: int
+    lunch: int
+    lunch_minutes: int
+    breaks: int
+    no_chopping: int
+
+    @property
+    def minutes(self) -> int:
+        """At the bench on each day. [min]"""
+        return self.end - self.start - self.lunch_minutes - self.breaks
+
+
+@dataclass(frozen=True, slots=True)
+class Buying:
+    """How wood is bought: shares of spare sets and of waste, days, and a practice stick. [mm]
+
+    ``longest`` is the longest stick that is asked for. [mm]
+    """
+
+    spare: float = 0.25
+    waste: float = 0.3
+    delivery_days: int = 7
+    settling_days: int = 14
+    practice: float = 300.0
+    longest: float = 2400.0
+
+
+@dataclass(frozen=True, slots=True)
+class Student:
+    """One student, by number. Without a box, ``fault`` says why there is none."""
+
+    number: int
+    choices: Choices | None
+    fault: str = ""
+    own: bool = False
+    hand: Hand = "right"
+    pace: Pace = "novice"
+    words: Words = "british"
+    paper: Paper = "a4"
+
+    @property
+    def called(self) -> str:
+        """How the student is spoken of."""
+        return f"student {self.number}"
+
+
+@dataclass(frozen=True, slots=True)
+class WeekendClass:
+    """A class. ``box`` is the one that everybody makes who has none of their own. [mm]"""
+
+    title: str
+    box: Choices
+    day: Day
+    students: tuple[Student, ...]
+    boards: tuple[Board, ...]
+    tools: Mapping[str, int]
+    benches: int
+    helpers: int
+    buying: Buying
+    words: Words
+    paper: Paper
+
+    @property
+    def rule(self) -> Rule:
+        """The rule on which what concerns everybody is written."""
+        return self.box.rule
