@@ -8,9 +8,10 @@ from tests.boxes import postcard
 from tests.explore.showing import both_ends_show
 from toolkit.box import Choices
 from toolkit.explore import lesson5
-from toolkit.explore.lesson5_box import OILED, areas_of, finish_table
+from toolkit.explore.lesson5_box import OILED, finish_table
 from toolkit.explore.view import ImpossibleError
 from toolkit.plan import plan
+from toolkit.plan.areas import finishing_areas
 from toolkit.smoothing import FinishPlan, check_finish
 
 
@@ -51,7 +52,7 @@ def test_a_wall_that_would_be_planed_away_is_a_sentence() -> None:
 
 
 def test_areas_of_the_postcard_box() -> None:
-    areas = areas_of(plan(postcard()))
+    areas = finishing_areas(plan(postcard()))
     # Outside walls by hand: 2 × 176 × 64 + 134 × 64 + 134 × 50.7, the bottom's underside and the
     # rims besides.
     walls = 2 * 176 * 64 + 134 * 64 + 134 * 50.7

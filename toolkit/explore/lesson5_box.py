@@ -2,20 +2,18 @@
 
 from __future__ import annotations
 
-from toolkit.box import Panel
 from toolkit.explore.controls import LengthControl
 from toolkit.explore.scene import Moment, Scene
 from toolkit.explore.view import ImpossibleError, View
 from toolkit.explore.worked import worked_out
 from toolkit.pictures import corner_picture
 from toolkit.plan import Plan
+from toolkit.plan.areas import finishing_areas
 from toolkit.plan.flushed import FlushedBox, flushed
 from toolkit.results import Table
 from toolkit.smoothing import (
-    Areas,
     FinishPlan,
     area_words,
-    box_areas,
     check_finish,
     finish_needed,
     shellac_cut,
@@ -63,30 +61,6 @@ def _view(at: Moment) -> View:
 SKIM = Scene("skim", CONTROLS, _view)
 
 
-def areas_of(made: Plan) -> Areas:
-    """The surfaces of a box that take a finish. [mm²]
-
-    Parameters
-    ----------
-    made : Plan
-        The box. [mm]
-    """
-    f, d = made.design.frame, made.design
-    sliding = isinstance(d.lid, Panel)
-    return box_areas(
-        f.outside_length.value,
-        outside_width=f.outside_width.value,
-        wall_height=f.wall_height.value,
-        side_thickness=f.side_thickness.value,
-        end_thickness=(f.back_thickness.value + f.front_thickness.value) / 2,
-        inside_height=f.inside_height.value,
-        lid_thickness=d.lid.thickness.value,
-        front_height=f.front_height.value if sliding else None,
-        recess=max(d.bottom.low, 0.0),
-        lid="sliding" if sliding else "lift-off",
-    )
-
-
 def finish_table(made: Plan) -> Table:
     """What shellac and wax come to, for one box and for a class.
 
@@ -95,7 +69,7 @@ def finish_table(made: Plan) -> Table:
     made : Plan
         The box. [mm]
     """
-    areas = areas_of(made)
+    areas = finishing_areas(made)
     place = {"outside": areas.outside + areas.lid, "inside": areas.inside}
     rows = [
         (

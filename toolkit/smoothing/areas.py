@@ -85,13 +85,17 @@ def box_areas(
     end_thickness: float,
     inside_height: float,
     lid_thickness: float,
+    front_thickness: float | None = None,
     front_height: float | None = None,
+    open_groove: float = 0.0,
+    lid_size: tuple[float, float] | None = None,
     recess: float = 0.0,
     lid: LidKind = "sliding",
 ) -> Areas:
     """The surfaces of a box that can be finished, from plain sizes.
 
-    Grooves, tongues and joints take no finish and are left out.
+    Grooves, tongues and joints take no finish and are left out, and so are a lid's underside
+    where it lies on a rim, and the flanks of what reaches down from it into the box.
 
     Parameters
     ----------
@@ -101,12 +105,18 @@ def box_areas(
         Height of sides and back. [mm]
     side_thickness, end_thickness : float
         Thickness of the walls. [mm]
+    front_thickness : float, optional
+        Thickness of the front end where it is not the back's. [mm]
     inside_height : float
         From the bottom panel to the lid. [mm]
     lid_thickness : float
         Thickness of the edge of the lid that shows. [mm]
     front_height : float, optional
         Height of a front lowered under a sliding lid; without it as high as the sides. [mm]
+    open_groove : float
+        Section of the lid groove, which comes out of each side's end at the front. [mm²]
+    lid_size : tuple of float, optional
+        Length and width of a lift-off lid where it is not the box's own outside. [mm]
     recess : float
         How far the underside of the bottom panel lies above the bottom edges. [mm]
     lid : str
@@ -143,8 +153,14 @@ def box_areas(
     for name, value in given.items():
         above_zero(value, name=name, example="12")
     not_negative(recess, name="recess", example="5")
+    not_negative(open_groove, name="open groove", unit="mm²", example="24")
+    long, wide = lid_size or (outside_length, outside_width)
+    for name, value in (("lid length", long), ("lid width", wide)):
+        above_zero(value, name=name, example="180")
     one_of(lid, name="lid", allowed=LIDS)
-    length, width = outside_length - 2 * end_thickness, outside_width - 2 * side_thickness
+    low = end_thickness if front_thickness is None else front_thickness
+    above_zero(low, name="front thickness", example="12")
+    length, width = outside_length - end_thickness - low, outside_width - 2 * side_thickness
     if min(length, width) <= 0:
         raise ValueError(
             f"walls of {end_thickness:g} and {side_thickness:g} mm leave {length:g} by {width:g} "
@@ -153,7 +169,7 @@ def box_areas(
     front = wall_height if front_height is None else front_height
     between(front, low=0, high=wall_height, name="front height", unit="mm", example="51")
     around = 2 * (length + width)
-    rims = 2 * outside_length * side_thickness + 2 * width * end_thickness
+    rims = 2 * outside_length * side_thickness + width * (end_thickness + low)
     rows: list[tuple[str, Group, float]] = [
         ("sides", "outside", 2 * outside_length * wall_height),
         ("back end", "outside", outside_width * wall_height),
@@ -161,7 +177,7 @@ def box_areas(
         (
             "front end",
             "outside",
-            outside_width * front + 2 * side_thickness * (wall_height - front),
+            outside_width * front + 2 * (side_thickness * (wall_height - front) - open_groove),
         ),
         ("bottom edges", "outside", rims),
         ("top edges", "outside", rims),
@@ -173,12 +189,12 @@ def box_areas(
     ]
     if lid == "sliding":
         rows += [
-            ("top of the lid", "lid", (length + end_thickness) * width),
+            ("top of the lid", "lid", (length + low) * width),
             ("front edge of the lid", "lid", width * lid_thickness),
         ]
     else:
         rows += [
-            ("top of the lid", "lid", outside_length * outside_width),
-            ("edges of the lid", "lid", 2 * (outside_length + outside_width) * lid_thickness),
+            ("top of the lid", "lid", long * wide),
+            ("edges of the lid", "lid", 2 * (long + wide) * lid_thickness),
         ]
     return Areas.of(rows)
