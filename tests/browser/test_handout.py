@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+import re
 import shutil
 import subprocess
+from collections.abc import Iterator
+from dataclasses import dataclass
 from pathlib import Path
+from xml.etree import ElementTree
 
 import numpy as np
 import pytest
@@ -86,8 +90,6 @@ def test_it_prints_whole(
 
 
 def _page_boxes(pdf: bytes) -> list[tuple[float, float]]:
-    import re
-
     found = re.findall(rb"/MediaBox\s*\[\s*0 0 ([\d.]+) ([\d.]+)\s*\]", pdf)
     return [(float(width), float(height)) for width, height in found]
 
@@ -126,3 +128,115 @@ def _runs(dots: np.ndarray) -> set[int]:
         lengths = edges[1::2] - edges[::2]
         found |= {int(run) for run in lengths if 900 < run < 1100}
     return found
+
+
+@dataclass(frozen=True)
+class Line:
+    """A line of words as printed: its page, where it stands [pt], its letters."""
+
+    page: int
+    top: float
+    size: float
+    font: str
+    text: str
+
+
+@pytest.fixture(scope="module", params=["a4", "letter"])
+def printed(
+    request: pytest.FixtureRequest, opened: BrowserContext, tmp_path_factory: pytest.TempPathFactory
+) -> Path:
+    """The whole handout with its lessons as a PDF."""
+    folder = tmp_path_factory.mktemp(request.param)
+    boards = read_boards(lessons_folder() / "boards.toml")
+    box = postcard() if request.param == "a4" else inch_postcard()
+    path = folder / "handout.html"
+    write_handout(plan(box), path, lessons=None, boards=boards, paper=request.param, name="7")
+    page = opened.new_page()
+    page.goto(path.as_uri())
+    page.pdf(path=folder / "handout.pdf", prefer_css_page_size=True, print_background=True)
+    page.close()
+    return folder / "handout.pdf"
+
+
+def _lines(pdf: Path) -> Iterator[Line]:
+    # Three dots to a point, the most that it takes: sizes are told to a third of a point.
+    command = ["pdftohtml", "-xml", "-i", "-zoom", "3", "-fontfullname", "-stdout", str(pdf)]
+    told = subprocess.run(command, capture_output=True, check=True).stdout
+    fonts: dict[str, tuple[float, str]] = {}
+    for number, page in enumerate(ElementTree.fromstring(told).iter("page"), start=1):
+        for font in page.iter("fontspec"):
+            fonts[font.attrib["id"]] = (int(font.attrib["size"]) / 3, font.attrib["family"])
+        for row in page.iter("text"):
+            size, family = fonts[row.attrib["font"]]
+            yield Line(number, int(row.attrib["top"]) / 3, size, family, "".join(row.itertext()))
+
+
+needs_poppler = pytest.mark.skipif(
+    shutil.which("pdftohtml") is None, reason="poppler's pdftohtml is not here"
+)
+
+
+@needs_poppler
+def test_letters_are_large_enough_for_a_bench(printed: Path) -> None:
+    """Text in 12 pt; drawings, full-size sheets, indices and the foot of a page in 11 pt."""
+    lines = list(_lines(printed))
+    assert len(lines) > 500
+    small = [line for line in lines if line.size < 11]
+    assert small == []
+    # Words of the text are set in a face with feet, words of a drawing in one without.
+    text = [line for line in lines if "Serif" in line.font]
+    smaller = re.compile(r"[12]|page \d+ of \d+|.* · \d{4}-\d\d-\d\d · \w+")
+    assert [line for line in text if line.size < 12 and not smaller.fullmatch(line.text)] == []
+
+
+@needs_poppler
+def test_no_heading_stands_alone_at_the_foot_of_a_page(printed: Path) -> None:
+    lines = list(_lines(printed))
+    seen = 0
+    for number in {line.page for line in lines}:
+        body = [row for row in lines if row.page == number and row.size >= 12]
+        if not body or "LiberationSerif" not in "".join(row.font for row in body):
+            continue
+        last = max(body, key=lambda row: row.top)
+        seen += 1
+        assert not (last.size > 12 and "Bold" in last.font), last
+    assert seen > 20
+
+
+@needs_poppler
+def test_safety_and_contents_are_the_first_page(printed: Path) -> None:
+    pages: dict[int, str] = {}
+    for line in _lines(printed):
+        pages[line.page] = pages.get(line.page, "") + line.text + " "
+    assert "Before you touch a tool" in pages[1]
+    assert "What is in here" in pages[1]
+    assert "Full-size sheets" in pages[1]
+    assert "What a maker would say" in pages[2]
+
+
+@needs_poppler
+def test_pages_are_not_half_empty(printed: Path) -> None:
+    """A drawing that does not fit goes over to the next page, but that has to be seldom."""
+    command = ["pdftoppm", "-r", "30", "-gray", str(printed), str(printed.parent / "thumb")]
+    subprocess.run(command, check=True)
+    filled = []
+    for picture in sorted(printed.parent.glob("thumb*.pgm")):
+        dots = np.asarray(Image.open(picture).convert("L")) < 200
+        if dots.shape[0] < dots.shape[1]:
+            continue
+        body = dots[: int(0.94 * dots.shape[0])]
+        filled.append(np.flatnonzero(body.any(axis=1)).max() / len(body))
+    assert 25 <= len(filled) <= 45
+    assert np.median(filled) >= 0.85
+    assert sum(share < 0.6 for share in filled) <= len(filled) / 6
+
+
+@needs_poppler
+def test_paper_is_white(printed: Path) -> None:
+    """Nobody pays for ink on ground that stands for paper."""
+    command = ["pdftoppm", "-r", "20", "-f", "3", "-l", "8", str(printed)]
+    subprocess.run([*command, str(printed.parent / "ground")], check=True)
+    for picture in printed.parent.glob("ground*.ppm"):
+        dots = np.asarray(Image.open(picture).convert("RGB"))
+        assert (dots == 255).all(axis=2).mean() > 0.5
+        assert not (dots == (252, 250, 244)).all(axis=2).mean() > 0.001

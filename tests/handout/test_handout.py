@@ -11,9 +11,11 @@ import pytest
 from tests.boxes import ears, inch_postcard, lift_off, postcard
 from toolkit.files import read_boards
 from toolkit.handout import handout, write_handout
+from toolkit.handout.formulas import COEFFICIENTS, formulas
 from toolkit.handout.lessons import LessonError
 from toolkit.plan import plan
 from toolkit.study import lessons_folder
+from toolkit.wood import equilibrium_moisture
 
 DAY = date(2026, 11, 25)
 BOXES = {"mm": postcard, "in": inch_postcard, "ears": ears, "lift-off": lift_off}
@@ -243,3 +245,99 @@ def test_boards_that_are_given_are_laid_out() -> None:
     boards = read_boards(lessons_folder() / "boards.toml")
     page = Page(handout(plan(postcard()), day=DAY, boards=boards))
     assert "Saw cuts, short cherry" in page.text
+
+
+@pytest.fixture(scope="module")
+def whole() -> str:
+    """The example with all its lessons."""
+    return handout(plan(postcard()), day=DAY, lessons=None, name="7")
+
+
+def test_nothing_is_drawn_or_listed_twice(whole: str) -> None:
+    places = re.compile(r"(c\d+-[0-9a-f]{8})-[a-z]+")
+    for thing in (r"<svg\b.*?</svg>", r"<tbody>.*?</tbody>"):
+        found = [places.sub(r"\1", row) for row in re.findall(thing, whole, re.DOTALL)]
+        assert len(found) > 10
+        assert len(found) == len(set(found))
+    text = " ".join(Page(whole).text.split())
+    for pointer in (
+        "Glue goes on long grain. The table “Gluing up” is in section 7, The steps.",
+        "The table “Which line on which face” is in section 6, Gauge and plough settings.",
+        "This drawing is in section 4, The corners.",
+    ):
+        assert pointer in text, pointer
+    headings = re.findall(r"<(?:h\d)[^>]*>(.*?)</h\d>", whole)
+    for name in ("Gluing up", "Dividers", "How good is it"):
+        assert headings.count(name) <= 2, name
+
+
+def test_a_heading_is_not_repeated_by_the_table_under_it(whole: str) -> None:
+    said = re.findall(r"<h[2-6][^>]*>(.*?)</h[2-6]>", whole, re.DOTALL)
+    plain = [re.sub(r"<[^>]+>|^\s*<span.*?</span>", "", words).strip() for words in said]
+    assert all(one != other for one, other in pairwise(plain))
+    assert '<caption class="heard">How good is it</caption>' in whole
+
+
+def test_sections_are_numbered_as_in_the_contents(whole: str) -> None:
+    listed = re.findall(r'<li><a href="#([^"]+)">', whole[: whole.index("</nav>")])
+    headed = re.findall(r'<h2 id="([^"]+)"><span class="nr">(\d+)</span>', whole)
+    assert [name for name, _ in headed] == listed
+    assert [int(number) for _, number in headed] == list(range(1, len(listed) + 1))
+
+
+def test_what_is_to_be_typed_into_a_lesson_is_left_out_on_paper(whole: str) -> None:
+    text = " ".join(Page(whole).text.split())
+    assert "lesson." not in text
+    assert "A left-handed plough runs every groove the other way." in text
+    assert "the tails would go slack." in text
+
+
+def test_the_style_sheet_is_not_written_as_text(page: Page) -> None:
+    html = handout(plan(postcard()), day=DAY)
+    style = html[html.index("<style>") : html.index("</style>")]
+    assert "&" not in style
+    assert '[fill="#fcfaf4"]' in style
+
+
+def test_formulas_stand_with_their_source_and_the_students_numbers(page: Page) -> None:
+    formulas = page.all("math")
+    assert len(formulas) >= 12
+    words = " ".join(page.text.split())
+    for part in ("Moisture that wood comes to in a room", "Wall height", "Angle of a tail"):
+        assert part in words
+
+
+def test_a_formula_on_paper_gives_what_the_workbook_reckons() -> None:
+    """The coefficients as printed, worked out by hand against the toolkit's own answer."""
+    t, h = 20.0, 0.5
+    worked = {}
+    for line in COEFFICIENTS:
+        name, _, terms = line.partition(" = ")
+        sums = terms.replace("T^2", "* T ** 2").replace(" T ", " * T ").replace(" * * ", " * ")
+        worked[name] = eval(sums, {"T": t})
+    w, k, k1, k2 = (worked[name] for name in ("W", "K", "K_1", "K_2"))
+    top = k1 * k * h + 2 * k1 * k2 * k**2 * h**2
+    moisture = 1800 / w * (k * h / (1 - k * h) + top / (1 + k1 * k * h + k1 * k2 * k**2 * h**2))
+    assert moisture == pytest.approx(equilibrium_moisture(temperature=t, humidity=100 * h))
+    text = re.sub(r"\s", " ", Page(handout(plan(postcard()), day=DAY)).text)
+    assert "M=9.3%" in text
+    # Tangential shrinkage of black cherry 7.1 %, from 9.27 to 14.43 %: by hand 1.47 mm of 116.
+    assert "=1.47 mm" in text
+    assert "=64 mm" in text.replace("= 64", "=64")
+
+
+def test_a_formula_leaves_out_what_a_box_has_not() -> None:
+    for box in (lift_off, ears, inch_postcard):
+        text = formulas(plan(box()))
+        assert "None" not in text
+        assert text.count("<math") >= 10
+    assert "the bottom swells" in formulas(plan(lift_off()))
+
+
+def test_every_drawing_is_the_edition_for_paper(whole: str) -> None:
+    seen = 0
+    for drawing in re.findall(r'<svg[^>]*viewBox="0 [\d.]+ 540 .*?</svg>', whole, re.DOTALL):
+        seen += 1
+        # 11 pt where 540 pt become 180 mm.
+        assert min(map(float, re.findall(r'font-size="([\d.]+)"', drawing))) >= 11.65
+    assert seen >= 15

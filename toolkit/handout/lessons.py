@@ -28,6 +28,9 @@ SCREEN = "screen-only"
 _STYLE = re.compile(r"<style>.*?</style>", re.DOTALL)
 _ANCHOR = re.compile(r'<a class="anchor-link".*?</a>', re.DOTALL)
 _HEADING = re.compile(r"<(/?)h([1-5])\b([^>]*)>")
+# What to write into a cell is of no use on paper.
+_ASIDE = re.compile(r"\s*\(`lesson\.[^`]*`\)")
+_CELL = re.compile(r"\s+[^.!?`]*`lesson\.[^`]*`[^.!?]*[.!?]")
 _DEEPER = 1  # a lesson's title is a section of the handout
 
 
@@ -37,9 +40,10 @@ class LessonError(ValueError):
 
 @dataclass(frozen=True, slots=True)
 class Lesson:
-    """One lesson on paper: its number, its title and its blocks of HTML."""
+    """One lesson on paper: its number, its short name, its title and its blocks of HTML."""
 
     number: int
+    name: str
     title: str
     blocks: tuple[str, ...]
 
@@ -122,7 +126,8 @@ def _lesson(number: int, path: Path) -> Lesson:
             ) from error
         if value is not None:
             blocks.append(_shown(value))
-    return Lesson(number, title, tuple(block for block in blocks if block.strip()))
+    name = f"Lesson {number}: {path.stem.partition('_')[2].replace('_', ' ')}"
+    return Lesson(number, name, title, tuple(block for block in blocks if block.strip()))
 
 
 def _value(source: str, names: dict[str, Any]) -> Any:
@@ -145,6 +150,7 @@ def _shown(value: Any) -> str:
 
 def _prose(source: str) -> str:
     """Markdown as HTML, its headings one level deeper."""
+    source = _CELL.sub("", _ASIDE.sub("", source))
     html = _ANCHOR.sub("", markdown2html(source))
 
     def deeper(match: re.Match[str]) -> str:

@@ -13,10 +13,12 @@ from markupsafe import Markup
 from toolkit.files import FileError
 from toolkit.files.writing import write_file
 from toolkit.handout.lessons import on_paper
+from toolkit.handout.once import said_once
 from toolkit.handout.safety import CAUTIONS, LOCAL_RULES
 from toolkit.handout.sections import sections
 from toolkit.handout.what_if import SCRIPT
 from toolkit.handout.words import Words, spelled
+from toolkit.pictures import for_paper
 from toolkit.plan import Plan
 from toolkit.stock import Board
 
@@ -85,21 +87,23 @@ def handout(
     environment.filters["css_text"] = lambda text: Markup(_css_text(text))
     template = environment.from_string(here.joinpath("page.html.j2").read_text(encoding="utf-8"))
     on = f"{day or date.today():%Y-%m-%d}"
-    taught = on_paper(plan, numbers=lessons, told=told) if lessons != () else ()
-    told("pictures and tables")
+    with for_paper():
+        taught = on_paper(plan, numbers=lessons, told=told) if lessons != () else ()
+        told("pictures and tables")
+        found = sections(plan, words=words, lessons=taught, boards=boards, paper=paper)
     whose = f"{name} · " if name else ""
     page = template.render(
         title=plan.choices.title,
         language=LANGUAGE.get(words, ""),
-        css=here.joinpath("page.css").read_text(encoding="utf-8"),
-        script=SCRIPT,
+        css=Markup(here.joinpath("page.css").read_text(encoding="utf-8")),
+        script=Markup(SCRIPT),
         paper=PAPERS[paper],
         name=name,
         byline=f"Outside {plan.outside}. {on}. Fingerprint {plan.fingerprint}.",
         foot=f"{whose}{plan.choices.title} · {on} · {plan.fingerprint}",
         cautions=CAUTIONS,
         local_rules=LOCAL_RULES,
-        sections=sections(plan, words=words, lessons=taught, boards=boards, paper=paper),
+        sections=said_once(found),
     )
     return spelled(page, words=words)
 

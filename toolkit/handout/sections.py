@@ -8,6 +8,7 @@ from html import escape
 
 from toolkit.box.joinery import glue_up_steps, line_table, step_table, transfer_steps
 from toolkit.handout import reference
+from toolkit.handout.formulas import formulas
 from toolkit.handout.lessons import Lesson
 from toolkit.handout.what_if import rings_frames, what_if
 from toolkit.handout.words import Words
@@ -27,16 +28,21 @@ from toolkit.results import Finding, Table
 from toolkit.stock import Board, BoxLayouts, blanks_of, cut_table, missing_sentences
 
 Block = str
+NOTES = f'<div class="lines">{"<div></div>" * 9}</div>'
 
 
 @dataclass(frozen=True, slots=True)
 class Section:
-    """A section of the handout: its heading, a line of prose, blocks of finished HTML."""
+    """A section of the handout: its heading, a line of prose, blocks of finished HTML.
+
+    ``short`` is its name in the contents, the heading if left out.
+    """
 
     id: str
     heading: str
     words: str
     blocks: tuple[Block, ...]
+    short: str = ""
 
 
 def figure(picture: Picture) -> Block:
@@ -87,9 +93,16 @@ def sections(
         if boards:
             rows.append(_layout(plan, boards))
     rows += [
-        Section(f"lesson-{lesson.number}", lesson.title, "", lesson.blocks) for lesson in lessons
+        Section(
+            f"lesson-{lesson.number}",
+            f"Lesson {lesson.number}. {lesson.title}",
+            "",
+            lesson.blocks,
+            lesson.name,
+        )
+        for lesson in lessons
     ]
-    rows += [*_reference(words), *_origins(plan)]
+    rows += [*_reference(words), *_origins(plan), Section("notes", "Notes", "", (NOTES,))]
     if plan.design.exists:
         pages = sheet_pages(plan, paper=paper)
         blocks = tuple(f'<div class="sheet">{page.svg}</div>' for page in pages)
@@ -118,8 +131,8 @@ def _drawn(plan: Plan) -> Iterator[Section]:
         "The corners",
         "Copy the pins from your own tails, never from here.",
         (
-            figure(corner_picture(plan, which="back", paper=True)),
-            figure(corner_picture(plan, which="front", paper=True)),
+            figure(corner_picture(plan, which="back")),
+            figure(corner_picture(plan, which="front")),
             *_tables(tables.tails(plan)),
         ),
     )
@@ -128,8 +141,8 @@ def _drawn(plan: Plan) -> Iterator[Section]:
         "Grooves and panels",
         "",
         (
-            figure(section_across(plan, paper=True)),
-            figure(section_along(plan, paper=True)),
+            figure(section_across(plan)),
+            figure(section_along(plan)),
         ),
     )
 
@@ -165,7 +178,7 @@ def _season(plan: Plan, words: Words) -> Block:
     rooms = plan.choices.rooms
     note = (
         f"<p>Reckoned for a bench at {rooms.make.temperature:g} °C and {rooms.make.humidity:g} %. "
-        "On the day: temperature ________ humidity ________ date ____________</p>"
+        "On the day: temperature ______ humidity ______ date ________</p>"
     )
     frames = rings_frames(plan)
     if not frames:
@@ -183,7 +196,7 @@ def _layout(plan: Plan, boards: Sequence[Board]) -> Section:
     for one in laid.boards:
         if one.sections:
             blocks += [
-                figure(board_picture(one.board, one, rule=rule, paper=True)),
+                figure(board_picture(one.board, one, rule=rule)),
                 as_html(cut_table(one, rule=rule)),
             ]
     blocks += [f"<p>{escape(text)}</p>" for text in missing_sentences(laid, rule=rule)]
@@ -197,8 +210,10 @@ def _reference(words: Words) -> Iterator[Section]:
 
 
 def _origins(plan: Plan) -> Iterator[Section]:
-    workings = _tables(tables.workings(plan))
-    yield Section("workings", "Where the numbers come from", "", workings)
+    workings = [*_tables(tables.workings(plan))]
+    if plan.design.exists:
+        workings.append(formulas(plan))
+    yield Section("workings", "Where the numbers come from", "", tuple(workings))
     yield Section(
         "chosen",
         "Chosen and changed",

@@ -59,7 +59,7 @@ def rings_frames(plan: Plan) -> tuple[Frame, ...]:
         )
         words = {0: "flat-sawn", 90: "quarter-sawn"}.get(angle, "to the width")
         own = ", your own box" if angle == round(choices.wood.rings) else ""
-        picture = year_picture(year, rule=plan.choices.rule, paper=True)
+        picture = year_picture(year, rule=plan.choices.rule)
         frames.append(Frame(f"{angle}°, {words}{own}", picture))
     return tuple(frames)
 

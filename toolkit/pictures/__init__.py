@@ -7,6 +7,7 @@ from toolkit.pictures.corner.drawing import corner_picture
 from toolkit.pictures.joint.gap import gap_picture
 from toolkit.pictures.joint.pictorial import joint_apart
 from toolkit.pictures.joint.unfolded import unfolded_end
+from toolkit.pictures.kit.edition import for_paper, in_editions
 from toolkit.pictures.kit.picture import Drawn, LabelBox, Line, Outline, Picture
 from toolkit.pictures.section.across import section_across
 from toolkit.pictures.section.along import section_along
@@ -20,6 +21,7 @@ from toolkit.pictures.tree.drawing import log_end
 from toolkit.pictures.tree.sawn import Sawn
 from toolkit.pictures.tree.year import Year
 from toolkit.pictures.tree.year_drawing import year_picture
+from toolkit.pictures.truing.clock import clock_picture
 from toolkit.pictures.truing.face import face_map
 from toolkit.pictures.truing.inside import board_inside
 from toolkit.pictures.truing.shavings import shavings_picture
@@ -37,9 +39,11 @@ __all__ = [
     "board_picture",
     "box_apart",
     "box_together",
+    "clock_picture",
     "corner_picture",
     "curve_picture",
     "face_map",
+    "for_paper",
     "gap_picture",
     "iron_picture",
     "joint_apart",
@@ -54,3 +58,24 @@ __all__ = [
     "unfolded_end",
     "year_picture",
 ]
+
+# Every drawing has two editions, one for a screen and one for paper.
+board_inside = in_editions(board_inside)
+board_picture = in_editions(board_picture)
+box_apart = in_editions(box_apart)
+box_together = in_editions(box_together)
+clock_picture = in_editions(clock_picture)
+corner_picture = in_editions(corner_picture)
+curve_picture = in_editions(curve_picture)
+face_map = in_editions(face_map)
+gap_picture = in_editions(gap_picture)
+iron_picture = in_editions(iron_picture)
+joint_apart = in_editions(joint_apart)
+lid_picture = in_editions(lid_picture)
+log_end = in_editions(log_end)
+raking_light = in_editions(raking_light)
+section_across = in_editions(section_across)
+section_along = in_editions(section_along)
+shavings_picture = in_editions(shavings_picture)
+unfolded_end = in_editions(unfolded_end)
+year_picture = in_editions(year_picture)

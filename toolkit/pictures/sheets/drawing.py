@@ -29,10 +29,10 @@ from toolkit.pictures.sheets.words import page_sentence
 from toolkit.plan import Plan
 
 _CAPTION = 124.0  # the least that a caption is wide: two pieces stand side by side [mm]
-_ABOVE = 3.0  # between a caption and its piece, where folds run on [mm]
+_ABOVE = 2.6  # between a caption and its piece, where folds run on [mm]
 _BELOW = 2 * LEADING * SMALL + 1.0  # for the words under a piece [mm]
 _BETWEEN = 6.0  # two pieces beside one another [mm]
-_ROWS = 3.0  # two pieces one above the other [mm]
+_ROWS = 0.4  # two pieces one above the other [mm]
 _CLEAR = 0.5  # round every word [mm]
 _PAPER_EDGE = 5.0  # nothing is written nearer to it [mm]
 
@@ -153,8 +153,8 @@ def _page(
             words.append(Word(line, one.left, one.top - 0.76 * TEXT - i * LINE))
         stamp = _stamp(one.piece, f"page {number} of {of}")
         wishes += [(wish, one) for wish in (*stamp, *one.piece.wishes)]
-    found, dropped = _lettered(wishes, marks, words, paper)
     bars, measures = check_bars(paper, units=plan.choices.rule.units)
+    found, dropped = _lettered(wishes, [*marks, *bars], words, paper)
     samples, meant = meanings(used={mark.pen for mark in marks})
     return SheetPage(
         paper=paper,

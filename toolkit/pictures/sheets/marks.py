@@ -19,7 +19,7 @@ from toolkit.pictures.kit.picture import Point
 
 PT = 25.4 / 72  # one point of a letter's size [mm]
 TEXT = 11 * PT
-SMALL = 9 * PT
+SMALL = 11 * PT
 THIN = 0.25
 _HATCH_GAP = 1.8
 _TIED = "\N{NO-BREAK SPACE}"

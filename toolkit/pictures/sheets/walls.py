@@ -170,14 +170,17 @@ def _faces(wall: Wall) -> Iterator[Wish]:
     """Which face each flap lies on, under it; the first line of two is given its place. [mm]"""
     long, first = wall.length.value, -_UNDER - 0.76 * SMALL
     for (_, end), turn in ((wall.left, False), (wall.right, True)):
-        grain, outside = 0.8, -end.thickness - 0.8
+        grain, outside = 1.5, -end.thickness - 1.5
         rows = [("end\ngrain", -end.thickness + grain, False)]
         if end.flap:
             rows.append(("outside\nface", outside, True))
         for text, u, away in rows:
             x = long - u if turn else u
             anchor = "right" if away != turn else "left"
-            yield Wish(text, (Place(x, first, anchor),), 1)  # type: ignore[arg-type]
+            # A flap at the end of the paper: its words go as far back as they have to.
+            back = (0.0, 2.0, 4.0, 6.0) if away else (0.0,)
+            places = tuple(Place(x + (-b if turn else b), first, anchor) for b in back)  # type: ignore[arg-type]
+            yield Wish(text, places, 1)
     for x in _along(wall):
         places = tuple(Place(x + shift, first, "center") for shift in (0.0, -20.0, 20.0))
         yield Wish("bottom edge", places, 1)

@@ -2,33 +2,28 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
-from itertools import pairwise
-from typing import Any
+from collections.abc import Collection
 
 import numpy as np
-from contourpy import contour_generator
-from numpy.typing import NDArray
 
 from toolkit.measures import Rule
 from toolkit.pictures.kit.dimensions import single
-from toolkit.pictures.kit.figure_of_wood import hatch
-from toolkit.pictures.kit.lettering import Place
+from toolkit.pictures.kit.lettering import Anchor, Place
 from toolkit.pictures.kit.notes import title, unit_words, units_said
-from toolkit.pictures.kit.picture import Picture, Point
+from toolkit.pictures.kit.picture import Picture
 from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
 from toolkit.pictures.kit.view import rectangle
+from toolkit.pictures.truing.levels import Floats, Levels, draw_levels
 from toolkit.truing import LeastPlaning
-
-Floats = NDArray[np.float64]
 
 HEIGHT = 300.0
 LEFT, WIDE = 76.0, 400.0  # where the board lies along the page [pt]
 LOW, TALL = 104.0, 118.0  # and up it [pt]
 _STICK_OUT = 24.0  # of a winding stick over the edges [pt]
-_STEPS = (0.05, 0.1, 0.2, 0.25, 0.5, 1.0, 2.0, 2.5, 5.0, 10.0)
-_MOST_LINES = 5
-_FINE = 4  # points between two readings, so that lines run smoothly
+_STICK = 2.5  # half its width [pt]
+_FLAT = 0.005  # less than this rounds to nothing on any rule [mm]
+_AS_HIGH = 0.99  # of the most: as good as the highest place itself
+_CROSS = 2.5  # half of a cross where a reading was taken [pt]
 
 
 def face_map(
@@ -38,6 +33,8 @@ def face_map(
     across: int,
     rule: Rule,
     shaving: float = 0.4,
+    ghost: LeastPlaning | None = None,
+    read: Collection[int] | None = None,
     paper: bool = False,
 ) -> Picture:
     """Draw what has to come off a face until it is flat, and where to plane first.
@@ -52,6 +49,10 @@ def face_map(
         Whose rule the sizes are read on.
     shaving : float
         Depth of the first cut, whose ground is hatched. [mm]
+    ghost : LeastPlaning, optional
+        The face as it was kept, on the same readings. [mm]
+    read : collection of int, optional
+        Which of the readings were really taken; each is marked with a cross.
     paper : bool
         Larger letters, for print.
 
@@ -65,29 +66,40 @@ def face_map(
     ------
     The planing is the result's own; lines of equal height by contourpy.
     """
-    x = planed.x.reshape(along, across)[:, 0]
-    y = planed.y.reshape(along, across)[0]
-    removal = planed.removal.reshape(along, across)
-    length, width = float(x[-1] - x[0]), float(y[-1] - y[0])
+    length, width = float(np.ptp(planed.x)), float(np.ptp(planed.y))
     scale, tall = WIDE / length, TALL / width
     sheet = Sheet(scale=scale, height=HEIGHT, text=PAPER_TEXT if paper else TEXT)
 
-    def at(point: Point) -> Point:
-        return LEFT + (point[0] - x[0]) * scale, LOW + (point[1] - y[0]) * tall
-
-    outline = [at(corner) for corner in rectangle((x[0], x[-1]), (y[0], y[-1]))]
-    sheet.line("face", outline, closed=True)
+    board = rectangle((LEFT, LEFT + WIDE), (LOW, LOW + TALL))
+    sheet.line("face", board, closed=True)
     sheet.name("face", rectangle((0.0, length), (0.0, width)))
-    fine_x, fine_y, fine = _finer(x, y, removal)
-    generator = contour_generator(fine_x, fine_y, fine.T)
-    deep = planed.deepest
-    if deep > 0.005:
-        _first(sheet, generator, at, deep=deep, shaving=shaving)
-        for level in _levels(deep):
-            _line(sheet, generator, at, level=level, rule=rule)
-    sheet.line("visible", outline, closed=True)
+
+    def levels(of: LeastPlaning) -> Levels:
+        return Levels(of, along=along, across=across, corner=(LEFT, LOW), size=(WIDE, TALL))
+
+    face = levels(planed)
+    steps = face.steps(shaving, rule=rule)
+    if ghost is not None and ghost.deepest > _FLAT:
+        before = levels(ghost)
+        for level in steps or before.steps(shaving, rule=rule):
+            for line in before.at(level):
+                sheet.line("ghost", [(float(a), float(b)) for a, b in line])
+        for loop in before.first(shaving):
+            sheet.line("ghost", loop, closed=True)
+    crosses = _crosses(planed, read or ())
+    if planed.deepest > _FLAT:
+        place = _highest(face)
+        keep_off = [*_fixed(), *crosses, np.array(place.leader)]
+        draw_levels(sheet, face, shaving=shaving, rule=rule, keep_off=keep_off)
+        text = f"most: {rule.exact(round(planed.deepest, 2), unit=False)}"
+        sheet.write(text, [place], rank=1)
+    for cross in crosses:
+        sheet.line("chalk", [(float(a), float(b)) for a, b in cross])
+    sheet.line("visible", board, closed=True)
     _sticks(sheet)
-    text = f"drawn {tall / scale:.2g} × as wide as it is; " if tall / scale > 1.05 else ""
+    text = "dotted: before; " if ghost is not None else ""
+    text += "crosses: read; " if read is not None else ""
+    text += f"drawn {tall / scale:.2g} × as wide as it is; " if tall / scale > 1.05 else ""
     single(
         sheet,
         (LEFT, LEFT + WIDE),
@@ -109,61 +121,55 @@ def face_map(
     return sheet.picture(planed.sentence(rule))
 
 
-def _finer(x: Floats, y: Floats, removal: Floats) -> tuple[Floats, Floats, Floats]:
-    """The same heights on a finer grid, straight between the readings."""
-    fine_x = np.linspace(x[0], x[-1], (len(x) - 1) * _FINE + 1)
-    fine_y = np.linspace(y[0], y[-1], (len(y) - 1) * _FINE + 1)
-    along = np.array([np.interp(fine_x, x, column) for column in removal.T]).T
-    both = np.array([np.interp(fine_y, y, row) for row in along])
-    return fine_x, fine_y, both
+def _fixed() -> list[Floats]:
+    """What lies on the board besides: its edges, straightedge and winding sticks. [pt]"""
+    board = [*rectangle((LEFT, LEFT + WIDE), (LOW, LOW + TALL)), (LEFT, LOW)]
+    middle = LOW + TALL / 2
+    return [
+        np.array(board),
+        np.array([(LEFT, middle), (LEFT + WIDE, middle)]),
+        *(np.array([(x, LOW), (x, LOW + TALL)]) for x in _stick_edges()),
+    ]
 
 
-def _levels(deep: float) -> Iterator[float]:
-    """Rounded steps of removal between nothing and the deepest. [mm]"""
-    step = next((row for row in _STEPS if deep / row <= _MOST_LINES), _STEPS[-1])
-    for count in range(1, int(deep / step) + 1):
-        if count * step < deep * 0.98:
-            yield count * step
+def _stick_edges() -> tuple[float, ...]:
+    return tuple(x + side * _STICK for x in (LEFT + 8.0, LEFT + WIDE - 8.0) for side in (-1.0, 1.0))
 
 
-def _first(
-    sheet: Sheet, generator: Any, at: Callable[[Point], Point], *, deep: float, shaving: float
-) -> None:
-    """Hatching where the first strokes go: all that lies within a shaving of the highest."""
-    polygons, offsets = generator.filled(max(deep - shaving, deep * 0.5), deep + 1.0)
-    for points, breaks in zip(polygons, offsets, strict=True):
-        for start, end in pairwise(breaks):
-            loop = [at((float(a), float(b))) for a, b in points[start:end][:-1]]
-            if len(loop) > 2:
-                hatch(sheet, loop)
-                sheet.line("waste edge", loop, closed=True)
+def _highest(face: Levels) -> Place:
+    """Where most comes off, of several such places the highest up the page: its figure."""
+    rows, columns = face.removal.shape
+    along, across = np.nonzero(face.removal >= face.deep * _AS_HIGH)
+    xs, ys = along / (rows - 1), across / (columns - 1)
+    best = int(np.lexsort((np.abs(xs - 0.5), -ys))[0])
+    x, y = LEFT + WIDE * float(xs[best]), LOW + TALL * float(ys[best])
+    # Over the board, between the words at the two winding sticks.
+    start = min(max(x + (14.0 if x < LEFT + WIDE / 2 else -14.0), LEFT + 90.0), LEFT + WIDE - 90.0)
+    level = LOW + TALL + 17.0
+    anchor: Anchor = "left" if start > x else "right"
+    end = (start + (-3.0 if start > x else 3.0), level + 3.0)
+    return Place(start, level, anchor, ((x, y), end))
 
 
-def _line(
-    sheet: Sheet, generator: Any, at: Callable[[Point], Point], *, level: float, rule: Rule
-) -> None:
-    """A line of equal removal with its figure where there is room."""
-    for found in generator.lines(level):
-        points = [at((float(a), float(b))) for a, b in found]
-        sheet.line("thin", points)
-    longest = max(generator.lines(level), key=len, default=None)
-    if longest is not None:
-        points = [at((float(a), float(b))) for a, b in longest]
-        spots = [
-            Place(px + dx, py + dy)
-            for px, py in (points[len(points) * share // 16] for share in (8, 4, 12, 2, 14, 1, 15))
-            for dx, dy in ((3.0, 3.0), (3.0, -10.0), (-18.0, 3.0), (6.0, 8.0), (-22.0, -14.0))
-        ]
-        sheet.write(rule.exact(level, unit=False), spots, rank=2)
+def _crosses(planed: LeastPlaning, read: Collection[int]) -> list[Floats]:
+    """The strokes of a cross at every place where a reading was taken. [pt]"""
+    strokes = []
+    for index in read:
+        x = LEFT + WIDE * float((planed.x[index] - planed.x.min()) / np.ptp(planed.x))
+        y = LOW + TALL * float((planed.y[index] - planed.y.min()) / np.ptp(planed.y))
+        for way in (_CROSS, -_CROSS):
+            strokes.append(np.array([(x - _CROSS, y - way), (x + _CROSS, y + way)]))
+    return strokes
 
 
 def _sticks(sheet: Sheet) -> None:
     """Winding sticks over both ends, a straightedge along the middle."""
     for x, anchor in ((LEFT + 8.0, "left"), (LEFT + WIDE - 8.0, "right")):
         low, high = LOW - _STICK_OUT, LOW + TALL + _STICK_OUT
-        sheet.line("beside", rectangle((x - 2.5, x + 2.5), (low, high)), closed=True)
+        sheet.line("beside", rectangle((x - _STICK, x + _STICK), (low, high)), closed=True)
         place = Place(x, high + 6.0, "left" if anchor == "left" else "right")
         sheet.write("winding stick", [place], rank=3)
     middle = LOW + TALL / 2
     sheet.line("gauge", [(LEFT - 20.0, middle), (LEFT + WIDE + 12.0, middle)])
-    sheet.write("straight-\nedge", [Place(LEFT - 6.0, middle + 18.0, "right")], rank=3)
+    places = [Place(LEFT - 6.0, middle + up, "right") for up in (18.0, 22.0)]
+    sheet.write("straight-\nedge", places, rank=3)

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from contextlib import suppress
+from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -14,7 +16,7 @@ from toolkit.pictures.kit.lettering import Place
 from toolkit.pictures.kit.notes import title, unit_words, units_said
 from toolkit.pictures.kit.picture import Picture, Point
 from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
-from toolkit.truing import SAW_MARKS, Warp, face_of, thickest_board
+from toolkit.truing import SAW_MARKS, ThickestBoard, Warp, face_of, thickest_board
 
 Floats = NDArray[np.float64]
 
@@ -35,6 +37,8 @@ def board_inside(
     wanted: float,
     rule: Rule,
     sentence: str,
+    ghost: Warp | None = None,
+    ghost_piece: Warp | None = None,
     paper: bool = False,
 ) -> Picture:
     """Draw the thickest true board in a rough one, and in a piece that was cut from it first.
@@ -53,6 +57,8 @@ def board_inside(
         Whose rule the sizes are read on.
     sentence : str
         What it comes to, from the room that reckons it.
+    ghost, ghost_piece : Warp, optional
+        The rough board and the piece as they were kept, of the same thickness. [mm]
     paper : bool
         Larger letters, for print.
 
@@ -71,30 +77,63 @@ def board_inside(
     reach = thickness + 2 * (abs(whole.bow) + abs(whole.cup)) + abs(whole.twist)
     scale = WIDE / whole.length
     times = next((n for n in TIMES if reach * scale * n <= ROOM), 1)
-    rows = [("the rough board", whole, ROWS[0] - (HEIGHT - height))]
+    rows = [("the rough board", whole, ghost, ROWS[0] - (HEIGHT - height))]
     if piece is not None:
-        rows.append(("crosscut first", piece, ROWS[1]))
-    for name, warp, middle in rows:
-        _row(sheet, name, warp, thickness, wanted, rule, middle, scale * times, scale)
+        rows.append(("crosscut first", piece, ghost_piece, ROWS[1]))
+    for name, warp, before, middle in rows:
+        page = _Page(middle, scale, scale * times)
+        _row(sheet, name, _section(warp, thickness), wanted, rule, page)
+        if before is not None:
+            _dotted(sheet, _section(before, thickness), page)
     title(sheet, "along the middle", x=LEFT + WIDE / 2, y=height - 22.0)
     title(sheet, "across the middle", x=ACROSS + NARROW / 2, y=height - 22.0)
-    units = units_said(rule)
-    unit_words(sheet, rule=rule, instead=f"heights drawn × {times}; hatched: to be planed; {units}")
+    said = f"heights drawn × {times}; hatched: to be planed; {units_said(rule)}"
+    dotted = "dotted: before; " if ghost is not None or ghost_piece is not None else ""
+    unit_words(sheet, rule=rule, instead=dotted + said)
     return sheet.picture(sentence)
 
 
-def _row(
-    sheet: Sheet,
-    name: str,
-    warp: Warp,
-    thickness: float,
-    wanted: float,
-    rule: Rule,
-    middle: float,
-    tall: float,
-    scale: float,
-) -> None:
-    """One board: its two sections with the true board in them, and what is left."""
+@dataclass(frozen=True, slots=True)
+class _Page:
+    """Where a row lies: the middle of its board up the page [pt], and its scales [pt/mm]."""
+
+    middle: float
+    scale: float
+    tall: float
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class _Section:
+    """A warped board cut along its middle and across it, and the true board in it. [mm]
+
+    ``cuts`` are two: places, heights of the upper face, heights of the true board's.
+    """
+
+    warp: Warp
+    thickness: float
+    best: ThickestBoard | None
+    centre: float
+    cuts: tuple[tuple[Floats, Floats, Floats], tuple[Floats, Floats, Floats]]
+
+    def lines(self, page: _Page) -> Iterator[tuple[list[Point], ...]]:
+        """Upper and lower face, and those of the true board if there is one, of both cuts. [pt]"""
+        left = LEFT + (WIDE - self.warp.length * page.scale) / 2
+        steps = (left, page.scale), (ACROSS, NARROW / max(self.warp.width, 1e-6))
+        for (places, rough, true), (start, step) in zip(self.cuts, steps, strict=True):
+            faces = [rough, rough - self.thickness]
+            if self.best is not None:
+                faces += [true, true - self.best.upright]
+            yield tuple(
+                [
+                    (start + float(s) * step, page.middle + (float(z) - self.centre) * page.tall)
+                    for s, z in zip(places, face, strict=True)
+                ]
+                for face in faces
+            )
+
+
+@lru_cache(maxsize=64)
+def _section(warp: Warp, thickness: float) -> _Section:
     along, across = _GRID
     face = face_of(warp, thickness=thickness, along=along, across=across)
     top = face.height.reshape(along, across)
@@ -104,54 +143,46 @@ def _row(
     with suppress(ValueError):  # more warp than wood: there is no true board to draw
         best = thickest_board(x=face.x, y=face.y, top=face.height, bottom=face.bottom)
     a, b, c = best.plane if best is not None else (0.0, 0.0, 0.0)
-    centre = float(top.mean()) - thickness / 2
-    thick = best.thickness if best is not None else 0.0
+    mid_y, mid_x = across // 2, along // 2
+    cuts = (
+        (x - x[0], top[:, mid_y], a * x + b * y[mid_y] + c),
+        (y - y[0], top[mid_x], a * x[mid_x] + b * y + c),
+    )
+    return _Section(warp, thickness, best, float(top.mean()) - thickness / 2, cuts)
+
+
+def _row(sheet: Sheet, name: str, board: _Section, wanted: float, rule: Rule, page: _Page) -> None:
+    """One board: its two sections with the true board in them, and what is left."""
+    thick = board.best.thickness if board.best is not None else 0.0
     left_over = thick - 2 * SAW_MARKS
     enough = left_over >= wanted
-
-    def up(height: float) -> float:
-        return middle + (height - centre) * tall
-
-    left = LEFT + (WIDE - warp.length * scale) / 2
-    mid_y, mid_x = across // 2, along // 2
-    views: list[tuple[list[float], Floats, Floats, float, float]] = [
-        (
-            [float(value) for value in x - x[0]],
-            top[:, mid_y],
-            a * x + b * y[mid_y] + c,
-            left,
-            scale,
-        ),
-        (
-            [float(value) for value in y - y[0]],
-            top[mid_x],
-            a * x[mid_x] + b * y + c,
-            ACROSS,
-            NARROW / max(warp.width, 1e-6),
-        ),
-    ]
-    for index, (places, rough, plane, start, step) in enumerate(views):
-        upper = [(start + s * step, up(float(z))) for s, z in zip(places, rough, strict=True)]
-        lower = [(px, py - thickness * tall) for px, py in upper]
+    for fill, lines in zip(("face", "end"), board.lines(page), strict=True):
+        upper, lower, *true = lines
         outline = [*upper, *reversed(lower)]
-        sheet.line("face" if index == 0 else "end", outline, closed=True)
-        if best is not None:
-            true = [(start + s * step, up(float(z))) for s, z in zip(places, plane, strict=True)]
-            under = [(px, py - best.upright * tall) for px, py in true]
-            _planed(sheet, upper, true)
-            _planed(sheet, under, lower)
-            pen = "visible" if enough else "wrong"
-            sheet.line(pen, [true[0], true[-1], under[-1], under[0]], closed=True)
+        sheet.line(fill, outline, closed=True)
+        if true:
+            _planed(sheet, upper, true[0])
+            _planed(sheet, true[1], lower)
+            corners = [true[0][0], true[0][-1], true[1][-1], true[1][0]]
+            sheet.line("visible" if enough else "wrong", corners, closed=True)
         sheet.line("thin", outline, closed=True)
-    sheet.name(name, [(0.0, 0.0), (warp.length, 0.0), (warp.length, thick)])
+    sheet.name(name, [(0.0, 0.0), (board.warp.length, 0.0), (board.warp.length, thick)])
     text = f"{name}: {rule.exact(round(max(left_over, 0.0), 2), unit=False)} left"
     text += f" after saw marks, {rule.exact(wanted, unit=False)} wanted"
-    sheet.write(text, [Place(LEFT, middle - ROOM / 2 - 12.0)], rank=0, red=not enough)
+    place = Place(LEFT, page.middle - ROOM / 2 - 12.0)
+    sheet.write(text, [place], rank=0, red=not enough)
+
+
+def _dotted(sheet: Sheet, board: _Section, page: _Page) -> None:
+    """A board as it was kept: its faces and the true board in it."""
+    for upper, lower, *true in board.lines(page):
+        sheet.line("ghost", [*upper, *reversed(lower)], closed=True)
+        if true:
+            corners = [true[0][0], true[0][-1], true[1][-1], true[1][0]]
+            sheet.line("ghost", corners, closed=True)
 
 
 def _planed(sheet: Sheet, upper: Sequence[Point], lower: Sequence[Point]) -> None:
-    """Hatch what lies between two lines, place by place, where there is anything."""
-    for i in range(len(upper) - 1):
-        shape = [upper[i], upper[i + 1], lower[i + 1], lower[i]]
-        if max(shape[0][1] - shape[3][1], shape[1][1] - shape[2][1]) > 0.3:
-            hatch(sheet, shape)
+    """Hatch what lies between two lines, if there is anything to see."""
+    if max(a[1] - b[1] for a, b in zip(upper, lower, strict=True)) > 0.3:
+        hatch(sheet, [*upper, *reversed(lower)])

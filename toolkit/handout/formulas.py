@@ -1,0 +1,213 @@
+"""The formulas that the numbers rest on, with the student's own numbers put in.
+
+They are written in LaTeX here and set as MathML, which a browser draws by itself and a screen
+reader can walk through.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from html import escape
+
+from latex2mathml.converter import convert
+
+from toolkit.box import Panel
+from toolkit.plan import Plan
+from toolkit.results import Working
+from toolkit.stock import blanks_of, to_buy
+from toolkit.stock.buying import END_WASTE
+from toolkit.stock.layout import GAP
+from toolkit.wood import equilibrium_moisture, species, strain
+
+MOISTURE = (
+    r"M = \frac{1800}{W} \left[ \frac{K H}{1 - K H} + "
+    r"\frac{K_1 K H + 2 K_1 K_2 K^2 H^2}{1 + K_1 K H + K_1 K_2 K^2 H^2} \right]"
+)
+# With the temperature in degrees Celsius.
+COEFFICIENTS = (
+    "W = 349 + 1.29 T + 0.0135 T^2",
+    "K = 0.805 + 0.000736 T - 0.00000273 T^2",
+    "K_1 = 6.27 - 0.00938 T - 0.000303 T^2",
+    "K_2 = 1.91 + 0.0407 T - 0.000293 T^2",
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Formula:
+    """A formula: what it gives, its lines in LaTeX, what stands for what, and its source."""
+
+    name: str
+    lines: tuple[str, ...]
+    where: str
+    source: str
+
+    def html(self) -> str:
+        """It as HTML, each line set on its own."""
+        lines = "".join(convert(line, display="block") for line in self.lines)
+        where = f"<p>{escape(self.where)}</p>" if self.where else ""
+        return (
+            f'<div class="formula"><h4>{escape(self.name)}</h4>{lines}{where}'
+            f'<p class="source">Source: {escape(self.source)}</p></div>'
+        )
+
+
+def formulas(plan: Plan) -> str:
+    """The formulas of a box as HTML.
+
+    Parameters
+    ----------
+    plan : Plan
+        The box; it exists. [mm]
+
+    Source
+    ------
+    Each names its own.
+    """
+    rows = [*_moisture(plan), *_movement(plan), *_sums(plan), *_joint(plan), *_stick(plan)]
+    return "<h3>The formulas they rest on</h3>" + "".join(row.html() for row in rows)
+
+
+def _words(text: str) -> str:
+    # The converter drops plain spaces from words that begin with a figure.
+    text = re.sub(r"\s", "\N{NO-BREAK SPACE}", text)
+    return rf"\text{{{text}}}"
+
+
+def _moisture(plan: Plan) -> Iterator[Formula]:
+    rooms = plan.choices.rooms
+    lines = []
+    for name, room in (("bench", rooms.make), ("dampest", rooms.damp), ("driest", rooms.dry)):
+        settled = equilibrium_moisture(temperature=room.temperature, humidity=room.humidity)
+        lines.append(
+            rf"{_words(name + ': ')} T = {room.temperature:g}\,{_words('°C')},\; "
+            rf"H = {room.humidity / 100:g},\; M = {settled:.1f}\,\%"
+        )
+    yield Formula(
+        "Moisture that wood comes to in a room",
+        (MOISTURE, *COEFFICIENTS, *lines),
+        "M is the moisture in percent of the dry wood's weight, T the temperature of the air, "
+        "H its relative humidity (0.5 for 50 %).",
+        "Wood Handbook (FPL-GTR-190), Eq. 4-5.",
+    )
+
+
+def _movement(plan: Plan) -> Iterator[Formula]:
+    lid, choices = plan.design.lid, plan.choices
+    name, panel = ("lid", lid) if isinstance(lid, Panel) else ("bottom", plan.design.bottom)
+    assert isinstance(panel, Panel)
+    rings, rule, season = choices.wood.rings, choices.rule, panel.season
+    wood = species(choices.wood.lid if name == "lid" else choices.wood.bottom)
+    change = strain(wood, rings=rings, moisture_from=season.make, moisture_to=season.damp)
+    saturation = wood.fibre_saturation
+    damp, make = min(season.damp, saturation), min(season.make, saturation)
+    if not change:
+        return
+    # The law solved for the shrinkage that it used, so that what is printed is what was reckoned.
+    shrinkage = 100 * saturation / ((damp - make) / change + saturation - make)
+    size, angle = rule.exact(panel.moving, unit=False), f"{rings:g}{_words('°')}"
+    yield Formula(
+        f"What the {name} swells from bench to dampest room",
+        (
+            r"\Delta b = b \, \frac{M_2 - M_1}{100 F / S - F + M_1}, \quad "
+            r"S = S_t \cos^2 \alpha + S_r \sin^2 \alpha",
+            rf"S = {wood.shrinkage_tangential:g} \times \cos^2 {angle} + "
+            rf"{wood.shrinkage_radial:g} \times \sin^2 {angle} = {shrinkage:.3g}\,\%",
+            rf"\Delta b = {_words(size)} \times \frac{{{damp:.1f} - {make:.1f}}}"
+            rf"{{100 \times {saturation:g} / {shrinkage:.3g} - {saturation:g} + {make:.1f}}} = "
+            rf"{_words(rule.exact(round(panel.moving * change, 2)))}",
+        ),
+        f"b is the {name}'s size across its grain; M the moisture in percent, before (1) and after "
+        f"(2); F the fibre saturation of {wood.name}, {saturation:g} %; S its shrinkage, along (t) "
+        "and across (r) the rings; α the angle of the rings to the width.",
+        "Wood Handbook (FPL-GTR-190), Eq. 13-3 (its form from memory) and Table 4-3.",
+    )
+
+
+def _sums(plan: Plan) -> Iterator[Formula]:
+    d = plan.design
+    panel = d.lid if isinstance(d.lid, Panel) else d.bottom
+    for size, source in (
+        (panel.width if isinstance(panel, Panel) else None, "Geometry; the clearance is chosen."),
+        (d.frame.wall_height, "Geometry."),
+    ):
+        if size is not None and not size.given:
+            yield Formula(_capital(size.name), (_sum(size, plan),), "", source)
+
+
+def _sum(size: Working, plan: Plan) -> str:
+    """A sum set as on paper, a term to a line."""
+    rule = plan.choices.rule
+    rows = []
+    for place, term in enumerate(size.terms):
+        sign = "-" if term.value < 0 else "+" if place else ""
+        times = rf"{abs(term.times)} \times " if abs(term.times) != 1 else ""
+        each = _words(rule.exact(abs(term.each), unit=False))
+        rows.append(rf"{sign} & {times}{each} & {_words(term.label)}")
+    total = _words(rule.exact(size.value))
+    rows.append(rf"= & {total} & {_words(size.name)}")
+    return r"\begin{array}{rll} " + r" \\ ".join(rows) + r" \end{array}"
+
+
+def _joint(plan: Plan) -> Iterator[Formula]:
+    back, rule, corner = plan.design.back, plan.choices.rule, plan.design.choices.corner
+    if not back.tails:
+        return
+    yield Formula(
+        "Angle of a tail",
+        (
+            rf"\theta = \arctan \, \frac{{1}}{{r}} = \arctan \, \frac{{1}}{{{back.slope:g}}} = "
+            rf"{back.angle:.1f}{_words('°')}",
+        ),
+        f"The slope is 1 in r: here 1 across for {back.slope:g} along.",
+        "Geometry.",
+    )
+    if back.step is None or corner.half_pin is None or corner.pin is None:
+        return
+    height, half, pin, step = (
+        _words(rule.exact(value, unit=unit))
+        for value, unit in (
+            (back.height, False),
+            (corner.half_pin, False),
+            (corner.pin, False),
+            (back.step, True),
+        )
+    )
+    yield Formula(
+        "Step of the dividers, back corners",
+        (
+            rf"s = \frac{{h - 2 e + p}}{{n}} = "
+            rf"\frac{{{height} - 2 \times {half} + {pin}}}{{{len(back.tails)}}} = {step}",
+        ),
+        "h is the height of the end, e a half pin, p a pin at the baseline, n the number of tails.",
+        "Geometry.",
+    )
+
+
+def _stick(plan: Plan) -> Iterator[Formula]:
+    rule = plan.choices.rule
+    first = to_buy(blanks_of(plan.parts))[0]
+    names = [part.name for part in first.parts]
+    lengths = " + ".join(_words(rule.exact(part.length, unit=False)) for part in first.parts)
+    cuts, gap, ends = len(names) - 1, rule.exact(GAP, unit=False), rule.exact(END_WASTE, unit=False)
+    lines = (
+        r"L = l_1 + l_2 + \dots + l_n + (n - 1) \, k + w",
+        rf"L = {lengths} + {cuts} \times {_words(gap)} + {_words(ends)} = "
+        rf"{_words(rule.exact(first.length))}",
+    )
+    yield Formula(
+        f"Length of one stick for {_listed(names)}",
+        lines,
+        "l is the rough length of each part, n how many they are, k what a saw cut takes between "
+        "two parts with its wander (the kerf and a little more), w what is lost at the two ends.",
+        "Geometry; k and w are customs: common practice, no source.",
+    )
+
+
+def _listed(names: Sequence[str]) -> str:
+    return " and ".join(filter(None, [", ".join(names[:-1]), names[-1]]))
+
+
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]
