@@ -12,6 +12,7 @@ import ipywidgets as widgets
 import pytest
 
 from toolkit.explore.board_form import ANOTHER, BoardForm
+from toolkit.explore.engine import followed
 from toolkit.files import read_boards, typed_board
 from toolkit.stock.boards import Defect
 from toolkit.study import OwnBoards, OwnBox
@@ -303,6 +304,18 @@ def test_it_follows_what_another_lesson_kept(page: Page) -> None:
     assert page.box("board").value == "short cherry"
     assert page.box("width").value == "7 3/32 in"
     assert page.told == []
+
+
+def test_it_follows_the_switch_of_units_and_leaves_what_was_typed(page: Page) -> None:
+    followed(OwnBox().switch_units("in").choices)
+    assert page.box("length").value == "86 39/64 in"
+    page.type(width="230 mm")
+    followed(OwnBox().switch_units("mm").choices)
+    assert page.box("width").value == "230 mm"
+    # A length that was left alone is handed on as it was, whatever rule it is shown on.
+    page.press(KEEP)
+    assert page.box("length").value == "2200 mm"
+    assert page.box("width").value == "230 mm"
 
 
 def test_a_damaged_rack_is_named_and_the_example_shown(folder: Path) -> None:

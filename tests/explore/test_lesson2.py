@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from dataclasses import fields
+
 import pytest
 
 from tests.boxes import postcard
 from tests.explore.showing import both_ends_show
 from toolkit.box import Choices
+from toolkit.box.choices import Made
 from toolkit.explore import lesson2
+from toolkit.explore.engine import followed
 from toolkit.explore.made_form import MadeForm
 from toolkit.explore.readings_form import ReadingsForm
 from toolkit.plan import plan
@@ -58,6 +62,31 @@ def test_what_is_made_becomes_fact_and_can_be_taken_back() -> None:
     assert OwnBox().load().choices.made.side_thickness is None
 
 
+def test_a_gap_under_the_square_is_a_fact_too_and_may_be_nothing() -> None:
+    form = MadeForm()
+    form.which.value, form.size.value = "made.bottom_end_out", "3 mm"
+    form.keep.click()
+    # Half of it beyond a clearance of 1 mm: the longer corner holds the joint open.
+    assert "its longer corner − 1.5 mm" in form.said.value
+    assert "holds it open" in form.said.value
+    for key in ("side_end_out", "side_end_lean", "side_edge_out"):
+        form.which.value, form.size.value = f"made.{key}", "0 mm"
+        form.keep.click()
+        assert getattr(OwnBox().load().choices.made, key) == 0.0
+        assert "within 0.1 mm" in form.said.value
+    form.which.value, form.size.value = "made.side_length", "0 mm"
+    form.keep.click()
+    assert "bench-hint" in form.said.value
+    form.which.value, form.size.value = "made.wall_board_thickness", "12.5 mm"
+    form.keep.click()
+    assert "a rough board of 12.5 mm does not plane to 12 mm" in form.said.value
+
+
+def test_everything_that_is_made_can_be_told() -> None:
+    keys = {key.removeprefix("made.") for _, key in MadeForm().which.options}
+    assert keys == {spec.name for spec in fields(Made)}
+
+
 @pytest.mark.parametrize("text", ["11.4", "eleven", "-3 mm", "9 m"])
 def test_what_cannot_be_made_changes_nothing(text: str) -> None:
     form = MadeForm()
@@ -67,23 +96,103 @@ def test_what_cannot_be_made_changes_nothing(text: str) -> None:
     assert OwnBox().load().path is None
 
 
-def test_own_readings_are_mapped() -> None:
+def read(**rows: list[str]) -> ReadingsForm:
+    """The form with rows of readings typed in, left to right; others are left empty."""
     form = ReadingsForm(lesson2.own)
-    for row in form.readings:
-        row[2].value = "1.2 mm"
+    for name, texts in rows.items():
+        boxes = form.readings[("near", "middle", "far").index(name)]
+        for box, text in zip(boxes, texts, strict=True):
+            box.value = text
+    return form
+
+
+FLAT = ["0 mm"] * 5
+RIDGE = ["1.2 mm"] * 5
+
+
+def test_own_readings_are_mapped() -> None:
+    form = read(near=FLAT, middle=RIDGE, far=FLAT)
     form.look.click()
     # A ridge 1.2 high across the middle of the board: all of it comes off there.
     assert "A true face takes 1.2 mm off" in form.said.value
     assert "<svg" in form.said.value
+    assert "cupped 1.2 mm, round across" in form.said.value
+    assert form.found()[2][0].level == "good"
 
 
-@pytest.mark.parametrize("text", ["1.2", "", "x mm"])
+def test_gaps_under_a_straightedge_are_heights_turned_over() -> None:
+    form = read(near=RIDGE, middle=FLAT, far=RIDGE)
+    form.measured.value = "gaps"
+    picture, said, found = form.found()
+    assert "takes 1.2 mm off where it is highest" in picture.sentence
+    # The straightedge touches along the middle, so that the plane goes there first.
+    board = next(line for line in picture.drawn.lines if line.pen == "visible").points
+    low, high = min(y for _, y in board), max(y for _, y in board)
+    hatched = [y for line in picture.drawn.lines if line.pen == "hatch" for _, y in line.points]
+    assert low + (high - low) / 5 < min(hatched) < max(hatched) < high - (high - low) / 5
+    assert "round across" in said
+    assert [row.level for row in found] == ["good"]
+    form.measured.value = "heights"
+    assert "hollow across" in form.found()[1]
+    form.readings[0][0].value = "-0.2 mm"
+    assert form.found()
+    form.measured.value = "gaps"
+    with pytest.raises(ValueError, match="reading 1 from the left, near"):
+        form.found()
+
+
+@pytest.mark.parametrize("text", ["1.2", "x mm", "mm"])
 def test_a_reading_that_cannot_be_read_is_named(text: str) -> None:
-    form = ReadingsForm(lesson2.own)
+    form = read(near=FLAT, middle=FLAT, far=FLAT)
     form.readings[1][2].value = text
     form.look.click()
     assert "reading 3 from the left, middle" in form.said.value
     assert "bench-hint" in form.said.value
+
+
+def test_a_place_that_was_not_read_is_left_out() -> None:
+    whole = read(near=FLAT, middle=["1 mm"] * 5, far=["2 mm"] * 5)
+    picture, _, found = whole.found()
+    assert "nothing has to come off" in picture.sentence
+    assert [row.code for row in found] == ["good-thickness"]
+    # Taken as 0 mm, the empty box would make a hollow 1 mm deep of a face that is flat.
+    some = read(near=FLAT, middle=["1 mm", "1 mm", "", "1 mm", "1 mm"], far=["2 mm"] * 5)
+    picture, _, found = some.found()
+    assert "nothing has to come off" in picture.sentence
+    assert [row.code for row in found] == ["good-thickness"]
+
+
+def test_too_few_readings_are_warned_of() -> None:
+    corners = ["0 mm", "", "", "", "0 mm"]
+    few = read(near=corners, far=["0 mm", "", "", "", "2 mm"])
+    picture, said, found = few.found()
+    assert "A true face takes 1 mm off" in picture.sentence
+    assert "Bow, cup and twist stay unknown" in said
+    assert "4 of 15 places were read: a hump" in found[-1].message
+    crosses = [line for line in picture.drawn.lines if line.pen == "chalk"]
+    assert len(crosses) == 2 * 4
+    lost = read(near=FLAT, middle=FLAT, far=["0 mm", "0 mm", "0 mm", "0 mm", ""])
+    assert "1 of the four corners not" in lost.found()[2][-1].message
+    for form, words in ((read(), "no readings"), (read(near=FLAT), "on one line")):
+        form.look.click()
+        assert words in form.said.value
+        assert "bench-hint" in form.said.value
+
+
+def test_forms_follow_the_rule_of_the_box() -> None:
+    made, form = MadeForm(), read(near=FLAT, middle=RIDGE, far=FLAT)
+    form.look.click()
+    form.length.value = "500 mm"
+    own = OwnBox()
+    own.keep({"title": "Postcards"})
+    followed(own.switch_units("in").choices)
+    assert form.thickness.value.endswith(" in")
+    assert form.length.value == "500 mm"
+    assert "sizes in inches" in form.said.value
+    assert "planned 0.472 in" in made.next.value
+    followed(own.switch_units("mm").choices)
+    assert form.thickness.value == "16 mm"
+    assert "planned 12 mm" in made.next.value
 
 
 def test_everything_on_paper_can_be_made(choices: Choices, monkeypatch: pytest.MonkeyPatch) -> None:
@@ -94,6 +203,7 @@ def test_everything_on_paper_can_be_made(choices: Choices, monkeypatch: pytest.M
         lesson2.face_still,
         lesson2.crosscut_still,
         lesson2.planes_still,
+        lesson2.time_still,
         lesson2.order,
         lesson2.rough,
         lesson2.carry,
@@ -115,7 +225,7 @@ def test_a_teacher_can_rearrange_the_order_and_is_told_what_does_not_hold() -> N
 
 
 def test_bumps_that_no_smooth_warp_fits_count_in_full() -> None:
-    form = ReadingsForm(lesson2.own)
+    form = read(near=FLAT, middle=FLAT, far=FLAT)
     for row, place in ((0, 1), (2, 3)):
         form.readings[row][place].value = "3.2 mm"
     picture, _, found = form.found()
@@ -123,6 +233,20 @@ def test_bumps_that_no_smooth_warp_fits_count_in_full() -> None:
     # 16 less 3.2 less 2 × 0.5 of saw marks: 11.8, and 12 is wanted.
     assert found[0].level == "wont_work"
     assert "11.8 mm would be left" in found[0].sentence
+
+
+def test_time_is_the_class_s_own_estimate() -> None:
+    scene = lesson2.SCENES[3]
+    rows = {row[0]: row[1] for row in scene.view(postcard()).numbers.rows}
+    slow = scene.view(postcard(), {"try.seconds": 4.0, "try.learner": 12.0})
+    told = {row[0]: row[1] for row in slow.numbers.rows}
+    strokes = int(rows["strokes"])
+    assert told["strokes"] == rows["strokes"]
+    assert rows["for a learner"] == f"{strokes * 2 * 8 / 60:.1f} min"
+    assert told["nothing but strokes"] == f"{strokes * 4 / 60:.1f} min"
+    assert told["for a learner"] == f"{strokes * 4 * 12 / 60:.1f} min"
+    # Two sides, a back and a front have eight faces.
+    assert told["all 8 faces of the walls"] == f"{strokes * 4 * 12 * 8 / 3600:.1f} h"
 
 
 def test_the_planes_in_the_table_are_the_students() -> None:

@@ -5,12 +5,19 @@ from __future__ import annotations
 import pytest
 
 from toolkit.measures import Rule
-from toolkit.pictures import Picture, board_inside, face_map, shavings_picture
+from toolkit.pictures import (
+    Picture,
+    board_inside,
+    clock_picture,
+    face_map,
+    shavings_picture,
+)
 from toolkit.truing import (
     PLANES,
     SAW_MARKS,
     LeastPlaning,
     Warp,
+    bench_time,
     cut_to,
     face_of,
     least_planing,
@@ -52,6 +59,7 @@ def test_the_map_keeps_its_words_apart(warp: Warp, rule: Rule) -> None:
     for paper in (False, True):
         picture = _map(warp, rule, paper=paper)
         _apart(picture)
+        assert not picture.drawn.dropped
         assert picture.drawn.height == _map(WARPS[0], rule).drawn.height
 
 
@@ -71,11 +79,111 @@ def test_a_true_face_has_nothing_to_hatch() -> None:
     assert not [line for line in _map(WARPS[-1], MM).drawn.lines if line.pen == "hatch"]
 
 
+def _figures(picture: Picture) -> list[str]:
+    return [row.text for row in picture.drawn.labels]
+
+
+@pytest.mark.parametrize("twist", [0.1, 0.7, 1.3, 2.0, 3.1, 4.2, 5.0])
+@pytest.mark.parametrize("bow", [0.0, 1.5, 5.0])
+def test_figures_stand_clear_of_the_lines_however_twisted(twist: float, bow: float) -> None:
+    for cup in (0.0, 0.5, -2.0):
+        picture = _map(Warp(700, 72, bow=bow, cup=cup, twist=twist), MM)
+        _apart(picture)
+        assert not picture.drawn.dropped
+        figures = [row for row in picture.drawn.labels if row.text[0] in "0123456789"]
+        thin = [line.points for line in picture.drawn.lines if line.pen in ("thin", "hatch")]
+        inside = [
+            (figure.text, point)
+            for figure in figures
+            for points in thin
+            for point in points
+            if figure.x0 < point[0] < figure.x1 and figure.y0 < point[1] < figure.y1
+        ]
+        assert not inside
+
+
+def test_lines_are_smooth_between_readings() -> None:
+    # A bow and a cup alone: the lines are ellipses about the middle, to a hair.
+    picture = _map(Warp(700, 72, bow=2.0, cup=2.0), MM)
+    board = next(line for line in picture.drawn.lines if line.pen == "visible")
+    xs, ys = zip(*board.points, strict=True)
+    wide, tall = (max(xs) - min(xs)) / 2, (max(ys) - min(ys)) / 2
+    middle = min(xs) + wide, min(ys) + tall
+    edge = next(line for line in picture.drawn.lines if line.pen == "waste edge")
+    # 0.4 of 4 mm is left below the highest: 2u² + 2v² = 0.4.
+    for x, y in edge.points:
+        radius = ((x - middle[0]) / wide) ** 2 + ((y - middle[1]) / tall) ** 2
+        assert radius == pytest.approx(0.2, rel=0.03)
+
+
+def test_the_kept_face_lies_dotted_behind() -> None:
+    def ghosts(picture: Picture) -> int:
+        return sum(line.pen == "ghost" for line in picture.drawn.lines)
+
+    face = face_of(WARPS[0])
+    moving = _planed(Warp(700, 72, bow=1.0, twist=4.0))
+    plain = face_map(moving, along=face.along, across=face.across, rule=MM)
+    both = face_map(moving, along=face.along, across=face.across, rule=MM, ghost=_planed(WARPS[0]))
+    assert ghosts(plain) == 0 and not any("dotted" in text for text in _figures(plain))
+    assert ghosts(both) > 2 and any("dotted: before" in text for text in _figures(both))
+    _apart(both)
+    whole, piece = Warp(2000, 150, bow=12, twist=8), Warp(700, 72, bow=1.5)
+    for ghost, ghost_piece, many in ((None, None, 0), (piece, None, 4), (whole, piece, 8)):
+        picture = board_inside(
+            whole,
+            piece=piece,
+            thickness=25,
+            wanted=12,
+            rule=MM,
+            sentence="It is so.",
+            ghost=ghost,
+            ghost_piece=ghost_piece,
+        )
+        # A board and the true one in it, along and across.
+        assert ghosts(picture) == many
+        _apart(picture)
+
+
+def test_only_what_was_read_has_a_cross() -> None:
+    face = face_of(WARPS[0], along=5, across=3)
+    planed = least_planing(x=face.x, y=face.y, height=face.height)
+    picture = face_map(planed, along=5, across=3, rule=MM, read=[0, 14])
+    board = next(line for line in picture.drawn.lines if line.pen == "visible")
+    xs, ys = zip(*board.points, strict=True)
+    crosses = [line.points for line in picture.drawn.lines if line.pen == "chalk"]
+    middles = {(sum(x for x, _ in ends) / 2, sum(y for _, y in ends) / 2) for ends in crosses}
+    corners = [(min(xs), min(ys)), (max(xs), max(ys)), (min(xs), max(ys)), (max(xs), min(ys))]
+    assert len(crosses) == 4
+    assert sum(any(c == pytest.approx(m) for m in middles) for c in corners) == 2
+
+
+def test_the_clock_goes_round_once_an_hour() -> None:
+    one, other = bench_time(45, seconds=2, learner=10), bench_time(45, seconds=4, learner=25)
+    assert (one.minutes, other.minutes) == (15, 75)
+    hands = [clock_picture(time).drawn.outline("learner").points for time in (one, other)]
+    ways = [(end[0] - start[0], end[1] - start[1]) for start, end in hands]
+    # A quarter past points to the right, and so does a quarter past an hour, on the ring within.
+    assert all(y == pytest.approx(0.0, abs=1e-9) and x > 0 for x, y in ways)
+    assert ways[1][0] < ways[0][0]
+    both = clock_picture(other, before=one)
+    _apart(both)
+    assert sum(line.pen == "ghost" for line in both.drawn.lines) == 1
+    assert any("75.0 min" in text for text in _figures(both))
+    for paper in (False, True):
+        assert not clock_picture(bench_time(600, learner=12), before=one, paper=paper).drawn.dropped
+    assert (
+        sum(line.pen == "hatch" for line in clock_picture(bench_time(9, learner=1)).drawn.lines)
+        == 0
+    )
+
+
 def test_lines_join_places_of_equal_removal() -> None:
     warp = Warp(700, 72, bow=2.0)
     picture = _map(warp, MM)
     levels = [float(row.text) for row in picture.drawn.labels if row.text[0].isdigit()]
     assert {0.5, 1.0, 1.5} <= set(levels)
+    inches = [row.text for row in _map(warp, INCH).drawn.labels]
+    assert {"0.02", "0.04"} <= set(inches)
 
 
 @pytest.mark.parametrize("rule", [MM, INCH])

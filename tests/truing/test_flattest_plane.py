@@ -8,7 +8,15 @@ from scipy.optimize import linprog
 
 from tests.truing.planes_by_hand import least_deep, most_thick
 from toolkit.measures import Rule
-from toolkit.truing import Warp, face_of, least_planing, thickest_board
+from toolkit.truing import (
+    Warp,
+    _program,
+    between_readings,
+    face_of,
+    least_planing,
+    longest_piece,
+    thickest_board,
+)
 
 MM, INCH = Rule.millimetres(), Rule.inches()
 GRID_X, GRID_Y = (
@@ -119,6 +127,89 @@ def test_of_boards_equally_thick_the_one_that_leans_least():
     thick = thickest_board(x=above.x, y=above.y, top=above.height + 16, bottom=under.height)
     assert thick.upright == pytest.approx(15.25, abs=1e-6)
     assert thick.plane[:2] == pytest.approx((0.0, 0.0), abs=1e-6)
+
+
+@pytest.fixture
+def no_symmetry(monkeypatch):
+    """Every face goes through the program, also those that are the same turned half round."""
+
+    def off():
+        monkeypatch.setattr(_program._Frame, "turns_alike", lambda self, *heights: False)
+
+    return off
+
+
+def _bent(seed):
+    chance = np.random.default_rng(seed)
+    sizes = chance.uniform(-5, 5, 3) * chance.integers(0, 2, 3)
+    return Warp(chance.uniform(100, 2500), chance.uniform(40, 300), *sizes)
+
+
+@pytest.mark.parametrize("seed", range(12))
+@pytest.mark.parametrize("tilt", [0.0, 0.01])
+def test_a_face_the_same_turned_half_round_needs_no_program(seed, tilt, no_symmetry):
+    face = face_of(_bent(seed), thickness=30)
+    top, bottom = face.height + tilt * face.x, face.bottom + tilt * face.x
+    places = {"x": face.x, "y": face.y}
+
+    def planes():
+        board = thickest_board(**places, top=top, bottom=bottom)
+        return least_planing(**places, height=top), board
+
+    quick, board = planes()
+    no_symmetry()
+    slow, program = planes()
+    assert quick.deepest == pytest.approx(slow.deepest, abs=1e-6)
+    assert quick.mean == pytest.approx(slow.mean, abs=1e-5)
+    assert board.upright == pytest.approx(program.upright, abs=1e-6)
+    assert board.thickness == pytest.approx(program.thickness, abs=1e-6)
+
+
+def test_a_face_that_is_not_the_same_turned_goes_through_the_program(monkeypatch):
+    def solved(*_):
+        raise AssertionError("solved")
+
+    monkeypatch.setattr(_program, "_solved", solved)
+    face = face_of(Warp(700, 72, bow=1.5, twist=2))
+    assert least_planing(x=face.x, y=face.y, height=face.height)
+    bump = face.height.copy()
+    bump[3] += 1e-6
+    with pytest.raises(AssertionError, match="solved"):
+        least_planing(x=face.x, y=face.y, height=bump)
+    # The same readings told in another order: not seen to be alike, and still right.
+    order = np.r_[1, 0, 2 : len(face.x)]
+    with pytest.raises(AssertionError, match="solved"):
+        least_planing(x=face.x[order], y=face.y[order], height=face.height[order])
+
+
+@pytest.mark.parametrize("seed", range(8))
+def test_the_longest_piece_is_the_same_by_the_program(seed, no_symmetry):
+    warp = _bent(seed)
+    asked = {"thickness": 16.0, "wanted": 12.0, "width": warp.width * 0.8}
+    quick = longest_piece(warp, **asked)
+    no_symmetry()
+    assert quick == longest_piece(warp, **asked)
+
+
+def test_what_was_not_read_lies_between_what_was():
+    grid = np.arange(15.0).reshape(5, 3)
+    gaps = grid.copy()
+    gaps[2, 1] = np.nan
+    # On a slope the mean of the four neighbours is the slope.
+    assert between_readings(gaps) == pytest.approx(grid)
+    gaps[0, 0] = gaps[1, 0] = np.nan
+    filled = between_readings(gaps)
+    assert filled[~np.isnan(gaps)] == pytest.approx(grid[~np.isnan(gaps)])
+    # The two in the corner by hand: 2a = 1 + b and 3b = 4 + 6 + a.
+    assert filled[0, 0] == pytest.approx(13 / 5)
+    assert filled[1, 0] == pytest.approx(21 / 5)
+    assert between_readings(grid) == pytest.approx(grid)
+    for wrong, said in (
+        (np.full((2, 2), np.nan), "nothing was read"),
+        ([1.0, 2.0], "give a grid"),
+    ):
+        with pytest.raises(ValueError, match=said):
+            between_readings(wrong)
 
 
 def test_three_readings_lie_on_a_plane():

@@ -143,11 +143,26 @@ def test_a_better_rule_or_a_looser_limit_may_do():
     assert "the rule tells it to 0.5 mm" in widths[0].sentence(MM)
     fine = worth_measuring(PARTS.values(), accuracy_class="I")
     assert all(row.rule_tells for row in fine if row.axis == "length")
-    square = [row for row in rows if row.axis == "squareness"]
-    assert not any(row.rule_tells for row in square)
-    assert "A rule cannot tell it" in square[0].sentence(MM)
     inches = worth_measuring(plan(inch_postcard()).parts)
     assert "planned 1/2 in" in inches[0].sentence(Rule.inches())
+
+
+def test_no_rule_tells_what_a_square_tells():
+    loose = Limits(square=2.0)
+    rows = worth_measuring(PARTS.values(), limits=loose, accuracy_class="I")
+    square = [row for row in rows if row.by_square]
+    assert [row.key for row in square[:3]] == ["side_end_out", "back_end_out", "front_end_out"]
+    assert {row.key for row in square[3:9]} == {
+        f"{wall}_{gap}" for wall in ("side", "back", "front") for gap in ("end_lean", "edge_out")
+    }
+    assert [row.key for row in square[9:]] == ["bottom_end_out", "lid_end_out"]
+    assert not any(row.rule_tells for row in square)
+    usual = next(row for row in worth_measuring(PARTS.values()) if row.key == "side_end_out")
+    # Two ends on each of two sides; class II over less than a metre: 0.3 + 0.2 mm.
+    assert (usual.readings, usual.expected, usual.needed, usual.rule_error) == (4, 0, 0.1, 0.5)
+    assert "a rule, 0.5 mm off at worst, cannot tell it: hold a square" in usual.sentence(MM)
+    told = worth_measuring(PARTS.values(), made={"side_end_out", "lid_end_out"})
+    assert {row.key for row in rows} - {row.key for row in told} == {"side_end_out", "lid_end_out"}
 
 
 def test_what_a_maker_says_of_planes():

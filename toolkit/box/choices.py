@@ -166,7 +166,12 @@ class Allowances:
 
 @dataclass(frozen=True, slots=True)
 class Made:
-    """What exists already, measured. It no longer moves; the rest is reckoned from it. [mm]"""
+    """What exists already, measured. It no longer moves; the rest is reckoned from it. [mm]
+
+    The last eleven are gaps under the blade of a square, the worst of all pieces and ends: at an
+    end over the part's width (``end_out``) or its thickness (``end_lean``), at the edge that the
+    plough's fence runs on over its thickness (``edge_out``).
+    """
 
     side_length: float | None = None
     side_width: float | None = None
@@ -190,6 +195,17 @@ class Made:
     top_edge: float | None = None
     wall_board_thickness: float | None = None
     panel_board_thickness: float | None = None
+    side_end_out: float | None = None
+    side_end_lean: float | None = None
+    side_edge_out: float | None = None
+    back_end_out: float | None = None
+    back_end_lean: float | None = None
+    back_edge_out: float | None = None
+    front_end_out: float | None = None
+    front_end_lean: float | None = None
+    front_edge_out: float | None = None
+    bottom_end_out: float | None = None
+    lid_end_out: float | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -87,6 +87,9 @@ class Customs:
     tail_per_pin_most: float = _custom(
         4.0, "number", "widest tail for its looks, so many times a pin", f"custom: {NOYES}"
     )
+    square_most: float = _custom(
+        0.1, "length", "widest gap under a square's blade at an end or an edge"
+    )
     pins_proud: float = _custom(
         0.2, "length", "second gauge over the tail board, so that the pins stand proud"
     )

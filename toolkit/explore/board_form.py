@@ -15,6 +15,7 @@ import ipywidgets as widgets
 from toolkit.explore.board_fields import FIELD, LABEL, BoardFields
 from toolkit.explore.board_rows import ROW_SHEET
 from toolkit.explore.controls import BUTTON
+from toolkit.explore.engine import follows
 from toolkit.explore.view import SHEET
 from toolkit.files import FileError, board_from_typed
 from toolkit.measures import Rule
@@ -68,7 +69,8 @@ class BoardForm:
             ]
         )
         self.widget.add_class("board-form")
-        self.follow()
+        self._begin()
+        follows(self)
 
     def _repr_mimebundle_(self, **options: Any) -> Any:
         return self.widget._repr_mimebundle_(**options)
@@ -80,7 +82,17 @@ class BoardForm:
         return self._boards[at] if at is not None and at < len(self._boards) else None
 
     def follow(self) -> None:
-        """Begin from what is on the disk now: the student's rack, and the rule they read."""
+        """Begin from what is on the disk now, the student's rack and the rule they read.
+
+        What was typed and not kept stays: every length of it has its unit.
+        """
+        rule = OwnBox().load().choices.rule
+        if self._fields.touched:
+            self._rule = rule
+        elif rule != self._rule or self._own.load().boards != self._boards:
+            self._begin()
+
+    def _begin(self) -> None:
         loaded = self._own.load()
         self._show(loaded, choose=self._chosen)
         self._say(loaded.notice or self._whose(loaded))

@@ -11,7 +11,7 @@ import asyncio
 from collections.abc import Callable, Collection
 from contextlib import suppress
 from html import escape
-from typing import Any
+from typing import Any, Protocol
 from weakref import WeakSet
 
 import ipywidgets as widgets
@@ -30,6 +30,28 @@ PAUSE = 0.05
 STILL = 0.09
 
 _alive: WeakSet[Explorer] = WeakSet()
+
+
+class Follower(Protocol):
+    """A form beside the scenes that is written on the student's own rule."""
+
+    def follow(self) -> None:
+        """The kept box is another one, or is read on another rule."""
+        ...
+
+
+_followers: WeakSet[Follower] = WeakSet()
+
+
+def follows(form: Follower) -> None:
+    """Tell a form whenever another box is kept, or the same on another rule.
+
+    Parameters
+    ----------
+    form : Follower
+        Told as long as anything else holds it.
+    """
+    _followers.add(form)
 
 
 def _later(seconds: float, what: Callable[[], None]) -> asyncio.TimerHandle | None:
@@ -222,3 +244,8 @@ def followed(choices: Choices, *, forget: bool = True, but: Explorer | None = No
             if one.bar:
                 one.bar.follow()
             one.begin_from(choices, forget=forget)
+    for form in list(_followers):
+        # A box or a rack that can't be read is told by whoever reads it next; what a form shows
+        # stays as it was.
+        with suppress(ValueError, OSError):
+            form.follow()

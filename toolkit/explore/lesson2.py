@@ -20,12 +20,13 @@ from toolkit.explore.lesson2_board import (
     yield_of,
 )
 from toolkit.explore.lesson2_planes import COARSE, FINE, MEDIUM, PLANES_SCENE
+from toolkit.explore.lesson2_time import TIME
 from toolkit.explore.made_form import MadeForm
 from toolkit.explore.readings_form import ReadingsForm
 from toolkit.explore.scene import Scene
 from toolkit.explore.view import Listed, Said, Still
 from toolkit.explore.worked import own
-from toolkit.pictures import board_inside, face_map, shavings_picture
+from toolkit.pictures import board_inside, clock_picture, face_map, shavings_picture
 from toolkit.plan import Plan
 from toolkit.results import Table
 from toolkit.truing import (
@@ -35,14 +36,16 @@ from toolkit.truing import (
     THICKNESS_FIRST,
     TRY,
     Warp,
+    bench_time,
     crosscut_first,
     cut_to,
     least_strokes,
     order_of_work,
+    planing_job,
 )
 
 GUESS = "lesson2.crosscut-bow"
-SCENES: tuple[Scene, ...] = (WARP, CROSSCUT, PLANES_SCENE)
+SCENES: tuple[Scene, ...] = (WARP, CROSSCUT, PLANES_SCENE, TIME)
 
 
 def _bow_left() -> float:
@@ -86,6 +89,11 @@ def crosscut() -> Explorer:
 def planes() -> Explorer:
     """Camber, depth and overlap."""
     return Explorer(PLANES_SCENE)
+
+
+def time() -> Explorer:
+    """How long a face takes, by the class's own pace."""
+    return Explorer(TIME)
 
 
 def readings() -> ReadingsForm:
@@ -137,6 +145,13 @@ def planes_still() -> Still:
     ]
     said = " ".join(row.sentence(rule) for row in rows)
     return Still(shavings_picture(rows, rule=rule, sentence=said))
+
+
+def time_still() -> Still:
+    """What one face of a side takes a practised hand and a learner, for paper."""
+    side = walls(own())
+    job = planing_job(COARSE, length=side.rough_length.value, width=side.rough_width.value)
+    return Still(clock_picture(bench_time(job.count)))
 
 
 def order(*steps: str) -> Listed:

@@ -100,9 +100,22 @@ def _warped(at: Moment) -> View:
         check_thickness(gives, wanted=wanted, rule=rule, where="walls' stick"),
         check_twist(warp, rule=rule, where="walls' stick"),
     )
-    picture = face_map(planed(warp), along=ALONG, across=ACROSS, rule=rule, shaving=JACK.depth)
+    before = _warp(at.first, at.before) if at.moved else None
+    picture = face_map(
+        planed(warp),
+        along=ALONG,
+        across=ACROSS,
+        rule=rule,
+        shaving=JACK.depth,
+        ghost=planed(before) if before else None,
+    )
     inside = board_inside(
-        warp, thickness=thick, wanted=wanted, rule=rule, sentence=gives.sentence(rule)
+        warp,
+        thickness=thick,
+        wanted=wanted,
+        rule=rule,
+        sentence=gives.sentence(rule),
+        ghost=before,
     )
     return View(picture, _warp_table(warp, gives, width, rule), found, (inside,))
 
@@ -158,6 +171,11 @@ def _cut(at: Moment) -> View:
     length, width = tried["try.cut"], tried["try.ripped"]
     saved = sawn_first(whole, thickness=thick, length=length, width=width)
     piece = cut_to(whole, length=length, width=width)
+    ghost = ghost_piece = None
+    if at.moved:
+        was = at.before
+        ghost = long_board(was["try.long_bow"], was["try.long_twist"])
+        ghost_piece = cut_to(ghost, length=was["try.cut"], width=was["try.ripped"])
     picture = board_inside(
         whole,
         piece=piece,
@@ -165,6 +183,8 @@ def _cut(at: Moment) -> View:
         wanted=wanted,
         rule=rule,
         sentence=saved.sentence(rule),
+        ghost=ghost if ghost != whole else None,
+        ghost_piece=ghost_piece,
     )
     show = rule.exact
     rows = [

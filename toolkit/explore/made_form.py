@@ -8,14 +8,14 @@ from typing import Any
 import ipywidgets as widgets
 
 from toolkit.explore.controls import ANSWER, BUTTON
-from toolkit.explore.engine import followed
+from toolkit.explore.engine import followed, follows
 from toolkit.explore.view import SHEET, spoken
 from toolkit.explore.worked import worked_out
 from toolkit.measures import length
 from toolkit.pages import as_html, findings_html
 from toolkit.plan import compare, tables
 from toolkit.study import Loaded, OwnBox
-from toolkit.truing import worth_measuring
+from toolkit.truing import SQUARE, Limits, worth_measuring
 
 # What a student measures, and the key of the box file that says so.
 _MEASURED = (
@@ -29,7 +29,17 @@ _MEASURED = (
     ("groove width", "made.groove_width"),
     ("bottom groove from the edge", "made.bottom_edge"),
     ("lid groove from the edge", "made.top_edge"),
+    ("walls' rough board, thickness", "made.wall_board_thickness"),
+    ("panels' rough board, thickness", "made.panel_board_thickness"),
+    *(
+        (f"{part}, {words}: gap", f"made.{part}_{key}")
+        for part in ("side", "back", "front")
+        for key, words in SQUARE.items()
+    ),
+    *((f"{part}, {SQUARE['end_out']}: gap", f"made.{part}_end_out") for part in ("bottom", "lid")),
 )
+# What may be nothing at all: a part that is square, a groove at the very edge.
+_FROM_ZERO = ("_edge", *SQUARE)
 
 
 class MadeForm:
@@ -50,14 +60,16 @@ class MadeForm:
         self.undo.on_click(self._undone)
         row = widgets.HBox([self.which, self.size, self.keep, self.undo])
         self.widget = widgets.VBox([widgets.HTML(SHEET), row, self.said, self.next])
-        self._what_next()
+        self.follow()
+        follows(self)
 
     def _repr_mimebundle_(self, **options: Any) -> Any:
         return self.widget._repr_mimebundle_(**options)
 
     def _kept(self, _: Any) -> None:
         try:
-            length(self.size.value, what=self.which.label)
+            zero = self.which.value.endswith(_FROM_ZERO)
+            length(self.size.value, what=self.which.label, allow="zero" if zero else "positive")
             own = OwnBox()
             before = own.load()
             after = own.keep({self.which.value: self.size.value})
@@ -86,17 +98,17 @@ class MadeForm:
         if told.new_findings:
             parts.append(findings_html(told.new_findings))
         self._say("".join(parts))
-        self._what_next()
         followed(after.choices)
 
     def _say(self, html: str) -> None:
         self.said.value = f'<div class="bench-view" role="status">{html}</div>'
 
-    def _what_next(self) -> None:
-        """What is worth measuring now, the two most telling readings first."""
+    def follow(self) -> None:
+        """What is worth measuring now, on the student's own rule, the most telling first."""
         choices = OwnBox().load().choices
         made = [name for _, key in _MEASURED if _is_made(choices, name := key.partition(".")[2])]
-        worth = worth_measuring(worked_out(choices).parts, made=made)
+        limits = Limits(square=choices.customs.square_most)
+        worth = worth_measuring(worked_out(choices).parts, made=made, limits=limits)
         items = "".join(f"<li>{escape(row.sentence(choices.rule))}</li>" for row in worth[:3])
         words = f"<p>Worth measuring now:</p><ul>{items}</ul>" if items else ""
         self.next.value = f'<div class="bench-view">{words}</div>'

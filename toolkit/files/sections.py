@@ -1,7 +1,6 @@
 """The sections of a box file, key by key.
 
-Defaults are not said here: a key that is left out is left out of the choices too, and those have
-the defaults.
+Defaults are not said here: a key that is left out is left to the choices, which have them.
 """
 
 from __future__ import annotations
@@ -220,12 +219,20 @@ def _customs() -> type[Section]:
     return create_model("CustomsSection", __base__=Section, __doc__="Rules of thumb.", **keys)
 
 
+_OF_SQUARE = {
+    "end_out": "an end, over the width",
+    "end_lean": "an end, over the thickness",
+    "edge_out": "the edge that the fence runs on, over the thickness",
+}
+
+
 def _made() -> type[Section]:
     keys: dict[str, Any] = {}
     for spec in fields(Made):
-        at_an_edge = spec.name.endswith("_edge")
-        kind = kinds.LengthOrZero if at_an_edge else kinds.Length
-        keys[spec.name] = (kind, left_out(f"{spec.name.replace('_', ' ')} as measured."))
+        size = spec.name.partition("_")[2]
+        gap = f"gap under a square's blade at {_OF_SQUARE[size]}," if size in _OF_SQUARE else ""
+        kind = kinds.LengthOrZero if gap or size == "edge" else kinds.Length
+        keys[spec.name] = (kind, left_out(f"{gap or spec.name.replace('_', ' ')} as measured."))
     return create_model("MadeSection", __base__=Section, __doc__="What exists already.", **keys)
 
 

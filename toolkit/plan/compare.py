@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from toolkit.measures import Rule
 from toolkit.plan.plan import Plan
+from toolkit.plan.squareness import measured, rooms
 from toolkit.results import Finding, Working
 
 
@@ -91,6 +92,11 @@ def compare(before: Plan, after: Plan) -> Comparison:
     The workings of both plans.
     """
     old, new = dict(_sizes(before)), dict(_sizes(after))
+    made = (before.design, after.design)
+    # The corners' rooms are worth a line only where squareness was measured.
+    if all(d.exists for d in made) and any(measured(d) for d in made):
+        old |= {row.name: row.left for row in rooms(before.design)}
+        new |= {row.name: row.left for row in rooms(after.design)}
     changes, same = [], []
     for where in dict.fromkeys([*old, *new]):
         change = Change(where, old.get(where), new.get(where))

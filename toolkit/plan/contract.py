@@ -41,7 +41,8 @@ def _piece(piece: Piece) -> dict[str, float]:
     }
 
 
-def _finding(row: Finding) -> dict[str, str]:
+def finding_data(row: Finding) -> dict[str, str]:
+    """A finding by the names that programs know it by."""
     return {
         "level": row.level,
         "code": row.code,
@@ -99,5 +100,5 @@ def as_data(plan: Plan) -> dict[str, Any]:
             "bottom": _groove(f.bottom_groove, depth),
             "lid": _groove(f.lid_groove, depth),
         },
-        "findings": [_finding(row) for row in plan.findings],
+        "findings": [finding_data(row) for row in plan.findings],
     }

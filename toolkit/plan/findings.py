@@ -12,6 +12,7 @@ from toolkit.box import (
     season_checks,
 )
 from toolkit.box.customs import cite
+from toolkit.plan.square_checks import check_square
 from toolkit.results import Finding, Part, below, sorted_findings
 
 WALLS = ("side", "back", "front")
@@ -65,4 +66,5 @@ def findings(d: Design, parts: tuple[Part, ...]) -> tuple[Finding, ...]:
         for check in (*panel_checks.CHECKS, *edge_checks.CHECKS, *season_checks.CHECKS):
             rows += check(d)
         rows += check_rough(d, parts)
+        rows += check_square(d)
     return sorted_findings(rows)

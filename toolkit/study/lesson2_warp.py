@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from random import Random
 
-from toolkit.measures import MM_PER_INCH
+from toolkit.measures import MM_PER_INCH, Rule
 from toolkit.plan import Plan
 from toolkit.study.marking import Question, Slip
 from toolkit.study.sums import answer_in, pick
@@ -39,6 +39,11 @@ def crosscut_bow(plan: Plan, chance: Random | None) -> Question | None:
     length = walls[0]
     if length >= 0.8 * whole:
         return None
+    return bow_left(rule, whole=whole, bow=bow, length=length)
+
+
+def bow_left(rule: Rule, *, whole: float, bow: float, length: float) -> Question:
+    """How much bow a piece keeps of a board's. [mm]"""
     share, say = length / whole, rule.exact
     answer = bow * share**2
     return Question(

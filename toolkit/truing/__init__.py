@@ -10,7 +10,8 @@ how is it bent, in words or as a face              ``Warp``, ``face_of``, ``cut_
 what do winding sticks or a straightedge mean      ``twist_from_sticks``, ``stick_reading``,
                                                    ``magnification``, ``least_twist``,
                                                    ``curve_from_straightedge``
-what do my own readings say                        ``warp_from_readings``, ``rocking``
+what do my own readings say                        ``warp_from_readings``, ``rocking``,
+                                                   ``between_readings``
 the true face that takes least off                 ``least_planing``
 the thickest true board in it                      ``thickest_board``, ``thickness_from``
 what does crosscutting first save                  ``crosscut_first``, ``longest_piece``
@@ -47,7 +48,7 @@ if TYPE_CHECKING:
         check_walls,
     )
     from toolkit.truing.edges import Remaining, angle_of_edge, out_of_square, to_gauge_line
-    from toolkit.truing.estimates import BenchTime, Shavings, bench_time, shavings
+    from toolkit.truing.estimates import LEARNER, SECONDS, BenchTime, Shavings, bench_time, shavings
     from toolkit.truing.flattest import LeastPlaning, least_planing
     from toolkit.truing.jobs import Clearing, Job, clearing, planing_job
     from toolkit.truing.limits import Limits
@@ -93,8 +94,9 @@ if TYPE_CHECKING:
         strokes_with,
     )
     from toolkit.truing.thickest import ThickestBoard, thickest_board
+    from toolkit.truing.unread import between_readings
     from toolkit.truing.warp import Face, Warp, cut_to, face_of
-    from toolkit.truing.worth import Worth, worth_measuring
+    from toolkit.truing.worth import SQUARE, Worth, worth_measuring
 
 # Where each name lives. They are fetched when first asked for: whoever only asks what a rule can
 # tell need not wait for numpy, and scipy comes with the first plane that is looked for.
@@ -102,7 +104,7 @@ _HOMES = {
     "accuracy": "RuleClass rule_error",
     "board_checks": "check_gauge_line check_thickness check_twist check_walls",
     "edges": "Remaining angle_of_edge out_of_square to_gauge_line",
-    "estimates": "BenchTime Shavings bench_time shavings",
+    "estimates": "LEARNER SECONDS BenchTime Shavings bench_time shavings",
     "flattest": "LeastPlaning least_planing",
     "jobs": "Clearing Job clearing planing_job",
     "limits": "Limits",
@@ -121,8 +123,9 @@ _HOMES = {
     "twist_from_sticks",
     "strokes": "Strokes least_strokes stroke_choices strokes_at_overlap strokes_with",
     "thickest": "ThickestBoard thickest_board",
+    "unread": "between_readings",
     "warp": "Face Warp cut_to face_of",
-    "worth": "Worth worth_measuring",
+    "worth": "SQUARE Worth worth_measuring",
 }
 
 __all__ = [
@@ -130,11 +133,14 @@ __all__ = [
     "ENDS_FIRST",
     "EYE",
     "JACK",
+    "LEARNER",
     "NEEDS",
     "ORDERS",
     "PLANES",
     "SAW_MARKS",
+    "SECONDS",
     "SMOOTHER",
+    "SQUARE",
     "STEPS",
     "THICKNESS_FIRST",
     "TRY",
@@ -168,6 +174,7 @@ __all__ = [
     "Yield",
     "angle_of_edge",
     "bench_time",
+    "between_readings",
     "check_gauge_line",
     "check_iron",
     "check_order",

@@ -5,6 +5,9 @@ program to the same solver, HiGHS, in a third of the time that ``linprog`` takes
 
 Before solving, the best plane by least squares is taken off the heights and they are divided by
 what is left of them. A board that lies tilted is then the same program as one that lies level.
+
+A face that is the same when the board is turned half round needs no program: of two planes that
+are each other's turned image the one half way between them is as good, so the best lies level.
 """
 
 from __future__ import annotations
@@ -28,6 +31,8 @@ TIE = 1e-6
 ALL_AT_ONCE = 160
 GROWS_BY = 12
 
+SAME = 1e-12  # heights this alike, in the program's own scale, are one height
+
 
 class _Frame:
     """The readings in the program's own scale: −1 to 1 along and across, heights about a plane."""
@@ -46,6 +51,18 @@ class _Frame:
         """Heights above the plane by least squares. [mm]"""
         above: Numbers = height - self.rows @ self.level
         return above
+
+    def turns_alike(self, *heights: Numbers) -> bool:
+        """Whether readings and heights, all in this scale, are the same turned half round.
+
+        So they are only where the readings are told in an order that turning reverses, as those
+        of a grid are.
+        """
+        places = self.rows[:, :2]
+        return bool(
+            np.abs(places + places[::-1]).max() < SAME
+            and all(np.abs(each - each[::-1]).max() < SAME for each in heights)
+        )
 
     def slopes(self, found: Numbers) -> tuple[float, float]:
         """Slopes along x and y on the board, of a plane found in this frame. [mm/mm]"""
@@ -105,6 +122,8 @@ def flattest_slopes(x: Numbers, y: Numbers, height: Numbers) -> tuple[float, flo
     """Slopes of the plane under all readings that leaves the least above it. [mm/mm]"""
     frame = _Frame(x, y, height)
     rest = frame.rest / frame.scale
+    if frame.turns_alike(rest):
+        return frame.slopes(np.zeros(3))
     n = len(rest)
     # Unknowns: the plane's three numbers and the depth d. Plane below the reading, plane plus d
     # above it.
@@ -124,6 +143,8 @@ def thickest_slopes(x: Numbers, y: Numbers, top: Numbers, bottom: Numbers) -> tu
     above, below = frame.flat(top), frame.flat(bottom)
     frame.scale = max(float(np.ptp(above)), float(np.ptp(below)), frame.scale)
     above, below = above / frame.scale, below / frame.scale
+    if frame.turns_alike(above, below):
+        return frame.slopes(np.zeros(3))
     n = len(above)
     # Unknowns: the upper plane's three numbers, the thickness T and the lean. Upper plane below
     # the top, lower plane, which is the upper less T, above the bottom; no slope beyond the lean.

@@ -14,8 +14,16 @@ from toolkit.truing.limits import Limits
 if TYPE_CHECKING:
     from toolkit.measures import Rule
 
-Axis = Literal["thickness", "width", "length", "squareness"]
+Axis = Literal["thickness", "width", "length", "end_out", "end_lean", "edge_out"]
 WALLS = ("side", "back", "front")
+
+# The three that a square tells, in words.
+SQUARE = {
+    "end_out": "end square to the edge",
+    "end_lean": "end square to the face",
+    "edge_out": "edge square to the face",
+}
+_BY_SQUARE = "hold a square to it against the light, and slip feelers under its blade"
 
 # For walls and for panels, in the order in which they are worth reading: the axis, readings for
 # each part, where, what the reading changes, and what reads it better than a rule does.
@@ -42,11 +50,25 @@ _WALLS: tuple[tuple[Axis, int, str, tuple[str, ...], str], ...] = (
         "stand the pair on end side by side: they must be alike before they are right",
     ),
     (
-        "squareness",
+        "end_out",
         2,
-        "at both ends, from face and edge",
-        ("the gap at the shoulders",),
-        "try it with a square against the light",
+        "at both ends, over the width",
+        ("the gap at the shoulders", "the room of lid and bottom"),
+        _BY_SQUARE,
+    ),
+    (
+        "end_lean",
+        2,
+        "at both ends, over the thickness",
+        ("the gap at the shoulders", "the diagonals"),
+        _BY_SQUARE,
+    ),
+    (
+        "edge_out",
+        1,
+        "at the middle of the edge that the fence runs on, over the thickness",
+        ("the lean of its grooves", "the step at the rim"),
+        _BY_SQUARE,
     ),
 )
 _PANELS: tuple[tuple[Axis, int, str, tuple[str, ...], str], ...] = (
@@ -65,6 +87,7 @@ _PANELS: tuple[tuple[Axis, int, str, tuple[str, ...], str], ...] = (
         "try it between the grooves",
     ),
     ("length", 1, "along the middle", ("the fit at its ends",), "try it between the grooves"),
+    ("end_out", 2, "at both ends, over the width", ("the hold of its corners",), _BY_SQUARE),
 )
 
 
@@ -77,17 +100,19 @@ class Worth:
     part : str
         Which part.
     axis : str
-        ``"thickness"``, ``"width"``, ``"length"`` or ``"squareness"``.
+        ``"thickness"``, ``"width"``, ``"length"``, or what a square tells: ``"end_out"``,
+        ``"end_lean"``, ``"edge_out"``.
     readings : int
         How many it takes, all pieces of that part together. [1]
     where : str
         Where to take them.
     expected : float
-        What the plan says; for squareness 0. [mm]
+        What the plan says; 0 for what a square tells. [mm]
     needed : float
         How exactly it must be known. [mm]
     rule_error : float
-        How far a rule of the class given may be off. [mm]
+        How far a rule of the class given may be off; where a square is wanted, over the size that
+        the gap is read over. [mm]
     changes : tuple of str
         What the reading changes.
     better : str
@@ -110,18 +135,26 @@ class Worth:
         return f"{self.part}_{self.axis}"
 
     @property
+    def by_square(self) -> bool:
+        """Whether it is a gap under the blade of a square, which no rule has."""
+        return self.axis in SQUARE
+
+    @property
     def rule_tells(self) -> bool:
         """Whether the rule can tell it as exactly as it is needed."""
-        return self.axis != "squareness" and not above(self.rule_error, self.needed)
+        return not self.by_square and not above(self.rule_error, self.needed)
 
     def sentence(self, rule: Rule) -> str:
         """What to read, why, and with what, in words."""
         times = f"{self.readings} {'reading' if self.readings == 1 else 'readings'}"
-        size = f" (planned {rule.exact(self.expected)})" if self.axis != "squareness" else ""
-        head = f"{self.part}, {self.axis}{size}: {times} {self.where}"
+        size = "" if self.by_square else f" (planned {rule.exact(self.expected)})"
+        head = f"{self.part}, {SQUARE.get(self.axis, self.axis)}{size}: {times} {self.where}"
         changes = f"changes {spoken(self.changes)}"
-        if self.axis == "squareness":
-            return f"{head}; {changes}. A rule cannot tell it: {self.better}."
+        if self.by_square:
+            return (
+                f"{head}; {changes}. A gap of {self.needed:g} mm matters, and a rule, "
+                f"{self.rule_error:g} mm off at worst, cannot tell it: {self.better}."
+            )
         need = f"It is wanted to {self.needed:g} mm"
         if self.rule_tells:
             return f"{head}; {changes}. {need}, and the rule tells it to {self.rule_error:g} mm."
@@ -154,7 +187,7 @@ def worth_measuring(
     Returns
     -------
     tuple of Worth
-        Walls before panels; thickness, width, length, then squareness. [mm]
+        Walls before panels; thickness, width, length, then whether it is square. [mm]
 
     Raises
     ------
@@ -173,7 +206,7 @@ def worth_measuring(
         "thickness": customs.spread / 2,
         "width": customs.size,
         "length": customs.size,
-        "squareness": customs.square,
+        **dict.fromkeys(SQUARE, customs.square),
     }
     listed = tuple(parts)
     rows: list[Worth] = []
@@ -181,15 +214,16 @@ def worth_measuring(
         members = [part for part in listed if (part.name in WALLS) is is_wall]
         for axis, readings, where, changes, better in group:
             for part in members:
-                size = 0.0 if axis == "squareness" else getattr(part, axis).value
+                over = {"end_out": "width"}.get(axis, "thickness") if axis in SQUARE else axis
+                size = getattr(part, over).value
                 row = Worth(
                     part=part.name,
                     axis=axis,
                     readings=readings * part.count,
                     where=where,
-                    expected=size,
+                    expected=0.0 if axis in SQUARE else size,
                     needed=needed[axis],
-                    rule_error=rule_error(size or part.width.value, accuracy_class=accuracy_class),
+                    rule_error=rule_error(size, accuracy_class=accuracy_class),
                     changes=changes,
                     better=better,
                 )
