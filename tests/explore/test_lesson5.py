@@ -8,7 +8,7 @@ from tests.boxes import postcard
 from tests.explore.showing import both_ends_show
 from toolkit.box import Choices
 from toolkit.explore import lesson5
-from toolkit.explore.lesson5_box import OILED, finish_table
+from toolkit.explore.lesson5_finish import OILED, finish_table
 from toolkit.explore.view import ImpossibleError
 from toolkit.plan import plan
 from toolkit.plan.areas import finishing_areas
@@ -93,3 +93,57 @@ def test_everything_on_paper_can_be_made(choices: Choices, monkeypatch: pytest.M
         lesson5.carry,
     ):
         assert repr(cell())
+
+
+def test_a_thinner_tongue_gives_the_lid_play() -> None:
+    view = lesson5.SCENES[2].view(postcard(), {"try.skim": 0.3, "try.tongue": 0.4})
+    rows = {row[0]: row[1:3] for row in view.numbers.rows}
+    assert rows["play of the lid"] == ("0.3 mm", "0.7 mm")
+    assert "lid-rattles" in {row.code for row in view.findings}
+    snug = lesson5.SCENES[2].view(postcard(), {"try.skim": 0.3, "try.tongue": 0.2})
+    assert "lid-rattles" not in {row.code for row in snug.findings}
+
+
+def test_a_back_bevel_raises_the_cut_and_a_honed_bevel_only_on_an_iron_turned_over() -> None:
+    def cut(**values: object) -> str:
+        tried = {f"try.{name}": value for name, value in values.items()}
+        rows = lesson5.SCENES[1].view(postcard(), {"try.bed": 45, **tried}).numbers.rows
+        return {row[0]: row[1] for row in rows}["cutting angle"]
+
+    assert cut() == "45°"
+    assert cut(back=10) == "55°"
+    assert cut(honed=35) == "45°"
+    assert cut(bevel="up", bed=12, honed=35) == "47°"
+    assert cut(bevel="up", bed=12, honed=35, back=5) == "47°"
+
+
+def test_the_picture_strays_and_its_roughness_is_told_beside_the_even_one() -> None:
+    rows = {row[0]: row[1:] for row in lesson5.SCENES[0].view(postcard()).numbers.rows}
+    assert rows["Ra and Rz of the tracks"][0] != rows["Ra and Rz in the picture"][0]
+    assert "stray" in rows["Ra and Rz in the picture"][1]
+
+
+def test_a_finish_for_a_class_and_what_is_said_against_it() -> None:
+    scene = lesson5.SCENES[3]
+    usual = scene.view(postcard(), {"try.boxes": 12})
+    assert [row[0] for row in usual.numbers.rows] == [
+        "shellac, outside and lid",
+        "wax, outside and lid",
+        "shellac, inside",
+        "flakes for the shellac",
+    ]
+    assert all("for 12 boxes" in row[2] for row in usual.numbers.rows[:3])
+    assert {row.code for row in usual.findings} == {"good-finish", "solvents"}
+    oiled = scene.view(postcard(), {"try.outside": "oil, then wax", "try.inside": "oil"})
+    assert {"oil-beside-paper", "oily-rags"} <= {row.code for row in oiled.findings}
+    bare = scene.view(postcard(), {"try.outside": "wax", "try.inside": "bare wood"})
+    assert [row[0] for row in bare.numbers.rows] == ["wax, outside and lid"]
+
+
+def test_oil_is_offered_instead_of_shellac_for_as_many_boxes_as_asked() -> None:
+    table = finish_table(plan(postcard()), boxes=12)
+    oil = next(row for row in table.rows if "oil" in row[0])
+    # 0.0538 mL a square centimetre and coat, three coats, a tenth to spare or more.
+    area = finishing_areas(plan(postcard()))
+    assert f"{3 * 53.8196 * (area.outside + area.lid) / 1e6:.0f} mL a box" in oil[2]
+    assert "for 12 boxes" in oil[2]

@@ -195,6 +195,11 @@ def test_flushing_takes_from_the_lap():
         ("rim-planed", {"outside": 0.3, "rim_planed": 0.51}, {"outside": 0.3, "rim_planed": 0.5}),
         ("flushing-allowance", {"outside": 0.31}, {"outside": 0.3}),
         ("flushing-allowance", {"outside": 0.19}, {"outside": 0.2}),
+        (
+            "lid-rattles",
+            {"outside": 0.3, "lid_play": 0.3, "tongue_planed": 0.21},
+            {"outside": 0.3, "lid_play": 0.3, "tongue_planed": 0.2},
+        ),
         ("planed-through", {"outside": 0.3, "lap": 0.3}, {"outside": 0.3, "lap": 0.31}),
     ],
 )

@@ -32,6 +32,7 @@ BEYOND = [
     ("angle-low", "care", {"bed": 42.9}, {"bed": 43}, "curly"),
     ("angle-low", "care", {"bed": 42.9}, {"bed": 43}, "interlocked"),
     ("angle-low", "care", {"skew": 20}, {"skew": 0}, "curly"),
+    ("angle-steep", "care", {"back_bevel": 20.1}, {"back_bevel": 20}, "straight"),
     ("no-cap-iron", "care", {"bed": 49.9, "setback": None}, {"bed": 50, "setback": None}, "curly"),
     ("cap-iron-in-the-wood", "wont_work", {"setback": 0.042}, {"setback": 0.043}, "straight"),
     ("cap-iron-chokes", "care", {"setback": 0.0599}, {"setback": 0.06}, "straight"),
@@ -71,6 +72,7 @@ def test_only_the_last_plane_minds_ridges_and_a_far_cap_iron():
     [
         ("clearance_least", 16, "clearance-small", {}, "straight"),
         ("awkward_angle_least", 46, "angle-low", {}, "curly"),
+        ("cutting_angle_most", 44, "angle-steep", {}, "straight"),
         ("curly_angle_wanted", 40, "no-cap-iron", {"setback": None}, "curly"),
         ("curly_setback_most", 0.1, "cap-iron-far-for-curly", {}, "curly"),
         ("setback_shavings_least", 8, "cap-iron-chokes", {}, "straight"),

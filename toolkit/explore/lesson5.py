@@ -6,7 +6,8 @@ import ipywidgets as widgets
 
 from toolkit.explore.cards import YourTurn, compare_guess, guess_card
 from toolkit.explore.engine import Explorer
-from toolkit.explore.lesson5_box import SKIM, finish_table
+from toolkit.explore.lesson5_box import SKIM
+from toolkit.explore.lesson5_finish import FINISH, finish_table
 from toolkit.explore.lesson5_plane import EDGE, LIGHT, surface_of
 from toolkit.explore.scene import Scene
 from toolkit.explore.view import Listed, Said, Still
@@ -18,7 +19,7 @@ from toolkit.smoothing import Plane, shadow_length, where_to_start
 
 GUESS = "lesson5.shadow"
 STEP, LAMP = 0.02, 5.0  # a plane track, and a lamp low over the bench [mm, degrees]
-SCENES: tuple[Scene, ...] = (LIGHT, EDGE, SKIM)
+SCENES: tuple[Scene, ...] = (LIGHT, EDGE, SKIM, FINISH)
 
 
 def guess() -> widgets.Widget:
@@ -53,6 +54,11 @@ def edge() -> Explorer:
 def skim() -> Explorer:
     """What flushing takes from the box."""
     return Explorer(SKIM)
+
+
+def finishes() -> Explorer:
+    """Oil, shellac or wax, and how much of it."""
+    return Explorer(FINISH)
 
 
 def light_still() -> Still:

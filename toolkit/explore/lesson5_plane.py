@@ -46,17 +46,27 @@ def _light(at: Moment) -> View:
     surface = surface_of(plane)
     ghost = surface_of(smoother(at.before)) if plane != smoother(at.before) else None
     picture = raking_light(surface, lamp_height=lamp, rule=rule, ghost=ghost)
-    return View(picture, _numbers(plane, lamp, rule), check_plane(plane, rule=rule))
+    return View(picture, _numbers(plane, surface, lamp, rule), check_plane(plane, rule=rule))
 
 
-def _numbers(plane: Plane, lamp: float, rule: Rule) -> Table:
+def _numbers(plane: Plane, surface: Surface, lamp: float, rule: Rule) -> Table:
     s = plane.scallops
     shows = what_shows(lamp, ridge=s.depth, slope=s.steepest, step=plane.corner_depth)
     rows = (
         ("width of the shaving", rule.exact(round(plane.shaving_width, 1)), "arc of the camber"),
         ("from track to track", rule.exact(round(plane.pitch, 1)), "less the overlap"),
         ("ridges between tracks", f"{s.depth:.3f} mm", "step squared over eight radii"),
-        ("Ra and Rz of the tracks", f"{s.ra * 1000:.1f} and {s.rz * 1000:.1f} µm", "shallow arcs"),
+        (
+            "Ra and Rz of the tracks",
+            f"{s.ra * 1000:.1f} and {s.rz * 1000:.1f} µm",
+            "shallow arcs, laid evenly",
+        ),
+        (
+            "Ra and Rz in the picture",
+            f"{surface.ra * 1000:.1f} and {surface.rz * 1000:.1f} µm",
+            f"a hand's tracks stray by about {rule.exact(SCATTER)} and {DEPTH_SCATTER:g} % in "
+            "depth, so that some ridges are wide and others gone",
+        ),
         ("corners of the iron dig", f"{plane.corner_depth:.3f} mm", "where camber is too little"),
         ("what shows", "", shows.sentence(rule)),
     )
@@ -69,6 +79,8 @@ IRON_CONTROLS = (
     NumberControl(("try.bed",), "bed angle", 12, 60, 1, "°", lambda _: 45),
     NumberControl(("try.setback",), "cap iron set back", 0.1, 3.0, 0.1, "mm", lambda _: 0.8),
     NumberControl(("try.skew",), "skew", 0, 45, 5, "°", lambda _: 0),
+    NumberControl(("try.honed",), "honed bevel", 20, 45, 1, "°", lambda _: 30),
+    NumberControl(("try.back",), "back bevel", 0, 30, 1, "°", lambda _: 0),
     ChoiceControl(
         ("try.bevel",),
         "bevel",
@@ -84,6 +96,8 @@ def _plane(values: Any) -> Plane:
         return Plane(
             bed=values["try.bed"],
             bevel=values["try.bevel"],
+            honed_bevel=values["try.honed"],
+            back_bevel=values["try.back"],
             setback=None if up else values["try.setback"],
             skew=values["try.skew"],
         )

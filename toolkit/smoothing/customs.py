@@ -26,6 +26,9 @@ class Customs:
     awkward_angle_least: float = _custom(
         43.0, "least cutting angle on interlocked or curly wood [degrees]"
     )
+    cutting_angle_most: float = _custom(
+        65.0, "cutting angle above which a plane scrapes rather than cuts [degrees]"
+    )
     curly_angle_wanted: float = _custom(
         50.0, "cutting angle from which curly wood needs no close cap iron [degrees]"
     )
@@ -54,6 +57,9 @@ class Customs:
     flushing_most: float = _custom(0.3, "most planed off a face to flush the joints [mm]")
     rim_planing_most: float = _custom(
         0.5, "planed off the rim in all, above which its strip is looked at again [mm]"
+    )
+    lid_play_most: float = _custom(
+        0.5, "play of a lid up and down in its grooves, above which it rattles [mm]"
     )
     sole_smoother: float = _custom(
         0.05, "how far toe, front of mouth and heel of a smoother may differ [mm]"

@@ -85,6 +85,19 @@ class Flushed:
                     cite("flushing_most"),
                 )
             )
+        if self.lid_play is not None and above(self.lid_play.value, customs.lid_play_most):
+            found.append(
+                Finding(
+                    "care",
+                    "lid-rattles",
+                    "lid",
+                    f"its tongue is {show(self.lid_play.value)} thinner than the groove, over "
+                    f"{show(customs.lid_play_most)}: the lid rattles and tips at the front.",
+                    "Take the last shavings off the top of the lid, not off its tongue; a strip "
+                    "of veneer glued along the tongue brings it back.",
+                    cite("lid_play_most"),
+                )
+            )
         if not found:
             found.append(
                 Finding(

@@ -96,6 +96,18 @@ def _angle(plane: Plane, rule: Rule, grain: Grain, customs: Customs) -> list[Fin
                 cite("awkward_angle_least"),
             )
         )
+    if above(angle, customs.cutting_angle_most):
+        found.append(
+            Finding(
+                "care",
+                "angle-steep",
+                where,
+                f"{angle:.1f}°{held} is over {customs.cutting_angle_most:g}°: it scrapes, pushes "
+                "hard and dulls soon.",
+                "Hone a lower back bevel, or bed the iron lower.",
+                cite("cutting_angle_most"),
+            )
+        )
     if not found:
         found.append(
             Finding(
