@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from toolkit.box import LiftOffLid
 from toolkit.plan.plan import Plan
 from toolkit.smoothing import Areas, box_areas
@@ -31,7 +33,7 @@ def finishing_areas(made: Plan) -> Areas:
     """
     f, d = made.design.frame, made.design
     lid = d.lid
-    common = {
+    common: dict[str, Any] = {
         "outside_width": f.outside_width.value,
         "wall_height": f.wall_height.value,
         "side_thickness": f.side_thickness.value,
