@@ -8,7 +8,7 @@ from toolkit.explore.cards import YourTurn, compare_guess, guess_card
 from toolkit.explore.engine import Explorer
 from toolkit.explore.lesson5_box import SKIM
 from toolkit.explore.lesson5_finish import FINISH, finish_table
-from toolkit.explore.lesson5_plane import EDGE, LIGHT, surface_of
+from toolkit.explore.lesson5_plane import CAP, EDGE, LIGHT, surface_of
 from toolkit.explore.scene import Scene
 from toolkit.explore.view import Listed, Said, Still
 from toolkit.explore.worked import own
@@ -19,7 +19,7 @@ from toolkit.smoothing import Plane, shadow_length, where_to_start
 
 GUESS = "lesson5.shadow"
 STEP, LAMP = 0.02, 5.0  # a plane track, and a lamp low over the bench [mm, degrees]
-SCENES: tuple[Scene, ...] = (LIGHT, EDGE, SKIM, FINISH)
+SCENES: tuple[Scene, ...] = (LIGHT, EDGE, CAP, SKIM, FINISH)
 
 
 def guess() -> widgets.Widget:
@@ -49,6 +49,11 @@ def light() -> Explorer:
 def edge() -> Explorer:
     """The edge in the wood."""
     return Explorer(EDGE)
+
+
+def cap_iron() -> Explorer:
+    """The cap iron close or far, and the plane skewed."""
+    return Explorer(CAP)
 
 
 def skim() -> Explorer:

@@ -75,31 +75,34 @@ def _numbers(plane: Plane, surface: Surface, lamp: float, rule: Rule) -> Table:
 
 LIGHT = Scene("light", LIGHT_CONTROLS, _light, height=640)
 
-IRON_CONTROLS = (
-    NumberControl(("try.bed",), "bed angle", 12, 60, 1, "°", lambda _: 45),
-    NumberControl(("try.setback",), "cap iron set back", 0.1, 3.0, 0.1, "mm", lambda _: 0.8),
-    NumberControl(("try.skew",), "skew", 0, 45, 5, "°", lambda _: 0),
+SETBACK = 0.8  # of the cap iron, as a student finds it on the bench [mm]
+_BED = NumberControl(("try.bed",), "bed angle", 12, 60, 1, "°", lambda _: 45)
+EDGE_CONTROLS = (
+    _BED,
     NumberControl(("try.honed",), "honed bevel", 20, 45, 1, "°", lambda _: 30),
     NumberControl(("try.back",), "back bevel", 0, 30, 1, "°", lambda _: 0),
     ChoiceControl(
-        ("try.bevel",),
-        "bevel",
-        (("down", "down"), ("up", "up")),
-        start=lambda _: "down",
+        ("try.bevel",), "bevel", (("down", "down"), ("up", "up")), start=lambda _: "down"
     ),
+)
+CAP_CONTROLS = (
+    _BED,
+    NumberControl(("try.setback",), "cap iron set back", 0.1, 3.0, 0.1, "mm", lambda _: SETBACK),
+    NumberControl(("try.skew",), "skew", 0, 45, 5, "°", lambda _: 0),
 )
 
 
 def _plane(values: Any) -> Plane:
-    up = values["try.bevel"] == "up"
+    """A plane as the sliders of either scene have it; what the other sets stays as found."""
+    bevel = values.get("try.bevel", "down")
     try:
         return Plane(
             bed=values["try.bed"],
-            bevel=values["try.bevel"],
-            honed_bevel=values["try.honed"],
-            back_bevel=values["try.back"],
-            setback=None if up else values["try.setback"],
-            skew=values["try.skew"],
+            bevel=bevel,
+            honed_bevel=values.get("try.honed", 30),
+            back_bevel=values.get("try.back", 0),
+            setback=None if bevel == "up" else values.get("try.setback", SETBACK),
+            skew=values.get("try.skew", 0),
         )
     except ValueError as error:
         raise ImpossibleError(str(error), there_is="No such plane.") from error
@@ -110,23 +113,25 @@ def _edge(at: Moment) -> View:
     ghost = _plane(at.before) if at.moved else None
     rule = at.choices.rule
     turned = plane.turned
-    rows = (
-        ("cutting angle", f"{plane.cutting.angle:.3g}°", plane.cutting.sentence()),
-        (
-            "skewed",
-            f"{turned.up_the_iron:.1f}°",
-            "sin e = sin p × cos s, up the iron (a book on wooden planes); along the travel "
-            f"tan e = tan p × cos s gives {turned.along_the_travel:.1f}°",
-        ),
-        (
-            "width of cut",
-            f"{100 * turned.width_share:.0f} %",
-            "of the iron's width: × cos s, s being the skew",
-        ),
-    )
-    table = Table("Numbers", ("what", "value", "where it comes from"), rows, numeric=(1,))
+    rows = [("cutting angle", f"{plane.cutting.angle:.3g}°", plane.cutting.sentence())]
+    if "try.skew" in at.tried:
+        rows += [
+            (
+                "skewed",
+                f"{turned.up_the_iron:.1f}°",
+                "sin e = sin p × cos s, up the iron (a book on wooden planes); along the travel "
+                f"tan e = tan p × cos s gives {turned.along_the_travel:.1f}°",
+            ),
+            (
+                "width of cut",
+                f"{100 * turned.width_share:.0f} %",
+                "of the iron's width: × cos s, s being the skew",
+            ),
+        ]
+    table = Table("Numbers", ("what", "value", "where it comes from"), tuple(rows), numeric=(1,))
     found = check_plane(plane, rule=rule, grain="curly")
     return View(iron_picture(plane, rule=rule, ghost=ghost), table, found)
 
 
-EDGE = Scene("edge", IRON_CONTROLS, _edge)
+EDGE = Scene("edge", EDGE_CONTROLS, _edge)
+CAP = Scene("cap", CAP_CONTROLS, _edge)
