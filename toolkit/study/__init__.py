@@ -6,6 +6,8 @@ their own rack of boards, likewise                   ``OwnBoards``
 to keep a guess before looking                       ``guess``, ``guess_count``, ``guess_word``
 to take one back; to compare with the answer         ``undo_guess``; ``reveal`` and its two kin
 to ask about their own plan, and to mark the answer  ``draw``, ``mark``
+a lesson's answers for the teacher, as Markdown      ``solutions``
+what a lesson opens with, and its usual slips        ``first_guess``
 ===================================================  ============================================
 
 No widgets and no pictures: those who show these things are elsewhere.
@@ -13,6 +15,7 @@ No widgets and no pictures: those who show these things are elsewhere.
 
 from toolkit.study.bench_things import BenchThing, about, bench_things
 from toolkit.study.box_names import BoxNameError, boxes, choose_box, current_name
+from toolkit.study.first_guesses import first_guess
 from toolkit.study.folder import (
     NoLessonsError,
     example_path,
@@ -34,6 +37,7 @@ from toolkit.study.own_boards import LoadedBoards, OwnBoards
 from toolkit.study.own_box import Loaded, OwnBox
 from toolkit.study.questions import NoQuestionsError, draw, lessons_with_questions
 from toolkit.study.reveals import Reveal, reveal, reveal_count, reveal_word
+from toolkit.study.solutions import solutions
 
 __all__ = [
     "BenchThing",
@@ -57,6 +61,7 @@ __all__ = [
     "current_name",
     "draw",
     "example_path",
+    "first_guess",
     "guess",
     "guess_count",
     "guess_word",
@@ -68,6 +73,7 @@ __all__ = [
     "reveal",
     "reveal_count",
     "reveal_word",
+    "solutions",
     "student_folder",
     "undo_guess",
 ]

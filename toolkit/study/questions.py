@@ -96,10 +96,10 @@ def _asked(
     templates: tuple[Template, ...], plan: Plan, chance: Random | None
 ) -> tuple[Question, ...]:
     made = (template(plan, chance) for template in templates)
-    return tuple(_told_apart(question) for question in made if question is not None)
+    return tuple(told_apart(question) for question in made if question is not None)
 
 
-def _told_apart(question: Question) -> Question:
+def told_apart(question: Question) -> Question:
     """The question without the slips that happen to be right here, or to agree with another."""
     kept: list[Slip] = []
     for slip in question.slips:
