@@ -1,10 +1,14 @@
 """``workbook rescue``: words as typed, the page, and the exit status."""
 
+import json
 from pathlib import Path
 
 import pytest
 
 from toolkit.cli import main
+from toolkit.files import read_box
+from toolkit.files.editing import edited
+from toolkit.plan import plan
 
 BOX = str(Path(__file__).parents[2] / "lessons" / "box.toml")
 
@@ -32,6 +36,11 @@ def test_all_ways_to_type_a_size(words: list[str], capsys: pytest.CaptureFixture
     ("words", "said"),
     [
         (["frnt_length=125mm"], "front_length"),
+        (["front"], "type front_length or front_thickness or front_width\n"),
+        (["front", "length", "125 mm"], "type front_length or front_thickness or front_width\n"),
+        (["thickness=11mm"], "back_thickness or bottom_thickness or front_thickness"),
+        (["lid"], "type lid_length or lid_play or lid_rattle or lid_thickness or lid_tight or"),
+        (["lap", "--json"], "type lap_through\n"),
         (["front_length=125"], '"125 mm"'),
         (["front_length"], "needs its length"),
         (["lap_through", "3 mm"], "without a length"),
@@ -54,3 +63,53 @@ def test_a_box_that_is_none(tmp_path: Path, capsys: pytest.CaptureFixture[str]) 
     bad.write_text(text, encoding="utf-8")
     assert main(["rescue", str(bad), "lid_tight"]) == 1
     assert "no such box" in capsys.readouterr().err
+
+
+def data(capsys: pytest.CaptureFixture[str], *words: str) -> dict:  # type: ignore[type-arg]
+    main(["rescue", BOX, *words, "--json"])
+    return json.loads(capsys.readouterr().out)  # type: ignore[no-any-return]
+
+
+def test_data_in_millimetres(capsys: pytest.CaptureFixture[str]) -> None:
+    found = data(capsys, "front_length=4 59/64 in", "--stage", "jointed")
+    told = found["mishap"]
+    assert told["what"] == "front_length" and told["stage"] == "jointed"
+    assert told["meant"] == 126.0 and told["value"] == pytest.approx(125.015625)
+    assert found["saved"] and found["options"][0]["works"]
+    assert [option["rank"] for option in found["options"]] == [1, 2]
+    first, second = found["options"]
+    assert first["costs"]["total"] < second["costs"]["total"]
+    sizes = {row["name"]: (row["meant"], row["now"]) for row in first["sizes"]}
+    assert sizes["lid width"] == (116.0, pytest.approx(116 - 0.984375))
+    assert first["changes"]["made.front_length"] == told["value"]
+    assert first["changes"]["made.side_length"] == 176.0
+    assert second["costs"]["parts"] == 1 and second["changes"] == {} and second["sizes"] == []
+
+
+def test_what_the_data_writes_into_a_file_makes_that_box(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    found = data(capsys, "side_thickness=11.4 mm", "--stage", "grooved")
+    text = Path(BOX).read_text(encoding="utf-8")
+    for option in found["options"]:
+        path = tmp_path / f"{option['code']}.toml"
+        path.write_text(edited(text, option["box_file"], name=path.name), encoding="utf-8")
+        made = plan(read_box(path))
+        assert made.works == option["works"]
+        new = {row.code for row in made.findings if row.level != "good"}
+        assert {row["code"] for row in option["findings"]} <= new
+        for row in option["sizes"]:
+            part, _, axis = row["name"].rpartition(" ")
+            if part in ("side", "back", "front", "bottom", "lid"):
+                assert getattr(made.part(part), axis).value == pytest.approx(row["now"])
+
+
+def test_what_wont_work_is_in_the_data_too(capsys: pytest.CaptureFixture[str]) -> None:
+    found = data(capsys, "side_thickness=4 mm")
+    bad = [option for option in found["options"] if not option["works"]]
+    assert bad and all(
+        any(row["level"] == "wont_work" for row in option["findings"]) for option in bad
+    )
+    assert [option["works"] for option in found["options"]] == sorted(
+        (option["works"] for option in found["options"]), reverse=True
+    )

@@ -10,7 +10,16 @@ from pathlib import Path
 from toolkit.files import read_box
 from toolkit.measures import length
 from toolkit.plan import plan
-from toolkit.plan.rescue import STAGES, WITH_LENGTH, WITHOUT, Mishap, Option, Rescue, rescue
+from toolkit.plan.rescue import (
+    STAGES,
+    WITH_LENGTH,
+    WITHOUT,
+    Mishap,
+    Option,
+    Rescue,
+    rescue,
+    rescue_data,
+)
 
 DONE, WONT_WORK = 0, 1
 
@@ -31,6 +40,9 @@ def add_arguments(command: argparse.ArgumentParser) -> None:
         "--corner", choices=("back", "front"), default="back", help="of a tail: back"
     )
     command.add_argument("--tail", type=int, default=1, help="its number from the bottom edge: 1")
+    command.add_argument(
+        "--json", action="store_true", help="as data for other programs, all lengths in mm"
+    )
     known = [*(f"  {name}=LENGTH  {words}" for name, words in WITH_LENGTH.items())]
     known += [f"  {name}  {words}" for name, words in WITHOUT.items()]
     stages = [f"  {name}  {words}" for name, words in STAGES.items()]
@@ -65,7 +77,10 @@ def run(args: argparse.Namespace) -> int:
         print(f"workbook: there is no such box to rescue: {why}", file=sys.stderr)
         return WONT_WORK
     found = rescue(made, mishap=mishap)
-    print("\n\n".join(_page(found)))
+    if args.json:
+        print(json.dumps(rescue_data(found), ensure_ascii=False, indent=2))
+    else:
+        print("\n\n".join(_page(found)))
     return DONE if found.saved else WONT_WORK
 
 

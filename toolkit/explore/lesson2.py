@@ -23,6 +23,7 @@ from toolkit.explore.lesson2_planes import COARSE, FINE, MEDIUM, PLANES_SCENE
 from toolkit.explore.lesson2_time import TIME
 from toolkit.explore.made_form import MadeForm
 from toolkit.explore.readings_form import ReadingsForm
+from toolkit.explore.rescue_card import RescueCard
 from toolkit.explore.scene import Scene
 from toolkit.explore.view import Listed, Said, Still
 from toolkit.explore.worked import own
@@ -208,3 +209,8 @@ def carry() -> Said:
         f"{rule.show(walls(box).thickness.value)}. Jack plane: {strokes.tracks} tracks side by "
         f"side, each {strokes.overlap:.0%} over the last. Crosscut first, then plane."
     )
+
+
+def rescue() -> RescueCard:
+    """Ways out of what went wrong with a wall, and of anything else."""
+    return RescueCard(own, stages=("rough", "true"))

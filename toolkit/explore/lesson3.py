@@ -6,7 +6,6 @@ import ipywidgets as widgets
 
 from toolkit.box.joinery import (
     glue_up_steps,
-    lead_error,
     line_table,
     slope_table,
     step_table,
@@ -19,12 +18,14 @@ from toolkit.explore.lesson3_corner import CORNER, ROUND
 from toolkit.explore.lesson3_joint import ARRANGEMENT, LINES
 from toolkit.explore.lesson3_saw import SAW, gaps_of
 from toolkit.explore.lesson3_tables import bench_sentence, divider_table, step_sentence
+from toolkit.explore.rescue_card import RescueCard
 from toolkit.explore.scene import Scene
 from toolkit.explore.view import Listed, Said, Still
 from toolkit.explore.worked import own, possible
 from toolkit.pictures import corner_picture, gap_picture, joint_apart, unfolded_end
 from toolkit.plan import Plan
 from toolkit.study import OwnBox
+from toolkit.study.first_guesses import leaning_saw
 
 GUESS = "lesson3.leaning-saw"
 SCENES: tuple[Scene, ...] = (CORNER, ARRANGEMENT, ROUND, LINES, SAW)
@@ -36,14 +37,8 @@ def _drawable() -> Plan:
 
 def guess() -> widgets.Widget:
     """Guess first: how far a leaning saw comes out of its line."""
-    made = own()
-    thick = made.choices.rule.show(made.design.tail_board_thickness[0])
-    return guess_card(
-        GUESS,
-        f"Your saw leans one degree as it goes through a board {thick} thick. How far off its "
-        "line is it on the other face: hair, card or coin?",
-        hint="with its unit: 0.5 mm, 1/64 in",
-    )
+    asked = leaning_saw(own())
+    return guess_card(GUESS, asked.prompt, hint="with its unit: 0.5 mm, 1/64 in")
 
 
 def worked() -> Said:
@@ -137,8 +132,7 @@ def feelers() -> widgets.Widget:
 def compare() -> Said:
     """The guess beside the answer."""
     made = own()
-    off = lead_error(made.design.tail_board_thickness[0], lead=1.0)
-    return compare_guess(GUESS, made, answer=round(off, 2))
+    return compare_guess(GUESS, made, answer=leaning_saw(made).answer)
 
 
 def your_turn(seed: int | str | None = None) -> YourTurn:
@@ -149,3 +143,8 @@ def your_turn(seed: int | str | None = None) -> YourTurn:
 def carry() -> Said:
     """What to carry to the bench."""
     return Said(bench_sentence(_drawable()))
+
+
+def rescue() -> RescueCard:
+    """Ways out of what went wrong at the joints, and of anything else."""
+    return RescueCard(own, stages=("jointed",))

@@ -22,6 +22,7 @@ from toolkit.explore.lesson4_contents import CONTENTS
 from toolkit.explore.lesson4_edges import EDGES
 from toolkit.explore.lesson4_lid import LID, drawn_out
 from toolkit.explore.lesson4_season import SEASON
+from toolkit.explore.rescue_card import RescueCard
 from toolkit.explore.scene import Scene
 from toolkit.explore.view import Listed, Said, Still, View
 from toolkit.explore.worked import own, possible, worked_out
@@ -220,3 +221,8 @@ def carry() -> Said:
         f"Lid {made.choices.rule.show(made.design.lid.width.value, direction='down')} wide, "
         f"bottom {made.choices.rule.show(made.design.bottom.width.value, direction='down')}."
     )
+
+
+def rescue() -> RescueCard:
+    """Ways out of what went wrong with grooves and panels, and of anything else."""
+    return RescueCard(own, stages=("grooved", "fitted"))

@@ -1,6 +1,16 @@
 """What was made against what was meant, and what can still be done."""
 
-from toolkit.plan.rescue.mishap import STAGES, WITH_LENGTH, WITHOUT, Mishap, Stage
+from toolkit.plan.rescue.data import rescue_data
+from toolkit.plan.rescue.mishap import (
+    STAGES,
+    WITH_LENGTH,
+    WITHOUT,
+    Mishap,
+    Stage,
+    meant_of,
+    stages_of,
+    usual_stage,
+)
 from toolkit.plan.rescue.option import Costs, Option, Weights
 from toolkit.plan.rescue.rescue import Rescue, rescue
 from toolkit.plan.rescue.square import diagonal_difference, skew_angle
@@ -16,6 +26,10 @@ __all__ = [
     "Stage",
     "Weights",
     "diagonal_difference",
+    "meant_of",
     "rescue",
+    "rescue_data",
     "skew_angle",
+    "stages_of",
+    "usual_stage",
 ]

@@ -77,8 +77,8 @@ class Mishap:
         """What cannot be meant is told at once, with what to type."""
         known = [*WITH_LENGTH, *WITHOUT]
         if self.what not in known:
-            near = get_close_matches(self.what, known, n=3) or known
-            raise ValueError(f"read {self.what!r}: no such mishap; type {' or '.join(near)}")
+            near = " or ".join(_nearest(self.what, known))
+            raise ValueError(f"read {self.what!r}: no such mishap; type {near}")
         first = _FIRST.get(self.what, "true")
         if self.stage is None:
             object.__setattr__(self, "stage", first)
@@ -130,7 +130,30 @@ _FIRST: dict[str, Stage] = {
     **dict.fromkeys(("lap_through", "baseline_over", "socket_depth", "tail_wrong_side"), "jointed"),
     **dict.fromkeys(("lid_tight", "lid_play", "lid_rattle", "diagonals"), "fitted"),
 }
+# When it is mostly found; what is not named here, while the walls are made.
+_USUAL: dict[str, Stage] = {
+    **dict.fromkeys(GROOVES, "grooved"),
+    **{name: "fitted" for name in SIZES if name.startswith(PANELS)},
+    **_FIRST,
+}
 _FROM_ZERO = ("bottom_edge", "top_edge", "lid_play", "lid_rattle", "diagonals")
+
+
+def stages_of(what: str) -> tuple[Stage, ...]:
+    """The stages at which a mishap can happen, by its name."""
+    order = list(STAGES)
+    return tuple(order[order.index(_FIRST[what]) :] if what in _FIRST else order)
+
+
+def usual_stage(what: str) -> Stage:
+    """The stage at which a mishap is mostly found, by its name."""
+    return _USUAL.get(what, "true")
+
+
+def _nearest(word: str, known: list[str]) -> list[str]:
+    """The names that have the word in them, else those spelled like it, else all."""
+    having = sorted(name for name in known if word and f"_{word}_" in f"_{name}_")
+    return having or get_close_matches(word, known, n=3) or known
 
 
 def meant_of(plan: Plan, what: str) -> float | None:

@@ -95,14 +95,21 @@ class Option:
         """Whether the box that follows has nothing that won't work."""
         return self.plan.works
 
-    def moved(self, rule: Rule) -> str:
-        """The finished sizes that follow, in words."""
-        rows = [
-            f"{row.where} {rule.exact(row.before.value)} → {rule.exact(row.after.value)}"
+    @property
+    def sizes(self) -> tuple[tuple[str, float, float], ...]:
+        """The finished sizes that follow: which, as meant, and now. [mm]"""
+        return tuple(
+            (row.where, row.before.value, row.after.value)
             for row in self.comparison.changes
             if row.before is not None and row.after is not None and " rough " not in row.where
-        ]
-        return "; ".join(rows)
+        )
+
+    def moved(self, rule: Rule) -> str:
+        """The finished sizes that follow, in words."""
+        return "; ".join(
+            f"{name} {rule.exact(before)} → {rule.exact(after)}"
+            for name, before, after in self.sizes
+        )
 
     def sentence(self, rule: Rule) -> str:
         """What to do, what follows, what is to be said of it, and what it costs."""

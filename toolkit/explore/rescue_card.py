@@ -1,0 +1,210 @@
+"""What went wrong, and what can still be done: a card that keeps the way out that is chosen."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from typing import Any
+
+import ipywidgets as widgets
+
+from toolkit.explore.controls import ANSWER, BUTTON
+from toolkit.explore.engine import followed, follows
+from toolkit.explore.rescue_words import label, mishaps, then, way_html
+from toolkit.explore.view import SHEET, spoken
+from toolkit.measures import length
+from toolkit.plan import Plan
+from toolkit.plan.rescue import (
+    STAGES,
+    WITH_LENGTH,
+    WITHOUT,
+    Mishap,
+    Option,
+    Rescue,
+    Stage,
+    meant_of,
+    rescue,
+    stages_of,
+    usual_stage,
+)
+from toolkit.study import OwnBox
+
+_WIDE = {"width": "100%", "max_width": "680px"}
+_STYLE = {"description_width": "9em"}
+_TAIL = "tail_wrong_side"
+
+
+class RescueCard:
+    """Choose what happened, type its size, see the ways out, keep one. Display it in a cell.
+
+    Parameters
+    ----------
+    own : callable
+        Gives the student's own box, worked out.
+    stages : sequence of str
+        The stages whose mishaps are offered first.
+    """
+
+    def __init__(self, own: Callable[[], Plan], *, stages: Sequence[Stage]) -> None:
+        self._own, self._stages, self._quiet = own, tuple(stages), False
+        names = [(label(what), what) for what in mishaps(stages)]
+        self.which = _dropdown("what happened", names)
+        self.size = widgets.Text(
+            description="as measured", layout=ANSWER, style=_STYLE, continuous_update=False
+        )
+        self.stage = _dropdown("how far", [])
+        self.corner = _dropdown("corner", [("back", "back"), ("front", "front")])
+        self.tail = _dropdown("tail, from below", [])
+        self.about, self.said = widgets.HTML(), widgets.HTML()
+        self.look = widgets.Button(description="What can be done?", layout=BUTTON)
+        self.undo = widgets.Button(description="Undo", layout=BUTTON)
+        self.ways = widgets.VBox()
+        self.which.observe(self._chosen, names="value")
+        self.corner.observe(self._cornered, names="value")
+        for box in (self.size, self.stage, self.tail):
+            box.observe(lambda _: self._forget(), names="value")
+        self.look.on_click(self._looked)
+        self.undo.on_click(self._undone)
+        rows = [self.which, self.about, self.size, self.corner, self.tail, self.stage]
+        buttons = widgets.HBox([self.look, self.undo])
+        self.widget = widgets.VBox([widgets.HTML(SHEET), *rows, buttons, self.said, self.ways])
+        self._chosen(None)
+        follows(self)
+
+    def _repr_mimebundle_(self, **options: Any) -> Any:
+        return self.widget._repr_mimebundle_(**options)
+
+    def follow(self) -> None:
+        """The kept box is another one: what was shown belongs to the one before."""
+        if not self._quiet:
+            self._chosen(None)
+
+    def _chosen(self, _: Any) -> None:
+        """What is asked for depends on what happened."""
+        what = self.which.value
+        # At the latest of when it is found and of where the lesson is.
+        order = list(STAGES)
+        here = max(order.index(usual_stage(what)), order.index(self._stages[0]))
+        offered = [(f"{name}: {STAGES[name]}", name) for name in stages_of(what)]
+        self.stage.options, self.stage.value = offered, order[here]
+        _show(self.size, what in WITH_LENGTH)
+        _show(self.corner, what == _TAIL)
+        _show(self.tail, what == _TAIL)
+        self._cornered(None)
+        self.size.value = ""
+        self._ask(what)
+
+    def _ask(self, what: str) -> None:
+        """The length that is asked for, with what was meant, on the student's own rule."""
+        if what in WITHOUT:
+            self.about.value = ""
+            return
+        words = WITH_LENGTH[what]
+        try:
+            made = self._own()
+            rule, meant = made.choices.rule, meant_of(made, what)
+        except ValueError as error:
+            self.about.value = spoken(f"{words[0].upper()}{words[1:]}. {error}")
+            return
+        told = "" if meant is None else f"; {rule.exact(meant)} was meant"
+        self.about.value = spoken(f"{words[0].upper()}{words[1:]}{told}.")
+        self.size.placeholder = f"with its unit: {rule.show(meant or 1.0)}"
+
+    def _cornered(self, _: Any) -> None:
+        """A corner has so many tails."""
+        design = self._own().design
+        corner = design.back if self.corner.value == "back" else design.front
+        tails = [(str(n), n) for n in range(1, len(corner.tails) + 1)] or [("1", 1)]
+        if list(self.tail.options) != tails:
+            # A page shows nothing as chosen where the choices are others and the place is not.
+            self.tail.value = None
+            self.tail.options = tails
+        self.tail.value = 1
+        self._forget()
+
+    def _forget(self, said: str = "") -> None:
+        """What stands below belongs to what was chosen before."""
+        self.ways.children, self.said.value = (), said
+
+    def mishap(self) -> Mishap:
+        """What is chosen and typed now.
+
+        Raises
+        ------
+        ValueError
+            The length can't be read, or there can be no such mishap.
+        """
+        what, value = self.which.value, None
+        if what in WITH_LENGTH:
+            if not self.size.value.strip():
+                raise ValueError(f"Type a length first: {WITH_LENGTH[what]}.")
+            value = length(self.size.value, what=what.replace("_", " "), allow="zero")
+        return Mishap(
+            what,
+            value,
+            stage=self.stage.value,
+            corner=self.corner.value,
+            tail=self.tail.value,
+        )
+
+    def _looked(self, _: Any) -> None:
+        try:
+            found = rescue(self._own(), mishap=self.mishap())
+        except (ValueError, OSError) as error:
+            self._forget(spoken(str(error), "bench-hint"))
+            return
+        rule = found.plan.choices.rule
+        said = found.mishap.sentence(rule, meant=found.meant)
+        self._forget(spoken(said if found.saved else found.sentence(rule)))
+        rows = [self._way(found, number) for number in range(1, len(found.options) + 1)]
+        self.ways.children = [*rows, widgets.HTML(spoken(found.weights.sentence))]
+
+    def _way(self, found: Rescue, number: int) -> widgets.Widget:
+        """One way out, and its button where there is something to keep."""
+        option, rule = found.options[number - 1], found.plan.choices.rule
+        words = widgets.HTML(way_html(option, rule, number))
+        if not (option.works and option.changes):
+            return words
+        keep = widgets.Button(
+            description=f"Keep this, no. {number}",
+            tooltip="writes these sizes into your own box file; undo works",
+            layout=BUTTON,
+        )
+        keep.on_click(lambda _: self._kept(found, option))
+        return widgets.VBox([words, widgets.HBox([keep])])
+
+    def _kept(self, found: Rescue, option: Option) -> None:
+        rule = found.plan.choices.rule
+        own = OwnBox()
+        try:
+            if own.load().choices != found.plan.choices:
+                raise ValueError("The box is another one by now: ask again what can be done.")
+            after = own.keep(option.file_changes(rule))
+        except (ValueError, OSError) as error:
+            self.said.value = spoken(str(error), "bench-hint")
+            return
+        self._told(f"Kept: {option.words} {then(option, rule)}", after.choices)
+
+    def _undone(self, _: Any) -> None:
+        try:
+            after = OwnBox().undo()
+        except (ValueError, OSError) as error:
+            self.said.value = spoken(str(error), "bench-hint")
+            return
+        self._told("Taken back.", after.choices)
+
+    def _told(self, said: str, choices: Any) -> None:
+        self._quiet = True
+        try:
+            followed(choices)
+        finally:
+            self._quiet = False
+        self._ask(self.which.value)
+        self._forget(spoken(said))
+
+
+def _dropdown(label: str, options: list[tuple[str, Any]]) -> widgets.Dropdown:
+    return widgets.Dropdown(description=label, options=options, layout=dict(_WIDE), style=_STYLE)
+
+
+def _show(box: widgets.Widget, shown: bool) -> None:
+    box.layout.display = None if shown else "none"
