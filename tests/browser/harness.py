@@ -152,12 +152,17 @@ def _end(process: subprocess.Popen[bytes]) -> None:
     process.wait()
 
 
+def teaching_files() -> list[Path]:
+    """The lessons, and the teacher's own notebook."""
+    return [*lesson_files(), ROOT / "instructor_notes" / "class_plan.ipynb"]
+
+
 @contextmanager
 def lab(home: Path) -> Iterator[Server]:
     """JupyterLab on a copy of the lessons, with a student's folder of its own."""
     notebooks, folder = home / "notebooks", home / "student"
     notebooks.mkdir(parents=True)
-    for path in lesson_files():
+    for path in teaching_files():
         shutil.copy(path, notebooks)
     environment = private(home, folder=folder)
     environment["JUPYTERLAB_SETTINGS_DIR"] = str(serving.settings_folder(home / "settings"))

@@ -20,7 +20,7 @@ from toolkit.box import Choices
 from toolkit.explore.controls import ChoiceControl, Control, first_value
 from toolkit.explore.scene import Scene
 from toolkit.files import read_box
-from toolkit.study import example_path, lesson_files
+from toolkit.study import example_path
 
 
 @dataclass(slots=True)
@@ -83,14 +83,16 @@ class Sliders:
         return self.values.get(control.keys[0], first_value(control, self.kept))
 
 
-@pytest.fixture(scope="module", params=lesson_files(), ids=lambda path: path.stem)
+@pytest.fixture(scope="module", params=harness.teaching_files(), ids=lambda path: path.stem)
 def lesson(
     request: pytest.FixtureRequest, server: Server, opened: BrowserContext
 ) -> Iterator[Lesson]:
     """A lesson, run from top to bottom for a student who has kept nothing yet."""
     path: Path = request.param
     emptied(server.folder)
-    module = import_module(f"toolkit.explore.lesson{int(path.name[:2])}")
+    number = path.name[:2]
+    named = f"explore.lesson{int(number)}" if number.isdigit() else f"classroom.{path.stem}"
+    module = import_module(f"toolkit.{named}")
     with harness.watched(opened) as watched:
         page = LessonPage(watched)
         page.open(server.url, path.name)

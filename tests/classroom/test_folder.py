@@ -20,6 +20,13 @@ from toolkit.classroom.wall_sheet import groups, setting_tables, spans
 from toolkit.files import FileError, read_class
 from toolkit.plan import plan
 
+MEASURED = """
+[student.measured]
+gap = "0.6 mm"
+diagonals = ["221 mm", "221.8 mm"]
+lid_play = "0 mm"
+surface = "clean"
+"""
 BAD = """
 [[student]]
 number = 8
@@ -29,7 +36,10 @@ lap = "11 mm"
 depth = "9 mm"
 """
 ALIKE = "".join(f"\n[[student]]\nnumber = {n}\n" for n in (2, 5, 9))
-SHARED = {"shopping.html", "kits.html", "boards.html", "timetable.html", "tools.html", "wall.html"}
+SHARED = {
+    f"{name}.html"
+    for name in ("shopping", "kits", "boards", "timetable", "tools", "hands", "wall", "marks")
+}
 
 
 def pages(numbers) -> set[str]:  # type: ignore[no-untyped-def]
@@ -161,7 +171,11 @@ def test_only_what_is_missing_or_changed_is_made(tmp_path: Path) -> None:
     write(tmp_path, HEAD + THREE.replace('side = "13 mm"', 'side = "12.5 mm"'))
     wood_pages = {"shopping.html", "kits.html", "boards.html"}
     third = {"handouts/student_03.html", "rubrics/student_03.html"}
-    assert set(make(path).made) == third | wood_pages | {"wall.html", "index.html"}
+    assert set(make(path).made) == third | wood_pages | {
+        "wall.html",
+        "marks.html",
+        "index.html",
+    }
     # Pages that are reckoned from one layout stay together.
     (out / "kits.html").unlink()
     assert wood_pages <= set(make(path).made)
@@ -169,6 +183,33 @@ def test_only_what_is_missing_or_changed_is_made(tmp_path: Path) -> None:
     write(tmp_path, HEAD + THREE.replace("slow", "novice").replace("13 mm", "12.5 mm"))
     assert "timetable.html" in (made := make(path).made)
     assert not any(name.startswith("handouts") for name in made)
+
+
+def test_what_was_measured_fills_the_sheets_and_nothing_else_is_made(tmp_path: Path) -> None:
+    path, out = write(tmp_path, HEAD + THREE), tmp_path / "out"
+    make(path)
+    blank = (out / "marks.html").read_text(encoding="utf-8")
+    assert "0 of 3 boxes measured" in blank and "student 3" in blank
+    table = blank.partition("<tbody>")[2].partition("</tbody>")[0]
+    assert re.findall(r"<td[^>]*>([^<]+)</td>", table) == []
+    write(tmp_path, HEAD + THREE + MEASURED)
+    assert set(make(path).made) == {"rubrics/student_03.html", "marks.html", "index.html"}
+    sheet = (out / "rubrics" / "student_03.html").read_text(encoding="utf-8")
+    assert "0.6 mm" in sheet and "Rework" in sheet and "diagonals 0.8 mm unlike" in sheet
+    assert "plane the shiny edge" in sheet and "≤ 0.1 mm" in sheet
+    filled = (out / "marks.html").read_text(encoding="utf-8")
+    row = filled.partition(">student 3<")[2].partition("</tr>")[0]
+    # Gap, step, diagonals, rock, spread, lid, groove, surface, reference marks.
+    assert re.findall(r"<td[^>]*>(\w?)</td>", row) == ["R", "", "P", "", "", "R", "", "E", ""]
+    assert "1 of 3 boxes measured" in (out / "index.html").read_text(encoding="utf-8")
+
+
+def test_diagonals_of_no_box_are_told_on_both_sheets(tmp_path: Path) -> None:
+    wrong = MEASURED.replace("221.8 mm", "2218 mm")
+    path, out = write(tmp_path, HEAD + THREE + wrong), tmp_path / "out"
+    assert make(path).faults == ()
+    for name in ("rubrics/student_03.html", "marks.html", "index.html"):
+        assert "measure them again" in (out / name).read_text(encoding="utf-8"), name
 
 
 def test_a_changed_workbook_makes_everything_anew(
@@ -248,7 +289,7 @@ def test_a_handout_whose_box_won_t_work_any_more_goes(tmp_path: Path) -> None:
 def test_nobodys_box_works(tmp_path: Path) -> None:
     path, out = write(tmp_path, HEAD + BAD), tmp_path / "out"
     assert [number for number, _ in make(path).faults] == [8]
-    assert files_in(out) == {"index.html", "timetable.html", "tools.html"}
+    assert files_in(out) == {"index.html", "timetable.html", "tools.html", "hands.html"}
 
 
 def test_what_is_refused_at_once(tmp_path: Path) -> None:

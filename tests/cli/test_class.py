@@ -39,12 +39,12 @@ def test_done_and_then_nothing_to_do(tmp_path: Path, capsys: pytest.CaptureFixtu
     path = write(tmp_path, HEAD + ONE)
     assert run(path) == 0
     said = capsys.readouterr()
-    assert "9 of 9 pages made" in said.out and "index.html" in said.out
+    assert "11 of 11 pages made" in said.out and "index.html" in said.out
     lines = said.err.splitlines()
-    assert lines[0] == "workbook: 1 of 7: Handout, student 1" and "7 of 7" in lines[-1]
+    assert lines[0] == "workbook: 1 of 9: Handout, student 1" and "9 of 9" in lines[-1]
     assert run(path) == 0
     said = capsys.readouterr()
-    assert said.out.startswith("Nothing has changed: all 9 pages") and said.err == ""
+    assert said.out.startswith("Nothing has changed: all 11 pages") and said.err == ""
 
 
 def test_bad_boxes_are_told_by_number_and_the_rest_is_made(
@@ -58,7 +58,7 @@ def test_bad_boxes_are_told_by_number_and_the_rest_is_made(
     assert told[0].startswith("workbook: student 2: class.toml, student 2.changes.thickness.side")
     assert told[1].startswith("workbook: student 5: the box won't work: ")
     assert (tmp_path / "out" / "handouts" / "student_01.html").exists()
-    assert "9 of 9 pages made" in said.out
+    assert "11 of 11 pages made" in said.out
     # A second run has nothing to make, and still says whose box won't work.
     assert run(path) == 1
     said = capsys.readouterr()
@@ -141,6 +141,6 @@ def test_a_bar_on_a_terminal(tmp_path: Path) -> None:
             seen += some
         out = done.stdout.read() if done.stdout else b""
     os.close(ours)
-    assert done.returncode == 0 and b"9 of 9 pages made" in out
+    assert done.returncode == 0 and b"11 of 11 pages made" in out
     text = seen.decode("utf-8", "replace")
-    assert "━" in text and "/7" in text and "Handout, student 1" in text
+    assert "━" in text and "/9" in text and "Handout, student 1" in text

@@ -10,6 +10,7 @@ from jsonschema import Draft202012Validator
 
 from tests.classroom.classes import BOX, DEMO, HEAD, THREE, write
 from toolkit.classroom import weekend
+from toolkit.classroom.bands import word_rows
 from toolkit.files import BoxFileError, ClassFileError, FileError, read_class
 from toolkit.files.class_boxes import changed
 from toolkit.files.class_sections import SHARED
@@ -159,10 +160,47 @@ WRONG = [
     ("[hours]", "[tools]\nplough_plane = 0\n\n[hours]", "tools.plough_plane", "from 1 to 100"),
     ("[hours]", "[buying]\nwaste = 1.0\n\n[hours]", "buying.waste", "from 0 to 0.9"),
     ("[hours]", "[room]\nbenches = -1\n\n[hours]", "room.benches", "from 0 to 100"),
+    (
+        'side = "13 mm"',
+        'side = "13 mm"\n[student.measured]\ngap = "0.2"',
+        "student 3.measured.gap",
+        'type "0.2 mm"',
+    ),
+    (
+        'side = "13 mm"',
+        'side = "13 mm"\n[student.measured]\ngaps = "0.2 mm"',
+        "student 3.measured.gaps",
+        "type gap",
+    ),
+    (
+        'side = "13 mm"',
+        'side = "13 mm"\n[student.measured]\nstep = "-1 mm"',
+        "student 3.measured.step",
+        "-1 mm",
+    ),
+    (
+        'side = "13 mm"',
+        'side = "13 mm"\n[student.measured]\ndiagonals = "221 mm"',
+        "student 3.measured.diagonals",
+        "two lengths",
+    ),
+    (
+        'side = "13 mm"',
+        'side = "13 mm"\n[student.measured]\nsurface = "smooth"',
+        "student 3.measured.surface",
+        'type "clean"',
+    ),
+    (
+        'side = "13 mm"',
+        'side = "13 mm"\n[student.measured]\nplay_is = "both"',
+        "student 3.measured.play_is",
+        'type "total"',
+    ),
     ("format = 1", "format = 9", "format", "newer workbook"),
 ]
 BEYOND = {'end = "08:30"', 'end = "10:45"', 'end = "16:30"\nlunch = "16:15"', '"2027-06-05"',
-          '"2027-02-30"', "number = 3"}  # fmt: skip
+          '"2027-02-30"', "number = 3", 'side = "13 mm"\n[student.measured]\ngap = "0.2"',
+          'side = "13 mm"\n[student.measured]\nstep = "-1 mm"'}  # fmt: skip
 
 
 @pytest.mark.parametrize(("old", "new", "where", "words"), WRONG)
@@ -210,6 +248,52 @@ def test_every_tool_that_a_step_is_done_with_can_be_told() -> None:
     assert {step.tool for step in weekend() if step.tool} <= set(SHARED)
 
 
-@pytest.mark.parametrize("text", [DEMO.read_text(encoding="utf-8"), HEAD + THREE, HEAD + ONE])
+MEASURED = """
+[student.measured]
+gap = "0.2 mm"
+step = "0 mm"
+rock = "0.1 mm"
+spread = '1/64 in'
+diagonals = ["221 mm", "221.5 mm"]
+size = ["176 mm", "134 mm"]
+lid_play = "2 mm"
+play_is = "per side"
+groove = "none"
+surface = "small tear-out"
+marks = "mostly"
+"""
+
+
+def test_what_was_measured_on_a_finished_box(tmp_path: Path) -> None:
+    first, *_, last = read_class(write(tmp_path, HEAD + THREE + MEASURED)).students
+    assert first.measured == {}
+    assert last.measured == {
+        "gap": 0.2,
+        "step": 0.0,
+        "rock": 0.1,
+        "spread": 25.4 / 64,
+        "diagonals": (221.0, 221.5),
+        "size": (176.0, 134.0),
+        "lid_play": 2.0,
+        "play_is": "per side",
+        "groove": "none",
+        "surface": "small tear-out",
+        "marks": "mostly",
+    }
+    # A box of the class's own, whatever was measured on it.
+    assert last.own and not first.own
+
+
+def test_what_is_seen_is_said_in_the_words_of_the_rubric() -> None:
+    schema = json.loads((FOLDER / "class.schema.json").read_text(encoding="utf-8"))
+    keys = schema["$defs"]["MeasuredSection"]["properties"]
+    for row in word_rows():
+        assert keys[row.key]["enum"] == [word for word, _ in row.words]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [DEMO.read_text(encoding="utf-8"), HEAD + THREE, HEAD + ONE, HEAD + THREE + MEASURED],
+)
 def test_a_right_class_is_right_by_the_schema(text: str) -> None:
     assert schema_faults(text) == []

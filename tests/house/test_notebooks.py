@@ -38,7 +38,7 @@ def test_one_import_from_one_place(book: nbformat.NotebookNode) -> None:
     code = "\n".join(cell.source for cell in book.cells if cell.cell_type == "code")
     imports = [line for line in code.splitlines() if re.match(r"\s*(from|import)\b", line)]
     assert len(imports) == 1
-    assert imports[0].startswith("from toolkit.explore import ")
+    assert imports[0].startswith(("from toolkit.explore import ", "from toolkit.classroom import "))
 
 
 def test_checked_cells_hold_outputs_and_others_none(book: nbformat.NotebookNode) -> None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import Any, Literal
 
 from toolkit.classroom.bands import (
     BANDS,
@@ -15,7 +15,9 @@ from toolkit.classroom.bands import (
     play_band,
     word_rows,
 )
+from toolkit.files import Student
 from toolkit.measures import Rule
+from toolkit.plan import Plan
 from toolkit.plan.rescue import skew_angle
 
 NOT_MEASURED = "not measured"
@@ -182,3 +184,34 @@ def _play(box: Measured, rule: Rule) -> Mark:
             else "glue a strip to an edge that the groove hides"
         )
     return Mark("lid_play", PLAY, value, band, remedy, PLAY_SOURCE)
+
+
+def assess_student(student: Student, *, plan: Plan) -> Assessment:
+    """Mark what the class file says of a student's finished box.
+
+    Parameters
+    ----------
+    student : Student
+        The student, with what was measured. [mm]
+    plan : Plan
+        The box as meant: its outside where no size was measured, and how deep the lid sits. [mm]
+
+    Returns
+    -------
+    Assessment
+        Written on the student's own rule.
+
+    Raises
+    ------
+    ValueError
+        No box has such diagonals.
+
+    Source
+    ------
+    As for ``assess``.
+    """
+    frame, grooves = plan.design.frame, plan.design.choices.groove
+    known: dict[str, Any] = {"size": (frame.outside_length.value, frame.outside_width.value)}
+    if frame.lid_groove is not None:
+        known["groove_depth"] = grooves.depth
+    return assess(Measured(**{**known, **student.measured}), rule=plan.choices.rule)

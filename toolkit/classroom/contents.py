@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from html import escape
 
+from toolkit.classroom.assessment import Measured, assess, assess_student
 from toolkit.classroom.clock import TimeOfDay
+from toolkit.classroom.drawn import drawn
+from toolkit.classroom.helpers import helped
 from toolkit.classroom.late import bought_back, offers
-from toolkit.classroom.sheets import blank_rubric
+from toolkit.classroom.sheets import blank_rubric, class_table, student_sheet
 from toolkit.classroom.steps import if_late, weekend
+from toolkit.classroom.tally import hands_sheet
 from toolkit.classroom.timetable import Timetable, shared_tools, timetable
 from toolkit.classroom.tools_plan import (
     bench_table,
@@ -21,8 +25,10 @@ from toolkit.classroom.wall_sheet import groups, setting_tables
 from toolkit.files import Student, WeekendClass
 from toolkit.handout.sections import Section, figure
 from toolkit.pages import as_html
+from toolkit.pictures import for_paper
 from toolkit.plan import Plan
 from toolkit.results import Table
+from toolkit.study import lessons_with_questions
 
 Plans = Mapping[int, Plan]
 
@@ -44,7 +50,7 @@ def capital(text: str) -> str:
 
 def timed(taught: WeekendClass) -> Timetable:
     """The class at work, with the tools that it has."""
-    paces = [student.pace for student in taught.students]
+    paces = helped([student.pace for student in taught.students], helpers=taught.helpers)
     usual = shared_tools(weekend(), students=len(paces))
     tools = {name: taught.tools.get(name, many) for name, many in usual.items()}
     numbers = [student.number for student in taught.students]
@@ -55,20 +61,41 @@ def hours(taught: WeekendClass) -> tuple[str, list[Section]]:
     """The timetable: who runs over, what would help, what to leave out when late."""
     plan = timed(taught)
     saved = bought_back(plan.paces, tools=plan.tools, hours=plan.hours)
-    rows = [Section("who", "Who runs over", plan.sentence, (*_drawn(plan), *each(plan.who())))]
+    rows = [
+        Section(
+            "who",
+            "Who runs over",
+            plan.sentence,
+            (_drawn(taught, plan), *prose(_sat_with(taught, plan)), *each(plan.who())),
+        )
+    ]
     rows.append(Section("reached", "When each step comes", "", each(_reached(taught, plan))))
     rows.append(Section("savings", "What would help", "", each(offers(saved))))
     rows.append(Section("late", "When it is late", "", each(if_late(plan.steps))))
     return plan.sentence, rows
 
 
-def _drawn(plan: Timetable) -> Iterator[str]:
-    """The timetable as a picture, where the pictures have one."""
-    from toolkit import pictures
+def _drawn(taught: WeekendClass, plan: Timetable) -> str:
+    """The timetable as a picture, with the times of day."""
+    clock = TimeOfDay(taught.day)
+    # On paper everything stands on one page; the day is said by the strip that a time stands over.
+    pairs = zip(taught.students, plan.paces, strict=True)
+    words = [one.pace if one.pace == pace else "helped" for one, pace in pairs]
+    with for_paper():
+        return figure(drawn(plan, clock=lambda at: clock.shown(at).partition(", ")[2], paces=words))
 
-    draw = getattr(pictures, "timetable_picture", None)
-    if draw is not None:
-        yield figure(draw(plan))
+
+def _sat_with(taught: WeekendClass, plan: Timetable) -> str:
+    """Who is reckoned faster than they are, for the helper at their side."""
+    slow = [one.number for one, pace in zip(taught.students, plan.paces, strict=True)
+            if one.pace != pace]  # fmt: skip
+    if not slow:
+        return ""
+    names = ", ".join(str(number) for number in slow)
+    return (
+        f"Student{'s' if len(slow) > 1 else ''} {names}: slow, but with a helper beside them and "
+        "reckoned at a novice's pace (custom, no source)."
+    )
 
 
 def _reached(taught: WeekendClass, plan: Timetable) -> Table:
@@ -130,11 +157,56 @@ def wall(taught: WeekendClass, plans: Plans) -> tuple[str, list[Section]]:
     return said, [Section("wall", "Settings", words.strip(), each(*setting_tables(found)))]
 
 
+def hands(plan: Plan) -> tuple[str, list[Section]]:
+    """Sheets to count a show of hands on, one for each lesson, on the box that everybody makes."""
+    words = (
+        "Ask before anything is shown, and call the answers; each hand goes up once, for the "
+        "nearest. Most hands on a wrong answer: say what it stands for, then show it."
+    )
+    return words, [
+        Section(
+            f"hands-{number}",
+            f"Lesson {number}",
+            words,
+            each(*hands_sheet(plan, lesson=number)),
+        )
+        for number in lessons_with_questions()
+    ]
+
+
 def rubric(student: Student, plan: Plan) -> tuple[str, list[Section]]:
-    """A blank rubric, its limits on the student's own rule."""
+    """A rubric on the student's own rule: filled where the box was measured, else blank."""
     rule, frame = plan.choices.rule, plan.design.frame
     size = (frame.outside_length.value, frame.outside_width.value)
     words = f"{capital(student.called)}. {plan.choices.title}, outside {plan.outside}."
     table = blank_rubric(rule, size=size)
     sign = "<p>Measured by ____________________ on ____________ humidity ________ %</p>"
-    return "", [Section("rubric", "How good is it", words, (as_html(table), sign))]
+    blank = Section("rubric", "How good is it", words, (as_html(table), sign))
+    if not student.measured:
+        return "", [blank]
+    try:
+        marked = assess_student(student, plan=plan)
+    except ValueError as error:
+        return "", [Section("marks", "Marks", f"Not marked: {error}.", ()), blank]
+    sheet = student_sheet(marked, student=student.number, title=plan.choices.title)
+    return marked.sentence, [Section("marks", "Marks", "", each(sheet)), blank]
+
+
+def marks(taught: WeekendClass, plans: Plans) -> tuple[str, list[Section]]:
+    """The class's table of marks; empty, to be filled by hand, until the boxes are measured."""
+    rows, wrong = [], []
+    for student in taught.students:
+        if (plan := plans.get(student.number)) is None:
+            continue
+        try:
+            rows.append((student.number, assess_student(student, plan=plan)))
+        except ValueError as error:
+            wrong.append(f"{capital(student.called)}: {error}.")
+            rows.append((student.number, assess(Measured(), rule=plan.choices.rule)))
+    done = sum(box.worst is not None for _, box in rows)
+    said = " ".join([f"{done} of {len(rows)} boxes measured.", *wrong])
+    how = (
+        "Type what was measured below [student.measured] in the class file, and make the folder "
+        "again: this table and the students' sheets fill themselves."
+    )
+    return said, [Section("marks", "Marks", said, (*each(class_table(rows)), *prose(how)))]

@@ -76,7 +76,7 @@ def rubric_name(number: int) -> str:
 def student_jobs(
     taught: WeekendClass, plans: Mapping[int, Plan], *, lessons: Sequence[int] | None
 ) -> Iterator[Job]:
-    """A handout and a blank rubric for each student that has a box."""
+    """A handout and a rubric for each student that has a box."""
     taught_mark = _lessons_mark() if lessons != () else ""
     for student in taught.students:
         if (plan := plans.get(student.number)) is not None:
@@ -109,7 +109,10 @@ def _handout(student: Student, plan: Plan, lessons: Sequence[int] | None, taught
 
 def _rubric(taught: WeekendClass, student: Student, plan: Plan) -> Job:
     name = rubric_name(student.number)
-    inputs = ("rubric", plan.choices, student.number, student.words, student.paper, taught.title)
+    inputs = (
+        "rubric", plan.choices, student.number, student.words, student.paper, taught.title,
+        dict(student.measured),
+    )  # fmt: skip
     look = _look(taught, inputs, words=student.words, paper=student.paper)
     return _job(
         {name: (f"Rubric, {student.called}", "portrait")},
@@ -151,7 +154,7 @@ def class_jobs(taught: WeekendClass, plans: Mapping[int, Plan], *, spare: Plan) 
         yield _job(titles, inputs, _look(taught, inputs), wood_pages)
     inputs = (look, people, day, dict(taught.tools))
     yield _job(
-        {"timetable.html": ("Timetable", "landscape")},
+        {"timetable.html": ("Timetable", "portrait")},
         inputs,
         _look(taught, inputs),
         lambda: {"timetable.html": _contents().hours(taught)},
@@ -163,6 +166,13 @@ def class_jobs(taught: WeekendClass, plans: Mapping[int, Plan], *, spare: Plan) 
         _look(taught, inputs),
         lambda: {"tools.html": _contents().tools(taught)},
     )
+    inputs = (look, spare.choices)
+    yield _job(
+        {"hands.html": ("Show of hands", "portrait")},
+        inputs,
+        _look(taught, inputs),
+        lambda: {"hands.html": _contents().hands(spare)},
+    )
     inputs = (look, boxes, people)
     if plans:
         yield _job(
@@ -170,6 +180,13 @@ def class_jobs(taught: WeekendClass, plans: Mapping[int, Plan], *, spare: Plan) 
             inputs,
             _look(taught, inputs),
             lambda: {"wall.html": _contents().wall(taught, plans)},
+        )
+        inputs = (look, boxes, [(row.number, dict(row.measured)) for row in taught.students])
+        yield _job(
+            {"marks.html": ("Marks of the class", "landscape")},
+            inputs,
+            _look(taught, inputs),
+            lambda: {"marks.html": _contents().marks(taught, plans)},
         )
 
 

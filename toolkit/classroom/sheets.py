@@ -74,8 +74,12 @@ def class_table(marked: Sequence[tuple[int, Assessment]]) -> Table:
     rows = [
         (f"student {number}", *(letter[mark.band] for mark in box.marks)) for number, box in marked
     ]
+    # A sheet to be filled by hand has no noughts in it.
+    any_measured = any(box.worst is not None for _number, box in marked)
     again = [
         str(sum(box.marks[place].band == "Rework" for _number, box in marked))
+        if any_measured
+        else ""
         for place in range(len(heads))
     ]
     rows.append(("to rework", *again))

@@ -76,7 +76,7 @@ class Timetable:
             worst = max(late, key=self.over)
             text = (
                 f"{len(late)} of {many} run over, student {self.number(worst)} the most, by "
-                f"{_span(self.over(worst))}."
+                f"{span(self.over(worst))}."
             )
         else:
             text = f"All {many} are done in time."
@@ -100,10 +100,10 @@ class Timetable:
                 (
                     f"student {self.number(student)}",
                     self.paces[student - 1],
-                    _span(work),
+                    span(work),
                     f"{waited:.0f} min",
                     self.clock(self.finish(student)),
-                    _span(over) if over else "in time",
+                    span(over) if over else "in time",
                 )
             )
         return Table(
@@ -117,10 +117,11 @@ class Timetable:
     def clock(self, minute: float) -> str:
         """A time as its day and the minutes worked on it. [min]"""
         day = min(ceil(minute / self.hours.minutes) or 1, self.hours.days)
-        return f"day {day}, {_span(minute - self.hours.begins(day))}"
+        return f"day {day}, {span(minute - self.hours.begins(day))}"
 
 
-def _span(minutes: float) -> str:
+def span(minutes: float) -> str:
+    """Minutes as hours and minutes: ``2 h 05``. [min]"""
     hours, rest = divmod(round(minutes), 60)
     return f"{hours} h {rest:02d}" if hours else f"{rest} min"
 

@@ -92,6 +92,7 @@ def _whole(read: ClassFile, boxes: ClassBoxes, boards: tuple[Board, ...]) -> Wee
 def _student(row: StudentSection, boxes: ClassBoxes, index: int, **usual: Any) -> Student:
     given = {**usual, **row.given()}
     given.pop("units", None)
+    given["measured"] = row.measured.given() if row.has("measured") else {}
     own = bool(given.pop("box", None)) | bool(given.pop("changes", None))
     try:
         return Student(**given, own=own, choices=boxes.of(row, index=index))

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date
-from typing import Literal
+from typing import Any, Literal
 
 from toolkit.box.choices import Choices
 from toolkit.measures import Rule
@@ -15,6 +15,11 @@ Pace = Literal["practised", "novice", "slow"]
 Words = Literal["us", "british"]
 Paper = Literal["a4", "letter"]
 Hand = Literal["right", "left"]
+PlayIs = Literal["total", "per side"]
+# What is seen of a finished box, in the words of the rubric.
+GrooveSeen = Literal["none", "plugged", "open"]
+SurfaceSeen = Literal["clean", "small tear-out", "tear-out", "scallops"]
+MarksSeen = Literal["yes", "mostly", "no"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,7 +61,11 @@ class Buying:
 
 @dataclass(frozen=True, slots=True)
 class Student:
-    """One student, by number. Without a box, ``fault`` says why there is none."""
+    """One student, by number. Without a box, ``fault`` says why there is none.
+
+    ``measured`` is what was measured on the finished box, by the keys of the class file; empty
+    until then. [mm]
+    """
 
     number: int
     choices: Choices | None
@@ -66,6 +75,7 @@ class Student:
     pace: Pace = "novice"
     words: Words = "british"
     paper: Paper = "a4"
+    measured: Mapping[str, Any] = field(default_factory=dict)
 
     @property
     def called(self) -> str:

@@ -79,6 +79,10 @@ Words = Annotated[class_record.Words, kinds.word(class_record.Words)]
 Paper = Annotated[class_record.Paper, kinds.word(class_record.Paper)]
 Hand = Annotated[class_record.Hand, kinds.word(class_record.Hand)]
 Pace = Annotated[class_record.Pace, kinds.word(class_record.Pace)]
+PlayIs = Annotated[class_record.PlayIs, kinds.word(class_record.PlayIs)]
+GrooveSeen = Annotated[class_record.GrooveSeen, kinds.word(class_record.GrooveSeen)]
+SurfaceSeen = Annotated[class_record.SurfaceSeen, kinds.word(class_record.SurfaceSeen)]
+MarksSeen = Annotated[class_record.MarksSeen, kinds.word(class_record.MarksSeen)]
 Changes = Annotated[Any, Read(class_values.read_changes, {"type": "object"})]
 WasteShare = Annotated[
     float,
@@ -124,6 +128,33 @@ class BuyingSection(Section):
     longest: kinds.BoardLength = left_out("The longest stick that is asked for.")
 
 
+def _two(what: str, *example: str) -> Any:
+    typed = "[" + ", ".join(f'"{length}"' for length in example) + "]"
+    reader = partial(class_values.read_two_lengths, what=what, example=typed)
+    json = {"type": "array", "items": {"type": "string"}, "minItems": 2, "maxItems": 2}
+    return Annotated[tuple[float, float], Read(reader, {**json, "examples": [list(example)]})]
+
+
+Diagonals: Any = _two("both diagonals are two lengths", "221 mm", "221.5 mm")
+BoxSize: Any = _two("the size is two lengths, along and across", "176 mm", "134 mm")
+
+
+class MeasuredSection(Section):
+    """What was measured and seen on a student's finished box; leave out what was not."""
+
+    gap: kinds.LengthOrZero = left_out("Widest joint gap at a face.")
+    step: kinds.LengthOrZero = left_out("Baseline step.")
+    rock: kinds.LengthOrZero = left_out("Rock on a flat plate.")
+    spread: kinds.LengthOrZero = left_out("The thickest place of the walls less the thinnest.")
+    diagonals: Diagonals = left_out("Both diagonals of the box.")
+    size: BoxSize = left_out("Over what the diagonals were taken; the box's outside, unless given.")
+    lid_play: kinds.LengthOrZero = left_out("Side play of the lid in the dry season; 0 binds.")
+    play_is: PlayIs = left_out("Both sides together (total, unless given), or per side.")
+    groove: GrooveSeen = left_out("What is seen of a groove from outside.")
+    surface: SurfaceSeen = left_out("In raking light.")
+    marks: MarksSeen = left_out("Reference marks on the parts, clean edges on the tools.")
+
+
 class StudentSection(Section):
     """One student, by number; a key left out is the class's."""
 
@@ -135,6 +166,7 @@ class StudentSection(Section):
     pace: Pace = left_out("How fast the student works.")
     box: File = left_out("A box file of the student's own.")
     changes: Changes = left_out("Sections of a box file: what this student has otherwise.")
+    measured: MeasuredSection = left_out()
 
 
 def _tools() -> type[Section]:

@@ -7,6 +7,7 @@ from datetime import date, time
 from itertools import pairwise
 from typing import Any
 
+from toolkit.files import values
 from toolkit.files.errors import UnfitError
 
 MOST_DAYS = 14
@@ -64,6 +65,14 @@ def read_file_name(value: Any) -> str:
     if len(value) > 300:
         raise UnfitError("no file has so long a name; retype it")
     return value
+
+
+def read_two_lengths(value: Any, *, what: str, example: str) -> tuple[float, float]:
+    """Two lengths that were measured together. [mm]"""
+    if not isinstance(value, list) or len(value) != 2:
+        raise UnfitError(f"{what}; type {example}")
+    one, other = (values.read_length(length) for length in value)
+    return one, other
 
 
 def read_changes(value: Any) -> dict[str, Any]:

@@ -3,6 +3,7 @@
 from toolkit.pictures.apart.drawing import box_apart, box_together
 from toolkit.pictures.board.curve import curve_picture
 from toolkit.pictures.board.drawing import board_picture
+from toolkit.pictures.board.stack import Stack, stack_picture
 from toolkit.pictures.corner.drawing import corner_picture
 from toolkit.pictures.joint.gap import gap_picture
 from toolkit.pictures.joint.pictorial import joint_apart
@@ -17,6 +18,7 @@ from toolkit.pictures.sheets.page import SheetPage
 from toolkit.pictures.sheets.pdf import sheets_pdf
 from toolkit.pictures.surface.drawing import raking_light
 from toolkit.pictures.surface.iron import iron_picture
+from toolkit.pictures.timetable.drawing import timetable_picture
 from toolkit.pictures.tree.drawing import log_end
 from toolkit.pictures.tree.sawn import Sawn
 from toolkit.pictures.tree.year import Year
@@ -34,6 +36,7 @@ __all__ = [
     "Picture",
     "Sawn",
     "SheetPage",
+    "Stack",
     "Year",
     "board_inside",
     "board_picture",
@@ -55,6 +58,8 @@ __all__ = [
     "shavings_picture",
     "sheet_pages",
     "sheets_pdf",
+    "stack_picture",
+    "timetable_picture",
     "unfolded_end",
     "year_picture",
 ]
@@ -77,5 +82,7 @@ raking_light = in_editions(raking_light)
 section_across = in_editions(section_across)
 section_along = in_editions(section_along)
 shavings_picture = in_editions(shavings_picture)
+stack_picture = in_editions(stack_picture)
+timetable_picture = in_editions(timetable_picture)
 unfolded_end = in_editions(unfolded_end)
 year_picture = in_editions(year_picture)

@@ -1,0 +1,198 @@
+"""The teacher's own sliders: how the weekend goes for a class, and how much wood it needs."""
+
+from __future__ import annotations
+
+from functools import lru_cache
+
+from toolkit.box import Choices
+from toolkit.classroom.drawn import drawn
+from toolkit.classroom.helpers import SITS_WITH, helped
+from toolkit.classroom.hours import Hours
+from toolkit.classroom.late import bought_back
+from toolkit.classroom.steps import PACES, Pace
+from toolkit.classroom.timetable import Timetable, shared_tools, span, timetable
+from toolkit.classroom.wood import parts_of, practice_stick
+from toolkit.explore.controls import NumberControl
+from toolkit.explore.scene import Moment, Scene
+from toolkit.explore.view import View
+from toolkit.explore.worked import possible
+from toolkit.measures import Rule
+from toolkit.pictures import Stack, stack_picture
+from toolkit.results import Table
+from toolkit.stock import Blank, board_feet_by_volume, board_feet_of_sticks, cubic_metres
+
+YARD = (2200.0, 225.0)  # a board as yards have them: custom, no source [mm]
+
+MOST = 12  # students of a class that one teacher can see: common practice, no source
+_STUDENTS = NumberControl(("try.students",), "students", 4, MOST, 1, "", lambda _: 8)
+TIME_CONTROLS = (
+    _STUDENTS,
+    NumberControl(("try.slow",), "slow among them", 0, 8, 1, "", lambda _: 3),
+    NumberControl(("try.helpers",), "helpers", 0, 4, 1, "", lambda _: 1),
+    NumberControl(("try.hours",), "hours at the bench a day", 4, 8, 0.5, "h", lambda _: 6),
+)
+WOOD_CONTROLS = (
+    _STUDENTS,
+    NumberControl(("try.spares",), "spare sets", 0, 8, 1, "", lambda _: 2),
+    NumberControl(("try.stick",), "practice stick each", 0, 600, 50, "mm", lambda _: 300),
+    NumberControl(("try.waste",), "waste", 0, 60, 5, "%", lambda _: 30),
+)
+
+
+def paces_of(students: int, *, slow: int) -> tuple[Pace, ...]:
+    """A class by its paces: one in four practised, so many slow, the others novices.
+
+    Parameters
+    ----------
+    students, slow : int
+        How many there are, and how many of them are slow.
+
+    Source
+    ------
+    Common practice, no source.
+    """
+    late = min(slow, students)
+    fast = min(students // 4, students - late)
+    rest = students - fast - late
+    many: dict[Pace, int] = {"practised": fast, "novice": rest, "slow": late}
+    return tuple(pace for pace, count in many.items() for _ in range(count))
+
+
+@lru_cache(maxsize=64)
+def _classed(students: int, slow: int, helpers: int, hours: float) -> Timetable:
+    minutes = 60.0 * hours
+    day = Hours(minutes=minutes, lunch_at=minutes / 2)
+    return timetable(helped(paces_of(students, slow=slow), helpers=helpers), hours=day)
+
+
+def usual_class() -> Timetable:
+    """The class that the sliders begin with."""
+    return _classed(8, 3, 1, 6.0)
+
+
+@lru_cache(maxsize=64)
+def _offers(
+    students: int, slow: int, helpers: int, hours: float
+) -> tuple[tuple[str, str, str], ...]:
+    """What each saving buys, as rows of the numbers."""
+    plan = _classed(students, slow, helpers, hours)
+    return tuple(
+        (
+            one.saving.words,
+            f"{one.in_time} more in time",
+            f"the slowest then over by {span(one.worst)}" if one.worst else "all in time then",
+        )
+        for one in bought_back(plan.paces, tools=plan.tools, hours=plan.hours)
+    )
+
+
+def _time(at: Moment) -> View:
+    tried = at.tried
+    students = int(tried["try.students"])
+    helpers = int(tried["try.helpers"])
+    asked = students, int(tried["try.slow"]), helpers, float(tried["try.hours"])
+    plan = _classed(*asked)
+    paces = paces_of(students, slow=asked[1])
+    words = ["helped" if was != now else was for was, now in zip(paces, plan.paces, strict=True)]
+    late = [student for student in plan.students if plan.over(student)]
+    worst = max((plan.over(student) for student in plan.students), default=0.0)
+    tools = shared_tools(plan.steps, students=students)
+    many = ", ".join(f"{paces.count(pace)} {pace}" for pace in PACES)
+    rows = [
+        ("paces", f"{students} students", f"{many}; one in four practised: custom"),
+        ("done in time", f"{students - len(late)} of {students}", "by the end of the last day"),
+        ("the slowest over by", span(worst) if worst else "0 min", "simulated, step by step"),
+        (
+            "helpers",
+            str(helpers),
+            f"each sits with {SITS_WITH} slow students, who then keep a novice's pace: custom",
+        ),
+    ]
+    rows += [
+        (
+            f"shared: {name}",
+            str(count),
+            f"{plan.queued.get(name, 0.0):.0f} min waited for in all",
+        )
+        for name, count in tools.items()
+    ]
+    rows += _offers(*asked)
+    table = Table(
+        "The weekend, and what each saving buys back",
+        ("what", "how much", "where it comes from"),
+        tuple(rows),
+        note="Minutes of every step: common practice, no source. Time your own class.",
+        numeric=(1,),
+    )
+    return View(drawn(plan, paces=words, room=MOST), table)
+
+
+TIME = Scene("weekend", TIME_CONTROLS, _time, height=650)
+
+
+@lru_cache(maxsize=16)
+def _one_box(choices: Choices, stick: float) -> tuple[tuple[Blank, ...], tuple[Blank, ...]]:
+    made = possible(choices)
+    return parts_of(made, whose="one"), practice_stick(made, whose="one", length=stick)
+
+
+def _by_thickness(
+    box: tuple[Blank, ...], sticks: tuple[Blank, ...], *, boxes: int, students: int
+) -> dict[float, tuple[float, float]]:
+    """Net volume [m³] and board feet as a yard counts, by rough thickness. [mm]"""
+    found: dict[float, tuple[float, float]] = {}
+    for blanks, many in ((box, boxes), (sticks, students)):
+        for one in blanks:
+            size = {"width": one.width, "thickness": one.thickness}
+            net, yard = found.get(one.thickness, (0.0, 0.0))
+            found[one.thickness] = (
+                net + many * cubic_metres(one.length, **size),
+                yard + many * board_feet_of_sticks(one.length, **size),
+            )
+    return dict(sorted(found.items(), reverse=True))
+
+
+def _wood(at: Moment) -> View:
+    tried, rule = at.tried, at.choices.rule
+    students, spares = int(tried["try.students"]), int(tried["try.spares"])
+    share = 1 - float(tried["try.waste"]) / 100
+    box, sticks = _one_box(at.choices, float(tried["try.stick"]))
+    sums = _by_thickness(box, sticks, boxes=students + spares, students=students)
+    rows, stacks, whole = [], [], 0.0
+    for thickness, (net, yard) in sums.items():
+        bought = net / share
+        whole += bought
+        boards = bought / cubic_metres(YARD[0], width=YARD[1], thickness=thickness)
+        thick = _size(rule, thickness)
+        stacks.append(Stack(f"{boards:.1f} boards, {thick} thick", boards))
+        words = (
+            f"{board_feet_by_volume(bought):.1f} board feet, {yard / share:.1f} as a yard counts"
+        )
+        rows.append((f"{thick} thick", f"{bought:.4f} m³", words))
+    spare = sum(
+        cubic_metres(one.length, width=one.width, thickness=one.thickness) for one in box
+    ) * (spares / share)
+    rows.append(("of it for spares", f"{spare:.4f} m³", f"{spares} sets of parts"))
+    long, wide = (_size(rule, size) for size in YARD)
+    sentence = (
+        f"{students} boxes and {spares} spare sets take {whole:.4f} m³ "
+        f"({board_feet_by_volume(whole):.1f} board feet), {tried['try.waste']:g} % waste in it. "
+        f"Boards of {long} × {wide}; hatched is what the last one has left."
+    )
+    table = Table(
+        "Wood for the class",
+        ("what", "how much", "in board feet"),
+        tuple(rows),
+        note="Rough sizes of the box as kept. A hardwood yard counts wood under an inch as an inch "
+        "thick (NHLA rules). Waste: custom, no source.",
+        numeric=(1,),
+    )
+    return View(stack_picture(stacks, board=YARD, sentence=sentence), table)
+
+
+def _size(rule: Rule, value: float) -> str:
+    return rule.exact(rule.round(value, fineness="sizes", direction="up"))
+
+
+WOOD = Scene("class wood", WOOD_CONTROLS, _wood, height=460)
+SCENES: tuple[Scene, ...] = (TIME, WOOD)
