@@ -28,6 +28,7 @@ from toolkit.results import Finding, Table
 from toolkit.stock import Board, BoxLayouts, blanks_of, cut_table, missing_sentences
 
 Block = str
+NOTED = "What came out otherwise, why, and what to set differently for the next box."
 NOTES = f'<div class="lines">{"<div></div>" * 9}</div>'
 
 
@@ -102,7 +103,7 @@ def sections(
         )
         for lesson in lessons
     ]
-    rows += [*_reference(words), *_origins(plan), Section("notes", "Notes", "", (NOTES,))]
+    rows += [*_reference(words), *_origins(plan), Section("notes", "Notes", NOTED, (NOTES,))]
     if plan.design.exists:
         pages = sheet_pages(plan, paper=paper)
         blocks = tuple(f'<div class="sheet">{page.svg}</div>' for page in pages)
