@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.boxes import postcard
+from tests.boxes import lift_off, postcard
 from tests.explore.showing import both_ends_show
 from toolkit.box import Choices
 from toolkit.explore import lesson5
@@ -96,12 +96,18 @@ def test_everything_on_paper_can_be_made(choices: Choices, monkeypatch: pytest.M
 
 
 def test_a_thinner_tongue_gives_the_lid_play() -> None:
-    view = lesson5.SCENES[3].view(postcard(), {"try.skim": 0.3, "try.tongue": 0.4})
+    fit = lesson5.SCENES[4]
+    view = fit.view(postcard(), {"try.tongue": 0.4, "try.edge": 0.5})
     rows = {row[0]: row[1:3] for row in view.numbers.rows}
-    assert rows["play of the lid"] == ("0.3 mm", "0.7 mm")
+    assert rows["play up and down"] == ("0.3 mm", "0.7 mm")
+    assert rows["play from side to side"] == ("2 mm", "3 mm")
     assert "lid-rattles" in {row.code for row in view.findings}
-    snug = lesson5.SCENES[3].view(postcard(), {"try.skim": 0.3, "try.tongue": 0.2})
+    snug = fit.view(postcard(), {"try.tongue": 0.2})
     assert "lid-rattles" not in {row.code for row in snug.findings}
+    far = fit.view(postcard(), {"try.edge": 2.5})
+    assert "drops-out" in {row.code for row in far.findings}
+    loose = fit.view(lift_off(), {"try.tongue": 0.4})
+    assert [row[0] for row in loose.numbers.rows] == ["the lid"]
 
 
 def test_a_back_bevel_raises_the_cut_and_a_honed_bevel_only_on_an_iron_turned_over() -> None:
@@ -124,7 +130,7 @@ def test_the_picture_strays_and_its_roughness_is_told_beside_the_even_one() -> N
 
 
 def test_a_finish_for_a_class_and_what_is_said_against_it() -> None:
-    scene = lesson5.SCENES[4]
+    scene = lesson5.SCENES[5]
     usual = scene.view(postcard(), {"try.boxes": 12})
     assert [row[0] for row in usual.numbers.rows] == [
         "shellac, outside and lid",
@@ -136,7 +142,7 @@ def test_a_finish_for_a_class_and_what_is_said_against_it() -> None:
     assert {row.code for row in usual.findings} == {"good-finish", "solvents"}
     oiled = scene.view(postcard(), {"try.outside": "oil, then wax", "try.inside": "oil"})
     assert {"oil-beside-paper", "oily-rags"} <= {row.code for row in oiled.findings}
-    bare = scene.view(postcard(), {"try.outside": "wax", "try.inside": "bare wood"})
+    bare = scene.view(postcard(), {"try.outside": "wax alone", "try.inside": "bare wood"})
     assert [row[0] for row in bare.numbers.rows] == ["wax, outside and lid"]
 
 

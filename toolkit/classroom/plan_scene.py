@@ -194,5 +194,5 @@ def _size(rule: Rule, value: float) -> str:
     return rule.exact(rule.round(value, fineness="sizes", direction="up"))
 
 
-WOOD = Scene("class wood", WOOD_CONTROLS, _wood, height=460)
+WOOD = Scene("boards", WOOD_CONTROLS, _wood, height=460)
 SCENES: tuple[Scene, ...] = (TIME, WOOD)

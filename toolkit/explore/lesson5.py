@@ -6,7 +6,7 @@ import ipywidgets as widgets
 
 from toolkit.explore.cards import YourTurn, compare_guess, guess_card
 from toolkit.explore.engine import Explorer
-from toolkit.explore.lesson5_box import SKIM
+from toolkit.explore.lesson5_box import FIT, SKIM
 from toolkit.explore.lesson5_finish import FINISH, finish_table
 from toolkit.explore.lesson5_plane import CAP, EDGE, LIGHT, surface_of
 from toolkit.explore.scene import Scene
@@ -19,7 +19,7 @@ from toolkit.smoothing import Plane, shadow_length, where_to_start
 
 GUESS = "lesson5.shadow"
 STEP, LAMP = 0.02, 5.0  # a plane track, and a lamp low over the bench [mm, degrees]
-SCENES: tuple[Scene, ...] = (LIGHT, EDGE, CAP, SKIM, FINISH)
+SCENES: tuple[Scene, ...] = (LIGHT, EDGE, CAP, SKIM, FIT, FINISH)
 
 
 def guess() -> widgets.Widget:
@@ -59,6 +59,11 @@ def cap_iron() -> Explorer:
 def skim() -> Explorer:
     """What flushing takes from the box."""
     return Explorer(SKIM)
+
+
+def fit() -> Explorer:
+    """How much the lid may lose before it rattles or drops out."""
+    return Explorer(FIT)
 
 
 def finishes() -> Explorer:

@@ -2,18 +2,25 @@
 
 from __future__ import annotations
 
-from functools import lru_cache
+from collections.abc import Mapping
+from typing import Any
 
-from toolkit.box import Choices
 from toolkit.explore.controls import ChoiceControl, NumberControl
 from toolkit.explore.scene import Moment, Scene
 from toolkit.explore.view import View
 from toolkit.explore.worked import possible
-from toolkit.pictures import Picture, box_apart
+from toolkit.pictures import Jar, jars_picture
 from toolkit.plan import Plan
 from toolkit.plan.areas import finishing_areas
 from toolkit.results import Table
-from toolkit.smoothing import FinishPlan, area_words, check_finish, finish_needed, shellac_cut
+from toolkit.smoothing import (
+    FinishPlan,
+    Needed,
+    area_words,
+    check_finish,
+    finish_needed,
+    shellac_cut,
+)
 
 CLASS = 10  # students in the weekend class
 OILED = FinishPlan(inside=("oil",))  # what a beginner asks for first
@@ -21,12 +28,13 @@ FINISHES = {
     "shellac, then wax": ("shellac", "wax"),
     "oil, then wax": ("oil", "wax"),
     "thinned oil": ("thinned oil",),
+    "wax alone": ("wax",),
     "wax": ("wax",),
     "shellac": ("shellac",),
     "oil": ("oil",),
     "bare wood": (),
 }
-OUTSIDE = ("shellac, then wax", "oil, then wax", "thinned oil", "wax")
+OUTSIDE = ("shellac, then wax", "oil, then wax", "thinned oil", "wax alone")
 INSIDE = ("shellac", "bare wood", "wax", "oil")
 NOTE = (
     "No finish in the grooves or on joints. The bottom gets its first coat before it is shut into "
@@ -51,24 +59,26 @@ CONTROLS = (
 )
 
 
-def _rows(
+def _needed(
     made: Plan, *, outside: str, inside: str, coats: int, boxes: int
-) -> list[tuple[str, str, str]]:
-    """Every finish with the surface that it covers and what it comes to."""
+) -> list[tuple[str, Needed]]:
+    """Every finish with where it goes and what it comes to. Wax and the inside get one coat."""
     areas = finishing_areas(made)
     sizes = {"outside and lid": areas.outside + areas.lid, "inside": areas.inside}
-    # Wax is rubbed on once, and so is whatever goes inside.
     laid = [(name, "outside and lid", 1 if name == "wax" else coats) for name in FINISHES[outside]]
     laid += [(name, "inside", 1) for name in FINISHES[inside]]
-    rows = [
-        (
-            f"{name}, {where}",
-            area_words(sizes[where]),
-            finish_needed(name, area=sizes[where], coats=count, boxes=boxes).sentence(),
-        )
+    return [
+        (where, finish_needed(name, area=sizes[where], coats=count, boxes=boxes))
         for name, where, count in laid
     ]
-    if any(name == "shellac" for name, _, _ in laid):
+
+
+def _rows(needed: list[tuple[str, Needed]]) -> list[tuple[str, str, str]]:
+    rows = [
+        (f"{one.spread.finish}, {where}", area_words(one.area), one.sentence())
+        for where, one in needed
+    ]
+    if any(one.spread.finish == "shellac" for _, one in needed):
         rows.append(("flakes for the shellac", "", shellac_cut(60, alcohol=500).sentence()))
     return rows
 
@@ -86,8 +96,8 @@ def finish_table(made: Plan, *, boxes: int = CLASS) -> Table:
     boxes : int
         How many the class makes.
     """
-    usual = _rows(made, outside=OUTSIDE[0], inside=INSIDE[0], coats=2, boxes=boxes)
-    oiled = _rows(made, outside="oil", inside="bare wood", coats=3, boxes=boxes)
+    usual = _rows(_needed(made, outside=OUTSIDE[0], inside=INSIDE[0], coats=2, boxes=boxes))
+    oiled = _rows(_needed(made, outside="oil", inside="bare wood", coats=3, boxes=boxes))
     instead = [(f"or instead of shellac: {what}", area, much) for what, area, much in oiled]
     return Table(
         f"Finish for one box, and for a class of {boxes}",
@@ -104,20 +114,40 @@ def _against_oil() -> str:
     return " ".join(text[0].upper() + text[1:] for text in said)
 
 
-@lru_cache(maxsize=8)
-def _apart(choices: Choices) -> Picture:
-    return box_apart(possible(choices))
-
-
-def _view(at: Moment) -> View:
-    made, tried = possible(at.choices), at.tried
-    outside, inside, boxes = tried["try.outside"], tried["try.inside"], int(tried["try.boxes"])
-    rows = _rows(made, outside=outside, inside=inside, coats=int(tried["try.coats"]), boxes=boxes)
-    title = f"Finish for one box, and for {boxes} boxes" if boxes > 1 else "Finish for one box"
-    meant = FinishPlan(outside=FINISHES[outside], inside=FINISHES[inside])
-    return View(
-        _apart(at.choices), Table(title, COLUMNS, tuple(rows), note=NOTE), check_finish(meant)
+def _asked(made: Plan, tried: Mapping[str, Any]) -> list[tuple[str, Needed]]:
+    return _needed(
+        made,
+        outside=tried["try.outside"],
+        inside=tried["try.inside"],
+        coats=int(tried["try.coats"]),
+        boxes=int(tried["try.boxes"]),
     )
 
 
-FINISH = Scene("finish", CONTROLS, _view, height=560)
+def _view(at: Moment) -> View:
+    made, boxes = possible(at.choices), int(at.tried["try.boxes"])
+    needed = _asked(made, at.tried)
+    kept = _asked(possible(at.kept), at.before) if at.moved else []
+    was = {(one.spread.finish, where): one.to_buy for where, one in kept}
+    jars = [
+        Jar(
+            f"{one.spread.finish}, {where}",
+            one.to_buy,
+            one.spread.measure,
+            was.get((one.spread.finish, where)),
+        )
+        for where, one in needed
+    ]
+    many = f"{boxes} boxes" if boxes > 1 else "one box"
+    said = ", ".join(f"{jar.words} {jar.amount:.3g} {jar.unit}" for jar in jars)
+    spare = f"{needed[0][1].spare:g} % to spare in it"
+    picture = jars_picture(jars, sentence=f"For {many}, {spare}: {said}.")
+    meant = FinishPlan(
+        outside=FINISHES[at.tried["try.outside"]], inside=FINISHES[at.tried["try.inside"]]
+    )
+    title = f"Finish for one box, and for {many}" if boxes > 1 else "Finish for one box"
+    table = Table(title, COLUMNS, tuple(_rows(needed)), note=NOTE)
+    return View(picture, table, check_finish(meant))
+
+
+FINISH = Scene("finish", CONTROLS, _view, height=390)

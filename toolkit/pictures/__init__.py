@@ -18,6 +18,7 @@ from toolkit.pictures.sheets.page import SheetPage
 from toolkit.pictures.sheets.pdf import sheets_pdf
 from toolkit.pictures.surface.drawing import raking_light
 from toolkit.pictures.surface.iron import iron_picture
+from toolkit.pictures.surface.jars import Jar, jars_picture
 from toolkit.pictures.timetable.drawing import timetable_picture
 from toolkit.pictures.tree.drawing import log_end
 from toolkit.pictures.tree.sawn import Sawn
@@ -30,6 +31,7 @@ from toolkit.pictures.truing.shavings import shavings_picture
 
 __all__ = [
     "Drawn",
+    "Jar",
     "LabelBox",
     "Line",
     "Outline",
@@ -49,6 +51,7 @@ __all__ = [
     "for_paper",
     "gap_picture",
     "iron_picture",
+    "jars_picture",
     "joint_apart",
     "lid_picture",
     "log_end",
@@ -75,6 +78,7 @@ curve_picture = in_editions(curve_picture)
 face_map = in_editions(face_map)
 gap_picture = in_editions(gap_picture)
 iron_picture = in_editions(iron_picture)
+jars_picture = in_editions(jars_picture)
 joint_apart = in_editions(joint_apart)
 lid_picture = in_editions(lid_picture)
 log_end = in_editions(log_end)

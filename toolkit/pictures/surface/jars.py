@@ -1,0 +1,97 @@
+"""How much finish that is: a measuring jar for each, filled to its mark."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from toolkit.pictures.kit.lettering import Place
+from toolkit.pictures.kit.notes import title
+from toolkit.pictures.kit.picture import Picture, Point
+from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, WIDTH, Sheet
+
+SIZES = (2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0, 2000.0, 5000.0)
+HEIGHT = 290.0
+_LOW, _TALL, _WIDE = 58.0, 168.0, 84.0  # of a jar [pt]
+_MARKS = 5
+
+
+@dataclass(frozen=True, slots=True)
+class Jar:
+    """What stands in one jar.
+
+    Attributes
+    ----------
+    words : str
+        Which finish, and for what.
+    amount : float
+        How much. [mL or g]
+    unit : str
+        ``mL`` or ``g``.
+    before : float, optional
+        How much it was before. [mL or g]
+    """
+
+    words: str
+    amount: float
+    unit: str
+    before: float | None = None
+
+
+def jars_picture(jars: Sequence[Jar], *, sentence: str, paper: bool = False) -> Picture:
+    """Draw measuring jars side by side.
+
+    Parameters
+    ----------
+    jars : sequence of Jar
+        What is in them. [mL or g]
+    sentence : str
+        What they come to.
+    paper : bool
+        Larger letters, for print.
+
+    Returns
+    -------
+    Picture
+        Each jar of a size that holds its amount, its marks written beside it.
+
+    Source
+    ------
+    The amounts are those of the jars.
+    """
+    sheet = Sheet(scale=1.0, height=HEIGHT, text=PAPER_TEXT if paper else TEXT)
+    title(sheet, "to make up or buy", x=WIDTH / 2, y=HEIGHT - 18.0)
+    step = WIDTH / max(len(jars), 1)
+    for number, jar in enumerate(jars):
+        # A little to the left: the figures stand on the right of each.
+        _jar(sheet, jar, x=step * (number + 0.5) - 12.0)
+    return sheet.picture(sentence, most=8 * len(jars) + 4)
+
+
+def _jar(sheet: Sheet, jar: Jar, *, x: float) -> None:
+    size = next((one for one in SIZES if one >= max(jar.amount, jar.before or 0.0)), SIZES[-1])
+    left, right = x - _WIDE / 2, x + _WIDE / 2
+
+    def level(amount: float) -> float:
+        return _LOW + 0.88 * _TALL * min(amount / size, 1.0)
+
+    sheet.line("floor", _box(left, right, _LOW, level(jar.amount)), closed=True)
+    sheet.line("thin", [(left, level(jar.amount)), (right, level(jar.amount))])
+    sheet.name(jar.words, _box(left, right, _LOW, level(jar.amount)))
+    if jar.before is not None:
+        sheet.line("ghost", [(left, level(jar.before)), (right, level(jar.before))])
+    top = _LOW + _TALL
+    lip = [(left - 5.0, top + 4.0), (left, top), (left, _LOW), (right, _LOW), (right, top)]
+    sheet.line("visible", [*lip, (right + 5.0, top + 4.0)])
+    for mark in range(1, _MARKS + 1):
+        y = level(size * mark / _MARKS)
+        sheet.line("thin", [(right - 12.0, y), (right, y)])
+        last = f" {jar.unit}" if mark == _MARKS else ""
+        sheet.write(f"{size * mark / _MARKS:g}{last}", [Place(right + 4.0, y - 3.0)], rank=2)
+    words = f"{jar.amount:.0f}" if jar.amount >= 10 else f"{jar.amount:.1f}"
+    sheet.write(jar.words, [Place(x, _LOW - 16.0, "center")], rank=0)
+    sheet.write(f"{words} {jar.unit}", [Place(x, _LOW - 32.0, "center")], rank=0)
+
+
+def _box(left: float, right: float, low: float, high: float) -> list[Point]:
+    return [(left, low), (right, low), (right, high), (left, high)]
