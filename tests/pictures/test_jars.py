@@ -32,7 +32,7 @@ def test_the_jar_holds_its_amount_and_its_marks_say_so(amount: float, size: floa
 
 
 def test_nothing_is_lost_or_runs_off_the_page_and_what_was_is_dotted() -> None:
-    jars = [Jar(f"thinned oil, outside and lid {n}"[:28], 400 + n, "mL", 200.0) for n in range(3)]
+    jars = [Jar(f"thinned oil, outside {n}", 400 + n, "mL", 200.0) for n in range(3)]
     picture = jars_picture(jars, sentence="x")
     with for_paper():
         printed = jars_picture(jars, sentence="x")

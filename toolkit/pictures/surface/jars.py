@@ -11,9 +11,10 @@ from toolkit.pictures.kit.picture import Picture, Point
 from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, WIDTH, Sheet
 
 SIZES = (2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0, 2000.0, 5000.0)
-HEIGHT = 290.0
-_LOW, _TALL, _WIDE = 58.0, 168.0, 84.0  # of a jar [pt]
+HEIGHT = 296.0
+_LOW, _TALL, _WIDE = 66.0, 168.0, 84.0  # of a jar [pt]
 _MARKS = 5
+NEW = "\n"
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,8 +90,8 @@ def _jar(sheet: Sheet, jar: Jar, *, x: float) -> None:
         last = f" {jar.unit}" if mark == _MARKS else ""
         sheet.write(f"{size * mark / _MARKS:g}{last}", [Place(right + 4.0, y - 3.0)], rank=2)
     words = f"{jar.amount:.0f}" if jar.amount >= 10 else f"{jar.amount:.1f}"
-    sheet.write(jar.words, [Place(x, _LOW - 16.0, "center")], rank=0)
-    sheet.write(f"{words} {jar.unit}", [Place(x, _LOW - 32.0, "center")], rank=0)
+    said = f"{jar.words.replace(', ', f',{NEW}')}{NEW}{words} {jar.unit}"
+    sheet.write(said, [Place(x, _LOW - 16.0, "center")], rank=0)
 
 
 def _box(left: float, right: float, low: float, high: float) -> list[Point]:
