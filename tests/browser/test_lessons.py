@@ -103,6 +103,8 @@ def lesson(
 
 def test_every_cell_runs(lesson: Lesson) -> None:
     assert [code for code, count, _ in lesson.page.cells() if count is None] == []
+    # What a cell shows is its value; anything beside it was printed by mistake.
+    assert [code for code, _, outputs in lesson.page.cells() if len(outputs) > 1] == []
 
 
 def test_it_begins_with_the_example(lesson: Lesson) -> None:

@@ -205,3 +205,10 @@ def test_nothing_in_a_cell_becomes_html():
     assert {tag for tag, _ in reader.elements}.isdisjoint({"script", "img", "b"})
     assert reader.elements[0][1]["id"] == '"><script>'
     assert ("th", "&amp;") in reader.words
+
+
+def test_a_table_is_text_in_a_notebook_too(monkeypatch, capsys):
+    monkeypatch.setattr("rich.console._is_jupyter", lambda: True)
+    shown = as_text(Table("Sizes", ("part", "length"), (("side", "176 mm"),)))
+    assert "side" in shown and "176 mm" in shown
+    assert capsys.readouterr().out == ""

@@ -165,7 +165,11 @@ def _columns(table: Table, widths: list[int]) -> list[str]:
         columns.add_row(*(Text(cell) for cell in row))
     page = StringIO()
     room = sum(widths) + _GAP * len(widths) + 1
-    Console(file=page, width=room, color_system=None, legacy_windows=False).print(columns)
+    # In a notebook the console would show the table beside what it is asked to write into.
+    console = Console(
+        file=page, width=room, color_system=None, legacy_windows=False, force_jupyter=False
+    )
+    console.print(columns)
     return page.getvalue().rstrip("\n").split("\n")
 
 
