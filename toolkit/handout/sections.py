@@ -29,7 +29,7 @@ from toolkit.stock import Board, BoxLayouts, blanks_of, cut_table, missing_sente
 
 Block = str
 NOTED = "What came out otherwise, why, and what to set differently for the next box."
-NOTES = f'<div class="lines">{"<div></div>" * 9}</div>'
+NOTES = f'<div class="lines">{"<div></div>" * 7}</div>'
 
 
 @dataclass(frozen=True, slots=True)
