@@ -84,6 +84,19 @@ def test_rooms_that_agree_and_that_are_split(counts: object, said: str) -> None:
 
 
 @pytest.mark.parametrize(
+    ("most", "start"),
+    [(4, "The largest part of the others, 4, said "), (5, "Most of the others, 5, said ")],
+)
+def test_the_most_hands_are_not_always_most_of_the_hands(most: int, start: str) -> None:
+    question = draw(plan(postcard()), lesson=1)[1]
+    wrong = [call for call in calls(question) if not call.right]
+    assert len(wrong) == 4
+    hands = {call.letter: count for call, count in zip(wrong, (most, 2, 1, 1), strict=True)}
+    found = tally(question, counts=hands)
+    assert found.holds == (wrong[0],) and start in found.sentence
+
+
+@pytest.mark.parametrize(
     ("counts", "said"),
     [
         ([1, 2], "read 2 counts; there are 3 calls, A, B, C"),

@@ -117,7 +117,7 @@ class Tally:
 
     @property
     def sentence(self) -> str:
-        """How many were right, and what most of the others believe."""
+        """How many were right, and what the largest part of the others believes."""
         if not self.all:
             return "No hands were counted."
         answer = next(call for call in self.calls if call.right)
@@ -126,7 +126,13 @@ class Tally:
             return said
         each = self.hands[self.calls.index(self.holds[0])]
         held = " ".join(f"{call.said}: {call.stands_for}" for call in self.holds)
-        start = "As many each" if len(self.holds) > 1 else "Most of the others"
+        # The most hands are not always most of the hands.
+        if len(self.holds) > 1:
+            start = "As many each"
+        elif 2 * each > self.all - self.right:
+            start = "Most of the others"
+        else:
+            start = "The largest part of the others"
         return f"{said} {start}, {each}, said {held}"
 
     def table(self) -> Table:
