@@ -66,6 +66,7 @@ def test_no_name_and_no_number_of_a_long_step_is_lost(students: int) -> None:
         assert said.count("11") >= students
         assert {"no chopping", "glue", "waiting for a tool"} <= set(said)
         assert said.count("lunch") == 2
+        assert [said.count(f"{hour} h") for hour in range(7)] == [2] * 7
         for label in picture.drawn.labels:
             assert label.x0 >= 0 and label.x1 <= picture.drawn.width
     assert drawn(plan).sentence == plan.sentence
@@ -74,6 +75,19 @@ def test_no_name_and_no_number_of_a_long_step_is_lost(students: int) -> None:
 def _on_paper(plan) -> Picture:  # type: ignore[no-untyped-def]
     with for_paper():
         return drawn(plan)
+
+
+def test_the_hour_without_chopping_is_marked_by_more_than_its_tint() -> None:
+    picture = made(Row("1 novice", (Bit(1, 0, 100), Bit(2, 100, 200))))
+    drawn_ = picture.drawn.strokes
+    (start, end) = bars(picture, "far")[0]
+    full = bars(picture, "face")[0]
+    assert end == pytest.approx(full[1])
+    assert end - start == pytest.approx((full[1] - full[0]) * DAYS.quiet / DAYS.minutes)
+    heavy = [{x for x, _ in points} for pen, points in drawn_ if pen == "visible"]
+    assert {start, end} in heavy
+    # The last day has none.
+    assert len(bars(picture, "far")) == 1
 
 
 def test_three_days_have_three_strips_and_clock_words() -> None:

@@ -2,20 +2,31 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from dataclasses import replace
+from typing import Any
+
 from toolkit.classroom.drawn import drawn
-from toolkit.classroom.plan_scene import SCENES, TIME, WOOD, usual_class
+from toolkit.classroom.plan_questions import GUESS, borrowing, spare_sets
+from toolkit.classroom.plan_scene import SCENES, TIME, USUAL, WOOD, usual_class
 from toolkit.classroom.steps import PACES, critical_path
 from toolkit.classroom.steps import if_late as left_out
 from toolkit.classroom.steps import weekend as steps
-from toolkit.classroom.tally import hands_sheet
+from toolkit.classroom.tally import asked, bare, calls, hands_sheet, tally
 from toolkit.classroom.timetable import span
+from toolkit.explore.cards import compare_count, guess_card, question_cards
 from toolkit.explore.engine import Explorer
+from toolkit.explore.hands_form import Asked, HandsForm
 from toolkit.explore.view import Listed, Said, Still
 from toolkit.explore.worked import own
 from toolkit.results import Table
+from toolkit.study import Question, lessons_with_questions
 
 __all__ = [
     "SCENES",
+    "compare",
+    "counted",
+    "guess",
     "hands",
     "if_late",
     "minutes",
@@ -23,6 +34,7 @@ __all__ = [
     "weekend_still",
     "wood",
     "worked",
+    "your_turn",
 ]
 
 
@@ -35,6 +47,26 @@ def worked() -> Said:
         f"A novice who never waits works {span(work)} in all. Even with a hand for every step, "
         f"steps {names} follow one another and take {span(length)}."
     )
+
+
+def guess() -> Any:
+    """Guess first: how many of the usual class are done in time."""
+    students, slow, helpers, hours = USUAL
+    hands = "one helper" if helpers == 1 else f"{helpers} helpers"
+    return guess_card(
+        GUESS,
+        f"{students} students, {slow} of them slow, {hands}, {usual_class().hours.days} days of "
+        f"{hours:g} hours at the bench. How many are done in time?",
+        hint="a number",
+        count=True,
+    )
+
+
+def compare() -> Said:
+    """The guess beside what the timetable says of the usual class."""
+    plan = usual_class()
+    in_time = sum(not plan.over(student) for student in plan.students)
+    return compare_count(GUESS, answer=in_time, noun="students in time")
 
 
 def weekend() -> Explorer:
@@ -82,3 +114,35 @@ def hands(lesson: int) -> Listed:
         Number of the lesson.
     """
     return Listed(hands_sheet(own(), lesson=lesson)[0])
+
+
+def counted(lesson: int = 4) -> HandsForm:
+    """A form for the hands that went up, which says what the room believes.
+
+    Parameters
+    ----------
+    lesson : int
+        The lesson that it begins with.
+    """
+    form = HandsForm(
+        lessons_with_questions(),
+        asked=lambda number: [_called(one) for one in asked(own(), lesson=number)],
+    )
+    form.lesson.value = lesson
+    return form
+
+
+def _called(question: Question) -> Asked:
+    words = tuple(f"{call.letter}  {call.said}" for call in calls(question))
+
+    def told(hands: Sequence[int]) -> Table:
+        # The question stands over the hands already.
+        return replace(tally(question, counts=hands).table(), title="What the room believes")
+
+    return Asked(bare(question), words, told)
+
+
+def your_turn() -> Any:
+    """Sums that come before every class."""
+    rule = own().choices.rule
+    return question_cards([borrowing(rule), spare_sets(rule)])

@@ -8,7 +8,7 @@ from toolkit.box import Choices
 from toolkit.classroom.drawn import drawn
 from toolkit.classroom.helpers import SITS_WITH, helped
 from toolkit.classroom.hours import Hours
-from toolkit.classroom.late import bought_back
+from toolkit.classroom.late import borrowed, bought_back
 from toolkit.classroom.steps import PACES, Pace
 from toolkit.classroom.timetable import Timetable, shared_tools, span, timetable
 from toolkit.classroom.wood import parts_of, practice_stick
@@ -24,12 +24,14 @@ from toolkit.stock import Blank, board_feet_by_volume, board_feet_of_sticks, cub
 YARD = (2200.0, 225.0)  # a board as yards have them: custom, no source [mm]
 
 MOST = 12  # students of a class that one teacher can see: common practice, no source
-_STUDENTS = NumberControl(("try.students",), "students", 4, MOST, 1, "", lambda _: 8)
+# What the sliders begin with: students, slow among them, helpers, hours at the bench a day.
+USUAL = (8, 3, 1, 6.0)
+_STUDENTS = NumberControl(("try.students",), "students", 4, MOST, 1, "", lambda _: USUAL[0])
 TIME_CONTROLS = (
     _STUDENTS,
-    NumberControl(("try.slow",), "slow among them", 0, 8, 1, "", lambda _: 3),
-    NumberControl(("try.helpers",), "helpers", 0, 4, 1, "", lambda _: 1),
-    NumberControl(("try.hours",), "hours at the bench a day", 4, 8, 0.5, "h", lambda _: 6),
+    NumberControl(("try.slow",), "slow among them", 0, 8, 1, "", lambda _: USUAL[1]),
+    NumberControl(("try.helpers",), "helpers", 0, 4, 1, "", lambda _: USUAL[2]),
+    NumberControl(("try.hours",), "bench hours a day", 4, 8, 0.5, "h", lambda _: USUAL[3]),
 )
 WOOD_CONTROLS = (
     _STUDENTS,
@@ -67,16 +69,18 @@ def _classed(students: int, slow: int, helpers: int, hours: float) -> Timetable:
 
 def usual_class() -> Timetable:
     """The class that the sliders begin with."""
-    return _classed(8, 3, 1, 6.0)
+    return _classed(*USUAL)
 
 
 @lru_cache(maxsize=64)
 def _offers(
     students: int, slow: int, helpers: int, hours: float
 ) -> tuple[tuple[str, str, str], ...]:
-    """What each saving buys, as rows of the numbers."""
+    """What a borrowed tool and each saving buy, as rows of the numbers."""
     plan = _classed(students, slow, helpers, hours)
-    return tuple(
+    more = borrowed(plan)
+    tools = () if more is None else ((f"borrow one {more.tool}", "+ 1", more.sentence),)
+    return tools + tuple(
         (
             one.saving.words,
             f"{one.in_time} more in time",

@@ -68,6 +68,13 @@ class Timetable:
         return waits
 
     @property
+    def most_waited(self) -> str:
+        """The tool that is waited for most; empty where nobody waits."""
+        waits = self.queued
+        tool = max(waits, key=lambda name: waits[name], default="")
+        return tool if tool and waits[tool] else ""
+
+    @property
     def sentence(self) -> str:
         """Who runs over and by how much, and which tool they wait for most."""
         late = [student for student in self.students if self.over(student)]
@@ -80,8 +87,7 @@ class Timetable:
             )
         else:
             text = f"All {many} are done in time."
-        tool = max(self.queued, key=lambda name: self.queued[name], default="")
-        if tool and self.queued[tool]:
+        if tool := self.most_waited:
             text += (
                 f" Most waiting is for a {tool} ({self.tools[tool]} for {many}): "
                 f"{self.queued[tool]:.0f} min in all."

@@ -11,14 +11,23 @@ import ipywidgets as widgets
 from toolkit.explore.controls import ANSWER, BUTTON
 from toolkit.explore.view import SHEET, Said, spoken
 from toolkit.plan import Plan
-from toolkit.study import Question, draw, guess, mark, reveal, undo_guess
+from toolkit.study import (
+    Question,
+    draw,
+    guess,
+    guess_count,
+    mark,
+    reveal,
+    reveal_count,
+    undo_guess,
+)
 
 
 def _prompt(text: str) -> widgets.HTML:
     return widgets.HTML(f'<div class="bench-view"><p><b>{escape(text)}</b></p></div>')
 
 
-def guess_card(question_id: str, prompt: str, *, hint: str) -> widgets.Widget:
+def guess_card(question_id: str, prompt: str, *, hint: str, count: bool = False) -> widgets.Widget:
     """A question with a box for a guess, which is kept before anything is shown.
 
     Parameters
@@ -27,7 +36,10 @@ def guess_card(question_id: str, prompt: str, *, hint: str) -> widgets.Widget:
         The question's own name, under which the guess is kept.
     prompt, hint : str
         The question, and what to type, such as ``for example 1.5 mm``.
+    count : bool
+        Whether a whole number is asked for, not a length.
     """
+    read = guess_count if count else guess
     box = widgets.Text(description="my guess", placeholder=hint, layout=ANSWER)
     keep = widgets.Button(description="Keep my guess", layout=BUTTON)
     back = widgets.Button(description="Undo", layout=BUTTON)
@@ -35,7 +47,7 @@ def guess_card(question_id: str, prompt: str, *, hint: str) -> widgets.Widget:
 
     def kept(_: Any) -> None:
         try:
-            result = guess(question_id, box.value, what="guess")
+            result = read(question_id, box.value, what="guess")
         except (ValueError, OSError) as error:
             said.value = spoken(str(error), "bench-hint")
             return
@@ -57,6 +69,12 @@ def guess_card(question_id: str, prompt: str, *, hint: str) -> widgets.Widget:
 def compare_guess(question_id: str, made: Plan, *, answer: float) -> Said:
     """How far off the kept guess was, in millimetres and in a thing on the bench. [mm]"""
     shown = reveal(question_id, answer=answer, rule=made.choices.rule)
+    return Said(" ".join(filter(None, [shown.sentence, shown.notice])))
+
+
+def compare_count(question_id: str, *, answer: int, noun: str) -> Said:
+    """How far off the kept guess of a count was; the noun is in the plural."""
+    shown = reveal_count(question_id, answer=answer, noun=noun)
     return Said(" ".join(filter(None, [shown.sentence, shown.notice])))
 
 
@@ -100,26 +118,37 @@ class YourTurn:
         except ValueError as error:
             self._cards.children = [widgets.HTML(spoken(str(error), "bench-hint"))]
             return
-        self._cards.children = [self._card(question) for question in questions]
+        self._cards.children = [_question(question) for question in questions]
 
-    @staticmethod
-    def _card(question: Question) -> widgets.Widget:
-        box = widgets.Text(
-            description="my answer",
-            placeholder="a number" if question.kind == "count" else "with its unit",
-            layout=ANSWER,
-            continuous_update=False,
-        )
-        check = widgets.Button(description="Check", layout=BUTTON)
-        said = widgets.HTML()
 
-        def checked(_: Any) -> None:
-            if not box.value.strip():
-                return
-            marked = mark(question, box.value)
-            look = "bench-right" if marked.right else "bench-hint"
-            said.value = spoken(marked.sentence, look)
+def question_cards(questions: Sequence[Question]) -> widgets.Widget:
+    """Questions that are not drawn from a lesson, each with an answer box that marks itself.
 
-        check.on_click(checked)
-        box.observe(checked, names="value")
-        return widgets.VBox([_prompt(question.prompt), widgets.HBox([box, check]), said])
+    Parameters
+    ----------
+    questions : sequence of Question
+        What is asked.
+    """
+    return widgets.VBox([widgets.HTML(SHEET), *(_question(one) for one in questions)])
+
+
+def _question(question: Question) -> widgets.Widget:
+    box = widgets.Text(
+        description="my answer",
+        placeholder="a number" if question.kind == "count" else "with its unit",
+        layout=ANSWER,
+        continuous_update=False,
+    )
+    check = widgets.Button(description="Check", layout=BUTTON)
+    said = widgets.HTML()
+
+    def checked(_: Any) -> None:
+        if not box.value.strip():
+            return
+        marked = mark(question, box.value)
+        look = "bench-right" if marked.right else "bench-hint"
+        said.value = spoken(marked.sentence, look)
+
+    check.on_click(checked)
+    box.observe(checked, names="value")
+    return widgets.VBox([_prompt(question.prompt), widgets.HBox([box, check]), said])

@@ -83,21 +83,24 @@ def _day(
     """The strip of one day: its hours, lunch, its end, and the hour in which nobody chops."""
     low = top - strip
     end = _LEFT + weekend.minutes * scale
+    words = top + 7.0 + sheet.text  # clear of the hours under them
     if day < weekend.days and weekend.quiet:
         start = end - weekend.quiet * scale
         sheet.line("far", _box(start, end, low, top), closed=True)
-        sheet.line("ghost", [(start, low), (start, top)])
-        sheet.write("no chopping", [Place(end - 3.0, top + 16.0, "right")], rank=0)
-    sheet.write(f"day {day}", [Place(_LEFT - 6.0, top + 16.0, "right")], rank=0)
-    for minute, words in weekend.ticks:
+        sheet.line("hidden", [(start, low), (start, top)])
+        # The tint alone is lost in grey, and behind full rows.
+        sheet.line("visible", [(start, top), (end, top)])
+        sheet.write("no chopping", [Place(end - 3.0, words, "right")], rank=0)
+    sheet.write(f"day {day}", [Place(_LEFT - 6.0, words, "right")], rank=0)
+    for minute, hour in weekend.ticks:
         x = _LEFT + minute * scale
         sheet.line("thin", [(x, top), (x, top + 3.0)])
         places = [Place(x, top + 5.0, "center"), Place(x + 4.0, top + 5.0)]
-        sheet.write(words, places, rank=1, size=sheet.text - 1.0)
+        sheet.write(hour, places, rank=1, size=sheet.text - 1.0)
     lunch = _LEFT + weekend.lunch * scale
     sheet.line("ghost", [(lunch, low), (lunch, top)])
     sheet.line("gauge", [(lunch, top), (lunch, top + 3.0)])
-    sheet.write("lunch", [Place(lunch, top + 16.0, "center")], rank=0)
+    sheet.write("lunch", [Place(lunch, words, "center")], rank=0)
     sheet.line("thin", [(_LEFT, top), (end, top)])
     sheet.line("visible", [(end, low - 4.0), (end, top + 12.0)])
 

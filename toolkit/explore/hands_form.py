@@ -1,0 +1,126 @@
+"""A show of hands: a question is chosen, the hands are typed in, and what they mean is shown."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+import ipywidgets as widgets
+
+from toolkit.explore.controls import BUTTON
+from toolkit.explore.engine import follows
+from toolkit.explore.view import SHEET, spoken
+from toolkit.pages import as_html
+from toolkit.results import Table
+
+_WIDE = {"width": "100%", "max_width": "680px"}
+_COUNT = {"width": "20em"}
+_STYLE = {"description_width": "9em"}
+MOST_HANDS = 99  # more stand in no workshop
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """A question to be called out.
+
+    Attributes
+    ----------
+    prompt : str
+        What is asked.
+    calls : tuple of str
+        The answers, as they are called out.
+    told : callable
+        What hands for each of the answers come to, as a table.
+    """
+
+    prompt: str
+    calls: tuple[str, ...]
+    told: Callable[[Sequence[int]], Table]
+
+
+class HandsForm:
+    """Choose a lesson and a question, type the hands, read what they mean. Display it in a cell.
+
+    Parameters
+    ----------
+    lessons : sequence of int
+        The lessons to choose from.
+    asked : callable
+        Gives the questions of a lesson; a ValueError of its is shown as its sentence.
+    """
+
+    def __init__(self, lessons: Sequence[int], *, asked: Callable[[int], Sequence[Asked]]) -> None:
+        self._asked, self._filling = asked, False
+        self._questions: Sequence[Asked] = ()
+        self.lesson = widgets.Dropdown(
+            description="lesson", options=list(lessons), layout=dict(_WIDE), style=_STYLE
+        )
+        self.question = widgets.Dropdown(
+            description="question", options=[], layout=dict(_WIDE), style=_STYLE
+        )
+        self.prompt, self.said = widgets.HTML(), widgets.HTML()
+        self.counts = widgets.VBox()
+        self.clear = widgets.Button(description="Clear the hands", layout=BUTTON)
+        self.lesson.observe(lambda _: self.follow(), names="value")
+        self.question.observe(lambda _: self._chosen(), names="value")
+        self.clear.on_click(lambda _: self._cleared())
+        rows = [self.lesson, self.question, self.prompt, self.counts]
+        buttons = widgets.HBox([self.clear])
+        self.widget = widgets.VBox([widgets.HTML(SHEET), *rows, buttons, self.said])
+        self.follow()
+        follows(self)
+
+    def _repr_mimebundle_(self, **options: Any) -> Any:
+        return self.widget._repr_mimebundle_(**options)
+
+    def follow(self) -> None:
+        """Another lesson, or another box: its questions have other answers."""
+        try:
+            self._questions, trouble = self._asked(self.lesson.value), ""
+        except ValueError as error:
+            self._questions, trouble = (), str(error)
+        names = [(f"{n}. {one.prompt}", n - 1) for n, one in enumerate(self._questions, 1)]
+        self._filling = True
+        # A page shows nothing as chosen where the choices are others and the place is not.
+        self.question.value = None
+        self.question.options = names
+        self.question.value = 0 if names else None
+        self._filling = False
+        self._chosen()
+        if trouble:
+            self.said.value = spoken(trouble, "bench-hint")
+
+    def _chosen(self) -> None:
+        """Boxes for the hands of another question, all empty."""
+        if self._filling:
+            return
+        self.said.value = ""
+        if self.question.value is None:
+            self.prompt.value, self.counts.children = "", ()
+            return
+        one = self._questions[self.question.value]
+        self.prompt.value = spoken(one.prompt)
+        self.counts.children = [self._box(call) for call in one.calls]
+
+    def _box(self, call: str) -> widgets.Widget:
+        box = widgets.BoundedIntText(
+            description=call, min=0, max=MOST_HANDS, layout=dict(_COUNT), style=_STYLE
+        )
+        box.observe(lambda _: self._counted(), names="value")
+        return box
+
+    def _cleared(self) -> None:
+        """No hands yet, for the same question."""
+        self._filling = True
+        for box in self.counts.children:
+            box.value = 0
+        self._filling = False
+        self.said.value = ""
+
+    def _counted(self) -> None:
+        if self._filling:
+            return
+        told = self._questions[self.question.value].told
+        table = told([box.value for box in self.counts.children])
+        self.said.value = f'<div class="bench-view" role="status">{as_html(table)}</div>'
