@@ -64,7 +64,22 @@ def bevel(thickness: float, *, tongue: float, reach: float, width: float) -> Bev
             f"{thickness:g} mm bevelled over {width:g} mm to {tongue:g} mm at {reach:g} mm from "
             "the rim leaves no rim: give a wider bevel, or a thinner panel"
         )
-    return Bevel(rim, width, degrees(atan((thickness - rim) / width)))
+    return Bevel(rim, width, slope(thickness, rim=rim, width=width))
+
+
+def slope(thickness: float, *, rim: float, width: float) -> float:
+    """How steep a bevel is. [degrees]
+
+    Parameters
+    ----------
+    thickness, rim, width : float
+        Of the panel, at its edge, and how far in the bevel runs. [mm]
+
+    Source
+    ------
+    Geometry of a straight bevel.
+    """
+    return degrees(atan((thickness - rim) / width))
 
 
 def width_for(thickness: float, *, tongue: float, reach: float, rim: float) -> float:

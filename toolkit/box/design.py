@@ -39,6 +39,11 @@ class Design:
         return inside > 0 and bool(self.back.tails) and bool(self.front.tails)
 
     @property
+    def upper_panel(self) -> Panel:
+        """The lid where it runs in grooves, else the bottom."""
+        return self.lid if isinstance(self.lid, Panel) else self.bottom
+
+    @property
     def tail_board_thickness(self) -> tuple[float, float]:
         """Thickness of the tail boards at the back and the front corners. [mm]"""
         f = self.frame

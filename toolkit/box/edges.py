@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import atan, degrees
 
+from toolkit.box.bevels import slope
 from toolkit.box.design import Design
 from toolkit.box.panel_checks import grooved_panels
 from toolkit.box.panels import Panel
@@ -72,7 +72,7 @@ def _worked(panel: Panel, rule: Rule) -> str:
         deep, wide = show(panel.rebate_depth), show(panel.rebate_width)
         return f"rebate {deep} deep, {wide} wide, {where}"
     rim, width = panel.bevel
-    angle = degrees(atan((panel.thickness.value - rim) / width))
+    angle = slope(panel.thickness.value, rim=rim, width=width)
     return (
         f"bevel {show(width)} wide at {angle:.1f}° to a thin edge of {show(rim)}, {where}; it "
         "touches only at the lip of the groove and wears there"

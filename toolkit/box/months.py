@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from toolkit.box.design import Design
-from toolkit.box.window import panel_of
+from toolkit.box.window import limits, panel_of
 from toolkit.measures import Rule
 from toolkit.results import Table, above
 from toolkit.wood import MONTHS, Place, strain
@@ -63,8 +63,8 @@ def months(design: Design, *, panel: str, place: Place) -> tuple[MonthOfPanel, .
     room over and least hold are customs.
     """
     row, c = panel_of(design, panel), design.choices
-    wood, rings, customs = getattr(c.wood, panel), c.wood.rings, c.customs
-    wet, dry, span = max(place.moisture), min(place.moisture), row.widest
+    wood, rings = getattr(c.wood, panel), c.wood.rings
+    wet, dry = max(place.moisture), min(place.moisture)
 
     def moves(start: float, end: float) -> float:
         return strain(species=wood, rings=rings, moisture_from=start, moisture_to=end)
@@ -72,16 +72,18 @@ def months(design: Design, *, panel: str, place: Place) -> tuple[MonthOfPanel, .
     found = []
     for name, moisture in zip(MONTHS, place.moisture, strict=True):
         width = row.moving * (1 + moves(row.season.make, moisture))
-        grow, shrink = moves(moisture, wet), -moves(moisture, dry)
+        least, most = limits(
+            row, grow=moves(moisture, wet), shrink=-moves(moisture, dry), customs=c.customs
+        )
         found.append(
             MonthOfPanel(
                 name,
                 moisture,
                 width,
-                room=span - width,
+                room=row.widest - width,
                 grip=width - row.narrowest,
-                least=(span * grow + customs.swelling_room) / (1 + grow),
-                most=(row.reach - customs.grip_least - span * shrink) / (1 - shrink),
+                least=least,
+                most=most,
             )
         )
     return tuple(found)

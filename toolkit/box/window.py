@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from toolkit.box.customs import Customs
 from toolkit.box.design import Design
 from toolkit.box.panels import Panel
 from toolkit.measures import Rule
@@ -89,6 +90,27 @@ class Window:
         return "It has room to grow, and groove enough to shrink in."
 
 
+def limits(row: Panel, *, grow: float, shrink: float, customs: Customs) -> tuple[float, float]:
+    """Least and greatest clearance of a panel that grows and shrinks so far. [mm]
+
+    Parameters
+    ----------
+    row : Panel
+        The panel in its grooves. [mm]
+    grow, shrink : float
+        From where it is fitted to its dampest, and to its driest. [share]
+    customs : Customs
+        Room over, and least hold.
+
+    Source
+    ------
+    Geometry: a narrower panel moves a little less, which both ends allow for.
+    """
+    span = row.widest
+    least = (span * grow + customs.swelling_room) / (1 + grow)
+    return least, (row.reach - customs.grip_least - span * shrink) / (1 - shrink)
+
+
 def window(design: Design, *, panel: str) -> Window:
     """The clearances that a panel may have through the seasons of its rooms.
 
@@ -116,14 +138,14 @@ def window(design: Design, *, panel: str) -> Window:
     """
     row, customs = panel_of(design, panel), design.choices.customs
     span, grow = row.widest, row.season.swelling
-    shrink = -row.season.shrinking
+    least, most = limits(row, grow=grow, shrink=-row.season.shrinking, customs=customs)
     return Window(
         panel=panel,
         span=span,
         reach=row.reach,
         has=row.along if row.grain_across else row.across,
-        least=(span * grow + customs.swelling_room) / (1 + grow),
-        most=(row.reach - customs.grip_least - span * shrink) / (1 - shrink),
+        least=least,
+        most=most,
         swelling=row.swelling,
         shrinking=row.shrinking,
         grip=row.worst_grip,

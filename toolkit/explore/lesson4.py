@@ -139,14 +139,10 @@ def exits() -> Listed:
     return Listed(exit_table(own().choices))
 
 
-def _in_grooves(made: Plan) -> str:
-    return "lid" if isinstance(made.design.lid, Panel) else "bottom"
-
-
 def months() -> Listed:
     """The student's own lid month by month, or the bottom under a lid that lifts off."""
     made = own()
-    name, place = _in_grooves(made), year_between(made.design.choices.rooms)
+    name, place = made.design.upper_panel.name, year_between(made.design.choices.rooms)
     rows = panel_months(made.design, panel=name, place=place)
     return Listed(month_table(rows, rule=made.choices.rule, panel=name))
 
@@ -154,7 +150,7 @@ def months() -> Listed:
 def limits() -> Said:
     """The two limits of the student's own lid, or of the bottom under a lid that lifts off."""
     made = own()
-    at = window(made.design, panel=_in_grooves(made))
+    at = window(made.design, panel=made.design.upper_panel.name)
     return Said(f"{at.sentence(made.choices.rule)} {at.cause()}")
 
 

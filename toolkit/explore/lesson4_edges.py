@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
-from toolkit.box import Choices, Panel
-from toolkit.box.bevels import bevel
+from toolkit.box import Choices
+from toolkit.box.bevels import slope
 from toolkit.box.edges import edge_table
 from toolkit.explore.controls import ChoiceControl, LengthControl
 from toolkit.explore.lesson3_corner import settled
@@ -30,17 +30,11 @@ def with_edge(choices: Choices, edge: str, width: float | None) -> Choices:
     return choices.having(**{f"panels__{panel}_profile": edge, "panels__bevel_width": width})
 
 
-def _shown(made: Plan) -> Panel:
-    """The lid where it slides, else the bottom."""
-    lid = made.design.lid
-    return lid if isinstance(lid, Panel) else made.design.bottom
-
-
 def _width_now(choices: Choices) -> float:
     """How wide a bevel this box has, or would have. [mm]"""
     if choices.panels.bevel_width is not None:
         return choices.panels.bevel_width
-    panel = _shown(worked_out(with_edge(choices, "bevelled", None)))
+    panel = worked_out(with_edge(choices, "bevelled", None)).design.upper_panel
     return choices.rule.round(panel.bevel[1], fineness="sizes", direction="up")
 
 
@@ -59,7 +53,7 @@ CONTROLS = (
 
 def numbers(made: Plan) -> Table:
     """Thin edge, slope and tongue of the edge, and how each edge is worked."""
-    rule, panel = made.choices.rule, _shown(made)
+    rule, panel = made.choices.rule, made.design.upper_panel
 
     def show(value: float) -> str:
         return rule.exact(round(value, 2))
@@ -72,12 +66,11 @@ def numbers(made: Plan) -> Table:
         rim, width = panel.bevel
         rows.append(("bevel width", show(width), "from the thin edge to where it ends"))
         if rim > 0:
-            thick, reach = panel.thickness.value, panel.reach
-            at = bevel(thick, tongue=panel.tongue, reach=reach, width=width)
-            words = f"so that {show(reach)} in, at the groove's lip, it is its tongue"
+            angle = slope(panel.thickness.value, rim=rim, width=width)
+            words = f"so that {show(panel.reach)} in, at the groove's lip, it is its tongue"
             rows.append(("thin edge", show(rim), words))
             rows.append(
-                ("slope of the bevel", f"{at.angle:.1f}°", "panel less thin edge, over its width")
+                ("slope of the bevel", f"{angle:.1f}°", "panel less thin edge, over its width")
             )
     rows += [(name, work, then) for name, work, then in edge_table(made.design).rows]
     return Table("The edges", ("what", "how much", "where it comes from"), tuple(rows))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from functools import lru_cache
 
-from toolkit.box import Choices, Panel
+from toolkit.box import Choices
 from toolkit.box.choices import Room
 from toolkit.box.remedies import Remedy, remedies
 from toolkit.box.sliding import sliding
@@ -65,7 +65,7 @@ def numbers(made: Plan) -> Table:
     def show(value: float) -> str:
         return rule.exact(round(value, 2))
 
-    name = "lid" if isinstance(d.lid, Panel) else "bottom"
+    name = d.upper_panel.name
     at = window(d, panel=name)
     customs = d.choices.customs
     rows = [

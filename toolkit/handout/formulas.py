@@ -13,13 +13,12 @@ from html import escape
 
 from latex2mathml.converter import convert
 
-from toolkit.box import Panel
 from toolkit.plan import Plan
 from toolkit.results import Working
 from toolkit.stock import blanks_of, to_buy
 from toolkit.stock.buying import END_WASTE
 from toolkit.stock.layout import GAP
-from toolkit.wood import equilibrium_moisture, species, strain
+from toolkit.wood import equilibrium_moisture, species
 
 MOISTURE = (
     r"M = \frac{1800}{W} \left[ \frac{K H}{1 - K H} + "
@@ -94,13 +93,10 @@ def _moisture(plan: Plan) -> Iterator[Formula]:
 
 
 def _movement(plan: Plan) -> Iterator[Formula]:
-    lid, choices = plan.design.lid, plan.choices
-    name, panel = ("lid", lid) if isinstance(lid, Panel) else ("bottom", plan.design.bottom)
-    assert isinstance(panel, Panel)
-    rings, rule, season = choices.wood.rings, choices.rule, panel.season
+    panel, choices = plan.design.upper_panel, plan.choices
+    name, rings, rule, season = panel.name, choices.wood.rings, choices.rule, panel.season
     wood = species(choices.wood.lid if name == "lid" else choices.wood.bottom)
-    change = strain(wood, rings=rings, moisture_from=season.make, moisture_to=season.damp)
-    saturation = wood.fibre_saturation
+    change, saturation = season.swelling, wood.fibre_saturation
     damp, make = min(season.damp, saturation), min(season.make, saturation)
     if not change:
         return
@@ -116,7 +112,7 @@ def _movement(plan: Plan) -> Iterator[Formula]:
             rf"{wood.shrinkage_radial:g} \times \sin^2 {angle} = {shrinkage:.3g}\,\%",
             rf"\Delta b = {_words(size)} \times \frac{{{damp:.1f} - {make:.1f}}}"
             rf"{{100 \times {saturation:g} / {shrinkage:.3g} - {saturation:g} + {make:.1f}}} = "
-            rf"{_words(rule.exact(round(panel.moving * change, 2)))}",
+            rf"{_words(rule.exact(round(panel.swelling, 2)))}",
         ),
         f"b is the {name}'s size across its grain; M the moisture in percent, before (1) and after "
         f"(2); F the fibre saturation of {wood.name}, {saturation:g} %; S its shrinkage, along (t) "
@@ -127,12 +123,11 @@ def _movement(plan: Plan) -> Iterator[Formula]:
 
 def _sums(plan: Plan) -> Iterator[Formula]:
     d = plan.design
-    panel = d.lid if isinstance(d.lid, Panel) else d.bottom
     for size, source in (
-        (panel.width if isinstance(panel, Panel) else None, "Geometry; the clearance is chosen."),
+        (d.upper_panel.width, "Geometry; the clearance is chosen."),
         (d.frame.wall_height, "Geometry."),
     ):
-        if size is not None and not size.given:
+        if not size.given:
             yield Formula(_capital(size.name), (_sum(size, plan),), "", source)
 
 

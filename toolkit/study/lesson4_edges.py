@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from random import Random
 
-from toolkit.box import LiftOffLid, Panel
 from toolkit.box.bevels import bevel
 from toolkit.measures import MM_PER_INCH
 from toolkit.plan import Plan
@@ -19,15 +18,9 @@ WIDTHS = {
 }
 
 
-def _panel(plan: Plan) -> Panel:
-    """The lid where it runs in grooves, else the bottom."""
-    lid = plan.design.lid
-    return plan.design.bottom if isinstance(lid, LiftOffLid) else lid
-
-
 def thin_edge(plan: Plan, chance: Random | None) -> Question | None:
     """How thick a bevel leaves the edge, so that it fits where it enters its groove."""
-    panel, rule = _panel(plan), plan.choices.rule
+    panel, rule = plan.design.upper_panel, plan.choices.rule
     thick, tongue, reach = panel.thickness.value, panel.tongue, panel.reach
     width, say = pick(chance, WIDTHS[rule.units]), rule.exact
     if not above(thick, tongue):
@@ -81,7 +74,7 @@ def thin_edge(plan: Plan, chance: Random | None) -> Question | None:
 
 def room_in_the_damp(plan: Plan, _: Random | None) -> Question | None:
     """What the damp leaves of the clearance at each side."""
-    panel, rule = _panel(plan), plan.choices.rule
+    panel, rule = plan.design.upper_panel, plan.choices.rule
     say = rule.exact
     swells = round(panel.swelling, 2)
     room = panel.along if panel.grain_across else panel.across

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from random import Random
 
-from toolkit.box import LiftOffLid, Panel
 from toolkit.measures import MM_PER_INCH
 from toolkit.plan import Plan
 from toolkit.plan import plan as worked_out
@@ -54,8 +53,8 @@ def behind_groove(plan: Plan, _: Random | None) -> Question | None:
 def rebate(plan: Plan, _: Random | None) -> Question | None:
     """How deep a panel's edge is rebated so that its tongue runs in the groove."""
     d, rule = plan.design, plan.choices.rule
-    panel = d.bottom if isinstance(d.lid, LiftOffLid) else d.lid
-    assert isinstance(panel, Panel) and d.choices.groove.width is not None
+    panel = d.upper_panel
+    assert d.choices.groove.width is not None
     if panel.profile != "rebated" or not above(panel.rebate_depth, 0.0):
         return None
     panels, width, say = d.choices.panels, d.choices.groove.width, rule.exact
