@@ -20,6 +20,9 @@ LEVELS: tuple[Level, ...] = ("wont_work", "care", "good")
 # them (its lap is exactly a third of its side), and binary fractions must not tip it over.
 TOLERANCE = 1e-6
 
+# The names of the parts that are walls; there are two sides.
+WALLS = ("side", "back", "front")
+
 
 def below(value: float, limit: float) -> bool:
     """Whether a value is under a limit by more than rounding noise, both in one unit."""
@@ -29,6 +32,11 @@ def below(value: float, limit: float) -> bool:
 def above(value: float, limit: float) -> bool:
     """Whether a value is over a limit by more than rounding noise, both in one unit."""
     return below(limit, value)
+
+
+def capital(text: str) -> str:
+    """Text as it begins a line."""
+    return text[:1].upper() + text[1:]
 
 
 @dataclass(frozen=True, slots=True)

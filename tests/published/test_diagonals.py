@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from toolkit.plan.rescue import diagonal_difference, skew_angle
+from toolkit.plan.diagonals import diagonal_difference, skew_angle
 
 
 def by_corners(length: float, width: float, angle: float) -> tuple[float, float]:

@@ -18,7 +18,7 @@ from toolkit.classroom.bands import (
 from toolkit.files import Student
 from toolkit.measures import Rule
 from toolkit.plan import Plan
-from toolkit.plan.rescue import skew_angle
+from toolkit.plan.diagonals import skew_angle
 
 NOT_MEASURED = "not measured"
 

@@ -8,7 +8,7 @@ from typing import Literal
 
 from toolkit.classroom._data import read_table
 from toolkit.measures import Rule
-from toolkit.plan.rescue import diagonal_difference, skew_angle
+from toolkit.plan.diagonals import diagonal_difference, skew_angle
 from toolkit.results import above, below
 
 Band = Literal["Excellent", "Pass", "acceptable after a note", "Rework"]

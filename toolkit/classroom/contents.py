@@ -27,7 +27,7 @@ from toolkit.handout.sections import Section, figure
 from toolkit.pages import as_html
 from toolkit.pictures import for_paper
 from toolkit.plan import Plan
-from toolkit.results import Table
+from toolkit.results import Table, capital
 from toolkit.study import lessons_with_questions
 
 Plans = Mapping[int, Plan]
@@ -41,11 +41,6 @@ def prose(*sentences: str) -> tuple[str, ...]:
 def each(*tables: Table) -> tuple[str, ...]:
     """Tables as HTML; one without rows is left out."""
     return tuple(as_html(table) for table in tables if table.rows)
-
-
-def capital(text: str) -> str:
-    """Text that begins a line."""
-    return text[:1].upper() + text[1:]
 
 
 def timed(taught: WeekendClass) -> Timetable:

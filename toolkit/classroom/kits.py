@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from toolkit.classroom.shopping import rough_size
 from toolkit.classroom.wood import parts_of, practice_stick
 from toolkit.plan import Plan
-from toolkit.results import Table
+from toolkit.results import Table, capital
 
 TO_BUY = "to buy"
 
@@ -53,7 +53,7 @@ def kit(
         for blank in blanks
     )
     return Table(
-        f"{whose[:1].upper()}{whose[1:]}",
+        capital(whose),
         ("part", "rough length × width × thickness", "wood", "from", "packed"),
         rows,
         note=f"Fingerprint {plan.fingerprint}. {remark}".strip(),

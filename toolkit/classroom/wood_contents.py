@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from toolkit.classroom.contents import Plans, capital, each, prose
+from toolkit.classroom.contents import Plans, each, prose
 from toolkit.classroom.kits import TO_BUY, kit
 from toolkit.classroom.shopping import stick_table, sticks
 from toolkit.classroom.volumes import board_table, volume_table
@@ -13,7 +13,7 @@ from toolkit.files import WeekendClass
 from toolkit.handout.sections import Section, figure
 from toolkit.measures import Rule
 from toolkit.plan import Plan
-from toolkit.results import Table
+from toolkit.results import Table, capital
 from toolkit.stock import Laid, cut_table, order_by, piece_table
 
 # Names of parts on a drawing that is full of them.

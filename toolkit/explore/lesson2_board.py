@@ -13,7 +13,7 @@ from toolkit.explore.worked import worked_out
 from toolkit.measures import Rule
 from toolkit.pictures import board_inside, face_map
 from toolkit.plan import Plan
-from toolkit.results import Finding, Part, Table
+from toolkit.results import WALLS, Finding, Part, Table
 from toolkit.truing import (
     EYE,
     JACK,
@@ -46,7 +46,7 @@ def walls(made: Plan) -> Part:
 
 def stick_of(made: Plan) -> tuple[float, float, float]:
     """Length, width and thickness of the rough stick that four walls come from. [mm]"""
-    parts = [part for part in made.parts if part.name in ("side", "back", "front")]
+    parts = [part for part in made.parts if part.name in WALLS]
     length = sum(part.rough_length.value * part.count for part in parts)
     side = walls(made)
     return 10.0 * ceil(length / 10), side.rough_width.value, side.rough_thickness.value
@@ -220,7 +220,7 @@ def rough_table(made: Plan, warp: Warp) -> Table:
     rule = made.choices.rule
     rows = []
     for part in made.parts:
-        if part.name not in ("side", "back", "front"):
+        if part.name not in WALLS:
             continue
         rough = rough_size(part, warp=warp)
         rows.append(

@@ -9,7 +9,7 @@ from toolkit.explore.scene import Moment, Scene
 from toolkit.explore.view import View
 from toolkit.explore.worked import worked_out
 from toolkit.pictures import clock_picture
-from toolkit.results import Table
+from toolkit.results import WALLS, Table
 from toolkit.truing import LEARNER, SECONDS, Job, bench_time, planing_job
 
 CONTROLS = (
@@ -43,11 +43,7 @@ def _view(at: Moment) -> View:
             seconds=before["try.seconds"],
             learner=before["try.learner"],
         )
-    faces = 2 * sum(
-        part.count
-        for part in worked_out(at.choices).parts
-        if part.name in ("side", "back", "front")
-    )
+    faces = 2 * sum(part.count for part in worked_out(at.choices).parts if part.name in WALLS)
     rows = (
         ("strokes", f"{job.count}", job.sentence(rule)),
         ("nothing but strokes", f"{time.practised:.1f} min", f"strokes × {time.seconds:g} s ÷ 60"),

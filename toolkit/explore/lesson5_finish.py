@@ -12,7 +12,7 @@ from toolkit.explore.worked import possible
 from toolkit.pictures import Jar, jars_picture
 from toolkit.plan import Plan
 from toolkit.plan.areas import finishing_areas
-from toolkit.results import Table
+from toolkit.results import Table, capital
 from toolkit.smoothing import (
     FinishPlan,
     Needed,
@@ -111,7 +111,7 @@ def _against_oil() -> str:
     """Why oil does not go inside a box for paper, and what its rags do."""
     rows = [row for row in check_finish(OILED) if row.where in ("inside", "rags")]
     said = (f"{row.message} {row.remedy}".strip() for row in rows)
-    return " ".join(text[0].upper() + text[1:] for text in said)
+    return " ".join(map(capital, said))
 
 
 def _asked(made: Plan, tried: Mapping[str, Any]) -> list[tuple[str, Needed]]:

@@ -14,6 +14,7 @@ from toolkit.explore.worked import worked_out
 from toolkit.measures import length
 from toolkit.pages import as_html, findings_html
 from toolkit.plan import compare, tables
+from toolkit.results import WALLS
 from toolkit.study import Loaded, OwnBox
 from toolkit.truing import SQUARE, Limits, worth_measuring
 
@@ -21,7 +22,7 @@ from toolkit.truing import SQUARE, Limits, worth_measuring
 _MEASURED = (
     *(
         (f"{part}, {axis}", f"made.{part}_{axis}")
-        for part in ("side", "back", "front", "bottom", "lid")
+        for part in (*WALLS, "bottom", "lid")
         for axis in ("thickness", "length", "width")
     ),
     ("gauge set to the tail length", "made.tail_length"),
@@ -33,7 +34,7 @@ _MEASURED = (
     ("panels' rough board, thickness", "made.panel_board_thickness"),
     *(
         (f"{part}, {words}: gap", f"made.{part}_{key}")
-        for part in ("side", "back", "front")
+        for part in WALLS
         for key, words in SQUARE.items()
     ),
     *((f"{part}, {SQUARE['end_out']}: gap", f"made.{part}_end_out") for part in ("bottom", "lid")),

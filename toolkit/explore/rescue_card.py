@@ -26,6 +26,7 @@ from toolkit.plan.rescue import (
     stages_of,
     usual_stage,
 )
+from toolkit.results import capital
 from toolkit.study import OwnBox
 
 _WIDE = {"width": "100%", "max_width": "680px"}
@@ -103,10 +104,10 @@ class RescueCard:
             made = self._own()
             rule, meant = made.choices.rule, meant_of(made, what)
         except ValueError as error:
-            self.about.value = spoken(f"{words[0].upper()}{words[1:]}. {error}")
+            self.about.value = spoken(f"{capital(words)}. {error}")
             return
         told = "" if meant is None else f"; {rule.exact(meant)} was meant"
-        self.about.value = spoken(f"{words[0].upper()}{words[1:]}{told}.")
+        self.about.value = spoken(f"{capital(words)}{told}.")
         self.size.placeholder = f"with its unit: {rule.show(meant or 1.0)}"
 
     def _cornered(self, _: Any) -> None:

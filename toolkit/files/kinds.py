@@ -13,6 +13,7 @@ from pydantic_core import CoreSchema, core_schema
 from toolkit.box import choices, customs
 from toolkit.files import values
 from toolkit.files.formats import FORMAT, read_format
+from toolkit.results import capital
 from toolkit.stock import boards
 from toolkit.wood import RING_WORDS
 
@@ -82,7 +83,7 @@ def word(literal: Any) -> Read:
 
 def _name(what: str, example: str) -> Read:
     reader = partial(values.read_name, what=what, example=example)
-    return _text(reader, f"{what[0].upper()}{what[1:]}: one printable line.", example)
+    return _text(reader, f"{capital(what)}: one printable line.", example)
 
 
 _PAIR = {"type": "array", "items": {"type": "string"}, "minItems": 2, "maxItems": 2}

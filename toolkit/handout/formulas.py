@@ -14,7 +14,7 @@ from html import escape
 from latex2mathml.converter import convert
 
 from toolkit.plan import Plan
-from toolkit.results import Working
+from toolkit.results import Working, capital
 from toolkit.stock import blanks_of, to_buy
 from toolkit.stock.buying import END_WASTE
 from toolkit.stock.layout import GAP
@@ -128,7 +128,7 @@ def _sums(plan: Plan) -> Iterator[Formula]:
         (d.frame.wall_height, "Geometry."),
     ):
         if not size.given:
-            yield Formula(_capital(size.name), (_sum(size, plan),), "", source)
+            yield Formula(capital(size.name), (_sum(size, plan),), "", source)
 
 
 def _sum(size: Working, plan: Plan) -> str:
@@ -202,7 +202,3 @@ def _stick(plan: Plan) -> Iterator[Formula]:
 
 def _listed(names: Sequence[str]) -> str:
     return " and ".join(filter(None, [", ".join(names[:-1]), names[-1]]))
-
-
-def _capital(text: str) -> str:
-    return text[:1].upper() + text[1:]

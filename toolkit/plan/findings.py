@@ -13,9 +13,7 @@ from toolkit.box import (
 )
 from toolkit.box.customs import cite
 from toolkit.plan.square_checks import check_square
-from toolkit.results import Finding, Part, below, sorted_findings
-
-WALLS = ("side", "back", "front")
+from toolkit.results import WALLS, Finding, Part, below, sorted_findings
 
 
 def check_rough(d: Design, parts: tuple[Part, ...]) -> list[Finding]:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from toolkit.plan.plan import Plan, plan
-from toolkit.results import Finding, Working, sorted_findings
+from toolkit.results import WALLS, Finding, Working, sorted_findings
 from toolkit.smoothing import after_flushing
 
 MARKING_OUT = ("half-pin-under-pin",)  # said of setting out, which is long past
@@ -103,7 +103,7 @@ def flushed(
             "plane less, such as 0.2 mm"
         )
     if rim_planed:
-        lower = ("side", "back") if rim is not None else ("side", "back", "front")
+        lower = ("side", "back") if rim is not None else WALLS
         thinner |= {f"made__{name}_width": height - rim_planed for name in lower}
         # The tails are cut: what the top edge loses, the uppermost pin loses.
         for place, corner in (("back", d.back), ("front", d.front)):

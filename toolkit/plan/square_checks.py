@@ -6,8 +6,9 @@ from math import atan2, degrees
 
 from toolkit.box import Design, LiftOffLid
 from toolkit.box.customs import cite
-from toolkit.plan.squareness import WALLS, Room, lean, measured, rooms
-from toolkit.results import GEOMETRY, Finding, Level, above
+from toolkit.plan.diagonals import diagonal_difference
+from toolkit.plan.squareness import Room, lean, measured, rooms
+from toolkit.results import GEOMETRY, WALLS, Finding, Level, above
 from toolkit.truing import SQUARE
 
 _SOURCE = f"{GEOMETRY}; {cite('square_most')}"
@@ -119,9 +120,6 @@ def _end(d: Design, wall: str, gap: float) -> str:
 
 
 def _corner(d: Design, wall: str, gap: float) -> str:
-    # Rescue builds on the plan, which needs only this one sum of it.
-    from toolkit.plan.rescue.square import diagonal_difference
-
     f = d.frame
     thick = getattr(f, f"{wall}_thickness").value
     sizes = f.outside_length.value, f.outside_width.value

@@ -10,9 +10,8 @@ from dataclasses import dataclass
 
 from toolkit.box import Design, Panel
 from toolkit.box.panel_checks import grooved_panels
-from toolkit.results import Term, Working, below
+from toolkit.results import WALLS, Term, Working, below
 
-WALLS = ("side", "back", "front")
 GAPS = ("end_out", "end_lean", "edge_out")
 
 KINDS = {

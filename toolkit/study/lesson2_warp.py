@@ -6,6 +6,7 @@ from random import Random
 
 from toolkit.measures import MM_PER_INCH, Rule
 from toolkit.plan import Plan
+from toolkit.results import WALLS
 from toolkit.study.marking import Question, Slip
 from toolkit.study.sums import answer_in, pick
 
@@ -21,7 +22,7 @@ _CORNERS = {"mm": (0.5, 0.4, 0.8), "in": (MM_PER_INCH / 64, MM_PER_INCH / 32)}
 
 def _walls(plan: Plan) -> tuple[float, float, float] | None:
     """Rough length of all walls together, their rough width and thickness. [mm]"""
-    parts = [part for part in plan.parts if part.name in ("side", "back", "front")]
+    parts = [part for part in plan.parts if part.name in WALLS]
     if not parts:
         return None
     length = sum(part.rough_length.value * part.count for part in parts)

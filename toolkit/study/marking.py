@@ -9,7 +9,7 @@ from typing import Literal
 
 from toolkit import measures
 from toolkit.measures import MM_PER_INCH, Direction, Fineness, MeasureError, Rule
-from toolkit.results import above, below
+from toolkit.results import above, below, capital
 
 Kind = Literal["length", "count", "deg", "%"]
 Verdict = Literal["right", "slip", "near", "far", "unreadable"]
@@ -160,7 +160,7 @@ def _missed(question: Question, text: str, value: float) -> Marked:
     step = question.mark or 1.0
     if not above(abs(off), _NEAR_MARKS * step):
         return Marked("near", text, f"{question.written(abs(off))} {sense}: go over the sum again.")
-    hint = f"{sense[:1].upper()}{sense[1:]} by more than {question.written(_NEAR_MARKS * step)}."
+    hint = f"{capital(sense)} by more than {question.written(_NEAR_MARKS * step)}."
     return Marked("far", text, f"{hint} {question.nudge}".strip())
 
 

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from toolkit.plan import Plan
+from toolkit.results import capital
 from toolkit.study.first_guesses import first_guess
 from toolkit.study.marking import Question
 from toolkit.study.questions import draw
@@ -58,7 +59,7 @@ def solution(question: Question) -> str:
     table = [f"| {_cell(said)} | {_cell(hint)} |" for said, hint in rows]
     return "\n".join(
         [
-            f"### {name[:1].upper()}{name[1:]}",
+            f"### {capital(name)}",
             "",
             _plain(question.prompt),
             "",

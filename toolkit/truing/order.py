@@ -6,10 +6,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
-from toolkit.results import CUSTOM, Finding, Part, sorted_findings
+from toolkit.results import CUSTOM, WALLS, Finding, Part, sorted_findings
 from toolkit.truing.limits import Limits
 from toolkit.truing.order_steps import NAMES, NEEDS, STEPS, THICKNESS_FIRST, Step
-from toolkit.truing.worth import WALLS
 
 if TYPE_CHECKING:
     from toolkit.measures import Rule

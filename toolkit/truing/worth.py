@@ -6,7 +6,7 @@ from collections.abc import Collection, Iterable
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
-from toolkit.results import Part, above
+from toolkit.results import WALLS, Part, above
 from toolkit.truing._words import spoken
 from toolkit.truing.accuracy import RuleClass, rule_error
 from toolkit.truing.limits import Limits
@@ -15,7 +15,6 @@ if TYPE_CHECKING:
     from toolkit.measures import Rule
 
 Axis = Literal["thickness", "width", "length", "end_out", "end_lean", "edge_out"]
-WALLS = ("side", "back", "front")
 
 # The three that a square tells, in words.
 SQUARE = {

@@ -6,6 +6,7 @@ from toolkit.box.joinery import joint_direction
 from toolkit.pictures.corner.joint import Joint
 from toolkit.pictures.joint.net import Wall
 from toolkit.plan import Plan
+from toolkit.results import capital
 
 
 def apart_sentence(plan: Plan, j: Joint, *, opened: float) -> str:
@@ -108,4 +109,4 @@ def unfolded_sentence(plan: Plan, w: Wall) -> str:
             "the pins are knifed from the finished tails and squared down the inside face. "
             "Nothing is gauged outside, where it would show."
         )
-    return f"{w.title[:1].upper()}{w.title[1:]}: {said}; {rest}"
+    return f"{capital(w.title)}: {said}; {rest}"

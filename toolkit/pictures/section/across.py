@@ -29,6 +29,7 @@ from toolkit.pictures.section.marks import (
 )
 from toolkit.pictures.section.parts import cut_across
 from toolkit.plan import Plan
+from toolkit.results import capital
 
 HEIGHT = 318.0
 BOTTOM = 96.0
@@ -208,7 +209,7 @@ def _sentence(plan: Plan) -> str:
     )
     panels = [panel for panel in (d.bottom, d.lid) if isinstance(panel, Panel)]
     said = "; ".join(panel_words(plan, panel) for panel in panels)
-    text += said[0].upper() + said[1:]
+    text += capital(said)
     if f.lid_groove is not None:
         text += f"; rim {show(f.wall_height.value - f.lid_groove.high)}."
     else:

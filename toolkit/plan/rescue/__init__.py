@@ -13,7 +13,6 @@ from toolkit.plan.rescue.mishap import (
 )
 from toolkit.plan.rescue.option import Costs, Option, Weights
 from toolkit.plan.rescue.rescue import Rescue, rescue
-from toolkit.plan.rescue.square import diagonal_difference, skew_angle
 
 __all__ = [
     "STAGES",
@@ -25,11 +24,9 @@ __all__ = [
     "Rescue",
     "Stage",
     "Weights",
-    "diagonal_difference",
     "meant_of",
     "rescue",
     "rescue_data",
-    "skew_angle",
     "stages_of",
     "usual_stage",
 ]

@@ -11,8 +11,7 @@ from toolkit.plan.rescue.walls import NEW_PART
 
 def grooves(case: Case) -> None:
     """Ways out for a groove."""
-    if not case.off:
-        case.offer("as-meant", "It is as meant: nothing to do.", Costs())
+    if case.as_meant():
         return
     what = case.mishap.what
     if what == "groove_width":

@@ -27,8 +27,7 @@ def lid_play(case: Case) -> None:
     if case.off < 0:
         lid_tight(case)
         return
-    if not case.off:
-        case.offer("as-meant", "It is as meant: nothing to do.", Costs())
+    if case.as_meant():
         return
     width = case.plan.part("lid").width.value - case.off
     words = "Leave it: the lid slides more loosely. See what is said of the dry season."
@@ -43,8 +42,7 @@ def lid_rattle(case: Case) -> None:
     if case.off < 0:
         lid_tight(case)
         return
-    if not case.off:
-        case.offer("as-meant", "It is as meant: nothing to do.", Costs())
+    if case.as_meant():
         return
     words = "Leave it: it rattles, and holds."
     case.offer("leave", words, Costs(looks=1), {"panels__lid_tongue": case.mishap.measured})

@@ -8,6 +8,7 @@ from typing import Any, Literal
 
 from toolkit.measures import Rule
 from toolkit.plan.plan import Plan
+from toolkit.results import WALLS, capital
 
 Stage = Literal["rough", "true", "jointed", "grooved", "fitted"]
 STAGES: dict[Stage, str] = {
@@ -18,7 +19,6 @@ STAGES: dict[Stage, str] = {
     "fitted": "lid and bottom are planed too",
 }
 
-WALLS = ("side", "back", "front")
 PANELS = ("bottom", "lid")
 SIZES = (
     *(f"{part}_{axis}" for part in (*WALLS, *PANELS) for axis in ("length", "thickness")),
@@ -113,9 +113,9 @@ class Mishap:
     def sentence(self, rule: Rule, *, meant: float | None) -> str:
         """What was made against what was meant, in one sentence."""
         if self.value is None:
-            return f"{WITHOUT[self.what][0].upper()}{WITHOUT[self.what][1:]}."
+            return f"{capital(WITHOUT[self.what])}."
         name = self.what.replace("_", " ")
-        text = f"{name[0].upper()}{name[1:]} {rule.exact(self.value)}"
+        text = f"{capital(name)} {rule.exact(self.value)}"
         if meant is None:
             return f"{text}: {WITH_LENGTH[self.what]}."
         off = self.value - meant

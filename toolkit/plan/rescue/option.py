@@ -196,6 +196,12 @@ class Case:
             Option(code, words, told, after, compare(self.plan, after), costs, source)
         )
 
+    def as_meant(self) -> bool:
+        """Whether nothing is off at all; then that is what there is to say."""
+        if not self.off:
+            self.offer("as-meant", "It is as meant: nothing to do.", Costs())
+        return not self.off
+
     def new_part(self, name: str, minutes: float, *, count: int = 1) -> None:
         """The spare, or a new part: the box stays as meant."""
         many = f"{count} new {name}s" if count > 1 else f"a new {name}"
