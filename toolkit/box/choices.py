@@ -1,12 +1,13 @@
 """What a student chooses: one frozen record for each section of a box file.
 
 Lengths in mm, angles in degrees, moisture and humidity in percent, temperature in °C. ``None``
-means *left out*: the rules in ``defaults`` then choose and say so.
+means *left out*: the rules in ``defaults`` then choose and say so. After them the choices are
+``Settled``, a type in which what they chose is always there.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field, fields, replace
 from typing import Any, Literal
 
 from toolkit.box.customs import Customs
@@ -20,6 +21,11 @@ Profile = Literal["flat", "rebated", "bevelled"]
 GrooveEnds = Literal["through", "stopped", "plugged"]
 Grain = Literal["along", "across"]
 Tails = int | tuple[tuple[float, float], ...] | None
+
+
+def values_of(section: Any) -> dict[str, Any]:
+    """A section's values by the name of their key, to make another section of. [mm]"""
+    return {key.name: getattr(section, key.name) for key in fields(section)}
 
 
 @dataclass(frozen=True, slots=True)
@@ -256,3 +262,48 @@ class Choices:
         for section, changes in sections.items():
             plain[section] = replace(getattr(self, section), **changes)
         return replace(self, **plain)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SettledCorner(CornerChoice):
+    """The dovetails with slope and pins settled. [mm]"""
+
+    slope: float
+    half_pin: float
+    pin: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SettledGroove(GrooveChoice):
+    """The plough setting with nothing left out. [mm]"""
+
+    width: float
+    depth: float
+    bottom_edge: float
+    top_edge: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SettledPanels(Panels):
+    """Clearances with nothing left out; 0 for a lid that runs in no groove. [mm]"""
+
+    bottom_across: float
+    lid_across: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SettledTools(Tools):
+    """Chisel and plough irons as they are reckoned with. [mm]"""
+
+    chisel: float
+    plough_irons: tuple[float, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Settled(Choices):
+    """Choices whose gaps the rules of ``defaults`` have filled; every design is made of them."""
+
+    corner: SettledCorner
+    groove: SettledGroove
+    panels: SettledPanels
+    tools: SettledTools

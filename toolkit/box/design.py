@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from toolkit.box.choices import Choices
+from toolkit.box.choices import Choices, Settled
 from toolkit.box.corner import Corner, lay_out, settled_tails
 from toolkit.box.defaults import settle
 from toolkit.box.frame import Frame, Span
@@ -21,7 +21,7 @@ class Design:
     a rule chose. A box that cannot exist is still a design: its findings say why.
     """
 
-    choices: Choices
+    choices: Settled
     frame: Frame
     back: Corner
     front: Corner
@@ -60,9 +60,8 @@ class Design:
         return f.back_thickness.value, f.front_thickness.value
 
 
-def _corners(c: Choices, f: Frame, notes: list[Chosen]) -> tuple[Corner, Corner]:
+def _corners(c: Settled, f: Frame, notes: list[Chosen]) -> tuple[Corner, Corner]:
     corner, customs = c.corner, c.customs
-    assert corner.slope is not None and corner.pin is not None and corner.half_pin is not None
     made = []
     grooves: tuple[Span, ...]
     for name in ("back", "front"):

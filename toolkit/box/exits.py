@@ -103,7 +103,6 @@ def _moves(d: Design, hole: Hole) -> Iterator[tuple[str, Changes]]:
 
 def _half_pins(d: Design) -> Iterator[tuple[str, Changes]]:
     was, rule = d.choices.corner.half_pin, d.choices.rule
-    assert was is not None
     for by in _steps(rule):
         new = round(was + by, 9)
         if not below(new, d.choices.customs.half_pin_least):

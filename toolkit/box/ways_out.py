@@ -67,7 +67,6 @@ def _settled(choices: Choices, changes: Changes) -> Changes | None:
 def _deeper(choices: Choices, d: Design, name: str) -> Changes | None:
     """The shallowest groove, on a mark of the rule, in which some clearance does for both."""
     rule, depth, at = choices.rule, d.choices.groove.depth, window(d, panel=name)
-    assert depth is not None
     if at.open and at.tight and getattr(choices.made, f"{name}_width") is None:
         return None  # a panel still to be made would be wider by both grooves, and as tight
     key = "made.groove_depth" if choices.made.groove_depth is not None else "groove.depth"
@@ -92,7 +91,6 @@ def _deeper(choices: Choices, d: Design, name: str) -> Changes | None:
 def _narrower(choices: Choices, d: Design, name: str) -> Changes | None:
     """A box so narrow that the groove it has is deep enough."""
     rule, depth = choices.rule, d.choices.groove.depth
-    assert depth is not None
     place = "outside" if choices.size.outside_width is not None else "inside"
     walls = d.frame.outside_width.value - d.frame.inside_width.value if place == "outside" else 0
     # Clearances lie on marks of the rule: where the limits meet between two, a mark more does.

@@ -89,8 +89,7 @@ def corner_numbers(made: Plan, corner: Corner) -> Table:
     rule, d = made.choices.rule, made.design
     show, back = rule.show, corner.name == "back"
     tail = d.frame.tail_back if back else d.frame.tail_front
-    out, c = rule.exact(round(corner.overhang, 3)), d.choices
-    assert c.corner.pin is not None and c.corner.half_pin is not None
+    out = rule.exact(round(corner.overhang, 3))
     rows = [(tail.name, show(tail.value), tail.sentence(rule).partition(" = ")[2])]
     rows.append(("corners stand out", out, f"{show(tail.value)} ÷ {corner.slope:g}, on each side"))
     rows.append(("angle", f"{corner.angle:.1f}°", f"from square: 1 across, {corner.slope:g} along"))

@@ -98,8 +98,6 @@ def reasons(d: Design, room: float) -> tuple[tuple[str, ...], tuple[str, ...]]:
     """What speaks for a layout and what against it. ``room`` beside the grooves. [mm]"""
     c, customs, corners = d.choices, d.choices.customs, (d.back, d.front)
     show = c.rule.exact
-    assert c.tools.chisel is not None and c.corner.pin is not None
-    assert c.corner.half_pin is not None
     widths = [tail.width for corner in corners for tail in corner.tails]
     why = [f"{tails_words(corner, c.rule)} at the {corner.name}" for corner in corners]
     but = []
