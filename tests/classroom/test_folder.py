@@ -331,14 +331,14 @@ def test_a_spoilt_record_costs_time_and_nothing_else(tmp_path: Path, text: str) 
 
 def test_settings_alike_stand_in_one_column() -> None:
     same, inch = plan(postcard()), plan(inch_postcard())
-    thick = plan(postcard().having(thickness__side=13.0))
+    thick = plan(postcard().having({"thickness.side": 13.0}))
     found = groups({1: same, 2: inch, 3: same, 4: thick, 5: same})
     assert [(g.letter, g.students) for g in found] == [("A", (1, 3, 5)), ("B", (2,)), ("C", (4,))]
     (table,) = setting_tables(found)
     for column, made in enumerate((same, inch, thick), 1):
         shown = {row[0]: row[column] for row in table.rows}
         assert {row.tool: row.value for row in made.settings}.items() <= shown.items()
-    many = [plan(postcard().having(thickness__side=11.0 + n / 2)) for n in range(9)]
+    many = [plan(postcard().having({"thickness.side": 11.0 + n / 2})) for n in range(9)]
     tables = setting_tables(groups(dict(enumerate(many, 1))))
     assert [len(one.columns) - 1 for one in tables] == [4, 4, 1]
 

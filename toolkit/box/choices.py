@@ -1,15 +1,15 @@
 """What a student chooses: one frozen record for each section of a box file.
 
 Lengths in mm, angles in degrees, moisture and humidity in percent, temperature in °C. ``None``
-means *left out*: the rules in ``defaults`` then choose and say so. After them the choices are
-``Settled``, a type in which what they chose is always there.
+means *left out*: the rules in ``defaults`` then choose and say so.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, fields, replace
-from typing import Any, Literal
+from dataclasses import dataclass, field, replace
+from typing import Any, Literal, Self
 
+from toolkit.box.change import Change
 from toolkit.box.customs import Customs
 from toolkit.measures import Rule
 
@@ -21,11 +21,6 @@ Profile = Literal["flat", "rebated", "bevelled"]
 GrooveEnds = Literal["through", "stopped", "plugged"]
 Grain = Literal["along", "across"]
 Tails = int | tuple[tuple[float, float], ...] | None
-
-
-def values_of(section: Any) -> dict[str, Any]:
-    """A section's values by the name of their key, to make another section of. [mm]"""
-    return {key.name: getattr(section, key.name) for key in fields(section)}
 
 
 @dataclass(frozen=True, slots=True)
@@ -233,77 +228,36 @@ class Choices:
     customs: Customs = field(default_factory=Customs)
     made: Made = Made()
 
-    def having(self, **values: Any) -> Choices:
-        """These choices with some changed, named as in a box file: ``groove__depth=3.0``.
+    def value(self, key: str) -> Any:
+        """What they say for a key of the box file, such as ``groove.depth``. [mm]"""
+        section, _, name = key.partition(".")
+        return getattr(getattr(self, section), name) if name else getattr(self, section)
+
+    def having(self, change: Change) -> Self:
+        """These choices with some keys changed, named as in a box file: ``groove.depth``.
 
         Parameters
         ----------
-        **values
-            ``section__key=value`` for a key of a section, ``title`` or ``rule`` as they are.
-            Lengths in mm.
+        change : mapping
+            Values by key; lengths in mm, None for a key left out.
 
         Raises
         ------
         TypeError
-            A section has no such key.
+            There is no such key.
 
         >>> box = Choices(Size(inside_length=152), Thickness(12, 12, 8, 9))
-        >>> box.having(thickness__side=11.0).thickness.side
+        >>> box.having({"thickness.side": 11.0}).value("thickness.side")
         11.0
         """
+        whole: dict[str, Any] = {}
         sections: dict[str, dict[str, Any]] = {}
-        plain: dict[str, Any] = {}
-        for name, value in values.items():
-            section, _, key = name.partition("__")
-            if key:
-                sections.setdefault(section, {})[key] = value
+        for key, value in change.items():
+            section, _, name = key.partition(".")
+            if name:
+                sections.setdefault(section, {})[name] = value
             else:
-                plain[section] = value
-        for section, changes in sections.items():
-            plain[section] = replace(getattr(self, section), **changes)
-        return replace(self, **plain)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SettledCorner(CornerChoice):
-    """The dovetails with slope and pins settled. [mm]"""
-
-    slope: float
-    half_pin: float
-    pin: float
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SettledGroove(GrooveChoice):
-    """The plough setting with nothing left out. [mm]"""
-
-    width: float
-    depth: float
-    bottom_edge: float
-    top_edge: float
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SettledPanels(Panels):
-    """Clearances with nothing left out; 0 for a lid that runs in no groove. [mm]"""
-
-    bottom_across: float
-    lid_across: float
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SettledTools(Tools):
-    """Chisel and plough irons as they are reckoned with. [mm]"""
-
-    chisel: float
-    plough_irons: tuple[float, ...]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Settled(Choices):
-    """Choices whose gaps the rules of ``defaults`` have filled; every design is made of them."""
-
-    corner: SettledCorner
-    groove: SettledGroove
-    panels: SettledPanels
-    tools: SettledTools
+                whole[section] = value
+        for section, values in sections.items():
+            whole[section] = replace(getattr(self, section), **values)
+        return replace(self, **whole)

@@ -8,9 +8,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from toolkit.box.choices import (
-    Choices,
-    CornerChoice,
+from toolkit.box.choices import Choices, CornerChoice
+from toolkit.box.frame import Frame, frame
+from toolkit.box.seasons import season
+from toolkit.box.settled import (
     Settled,
     SettledCorner,
     SettledGroove,
@@ -18,8 +19,6 @@ from toolkit.box.choices import (
     SettledTools,
     values_of,
 )
-from toolkit.box.frame import Frame, frame
-from toolkit.box.seasons import season
 from toolkit.measures import Rule
 from toolkit.results import Chosen, below
 

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from toolkit.box.choices import Choices, Settled
+from toolkit.box.choices import Choices
 from toolkit.box.corner import Corner, lay_out, settled_tails
 from toolkit.box.defaults import settle
 from toolkit.box.frame import Frame, Span
 from toolkit.box.grooves import GrooveFit, Hole, groove_fits, holes
 from toolkit.box.panels import LiftOffLid, Panel, bottom, lid, lift_off_lid
+from toolkit.box.settled import Settled
 from toolkit.results import Chosen
 
 

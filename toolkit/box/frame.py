@@ -8,8 +8,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from toolkit.box.choices import Choices, SettledGroove
+from toolkit.box.choices import Choices
 from toolkit.box.contents import contents
+from toolkit.box.settled import SettledGroove
 from toolkit.results import Term, Working
 
 DEFAULT_EASE = 4.0

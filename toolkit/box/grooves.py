@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from toolkit.box.choices import Settled
 from toolkit.box.corner import Corner, Piece, margins
 from toolkit.box.frame import Frame, Span
+from toolkit.box.settled import Settled
 from toolkit.results import above
 
 

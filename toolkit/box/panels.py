@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from toolkit.box.bevels import rim_and_width
-from toolkit.box.choices import Settled
 from toolkit.box.frame import Frame, as_made
 from toolkit.box.seasons import Season, season
+from toolkit.box.settled import Settled
 from toolkit.results import Term, Working
 
 

@@ -10,6 +10,7 @@ from toolkit.measures.errors import MeasureError
 from toolkit.measures.marks import Direction, Fineness, Units
 from toolkit.measures.registry import convert, registry
 from toolkit.measures.rule import Rule
+from toolkit.measures.typed import decimals, length_text
 from toolkit.measures.units import MM_PER_INCH
 
 __all__ = [
@@ -21,8 +22,10 @@ __all__ = [
     "Units",
     "angle",
     "convert",
+    "decimals",
     "humidity",
     "length",
+    "length_text",
     "mass",
     "percent",
     "registry",

@@ -105,7 +105,7 @@ def end_length(plan: Plan, _: Random | None) -> Question | None:
         return None
     if f.tail_front.value != tail:
         return None
-    longer = settled.having(corner__lap=None, corner__tail_length=tail + more)
+    longer = settled.having({"corner.lap": None, "corner.tail_length": tail + more})
     g = worked_out(longer).design.frame
     boards, other = ("ends", "sides") if ends else ("sides", "ends")
     sum_ = Working(f"length of the {boards}", (g.back_length if ends else g.side_length).terms)

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Any
 
+from toolkit.box.change import Change
 from toolkit.box.choices import Choices
 from toolkit.box.corner import Corner
 from toolkit.box.customs import NOYES
@@ -27,7 +27,7 @@ class Offer:
     room: float
     why: tuple[str, ...]
     but: tuple[str, ...]
-    changes: dict[str, Any]
+    changes: Change
     choices: Choices
     is_now: bool
 
