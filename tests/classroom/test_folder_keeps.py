@@ -41,7 +41,7 @@ def spoil_record(out: Path, **pages: str) -> None:
     """Put pages into the record that lie there as it says."""
     data = json.loads((out / "made.json").read_text(encoding="utf-8"))
     for name, content in pages.items():
-        holds = mark_of_bytes(content.encode())
+        holds = mark_of_bytes(content.encode()) if content else ""
         data["pages"][name] = {"source": "1", "holds": holds, "said": "", "day": ""}
     (out / "made.json").write_text(json.dumps(data), encoding="utf-8")
 
@@ -106,7 +106,7 @@ def test_only_what_was_made_in_the_folder_is_taken_away(tmp_path: Path, make: Ma
     for path in [*old, out / "written_in.html"]:
         path.write_text("old", encoding="utf-8")
     names = ("old.html", "away/linked.html", "../outside/up.html", str(outside / "whole.html"))
-    spoil_record(out, **dict.fromkeys(names, "old"), **{"a\0b": "old", "": "", ".": "", "~": ""})
+    spoil_record(out, **dict.fromkeys(names, "old"), **{"a\0b": "old", "": "", "no.html": ""})
     spoil_record(out, **{"written_in.html": "before it was written in"})
     said: list[str] = []
     found = make(1, said)
