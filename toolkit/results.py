@@ -23,6 +23,13 @@ TOLERANCE = 1e-6
 # The names of the parts that are walls; there are two sides.
 WALLS = ("side", "back", "front")
 
+# What a square tells of a part, by the name under which it is written down.
+SQUARE = {
+    "end_out": "end square to the edge",
+    "end_lean": "end square to the face",
+    "edge_out": "edge square to the face",
+}
+
 
 def below(value: float, limit: float) -> bool:
     """Whether a value is under a limit by more than rounding noise, both in one unit."""

@@ -10,15 +10,13 @@ from collections.abc import Callable
 import numpy as np
 
 from tests.benchmarks.timing import timed
+from toolkit.planes import JACK
 from toolkit.truing import (
-    JACK,
     Warp,
     crosscut_first,
     face_of,
     least_planing,
     least_strokes,
-    scatter_cost,
-    simulate_strokes,
     thickest_board,
     warp_from_readings,
 )
@@ -73,8 +71,6 @@ def main() -> None:
             50,
         ),
         ("least strokes, a slider step", lambda: least_strokes(JACK, width=64, remove=3.5), TURNS),
-        ("184 strokes on a surface", lambda: simulate_strokes(JACK, width=72, remove=13), 20),
-        ("scatter, 20 boards", lambda: scatter_cost(JACK, width=64, scatter=3), 5),
     ]
     for name, what, turns in rows:
         middle, most = timed(what, turns=turns)

@@ -12,8 +12,8 @@ from toolkit.pictures import (
     face_map,
     shavings_picture,
 )
+from toolkit.planes import PLANES
 from toolkit.truing import (
-    PLANES,
     SAW_MARKS,
     LeastPlaning,
     Warp,

@@ -9,18 +9,10 @@ from math import inf, sqrt
 import numpy as np
 import pytest
 
-from toolkit.smoothing import (
-    Iron,
-    Plane,
-    Scallops,
-    camber_radius,
-    cutting_angle,
-    setbacks,
-    shading,
-    shadow_length,
-    skewed,
-    thickest_shaving,
-)
+from toolkit.planes import JACK, SMOOTHER, Iron, Scallops, camber_radius, cutting_angle, skewed
+from toolkit.smoothing import setbacks, shadow_length
+from toolkit.smoothing.cap_iron import thickest_shaving
+from toolkit.smoothing.raking import shading
 
 
 def test_cutting_angles_are_sums():
@@ -87,7 +79,7 @@ def test_roughness_by_the_definitions():
     """
     row = Scallops(400, pitch=20)
     x = (np.arange(20_000) + 0.5) / 20_000 * row.pitch
-    z = row.profile(x)
+    z = row.radius - np.sqrt(row.radius**2 - (x - row.pitch / 2) ** 2)
     z = z - z.mean()
     assert np.abs(z).mean() == pytest.approx(row.ra, rel=5e-4)
     assert np.sqrt((z**2).mean()) == pytest.approx(row.rq, rel=5e-4)
@@ -113,7 +105,7 @@ def test_a_jack():
 def test_a_smoother():
     """0.05 mm over 50 mm: R 6250; 0.03 mm shavings 46 wide; step ws/√3 27, ridge 0.010."""
     assert camber_radius(0.05, width=50) == pytest.approx(6250, abs=0.5)
-    plane = Plane.smoother().having(overlap=100 * (1 - 1 / sqrt(3)))
+    plane = SMOOTHER.having(overlap=100 * (1 - 1 / sqrt(3)))
     assert plane.shaving_width == pytest.approx(46, abs=0.5)
     assert plane.pitch == pytest.approx(27, abs=0.5)
     assert plane.scallops.depth == pytest.approx(0.010, abs=5e-4)
@@ -136,8 +128,8 @@ def test_shadow_of_a_plane_track(lamp, shadow):
 def test_steepest_slopes_and_their_shade():
     """4 ridge/pitch: a smoother 0.09 deg, a jack 1.6; the smoother at 5 deg shades by 1.7 %."""
     best = 100 * (1 - 1 / sqrt(3))
-    smoother = Plane.smoother().having(overlap=best).scallops
-    jack = Plane.jack().having(overlap=best).scallops
+    smoother = SMOOTHER.having(overlap=best).scallops
+    jack = JACK.having(overlap=best).scallops
     assert smoother.steepest == pytest.approx(0.09, abs=0.005)
     assert jack.steepest == pytest.approx(1.6, abs=0.05)
     assert 100 * shading(smoother.steepest, lamp_height=5) == pytest.approx(1.7, abs=0.05)

@@ -5,32 +5,26 @@ handbook prints them. Tolerances are half the last digit given. Closed forms are
 the solver's accuracy. The errors of rules are those of the directive.
 """
 
-from dataclasses import replace
-
 import numpy as np
 import pytest
 
+from tests.truing.strokes_by_hand import planed_by_hand
+from toolkit.planes import JACK, SMOOTHER
 from toolkit.truing import (
-    JACK,
-    SMOOTHER,
     Warp,
     crosscut_first,
-    curve_from_straightedge,
     cut_to,
     face_of,
-    hollow_ridden,
     least_planing,
     least_strokes,
     least_twist,
-    magnification,
     out_of_square,
-    rule_error,
-    scatter_cost,
-    simulate_strokes,
     stick_reading,
     thickest_board,
     thickness_from,
 )
+from toolkit.truing.accuracy import rule_error
+from toolkit.truing.sticks import magnification
 
 SOLVED = 1e-6  # what a linear program is solved to, with room [mm]
 SIZE = (700.0, 72.0)
@@ -129,18 +123,18 @@ def test_winding_sticks():
 @pytest.mark.parametrize(("bed", "share"), [(45, 0.707), (12, 0.208)])
 def test_a_low_bed_flattens_the_camber(bed, share):
     """Half the last digits; a low iron wants about 3.4 times the camber of one at 45 degrees."""
-    plane = replace(JACK, bed=bed)
-    assert plane.camber_radius / plane.effective_radius == pytest.approx(share, abs=0.0005)
-    low = replace(JACK, bed=12)
-    assert low.effective_radius / JACK.effective_radius == pytest.approx(3.4, abs=0.05)
+    plane = JACK.having(bed=bed)
+    assert plane.camber_radius / plane.iron.radius_in_wood == pytest.approx(share, abs=0.0005)
+    low = JACK.having(bed=12)
+    assert low.iron.radius_in_wood / JACK.iron.radius_in_wood == pytest.approx(3.4, abs=0.05)
 
 
 def test_shavings_of_jack_and_smoother():
     """Jack 10 in radius, 0.4 mm deep; smoother 6250 mm radius, 0.03 mm deep; half the digits."""
-    jack = replace(JACK, camber_radius=254, depth=0.4)
-    assert jack.effective_radius == pytest.approx(359, abs=0.5)
+    jack = JACK.having(camber_radius=254, shaving=0.4)
+    assert jack.iron.radius_in_wood == pytest.approx(359, abs=0.5)
     assert jack.shaving_width == pytest.approx(33.9, abs=0.05)
-    smoother = replace(SMOOTHER, camber_radius=6250, depth=0.03)
+    smoother = SMOOTHER.having(camber_radius=6250, shaving=0.03)
     assert smoother.shaving_width == pytest.approx(46, abs=0.5)
     assert smoother.best_step == pytest.approx(27, abs=0.5)
     assert smoother.ridge(27) == pytest.approx(0.010, abs=0.0005)
@@ -148,17 +142,17 @@ def test_shavings_of_jack_and_smoother():
 
 def test_on_a_wide_board_42_per_cent_of_overlap_is_best_and_a_pass_takes_two_thirds():
     assert JACK.best_overlap == pytest.approx(0.42, abs=0.005)
-    assert JACK.net_drop(JACK.best_step) == pytest.approx(2 / 3 * JACK.depth)
+    assert JACK.net_drop(JACK.best_step) == pytest.approx(2 / 3 * JACK.shaving)
 
 
 def test_an_iron_narrower_than_its_shaving():
     """Best step: the iron, or √(8·radius·depth/3) if that is less; corners leave Y − w²/(8·R)."""
     for iron in (12.0, 25.0):
-        narrow = replace(JACK, iron=iron)
-        eight = 8 * narrow.effective_radius
+        narrow = JACK.having(iron_width=iron)
+        eight = 8 * narrow.iron.radius_in_wood
         assert narrow.shaving_width == iron
-        assert narrow.best_step == pytest.approx(min(iron, (eight * narrow.depth / 3) ** 0.5))
-        assert narrow.corner_track == pytest.approx(narrow.depth - iron**2 / eight)
+        assert narrow.best_step == pytest.approx(min(iron, (eight * narrow.shaving / 3) ** 0.5))
+        assert narrow.corner_depth == pytest.approx(narrow.shaving - iron**2 / eight)
 
 
 @pytest.mark.parametrize(
@@ -171,49 +165,20 @@ def test_an_iron_narrower_than_its_shaving():
 )
 def test_least_strokes(radius, depth, remove, width, tracks, passes, overlap):
     """By the sum over whole numbers of tracks, and stroke by stroke on a surface: 45, 184, 64."""
-    plane = replace(JACK, camber_radius=radius, depth=depth)
+    plane = JACK.having(camber_radius=radius, shaving=depth)
     found = least_strokes(plane, width=width, remove=remove)
     assert (found.tracks, found.passes) == (tracks, passes)
     assert found.strokes == tracks * passes
     if overlap is not None:
         assert found.overlap == pytest.approx(overlap, abs=0.005)
-    planed = simulate_strokes(plane, width=width, remove=remove)
+    planed = planed_by_hand(plane, width=width, remove=remove, tracks=found.tracks)
     assert planed.strokes == tracks * passes
     assert planed.ridge == pytest.approx(found.ridge, abs=1e-3)
-
-
-@pytest.mark.parametrize(("scatter", "lost"), [(3, 0.14), (5, 0.24)])
-def test_what_scatter_costs(scatter, lost):
-    """14 and 24 % of a pass on the 72 mm board, from another simulation, made apart.
-
-    Within 3 points: how wide the sole is, and chance, are worth as much.
-    """
-    found = scatter_cost(JACK, width=72, remove=13, scatter=scatter, runs=12)
-    assert found.lost == pytest.approx(lost, abs=0.03)
-
-
-@pytest.mark.parametrize(("sole", "depth"), [(240, 0.43), (370, 0.18), (560, 0.08)])
-def test_hollow_that_a_plane_rides_into(sole, depth):
-    """A 700 mm stick, 0.05 mm of iron; half the last digit."""
-    found = hollow_ridden(0.05, length=700, sole=sole)
-    assert found.depth == pytest.approx(depth, abs=0.005)
-    assert found.fair == (sole == 240)
-
-
-def test_a_mouth_nearer_the_toe_rides_an_eighth_deeper():
-    middle = hollow_ridden(0.05, length=700, sole=240).depth
-    third = hollow_ridden(0.05, length=700, sole=240, mouth=1 / 3).depth
-    assert third / middle == pytest.approx(1.125)
 
 
 def test_an_edge_half_a_degree_out():
     """12 mm, half a degree: 0.10 mm; half the last digit."""
     assert out_of_square(12, angle=0.5) == pytest.approx(0.10, abs=0.005)
-
-
-def test_gap_under_a_short_straightedge():
-    """Half as long as the board, it shows a quarter of the bow."""
-    assert curve_from_straightedge(0.25, straightedge=350, size=700) == pytest.approx(-1.0)
 
 
 # Directive 2014/32/EU, Annex X (MI-008), chapter I: a + b·L, L rounded up to whole metres; class

@@ -8,16 +8,15 @@ from manifold3d import Manifold
 from toolkit.measures import Rule
 from toolkit.smoothing import (
     Areas,
-    Customs,
     FinishPlan,
     after_flushing,
     box_areas,
     check_finish,
     finish_needed,
-    flakes_for,
     shellac_cut,
-    spreads,
 )
+from toolkit.smoothing.customs import Customs
+from toolkit.smoothing.finish import spreads
 
 MM = Rule.millimetres()
 POSTCARD = {
@@ -87,7 +86,6 @@ def test_areas_of_a_box_against_solids(length, width, height, side, end, bottom,
 def test_groups_add_up():
     box = box_areas(176, front_height=51, recess=5, **POSTCARD)
     assert box.total == pytest.approx(box.outside + box.inside + box.lid)
-    assert box.of_groups(("inside", "lid")) == pytest.approx(box.inside + box.lid)
     assert "sq ft" in box.sentence()
 
 
@@ -112,9 +110,8 @@ def test_shellac_by_its_spread():
 @pytest.mark.parametrize(("pounds", "grams"), [(2, 240), (1, 120)])
 def test_the_cut_of_shellac(pounds, grams):
     """2 lb to a US gallon is 240 g/L, 1 lb 120: printed to 10 g, so within 5."""
-    made = flakes_for(1000, pounds_to_gallon=pounds)
-    assert made.grams_to_litre == pytest.approx(grams, abs=0.5)
-    assert shellac_cut(made.flakes, alcohol=1000).pounds_to_gallon == pytest.approx(pounds)
+    made = shellac_cut(grams, alcohol=1000)
+    assert made.pounds_to_gallon == pytest.approx(pounds, abs=0.005)
 
 
 @given(st.floats(1e3, 1e6), st.integers(1, 6), st.integers(1, 20))
@@ -218,7 +215,7 @@ def test_each_finding_of_flushing(code, beyond, inside):
         (lambda: box_areas(176, front_height=65, **POSTCARD), "front height was given as 65"),
         (lambda: finish_needed("varnish", area=1), "oil, thinned oil, shellac, wax"),
         (lambda: finish_needed("oil", area=1, coats=0), "coats was given as 0"),
-        (lambda: flakes_for(0), "alcohol was given as 0"),
+        (lambda: shellac_cut(24, alcohol=0), "alcohol was given as 0"),
         (lambda: check_finish(FinishPlan(inside=("paint",))), "finish was given as 'paint'"),
         (lambda: after_flushing(-1), "planed off was given as -1"),
         (lambda: Areas.of([]).group("feet"), "outside, inside, lid"),

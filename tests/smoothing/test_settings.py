@@ -1,23 +1,14 @@
 """What is said of a plane's setting: each thing with a plane just beyond its limit and inside."""
 
-from math import inf
-
 import pytest
 
 from toolkit.measures import Rule
-from toolkit.smoothing import (
-    Customs,
-    Plane,
-    check_plane,
-    cutting_angle,
-    setback_to_begin,
-    skewed,
-    sole,
-    what_shows,
-)
+from toolkit.planes import SMOOTHER, Plane, cutting_angle, skewed
+from toolkit.smoothing import check_plane, setbacks, what_shows
+from toolkit.smoothing.cap_iron import setback_to_begin
+from toolkit.smoothing.customs import Customs
 
 MM, INCH = Rule.millimetres(), Rule.inches()
-SMOOTHER = Plane.smoother()
 
 
 def _codes(plane, grain="straight", customs=None):
@@ -120,33 +111,11 @@ def test_the_camber_it_asks_for_is_enough():
         assert mended.having(camber_radius=mended.camber_radius * 1.02).corner_depth > 0
 
 
-@pytest.mark.parametrize(
-    ("heights", "code", "level"),
-    [
-        ({"toe": 0, "mouth": -0.051, "heel": 0}, "sole-hollow-at-mouth", "care"),
-        ({"toe": 0, "mouth": -0.05, "heel": 0}, "good-sole", "good"),
-        ({"toe": 0, "mouth": 0.051, "heel": 0}, "sole-rocks", "care"),
-        ({"toe": 0, "mouth": 0, "heel": 0, "behind_mouth": 0.02}, "sole-bump-behind-mouth", "care"),
-        (
-            {"toe": 0, "mouth": 0, "heel": 0, "behind_mouth": 0.03},
-            "sole-bump-behind-mouth",
-            "wont_work",
-        ),
-        ({"toe": 0, "mouth": 0, "heel": 0, "between": -0.3}, "good-sole", "good"),
-        # A straight edge that leans: only the line from toe to heel counts.
-        ({"toe": 0, "mouth": 0.1, "heel": 0.3}, "good-sole", "good"),
-        ({"toe": 0, "mouth": -0.1, "heel": 0, "kind": "jack"}, "good-sole", "good"),
-    ],
-)
-def test_soles(heights, code, level):
-    toe = heights.pop("toe")
-    found = sole(toe, **heights).findings(rule=MM)
-    assert {row.code: row.level for row in found}.get(code) == level
-
-
-def test_hollows_between_are_said_to_be_harmless():
-    found = sole(0, mouth=0, heel=0, between=-0.3).findings(rule=MM)
-    assert "0.3 mm" in found[0].message and "no harm" in found[0].message
+def test_every_authority_on_the_cap_iron_is_named():
+    for row in setbacks():
+        assert row.source.text and row.source.text in row.sentence(MM)
+        if row.source.seen == "none":
+            assert "custom" in row.source.text
 
 
 def test_what_eye_and_nail_notice_is_named_as_custom():
@@ -180,8 +149,6 @@ def test_light_along_the_tracks_shows_nothing():
         (lambda: Plane(camber_radius=10), "less than half the iron's"),
         (lambda: check_plane(SMOOTHER, rule=MM, grain="wild"), "straight, interlocked, curly"),
         (lambda: what_shows(0), "lamp height was given as 0"),
-        (lambda: sole(0, mouth=inf, heel=0), "mouth was given as inf"),
-        (lambda: sole(0, mouth=0, heel=0, kind="moulding"), "smoother, jack"),
     ],
 )
 def test_refusals_say_what_was_read_and_what_would_do(make, words):

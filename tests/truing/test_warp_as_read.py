@@ -2,23 +2,13 @@
 
 from dataclasses import replace
 
-import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from toolkit.measures import Rule
-from toolkit.truing import (
-    Warp,
-    curve_from_straightedge,
-    cut_to,
-    face_of,
-    place_on_board,
-    rocking,
-    stick_reading,
-    twist_from_sticks,
-    warp_from_readings,
-)
+from toolkit.truing import Warp, cut_to, face_of, stick_reading, warp_from_readings
+from toolkit.truing.places import place_on_board
 
 MM = Rule.millimetres()
 LENGTH, WIDTH = 700.0, 72.0
@@ -53,42 +43,15 @@ def test_a_piece_has_the_same_warp_wherever_it_is_sawn(warp, long, wide, along, 
     assert piece.crook == pytest.approx(warp.crook * long**2)
 
 
-@given(warps, st.floats(1.0, 8.0), st.floats(0.3, 1.0), st.booleans())
-def test_winding_sticks_laid_on_the_face(warp, stick_share, apart_share, middles):
-    """Two straight sticks across the board, sighted from the left: the far one tilts by so much."""
-    stick, apart = WIDTH * stick_share, LENGTH * apart_share
-    left, right = (LENGTH - apart) / 2, (LENGTH + apart) / 2
-    lean = [(height_at(warp, x, WIDTH) - height_at(warp, x, 0.0)) / WIDTH for x in (left, right)]
-    lined_up = "middles" if middles else "ends"
+@given(warps, st.floats(1.0, 8.0), st.booleans())
+def test_winding_sticks_laid_on_the_face(warp, stick_share, middles):
+    """Two straight sticks across its ends, sighted from the left: the far one tilts by so much."""
+    stick = WIDTH * stick_share
+    lean = [(height_at(warp, x, WIDTH) - height_at(warp, x, 0.0)) / WIDTH for x in (0, LENGTH)]
     seen = (lean[1] - lean[0]) * (stick / 2 if middles else stick)
-    twist = twist_from_sticks(
-        seen, stick=stick, width=WIDTH, lined_up=lined_up, apart=apart, length=LENGTH
-    )
-    assert twist == pytest.approx(warp.twist, abs=1e-9)
-    if apart_share == 1.0:
-        shown = stick_reading(warp.twist, stick=stick, width=WIDTH, lined_up=lined_up)
-        assert shown == pytest.approx(seen, abs=1e-9)
-
-
-@pytest.mark.parametrize("straightedge", [200.0, 500.0, 700.0, 1000.0])
-@pytest.mark.parametrize(
-    ("bow", "rests"), [(-1.5, "on both ends"), (1.5, "on its middle"), (1.5, "on one end")]
-)
-def test_a_straightedge_laid_on_the_face(straightedge, bow, rests):
-    """The gap is measured under a straight line that touches the arc without cutting it."""
-    reach = min(straightedge, LENGTH)
-    x = np.linspace((LENGTH - reach) / 2, (LENGTH + reach) / 2, 20001)
-    z = height_at(Warp(LENGTH, WIDTH, bow=bow), x, WIDTH / 2)
-    if rests == "on both ends":
-        line = np.interp(x, x[[0, -1]], z[[0, -1]])
-    elif rests == "on its middle":
-        line = np.full_like(x, z.max())
-    else:  # pressed down at its left end: the lowest line through that end above all the face
-        slope = ((z[1:] - z[0]) / (x[1:] - x[0])).max()
-        line = z[0] + slope * (x - x[0])
-    gap = float((line - z).max())
-    found = curve_from_straightedge(gap, straightedge=straightedge, size=LENGTH, rests=rests)
-    assert found == pytest.approx(bow, rel=1e-3)
+    lined_up = "middles" if middles else "ends"
+    shown = stick_reading(warp.twist, stick=stick, width=WIDTH, lined_up=lined_up)
+    assert shown == pytest.approx(seen, abs=1e-9)
 
 
 def test_gaps_are_heights_the_other_way_up():
@@ -139,37 +102,8 @@ def test_a_cross_of_readings_cannot_tell_the_twist():
         warp_from_readings(cross, length=LENGTH, width=WIDTH)
 
 
-@pytest.mark.parametrize(
-    ("warp", "steady", "said"),
-    [
-        (Warp(LENGTH, WIDTH), True, "lies still"),
-        (Warp(LENGTH, WIDTH, bow=2, cup=0.4), True, "lies still"),
-        (Warp(LENGTH, WIDTH, bow=-2), False, "on its belly"),
-        (Warp(LENGTH, WIDTH, cup=-0.4), False, "on its belly"),
-        (Warp(LENGTH, WIDTH, twist=1.3), False, "the left near and right far corners"),
-        (Warp(LENGTH, WIDTH, bow=2, twist=-1.3), False, "the left far and right near corners"),
-    ],
-)
-def test_how_a_board_lies_on_the_bench(warp, steady, said):
-    face = face_of(warp)
-    found = rocking(x=face.x, y=face.y, underside=face.height)
-    assert found.steady == steady
-    assert said in found.sentence
-    if warp.twist and not steady:
-        assert found.travel == pytest.approx(abs(warp.twist), abs=1e-6)
-
-
-def test_a_long_edge_down_rocks_end_to_end_by_four_times_the_bow():
-    """Pressed at one end, a round underside touches there: the line along it rises 4 × bow."""
-    face = face_of(Warp(LENGTH, WIDTH, bow=-1), along=401, across=2)
-    found = rocking(x=face.x, y=face.y, underside=face.height)
-    assert found.travel == pytest.approx(4.0, rel=0.01)
-
-
 def test_words_of_a_warp():
     warp = Warp(LENGTH, WIDTH, bow=1.5, cup=-0.4, twist=-1, crook=2)
-    assert warp.bow_side == "round"
-    assert warp.cup_side == "hollow"
     assert warp.high_corners == ("left far", "right near")
     assert warp.sentence(MM) == (
         "Over 700 mm × 72 mm the board is bowed 1.5 mm, round along the upper face; cupped 0.4 mm, "
@@ -177,17 +111,7 @@ def test_words_of_a_warp():
         "crooked 2 mm along its edges."
     )
     assert "out of winding" in Warp(LENGTH, WIDTH).sentence(MM)
-    assert Warp(LENGTH, WIDTH).bow_side == "straight"
-
-
-@given(warps)
-def test_turned_over_it_is_the_other_face(warp):
-    """Rolled over its long edge: near becomes far and up becomes down; twist keeps its hand."""
-    other = warp.turned_over
-    x, y = np.array([0.0, 200.0, 700.0]), np.array([0.0, 50.0, 72.0])
-    turned = -height_at(warp, x, WIDTH - y)
-    assert height_at(other, x, y) == pytest.approx(turned, abs=1e-9)
-    assert other.turned_over == warp
+    assert replace(Warp(700, 72), bow=0.001).sentence(MM) == Warp(700, 72).sentence(MM)
 
 
 @pytest.mark.parametrize(
@@ -204,20 +128,8 @@ def test_turned_over_it_is_the_other_face(warp):
         ),
         (lambda: cut_to(Warp(700, 72), width=0), "width was given as 0 mm; give a number above 0"),
         (
-            lambda: twist_from_sticks(1, stick=400, width=64, apart=500),
-            "give both apart and length in mm",
-        ),
-        (
-            lambda: twist_from_sticks(1, stick=400, width=64, apart=800, length=700),
-            "800 mm apart on a board of 700 mm",
-        ),
-        (
             lambda: stick_reading(1, stick=400, width=64, lined_up="left"),
             "lined_up was given as 'left'; give one of ends, middles",
-        ),
-        (
-            lambda: curve_from_straightedge(-1, straightedge=300, size=700),
-            "gap was given as -1 mm; give 0 or more",
         ),
     ],
 )
@@ -232,8 +144,3 @@ def test_places_in_words():
     assert place_on_board(350, y=36, **size) == "the middle"
     assert place_on_board(350, y=72, **size) == "the far edge"
     assert place_on_board(700, y=36, **size) == "the right end"
-
-
-def test_no_gap_is_no_bow():
-    assert str(curve_from_straightedge(0, straightedge=300, size=700)) == "0.0"
-    assert replace(Warp(700, 72), bow=0.001).sentence(MM) == Warp(700, 72).sentence(MM)

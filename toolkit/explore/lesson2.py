@@ -29,13 +29,11 @@ from toolkit.explore.view import Listed, Said, Still
 from toolkit.explore.worked import own
 from toolkit.pictures import board_inside, clock_picture, face_map, shavings_picture
 from toolkit.plan import Plan
+from toolkit.planes import JACK, SMOOTHER, TRY
 from toolkit.results import Table
 from toolkit.truing import (
-    JACK,
     ORDERS,
-    SMOOTHER,
     THICKNESS_FIRST,
-    TRY,
     Warp,
     bench_time,
     crosscut_first,

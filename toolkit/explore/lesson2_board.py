@@ -13,10 +13,10 @@ from toolkit.explore.worked import worked_out
 from toolkit.measures import Rule
 from toolkit.pictures import board_inside, face_map
 from toolkit.plan import Plan
+from toolkit.planes import JACK
 from toolkit.results import WALLS, Finding, Part, Table
 from toolkit.truing import (
     EYE,
-    JACK,
     LeastPlaning,
     Warp,
     Yield,
@@ -106,7 +106,7 @@ def _warped(at: Moment) -> View:
         along=ALONG,
         across=ACROSS,
         rule=rule,
-        shaving=JACK.depth,
+        shaving=JACK.shaving,
         ghost=planed(before) if before else None,
     )
     inside = board_inside(

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import Any
 
 from toolkit.explore.controls import ChoiceControl, LengthControl, NumberControl
@@ -12,12 +11,9 @@ from toolkit.explore.view import View
 from toolkit.explore.worked import worked_out
 from toolkit.measures import Rule
 from toolkit.pictures import shavings_picture
+from toolkit.planes import JACK, SMOOTHER, TRY, Plane
 from toolkit.results import Table
 from toolkit.truing import (
-    JACK,
-    SMOOTHER,
-    TRY,
-    Plane,
     Strokes,
     bench_time,
     check_iron,
@@ -26,7 +22,7 @@ from toolkit.truing import (
     least_strokes,
     planing_job,
     shavings,
-    strokes_at_overlap,
+    strokes_as_set,
 )
 
 NEXT_PASSES = 2  # of the next plane, to clear the ridges: custom, no source
@@ -48,18 +44,17 @@ CONTROLS = (
 
 def jack(values: Any) -> Plane:
     """The jack plane as the sliders have it. [mm]"""
-    return replace(
-        JACK,
+    return JACK.having(
         camber_radius=values["try.camber"],
-        depth=values["try.depth"],
+        shaving=values["try.depth"],
+        overlap=values["try.overlap"],
         bed=values["try.bed"],
     )
 
 
 def _strokes(at: Moment, values: Any) -> Strokes:
     width = walls(worked_out(at.choices)).rough_width.value
-    overlap = values["try.overlap"] / 100
-    return strokes_at_overlap(jack(values), width=width, remove=COARSE, overlap=overlap)
+    return strokes_as_set(jack(values), width=width, remove=COARSE)
 
 
 def _view(at: Moment) -> View:
@@ -87,7 +82,8 @@ def _table(at: Moment, coarse: Strokes, rule: Rule) -> Table:
         (
             "fewest strokes",
             f"{best.strokes}",
-            f"{best.tracks} tracks, overlap {best.overlap:.0%}: the whole number of tracks decides",
+            f"{best.tracks} tracks, overlap {best.overlap:.0%}: the whole number of tracks "
+            f"decides; on a wide board {coarse.plane.best_overlap:.0%} is best",
         ),
         ("all three planes, one side", f"{job.count}", job.sentence(rule)),
         (

@@ -14,8 +14,9 @@ from toolkit.explore.view import Listed, Said, Still
 from toolkit.explore.worked import own
 from toolkit.pictures import iron_picture, raking_light
 from toolkit.plan.flushed import flushed
+from toolkit.planes import SMOOTHER
 from toolkit.results import Table
-from toolkit.smoothing import Plane, shadow_length, where_to_start
+from toolkit.smoothing import shadow_length, where_to_start
 
 GUESS = "lesson5.shadow"
 STEP, LAMP = 0.02, 5.0  # a plane track, and a lamp low over the bench [mm, degrees]
@@ -73,12 +74,12 @@ def finishes() -> Explorer:
 
 def light_still() -> Still:
     """A smoothing plane's surface in raking light, for paper."""
-    return Still(raking_light(surface_of(Plane()), lamp_height=LAMP, rule=own().choices.rule))
+    return Still(raking_light(surface_of(SMOOTHER), lamp_height=LAMP, rule=own().choices.rule))
 
 
 def edge_still() -> Still:
     """The edge in the wood, for paper."""
-    return Still(iron_picture(Plane(), rule=own().choices.rule))
+    return Still(iron_picture(SMOOTHER, rule=own().choices.rule))
 
 
 def start() -> Listed:

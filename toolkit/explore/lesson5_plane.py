@@ -10,12 +10,12 @@ from toolkit.explore.scene import Moment, Scene
 from toolkit.explore.view import ImpossibleError, View
 from toolkit.measures import Rule
 from toolkit.pictures import iron_picture, raking_light
+from toolkit.planes import SMOOTHER, Plane, Surface, camber_radius, planed
 from toolkit.results import Table
-from toolkit.smoothing import Plane, Surface, camber_radius, check_plane, planed, what_shows
+from toolkit.smoothing import check_plane, setbacks, what_shows
 
 # How a beginner's tracks stray; invented for the picture. [mm, %]
 SCATTER, DEPTH_SCATTER = 2.0, 12.0
-_IRON = 50.0
 
 LIGHT_CONTROLS = (
     NumberControl(("try.camber",), "camber over 50 mm", 0.02, 0.4, 0.02, "mm", lambda _: 0.06),
@@ -27,8 +27,8 @@ LIGHT_CONTROLS = (
 
 def smoother(values: Any) -> Plane:
     """The smoothing plane as the sliders have it. [mm]"""
-    return Plane(
-        camber_radius=camber_radius(values["try.camber"], width=_IRON),
+    return SMOOTHER.having(
+        camber_radius=camber_radius(values["try.camber"], width=SMOOTHER.iron_width),
         shaving=values["try.shaving"],
         overlap=values["try.overlap"],
     )
@@ -75,6 +75,7 @@ def _numbers(plane: Plane, surface: Surface, lamp: float, rule: Rule) -> Table:
 
 LIGHT = Scene("light", LIGHT_CONTROLS, _light, height=640)
 
+_LIKE_THIS = ("smoother", "awkward grain")  # what the cap iron is set back for
 SETBACK = 0.8  # of the cap iron, as a student finds it on the bench [mm]
 _BED = NumberControl(("try.bed",), "bed angle", 12, 60, 1, "°", lambda _: 45)
 EDGE_CONTROLS = (
@@ -96,7 +97,7 @@ def _plane(values: Any) -> Plane:
     """A plane as the sliders of either scene have it; what the other sets stays as found."""
     bevel = values.get("try.bevel", "down")
     try:
-        return Plane(
+        return SMOOTHER.having(
             bed=values["try.bed"],
             bevel=bevel,
             honed_bevel=values.get("try.honed", 30),
@@ -128,6 +129,9 @@ def _edge(at: Moment) -> View:
                 "of the iron's width: × cos s, s being the skew",
             ),
         ]
+    if "try.setback" in at.tried:
+        said = [row.sentence(rule) for row in setbacks() if row.plane in _LIKE_THIS]
+        rows.append(("what is in print of it", "", "; ".join(said)))
     table = Table("Numbers", ("what", "value", "where it comes from"), tuple(rows), numeric=(1,))
     found = check_plane(plane, rule=rule, grain="curly")
     return View(iron_picture(plane, rule=rule, ghost=ghost), table, found)

@@ -14,9 +14,9 @@ from toolkit.explore.worked import worked_out
 from toolkit.measures import length
 from toolkit.pages import as_html, findings_html
 from toolkit.plan import compare, tables
-from toolkit.results import WALLS
+from toolkit.results import SQUARE, WALLS
 from toolkit.study import Loaded, OwnBox
-from toolkit.truing import SQUARE, Limits, worth_measuring
+from toolkit.truing import Limits, worth_measuring
 
 # What a student measures, and the key of the box file that says so.
 _MEASURED = (

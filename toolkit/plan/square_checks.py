@@ -8,8 +8,7 @@ from toolkit.box import Design, LiftOffLid
 from toolkit.box.customs import cite
 from toolkit.plan.diagonals import diagonal_difference
 from toolkit.plan.squareness import Room, lean, measured, rooms
-from toolkit.results import GEOMETRY, WALLS, Finding, Level, above
-from toolkit.truing import SQUARE
+from toolkit.results import GEOMETRY, SQUARE, WALLS, Finding, Level, above
 
 _SOURCE = f"{GEOMETRY}; {cite('square_most')}"
 

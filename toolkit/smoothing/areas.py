@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from toolkit.measures import convert
-from toolkit.smoothing._checks import above_zero, between, not_negative, one_of
+from toolkit.planes import above_zero, between, not_negative, one_of
 
 Group = Literal["outside", "inside", "lid"]
 GROUPS: tuple[Group, ...] = ("outside", "inside", "lid")
@@ -39,10 +39,6 @@ class Areas:
         """All of one group. [mm²]"""
         one_of(name, name="group", allowed=GROUPS)
         return sum(row.size for row in self.rows if row.group == name)
-
-    def of_groups(self, groups: Iterable[Group]) -> float:
-        """All of several groups. [mm²]"""
-        return sum(self.group(name) for name in groups)
 
     @property
     def outside(self) -> float:

@@ -7,35 +7,20 @@ from functools import cache
 from math import radians, sin
 
 from toolkit.measures import Rule
+from toolkit.planes import above_zero, between, fine
 from toolkit.results import Source
-from toolkit.smoothing._checks import above_zero, between
 from toolkit.smoothing._data import number, read_table, source_of
-from toolkit.smoothing.customs import Customs
-from toolkit.smoothing.words import fine
+from toolkit.smoothing.customs import DEFAULTS, Customs
 
 
 @dataclass(frozen=True, slots=True)
 class Setback:
-    """What one authority says of the distance from the edge to the cap iron.
+    """One authority on how far back the cap iron sits, the range open where it gives none. [mm]"""
 
-    Attributes
-    ----------
-    plane : str
-        The plane or the work it is said of.
-    least, most : float or None
-        The range; None where it is left open. [mm]
-    printed : str
-        As it is printed, empty for the workbook's own.
-    source : Source
-        Who says so, and whether it was read.
-    note : str
-        What to know of it.
-    """
-
-    plane: str
+    plane: str  # or the work that it is said of
     least: float | None
     most: float | None
-    printed: str
+    printed: str  # as it stands in print
     source: Source
     note: str
 
@@ -56,17 +41,7 @@ class Setback:
 
 @cache
 def setbacks() -> tuple[Setback, ...]:
-    """What authorities say of the cap iron's setback, none of them averaged.
-
-    Returns
-    -------
-    tuple of Setback
-        One row for each statement. [mm]
-
-    Source
-    ------
-    Row by row in ``cap_irons.csv``.
-    """
+    """What authorities say of the cap iron's setback, none of them averaged. [mm]"""
     return tuple(
         Setback(
             row["plane"],
@@ -112,13 +87,8 @@ def thickest_shaving(setback: float, *, bed: float) -> float:
     return setback * sin(radians(bed))
 
 
-_DEFAULTS = Customs()
-
-
-def setback_to_begin(shaving: float, *, customs: Customs = _DEFAULTS) -> tuple[float, float]:
-    """Where to begin with the cap iron; then judge by the shaving.
-
-    It is near enough when the shaving comes off straight, and too near when it crumples.
+def setback_to_begin(shaving: float, *, customs: Customs = DEFAULTS) -> tuple[float, float]:
+    """Where to begin with the cap iron: straight shavings are right, crumpled ones too close.
 
     Parameters
     ----------

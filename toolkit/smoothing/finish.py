@@ -6,53 +6,28 @@ from dataclasses import dataclass
 from functools import cache
 
 from toolkit.measures import convert
+from toolkit.planes import above_zero, not_negative, one_of
 from toolkit.results import Source
-from toolkit.smoothing._checks import above_zero, not_negative, one_of
 from toolkit.smoothing._data import read_table, source_of
 from toolkit.smoothing.areas import area_words
-from toolkit.smoothing.customs import Customs
+from toolkit.smoothing.customs import DEFAULTS, Customs
 
 
 @dataclass(frozen=True, slots=True)
 class Spread:
-    """How far a finish goes.
-
-    Attributes
-    ----------
-    finish, measure : str
-        Its name, and whether it is taken by volume (``mL``) or by weight (``g``).
-    least, most : float
-        For a square metre and one coat. [mL/m² or g/m²]
-    parts : str
-        What it is mixed of, where that is told.
-    source : Source
-        Where the spread comes from: customs all, and named so.
-    note : str
-        How it is laid on.
-    """
+    """How far a finish goes, for a square metre and one coat. [mL/m² or g/m²]"""
 
     finish: str
-    measure: str
+    measure: str  # by volume (mL) or by weight (g)
     least: float
     most: float
-    parts: str
+    parts: str  # what it is mixed of, where that is told
     source: Source
-    note: str
 
 
 @cache
 def spreads() -> tuple[Spread, ...]:
-    """How far each finish goes; every rate is a custom.
-
-    Returns
-    -------
-    tuple of Spread
-        One for each finish. [mL/m² or g/m²]
-
-    Source
-    ------
-    Row by row in ``spreads.csv``.
-    """
+    """How far each finish goes; every rate is a custom. [mL/m² or g/m²]"""
     return tuple(
         Spread(
             row["finish"],
@@ -61,69 +36,23 @@ def spreads() -> tuple[Spread, ...]:
             float(row["most_per_m2"]),
             row["parts"],
             source_of(row),
-            row["note"],
         )
         for row in read_table("spreads.csv")
     )
 
 
-def spread(finish: str) -> Spread:
-    """How far one finish goes.
-
-    Parameters
-    ----------
-    finish : str
-        ``"oil"``, ``"thinned oil"``, ``"shellac"`` or ``"wax"``.
-
-    Returns
-    -------
-    Spread
-        Its rate. [mL/m² or g/m²]
-
-    Raises
-    ------
-    ValueError
-        There is no such finish.
-
-    Source
-    ------
-    As for `spreads`.
-
-    >>> round(spread("oil").least, 1)
-    53.8
-    """
-    one_of(finish, name="finish", allowed=[row.finish for row in spreads()])
-    return next(row for row in spreads() if row.finish == finish)
-
-
 @dataclass(frozen=True, slots=True)
 class Needed:
-    """What a finish comes to.
-
-    Attributes
-    ----------
-    spread : Spread
-        The finish and its rate.
-    area : float
-        Of one box. [mm²]
-    coats, boxes : int
-        How many of each.
-    least, most : float
-        For one box, all coats. [mL or g]
-    to_buy : float
-        For all boxes at the greater rate, with some to spare. [mL or g]
-    spare : float
-        What is spare in that. [%]
-    """
+    """The finish that one box takes in all its coats, and what to buy for all of them. [mL or g]"""
 
     spread: Spread
-    area: float
+    area: float  # of one box [mm²]
     coats: int
     boxes: int
     least: float
     most: float
-    to_buy: float
-    spare: float
+    to_buy: float  # at the greater rate, with some to spare
+    spare: float  # of it [%]
 
     def sentence(self) -> str:
         """Quantities in the units of the shelf and of the spoon."""
@@ -159,16 +88,13 @@ def _range(low: float, high: float) -> str:
     return texts[0] if texts[0] == texts[1] else f"{texts[0]} to {texts[1]}"
 
 
-_DEFAULTS = Customs()
-
-
 def finish_needed(
     finish: str,
     *,
     area: float,
     coats: int = 1,
     boxes: int = 1,
-    customs: Customs = _DEFAULTS,
+    customs: Customs = DEFAULTS,
 ) -> Needed:
     """How much of a finish an area takes, for one box and for a class.
 
@@ -201,7 +127,9 @@ def finish_needed(
     >>> round(outside.least), round(outside.least / 5, 1)      # mL, teaspoons
     (4, 0.8)
     """
-    row = spread(finish)
+    rates = {row.finish: row for row in spreads()}
+    one_of(finish, name="finish", allowed=rates)
+    row = rates[finish]
     not_negative(area, name="area", unit="mm²", example="73000")
     above_zero(coats, name="coats", unit="", example="2")
     above_zero(boxes, name="boxes", unit="", example="8")

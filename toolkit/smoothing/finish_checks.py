@@ -8,8 +8,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from toolkit.planes import one_of
 from toolkit.results import CUSTOM, Finding
-from toolkit.smoothing._checks import one_of
 from toolkit.smoothing.finish import spreads
 
 LOCAL = "Local rules and the shop's licensed or insured practice come first."
@@ -19,21 +19,7 @@ _TURPENTINE = ("thinned oil", "wax")
 
 @dataclass(frozen=True, slots=True)
 class FinishPlan:
-    """What is meant to be put on a box, coat after coat.
-
-    Attributes
-    ----------
-    outside, inside : tuple of str
-        Finishes in the order in which they are laid on; empty for bare wood.
-    holds_paper : bool
-        Whether cards or paper are kept in the box.
-    in_grooves : bool
-        Whether finish is to go into the grooves or on joints.
-    bottom_before_glue : bool
-        Whether the bottom is finished before it is shut into its grooves.
-    lid_slides : bool
-        Whether the lid slides freely before any finish.
-    """
+    """The finishes of a box in the order in which they are laid on; none for bare wood."""
 
     outside: tuple[str, ...] = ("shellac", "wax")
     inside: tuple[str, ...] = ("shellac",)
@@ -44,27 +30,7 @@ class FinishPlan:
 
 
 def check_finish(plan: FinishPlan) -> tuple[Finding, ...]:
-    """Everything there is to say of a finish for a box.
-
-    Parameters
-    ----------
-    plan : FinishPlan
-        What is meant to be put on it.
-
-    Returns
-    -------
-    tuple of Finding
-        What won't work, what needs care, and a good line if there is nothing against it.
-
-    Raises
-    ------
-    ValueError
-        There is no such finish.
-
-    Source
-    ------
-    Common practice, no source; rags: the fire authorities' advice (NFPA).
-    """
+    """Everything there is to say of a finish for a box. Rags: the fire authorities (NFPA)."""
     for name in (*plan.outside, *plan.inside):
         one_of(name, name="finish", allowed=[row.finish for row in spreads()])
     found = [

@@ -5,25 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from toolkit.measures import Rule
+from toolkit.planes import above_zero, not_negative
 from toolkit.results import GEOMETRY, Finding, Working, above, below
-from toolkit.smoothing._checks import above_zero, not_negative
-from toolkit.smoothing.customs import Customs, cite
-
-_DEFAULTS = Customs()
+from toolkit.smoothing.customs import DEFAULTS, Customs, cite
 
 
 @dataclass(frozen=True, slots=True)
 class Flushed:
-    """Sizes before and after planing, each as a sum that knows its terms. [mm]
-
-    Attributes
-    ----------
-    lap, rim, groove_wall, lid_play : Working or None
-        What is left of the lap, of the strip above the lid groove, of the wall behind a groove,
-        and how loose the lid's tongue has become; None for what was not given. [mm]
-    outside, rim_planed : float
-        What is planed off each outside face and off the rim. [mm]
-    """
+    """Sizes before and after planing as sums, None for what was not given. [mm]"""
 
     lap: Working | None
     rim: Working | None
@@ -42,7 +31,7 @@ class Flushed:
         """Every sum in words."""
         return "; ".join(row.sentence(rule) for row in self.workings) + "."
 
-    def findings(self, *, rule: Rule, customs: Customs = _DEFAULTS) -> tuple[Finding, ...]:
+    def findings(self, *, rule: Rule, customs: Customs = DEFAULTS) -> tuple[Finding, ...]:
         """What to look at again."""
         show, found = rule.exact, []
         for row in (self.lap, self.rim, self.groove_wall):

@@ -3,14 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import atan, degrees, inf
 from typing import Literal
 
-import numpy as np
-
+from toolkit.planes import above_zero, one_of
 from toolkit.results import TOLERANCE
-from toolkit.smoothing._checks import above_zero, one_of
-from toolkit.smoothing._data import read_table
 
 Side = Literal["face", "edge", "rim", "end grain"]
 SIDES: tuple[Side, ...] = ("face", "edge", "rim", "end grain")
@@ -23,35 +19,12 @@ _FLAT = 1 / 200  # a slope that no eye reads off a small box's wall [1]
 
 @dataclass(frozen=True, slots=True)
 class Reading:
-    """From which end to plane a surface, and why.
-
-    Attributes
-    ----------
-    surface : str
-        What is planed.
-    slope : float
-        Rise of the fibres over their run, positive when they climb towards the right end. [1]
-    start : str
-        Where the stroke begins, as one looks at the piece with that surface uppermost.
-    why, care : str
-        The reason, and what else to do there.
-    """
+    """From which end to plane a surface, with it uppermost, and why."""
 
     surface: Side
-    slope: float
     start: Start
     why: str
     care: str = ""
-
-    @property
-    def angle(self) -> float:
-        """Slope of the fibres to the surface, positive when they climb to the right. [degrees]"""
-        return degrees(atan(self.slope))
-
-    @property
-    def one_in(self) -> float:
-        """Length along which the fibres climb by 1, infinite for straight grain. [1]"""
-        return 1 / abs(self.slope) if self.slope else inf
 
     def sentence(self) -> str:
         """What to do, why, and what to mind."""
@@ -100,7 +73,6 @@ def where_to_start(surface: Side, *, rise: float = 0.0, run: float = 100.0) -> R
     if surface == "end grain":
         return Reading(
             surface,
-            0.0,
             "both edges",
             "no way is with the grain, and the last fibres have nothing behind them",
             "Stop short of the far edge and finish from there, or clamp a scrap behind it, or "
@@ -124,68 +96,4 @@ def where_to_start(surface: Side, *, rise: float = 0.0, run: float = 100.0) -> R
             "Each wall has its own way. Where it would lead off the outside of a corner, come in "
             "from that corner first, or turn with it: the rim that crosses there would break out."
         )
-    return Reading(surface, slope, start, why, care)
-
-
-def opposite(reading: Reading) -> Reading:
-    """The surface on the other side of the same piece, turned over about its length.
-
-    Parameters
-    ----------
-    reading : Reading
-        What was read for the first side.
-
-    Returns
-    -------
-    Reading
-        The other side's: fibres that climb to one face sink from the other, so it is planed from
-        the other end.
-
-    Source
-    ------
-    Geometry.
-
-    >>> opposite(where_to_start("face", rise=2)).start
-    'right end'
-    """
-    return where_to_start(reading.surface, rise=-reading.slope, run=1.0)
-
-
-def strength_kept(slope: float) -> tuple[float, float]:
-    """How much of its strength wood keeps when its grain runs out of it.
-
-    Parameters
-    ----------
-    slope : float
-        Rise of the fibres over their run, of either sign. [1]
-
-    Returns
-    -------
-    tuple of float
-        In bending and against a blow, of straight-grained wood's. [%]
-
-    Raises
-    ------
-    ValueError
-        The slope is steeper than 1 in 5, where the table ends.
-
-    Source
-    ------
-    Wood Handbook, GTR-190 Table 5-12 (from memory), straight lines between its rows and to 100 %
-    for straight grain.
-
-    >>> strength_kept(1 / 10)
-    (81.0, 62.0)
-    """
-    table = read_table("slope_of_grain.csv")
-    slopes = [0.0, *(1 / float(row["one_in"]) for row in table)]
-    if not abs(slope) <= slopes[-1] * (1 + TOLERANCE):
-        raise ValueError(
-            f"slope was given as {slope:g}; the table ends at 1 in 5 (0.2): choose straighter wood"
-        )
-    columns = ("bending_strength_pct", "impact_bending_pct")
-    bending, blow = (
-        float(np.interp(abs(slope), slopes, [100.0, *(float(row[name]) for row in table)]))
-        for name in columns
-    )
-    return bending, blow
+    return Reading(surface, start, why, care)

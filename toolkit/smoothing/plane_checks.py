@@ -5,49 +5,19 @@ from __future__ import annotations
 from typing import Literal
 
 from toolkit.measures import Rule
+from toolkit.planes import Plane, fine, one_of
 from toolkit.results import GEOMETRY, Finding, above, below
-from toolkit.smoothing._checks import one_of
 from toolkit.smoothing.cap_iron import setback_to_begin, thickest_shaving
-from toolkit.smoothing.customs import Customs, cite
-from toolkit.smoothing.plane import Plane
-from toolkit.smoothing.words import fine
+from toolkit.smoothing.customs import DEFAULTS, Customs, cite
 
 Grain = Literal["straight", "interlocked", "curly"]
 GRAINS: tuple[Grain, ...] = ("straight", "interlocked", "curly")
 
-_DEFAULTS = Customs()
-
 
 def check_plane(
-    plane: Plane, *, rule: Rule, grain: Grain = "straight", customs: Customs = _DEFAULTS
+    plane: Plane, *, rule: Rule, grain: Grain = "straight", customs: Customs = DEFAULTS
 ) -> tuple[Finding, ...]:
-    """Everything there is to say of a plane's setting for a piece of wood.
-
-    Parameters
-    ----------
-    plane : Plane
-        How it is set. [mm, degrees]
-    rule : Rule
-        Whose rule lengths are said on.
-    grain : str
-        ``"straight"``, ``"interlocked"`` or ``"curly"``.
-    customs : Customs
-        The rules of thumb.
-
-    Returns
-    -------
-    tuple of Finding
-        What won't work, what needs care, and a good line for each that has nothing against it.
-
-    Raises
-    ------
-    ValueError
-        There is no such grain.
-
-    Source
-    ------
-    Geometry, and customs that are named as such.
-    """
+    """Everything there is to say of a plane's setting for a piece of wood."""
     one_of(grain, name="grain", allowed=GRAINS)
     return (
         *_angle(plane, rule, grain, customs),

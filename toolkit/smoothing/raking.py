@@ -6,10 +6,9 @@ from dataclasses import dataclass
 from math import atan, cos, degrees, radians, tan
 
 from toolkit.measures import Rule
+from toolkit.planes import between, fine, not_negative
 from toolkit.results import above
-from toolkit.smoothing._checks import between, not_negative
-from toolkit.smoothing.customs import Customs
-from toolkit.smoothing.words import fine
+from toolkit.smoothing.customs import DEFAULTS, Customs
 
 
 def shadow_length(step: float, *, lamp_height: float, across: float = 0.0) -> float:
@@ -84,34 +83,15 @@ def shading(slope: float, *, lamp_height: float) -> float:
 
 @dataclass(frozen=True, slots=True)
 class Shows:
-    """What a low lamp shows of a surface, and what a nail feels of it.
-
-    Attributes
-    ----------
-    lamp_height : float
-        Angle of the light above the surface. [degrees]
-    step, shadow : float
-        Height of the steps, and how long their shadow is. [mm]
-    ridge, slope : float
-        Height of the scallops' ridges [mm] and their steepest slope
-        towards the lamp [degrees].
-    shading : float
-        How much the scallops change the brightness, as a share. [1]
-    scallops_cast : bool
-        Whether the scallops are steep enough to throw a shadow themselves.
-    step_seen, scallops_seen, step_felt : bool
-        Whether eye and nail notice, by the customs.
-    customs : Customs
-        By which they do.
-    """
+    """What a low lamp shows of a surface, and what a nail feels of it. [mm, degrees]"""
 
     lamp_height: float
     step: float
     shadow: float
     ridge: float
-    slope: float
-    shading: float
-    scallops_cast: bool
+    slope: float  # of the scallops towards the lamp
+    shading: float  # how much they change the brightness [1]
+    scallops_cast: bool  # whether they throw a shadow themselves
     step_seen: bool
     scallops_seen: bool
     step_felt: bool
@@ -145,9 +125,6 @@ class Shows:
         return " ".join(rows) or f"{lamp} nothing shows: the surface has neither steps nor ridges."
 
 
-_DEFAULTS = Customs()
-
-
 def what_shows(
     lamp_height: float,
     *,
@@ -155,7 +132,7 @@ def what_shows(
     slope: float = 0.0,
     step: float = 0.0,
     across: float = 0.0,
-    customs: Customs = _DEFAULTS,
+    customs: Customs = DEFAULTS,
 ) -> Shows:
     """What a lamp shows that shines across the tracks, and what a nail feels.
 

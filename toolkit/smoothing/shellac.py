@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from toolkit.measures import convert
-from toolkit.smoothing._checks import above_zero
+from toolkit.planes import above_zero
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,36 +63,3 @@ def shellac_cut(flakes: float, *, alcohol: float) -> ShellacCut:
     above_zero(flakes, name="flakes", unit="g", example="24")
     above_zero(alcohol, name="alcohol", unit="mL", example="100")
     return ShellacCut(float(flakes), float(alcohol))
-
-
-def flakes_for(alcohol: float, *, pounds_to_gallon: float = 2.0) -> ShellacCut:
-    """The flakes that make a cut of a given strength.
-
-    Parameters
-    ----------
-    alcohol : float
-        Volume of the alcohol. [mL]
-    pounds_to_gallon : float
-        The cut. [lb/US gal]
-
-    Returns
-    -------
-    ShellacCut
-        The mixture. [g, mL]
-
-    Raises
-    ------
-    ValueError
-        An amount is not above 0.
-
-    Source
-    ------
-    Definition, as for `shellac_cut`.
-
-    >>> round(flakes_for(1000, pounds_to_gallon=1).flakes)
-    120
-    """
-    above_zero(alcohol, name="alcohol", unit="mL", example="100")
-    above_zero(pounds_to_gallon, name="cut", unit="lb/US gal", example="2")
-    strength = convert(pounds_to_gallon, unit="pound/gallon", to="g/L")
-    return ShellacCut(strength * alcohol / 1000, float(alcohol))

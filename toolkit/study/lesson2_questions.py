@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from math import ceil, degrees, radians, tan
+from math import ceil, degrees
 from random import Random
 
+from toolkit import truing
 from toolkit.measures import MM_PER_INCH
 from toolkit.plan import Plan
+from toolkit.planes import Scallops
 from toolkit.results import TOLERANCE, Part
 from toolkit.study.lesson2_warp import crosscut_bow, stick_reading, true_thickness, twist_left
 from toolkit.study.marking import Question, Slip
@@ -96,7 +98,7 @@ def edge_step(plan: Plan, chance: Random | None) -> Question | None:
     if side is None:
         return None
     height, angle, say = side.width.value, pick(chance, (0.5, 1.0, 2.0)), rule.exact
-    step = height * tan(radians(angle))
+    step = truing.out_of_square(height, angle=angle)
     return Question(
         id="lesson2.lean",
         prompt=(
@@ -109,10 +111,10 @@ def edge_step(plan: Plan, chance: Random | None) -> Question | None:
         fineness="joints",
         slips=(
             Slip(
-                side.thickness.value * tan(radians(angle)),
+                truing.out_of_square(side.thickness.value, angle=angle),
                 "That is across the thickness; it leans over its whole height.",
             ),
-            Slip(side.length.value * tan(radians(angle)), "That is along its length."),
+            Slip(truing.out_of_square(side.length.value, angle=angle), "That is along its length."),
             Slip(height * angle / 100, "Degrees are no percent: take the tangent."),
         ),
         senses=("too far", "too little"),
@@ -125,7 +127,7 @@ def ridges(plan: Plan, chance: Random | None) -> Question | None:
     rule = plan.choices.rule
     radius = pick(chance, _RADII[rule.units])
     step = pick(chance, _STEPS[rule.units])
-    say, answer = rule.exact, step**2 / (8 * radius)
+    say, answer = rule.exact, Scallops(radius, pitch=step).shallow_depth
     return Question(
         id="lesson2.ridge",
         prompt=(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from random import Random
 
+from toolkit import truing
 from toolkit.measures import MM_PER_INCH, Rule
 from toolkit.plan import Plan
 from toolkit.results import WALLS
@@ -116,7 +117,7 @@ def stick_reading(plan: Plan, chance: Random | None) -> Question | None:
         return None
     stick, high = pick(chance, _STICKS[rule.units]), pick(chance, _CORNERS[rule.units])
     width, say = walls[1], rule.exact
-    answer = high * stick / width
+    answer = truing.stick_reading(high, stick=stick, width=width)
     return Question(
         id="lesson2.sticks",
         prompt=(

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from math import asin, degrees, radians, sin, tan
+from math import radians, sin
 from random import Random
 
 from toolkit.plan import Plan
+from toolkit.planes import Iron, camber_radius, skewed
+from toolkit.smoothing import shadow_length
 from toolkit.study.lesson5_box import lap_left, lid_left, outside_left
 from toolkit.study.marking import Question, Slip
 from toolkit.study.sums import pick
@@ -67,7 +69,7 @@ def back_bevel(plan: Plan, chance: Random | None) -> Question | None:
 def skewed_angle(plan: Plan, chance: Random | None) -> Question | None:
     """What skewing makes of the cutting angle."""
     rule, bed, skew = plan.choices.rule, pick(chance, _BEDS), pick(chance, _SKEWS)
-    answer = degrees(asin(sin(radians(bed)) * (1 - 2 * sin(radians(skew / 2)) ** 2)))
+    answer = skewed(bed, skew=skew).up_the_iron
     return Question(
         id="lesson5.skew",
         prompt=(
@@ -93,7 +95,7 @@ def skewed_angle(plan: Plan, chance: Random | None) -> Question | None:
 def shadow(plan: Plan, chance: Random | None) -> Question | None:
     """How many times its height the shadow of a plane track is."""
     lamp = pick(chance, _LAMPS)
-    times = 1 / tan(radians(lamp))
+    times = shadow_length(1.0, lamp_height=lamp)
     return Question(
         id="lesson5.shadow-length",
         prompt=(
@@ -108,7 +110,10 @@ def shadow(plan: Plan, chance: Random | None) -> Question | None:
         slips=(
             Slip(1.0, "That is a lamp at 45°. The lower it stands, the longer the shadow."),
             Slip(lamp, "That is the angle itself; divide 1 by its tangent."),
-            Slip(float(round(1 / tan(radians(2 * lamp)))), "That lamp stands twice as high."),
+            Slip(
+                float(round(shadow_length(1.0, lamp_height=2 * lamp))),
+                "That lamp stands twice as high.",
+            ),
         ),
         senses=("too long", "too short"),
         nudge="Height over length is the tangent of the lamp's angle.",
@@ -118,7 +123,8 @@ def shadow(plan: Plan, chance: Random | None) -> Question | None:
 def camber_in_wood(plan: Plan, chance: Random | None) -> Question | None:
     """What share of an iron's camber reaches the wood, the iron lying on its bed."""
     bed = pick(chance, _BEDS)
-    answer = 100 * sin(radians(bed))
+    iron = Iron(50.0, radius=camber_radius(0.1, width=50.0), bed=bed)
+    answer = 100 * iron.drop_in_wood / iron.drop
     return Question(
         id="lesson5.camber",
         prompt=(

@@ -157,17 +157,3 @@ def thickest_slopes(x: Numbers, y: Numbers, top: Numbers, bottom: Numbers) -> tu
     cost = np.array([0.0, 0.0, 0.0, -1.0 / TIE, 1.0])
     found = _growing(cost, matrix, np.concatenate((-above, below, np.zeros(4))), n)
     return frame.slopes(found)
-
-
-def resting_plane(
-    x: Numbers, y: Numbers, height: Numbers, pressed: int
-) -> tuple[float, float, float]:
-    """The bench under a board pressed down at one reading: ``a x + b y + c``. [mm]"""
-    frame = _Frame(x, y, height)
-    rest = frame.rest / frame.scale
-    # The plane goes through the reading pressed, below all others, as high as it can in the
-    # middle of the board.
-    matrix = np.vstack((-frame.rows, frame.rows[pressed]))
-    found = _solved(-frame.rows.mean(axis=0), matrix, np.append(-rest, rest[pressed]))
-    a, b = frame.slopes(found)
-    return a, b, float((height - a * x - b * y).min())

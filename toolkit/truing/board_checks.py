@@ -2,12 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from math import isfinite
 from typing import TYPE_CHECKING
 
 from toolkit.results import CUSTOM, GEOMETRY, Finding, above
-from toolkit.truing.edges import Remaining
 from toolkit.truing.limits import Limits
 from toolkit.truing.saving import Yield, longest_piece
 from toolkit.truing.warp import Warp
@@ -19,28 +16,7 @@ SHORTEST = 50.0  # custom, no source: a shorter piece is too short to plane by h
 
 
 def check_thickness(found: Yield, *, wanted: float, rule: Rule, where: str = "board") -> Finding:
-    """Whether a warped board still gives the thickness wanted.
-
-    Parameters
-    ----------
-    found : Yield
-        What it gives. [mm]
-    wanted : float
-        Thickness of the true part. [mm]
-    rule : Rule
-        Whose rule the sentence is written for.
-    where : str
-        Name of the board or part.
-
-    Returns
-    -------
-    Finding
-        ``board-too-warped``, ``board-barely-thick`` or ``good-thickness``.
-
-    Source
-    ------
-    Geometry.
-    """
+    """Whether a warped board still gives the thickness wanted of the true part. [mm]"""
     show = rule.exact
     if above(wanted, found.program):
         length = longest_piece(
@@ -87,28 +63,7 @@ def check_thickness(found: Yield, *, wanted: float, rule: Rule, where: str = "bo
 def check_twist(
     warp: Warp, *, rule: Rule, where: str = "part", limits: Limits | None = None
 ) -> Finding:
-    """Whether a part is out of winding enough to lay out joints on it.
-
-    Parameters
-    ----------
-    warp : Warp
-        What is left in the part. [mm]
-    rule : Rule
-        Whose rule the sentence is written for.
-    where : str
-        Name of the part.
-    limits : Limits or None
-        How true is true enough. [mm]
-
-    Returns
-    -------
-    Finding
-        ``twist-before-layout`` or ``good-twist``.
-
-    Source
-    ------
-    A custom: common practice, no source.
-    """
+    """Whether a part is out of winding enough to lay out joints on it. [mm]"""
     most = (limits or Limits()).twist_over(warp.length, width=warp.width)
     twist = abs(warp.twist)
     over = f"over {rule.exact(warp.length)}"
@@ -125,81 +80,3 @@ def check_twist(
         )
     message = f"twisted {twist:.2g} mm {over}, within {most:.2g} mm."
     return Finding("good", "good-twist", where, message, "", CUSTOM)
-
-
-def check_walls(
-    thicknesses: Mapping[str, float], *, rule: Rule, limits: Limits | None = None
-) -> Finding:
-    """Whether the walls of a box are alike enough in thickness for one setting of the gauges.
-
-    Parameters
-    ----------
-    thicknesses : mapping of str to float
-        Thickness by the name of the wall. [mm]
-    rule : Rule
-        Whose rule the sentence is written for.
-    limits : Limits or None
-        How true is true enough. [mm]
-
-    Returns
-    -------
-    Finding
-        ``walls-uneven`` or ``good-walls``.
-
-    Raises
-    ------
-    ValueError
-        There are no walls, or one has no thickness.
-
-    Source
-    ------
-    A custom: common practice, no source.
-    """
-    if not thicknesses:
-        raise ValueError("no wall was measured; give the thickness of each by its name")
-    for name, value in thicknesses.items():
-        if not (isfinite(value) and value > 0):
-            raise ValueError(f"{name} was measured as {value:g} mm; measure it again")
-    thick = max(thicknesses, key=thicknesses.__getitem__)
-    thin = min(thicknesses, key=thicknesses.__getitem__)
-    spread, most = thicknesses[thick] - thicknesses[thin], (limits or Limits()).spread
-    if above(spread, most):
-        return Finding(
-            "care",
-            "walls-uneven",
-            "walls",
-            f"{thick} is {rule.exact(thicknesses[thick])} and {thin} "
-            f"{rule.exact(thicknesses[thin])} thick, {spread:.2g} mm apart, more than "
-            f"{most:.2g} mm: lines from one gauge setting would be wrong on one of them.",
-            f"Plane the others down to {thin}, or set the gauge anew for each.",
-            CUSTOM,
-        )
-    alike = "alike" if spread < 0.01 else f"within {spread:.2g} mm of one another"
-    message = f"{alike}; one gauge setting serves them all."
-    return Finding("good", "good-walls", "walls", message, "", CUSTOM)
-
-
-def check_gauge_line(found: Remaining, *, rule: Rule, where: str = "part") -> Finding:
-    """Whether a part has fallen below its gauge line.
-
-    Parameters
-    ----------
-    found : Remaining
-        What is left above the line. [mm]
-    rule : Rule
-        Whose rule the sentence is written for.
-    where : str
-        Name of the part.
-
-    Returns
-    -------
-    Finding
-        ``below-gauge-line`` or ``good-gauge-line``.
-
-    Source
-    ------
-    Geometry.
-    """
-    if found.undersize:
-        return Finding("care", "below-gauge-line", where, found.sentence(rule), "", GEOMETRY)
-    return Finding("good", "good-gauge-line", where, found.sentence(rule), "", GEOMETRY)

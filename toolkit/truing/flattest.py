@@ -40,7 +40,7 @@ class LeastPlaning:
     plane : tuple of float
         a, b, c of the true face, ``a x + b y + c``. [mm/mm, mm/mm, mm]
     removal : array
-        What comes off at each reading, upright. [mm]
+        The wood that comes off at each reading, upright. [mm]
     deepest : float
         The most of it. [mm]
     """
@@ -55,33 +55,6 @@ class LeastPlaning:
     def mean(self) -> float:
         """What comes off on average over the face. [mm]"""
         return float(self.removal @ shares_of_face(self.x, self.y))
-
-    @property
-    def area(self) -> float:
-        """Of the rectangle that the readings cover. [mm²]"""
-        return float(np.ptp(self.x) * np.ptp(self.y))
-
-    @property
-    def volume(self) -> float:
-        """Wood that comes off over the rectangle of the readings. [mm³]"""
-        return self.mean * self.area
-
-    def first(self, shaving: float) -> NDArray[np.bool_]:
-        """Which readings a plane should touch first: those within one shaving of the highest.
-
-        ``shaving`` is its thickness. [mm]
-        """
-        high: NDArray[np.bool_] = self.removal >= self.deepest - shaving
-        return high
-
-    def leaves(self, bottom: ArrayLike) -> float:
-        """Thickness of the board when this face is made true and the other parallel to it. [mm]
-
-        ``bottom`` are the heights of the other face at the same places. [mm]
-        """
-        x, y, low = arrays(x=self.x, y=self.y, bottom=bottom)
-        a, b, c = self.plane
-        return float(c - (low - a * x - b * y).max()) / float(np.sqrt(1 + a * a + b * b))
 
     def sentence(self, rule: Rule) -> str:
         """What comes off, and where most of it, in words."""

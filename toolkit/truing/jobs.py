@@ -11,9 +11,8 @@ from dataclasses import dataclass
 from math import ceil
 from typing import TYPE_CHECKING
 
+from toolkit.planes import PLANES, Plane, above_zero, not_negative
 from toolkit.results import above
-from toolkit.truing._checks import above_zero, not_negative
-from toolkit.truing.planes import PLANES, Plane
 from toolkit.truing.strokes import Strokes, least_strokes
 
 if TYPE_CHECKING:
@@ -90,7 +89,7 @@ def clearing(ridge: float, *, after: Plane, width: float, passes: int) -> Cleari
     ------
     Geometry: scallops are gone when as much is taken off as the ridges were high.
 
-    >>> from toolkit.truing.planes import SMOOTHER
+    >>> from toolkit.planes import SMOOTHER
     >>> clearing(0.16, after=SMOOTHER, width=64, passes=2).shows
     True
     """
@@ -98,7 +97,7 @@ def clearing(ridge: float, *, after: Plane, width: float, passes: int) -> Cleari
     above_zero(width, name="width", example="64")
     if passes < 0:
         raise ValueError(f"passes was given as {passes}; give 0 or more")
-    laid = least_strokes(after, width=width, remove=max(ridge, after.depth))
+    laid = least_strokes(after, width=width, remove=max(ridge, after.shaving))
     needed = ceil(ridge / laid.net_drop * (1 - 1e-9))
     return Clearing(float(ridge), after, passes, laid.net_drop * passes, needed)
 

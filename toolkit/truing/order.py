@@ -16,31 +16,14 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class BenchTest:
-    """One test at the bench, and the number to test against.
-
-    Attributes
-    ----------
-    tool : str
-        What it is tested with.
-    what : str
-        What is tested.
-    limit : float
-        The most that may be found wrong; for a size, the size itself. [mm]
-    kind : str
-        ``"most"`` for a gap or a twist, ``"least"`` for a rough size, ``"size"`` for one with
-        ``off`` to either side.
-    over : float
-        Over which length a twist or a gap is meant; 0 where it does not matter. [mm]
-    off : float
-        How far a size may be off. [mm]
-    """
+    """One test at the bench with a tool, and the number to test against. [mm]"""
 
     tool: str
     what: str
-    limit: float
+    limit: float  # the most that may be found wrong; for a size, the size itself
     kind: Literal["most", "least", "size"] = "most"
-    over: float = 0.0
-    off: float = 0.0
+    over: float = 0.0  # the length that a twist or a gap is meant over, where it matters
+    off: float = 0.0  # how far a size may be off
 
     def sentence(self, rule: Rule) -> str:
         """The test in words, such as ``twist ≤ 0.3 mm over 176 mm (winding sticks)``."""
@@ -71,14 +54,8 @@ class Task:
 class OrderOfWork:
     """The steps for one part in somebody's order, and what that order breaks."""
 
-    part: str
     tasks: tuple[Task, ...]
     findings: tuple[Finding, ...]
-
-    @property
-    def holds(self) -> bool:
-        """Whether the order spoils nothing."""
-        return not any(row.level == "wont_work" for row in self.findings)
 
 
 def order_of_work(
@@ -86,7 +63,6 @@ def order_of_work(
     *,
     order: Sequence[str] = THICKNESS_FIRST,
     limits: Limits | None = None,
-    width: float | None = None,
 ) -> OrderOfWork:
     """The steps from rough board to a part ready for its joints, each with its test.
 
@@ -99,8 +75,6 @@ def order_of_work(
         ``thickness``, ``width``, ``end``, ``length``, ``smooth``, ``gauge``. One may be left out.
     limits : Limits or None
         How true is true enough; left out, the workbook's own. [mm]
-    width : float or None
-        To which it is planed, when that is not yet its finished width, as for ``rough_size``. [mm]
 
     Returns
     -------
@@ -123,10 +97,9 @@ def order_of_work(
         if name in order[:at]:
             raise ValueError(f"the step {name!r} is named twice; name it once")
     wall = part.name in WALLS
-    tests = _tests(part, limits or Limits(), width=width)
+    tests = _tests(part, limits or Limits())
     steps = {step.name: step for step in STEPS}
     return OrderOfWork(
-        part=part.name,
         tasks=tuple(
             Task(steps[name], tests.get(name, ())) for name in order if wall or name != "gauge"
         ),
@@ -135,21 +108,7 @@ def order_of_work(
 
 
 def check_order(order: Sequence[str]) -> tuple[Finding, ...]:
-    """What an order of work breaks, worst first.
-
-    Parameters
-    ----------
-    order : sequence of str
-        Names of the steps, as for ``order_of_work``.
-
-    Returns
-    -------
-    tuple of Finding
-        ``step-too-early`` and ``step-left-out``, or ``good-order``.
-
-    Source
-    ------
-    Common practice, no source.
+    """What an order of work breaks, worst first: ``step-too-early``, ``step-left-out``.
 
     >>> check_order(["edge", "face"])[0].code
     'step-too-early'
@@ -180,9 +139,8 @@ def check_order(order: Sequence[str]) -> tuple[Finding, ...]:
     return sorted_findings(sorted(found, key=lambda row: row.code != "step-too-early"))
 
 
-def _tests(part: Part, limits: Limits, *, width: float | None) -> dict[str, tuple[BenchTest, ...]]:
+def _tests(part: Part, limits: Limits) -> dict[str, tuple[BenchTest, ...]]:
     long, wide, thick = (size.value for size in part.finished)
-    wide = wide if width is None else width
     twist = BenchTest("winding sticks", "twist", limits.twist_over(long, width=wide), over=long)
     flat = BenchTest(
         "straightedge along, across and corner to corner", "gap", limits.straight, over=long

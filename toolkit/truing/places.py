@@ -1,7 +1,4 @@
-"""Places on a board as it lies on the bench: length from left to right, one edge near.
-
-x runs along the board from its left end, y across it from the edge near you, heights upwards.
-"""
+"""Places on a board as it lies on the bench, in words: left to right, near and far edge."""
 
 from __future__ import annotations
 
@@ -19,27 +16,9 @@ if TYPE_CHECKING:
 
 _ALL = [(along, across) for along in range(3) for across in range(3)]
 
-CORNERS = ("left near", "left far", "right near", "right far")
-
 
 def place_on_board(x: float, *, y: float, length: float, width: float) -> str:
-    """Where a point lies, in words for somebody standing at the bench.
-
-    Parameters
-    ----------
-    x, y : float
-        From the left end, and from the near edge. [mm]
-    length, width : float
-        Of the board. [mm]
-
-    Returns
-    -------
-    str
-        Such as ``the middle``, ``the right end`` or ``the left far corner``.
-
-    Source
-    ------
-    Thirds of the board: the workbook's own.
+    """Where a point lies, by thirds of the board. [mm]
 
     >>> place_on_board(690, y=70, length=700, width=72)
     'the right far corner'
@@ -48,23 +27,7 @@ def place_on_board(x: float, *, y: float, length: float, width: float) -> str:
 
 
 def places_on_board(points: Iterable[tuple[float, float]], *, length: float, width: float) -> str:
-    """Where several points lie, in as few words as say it.
-
-    Parameters
-    ----------
-    points : iterable of (x, y)
-        From the left end and from the near edge. [mm]
-    length, width : float
-        Of the board. [mm]
-
-    Returns
-    -------
-    str
-        Such as ``all along the near edge`` or ``both ends``.
-
-    Source
-    ------
-    Thirds of the board: the workbook's own.
+    """Where several points lie, in as few words as say it. [mm]
 
     >>> places_on_board([(0, 0), (0, 36), (0, 72)], length=700, width=72)
     'right across the left end'

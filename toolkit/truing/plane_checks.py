@@ -2,28 +2,13 @@
 
 from __future__ import annotations
 
+from toolkit.planes import Plane
 from toolkit.results import GEOMETRY, Finding
 from toolkit.truing.jobs import Clearing
-from toolkit.truing.planes import Plane
 
 
 def check_scallops(found: Clearing) -> Finding:
-    """Whether one plane's ridges will show after the next plane.
-
-    Parameters
-    ----------
-    found : Clearing
-        The ridges, and what is taken off them. [mm]
-
-    Returns
-    -------
-    Finding
-        ``scallops-show-through`` or ``good-scallops``.
-
-    Source
-    ------
-    Geometry.
-    """
+    """Whether one plane's ridges will show after the next: ``scallops-show-through``."""
     if found.shows:
         remedy = f"Make {found.needed} passes, or lay the strokes before it closer."
         return Finding(
@@ -33,30 +18,18 @@ def check_scallops(found: Clearing) -> Finding:
 
 
 def check_iron(plane: Plane) -> Finding:
-    """Whether the corners of a plane's iron stay clear of the wood.
-
-    Parameters
-    ----------
-    plane : Plane
-        The plane as it is set. [mm]
-
-    Returns
-    -------
-    Finding
-        ``iron-corners-track`` or ``good-iron``.
-
-    Source
-    ------
-    Geometry.
-    """
-    if plane.corners_cut:
-        deepest = plane.depth - plane.corner_track
+    """Whether the corners of a plane's iron stay clear of the wood: ``iron-corners-track``."""
+    said = f"it takes a shaving {plane.shaving:.3g} mm deep and {plane.shaving_width:.3g} mm wide"
+    if plane.iron_width < plane.arc_width * (1 - 1e-6):
+        dig = plane.corner_depth
         return Finding(
             "care",
             "iron-corners-track",
             plane.name,
-            f"it {plane.shaving}",
-            f"Set it finer than {deepest:.2g} mm, or grind more camber.",
+            f"{said}, the full width of its iron: the corners dig in and leave tracks {dig:.2g} mm "
+            "deep.",
+            f"Set it finer than {plane.shaving - dig:.2g} mm, or grind more camber.",
             GEOMETRY,
         )
-    return Finding("good", "good-iron", plane.name, f"it {plane.shaving}", "", GEOMETRY)
+    said += f", within its iron of {plane.iron_width:.3g} mm."
+    return Finding("good", "good-iron", plane.name, said, "", GEOMETRY)

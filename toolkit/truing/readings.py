@@ -1,4 +1,4 @@
-"""Warp fitted to a list of readings, which corners stand high, and whether the board rocks."""
+"""Bow, cup and twist fitted to a list of readings."""
 
 from __future__ import annotations
 
@@ -8,22 +8,19 @@ from typing import TYPE_CHECKING, Literal
 
 import numpy as np
 
+from toolkit.planes import above_zero, one_of
 from toolkit.truing._arrays import arrays, spread_out
-from toolkit.truing._checks import above_zero, one_of
-from toolkit.truing._program import resting_plane
-from toolkit.truing.places import CORNERS, place_on_board
+from toolkit.truing.places import place_on_board
 from toolkit.truing.warp import NO_WARP, Warp, shapes
 
 if TYPE_CHECKING:
-    from numpy.typing import ArrayLike, NDArray
+    from numpy.typing import NDArray
 
     from toolkit.measures import Rule
 
     Numbers = NDArray[np.float64]
 
 Measured = Literal["heights", "gaps"]
-
-STEADY = 0.05  # custom, no source: a board that rocks less than this does not feel loose [mm]
 
 # What each shape needs before readings can tell it from a tilt or from another shape.
 NEEDS = (
@@ -148,87 +145,3 @@ def _rest(matrix: Numbers, values: Numbers) -> Numbers:
     """What of the values no mixture of the columns gives."""
     rest: Numbers = np.abs(values - matrix @ np.linalg.lstsq(matrix, values, rcond=None)[0])
     return rest
-
-
-@dataclass(frozen=True, slots=True)
-class Rocking:
-    """How a board lies on a flat bench.
-
-    Attributes
-    ----------
-    lifts : tuple of float
-        How far each corner lifts when the corner opposite is pressed down, in the order of
-        ``CORNERS``: left near, left far, right near, right far. [mm]
-    """
-
-    lifts: tuple[float, float, float, float]
-
-    @property
-    def travel(self) -> float:
-        """The most that any corner lifts. [mm]"""
-        return max(self.lifts)
-
-    @property
-    def steady(self) -> bool:
-        """Whether it lies still."""
-        return self.travel <= STEADY
-
-    @property
-    def sentence(self) -> str:
-        """How it lies, in words; a gap is told in millimetres."""
-        if self.steady:
-            return "It lies still on the bench."
-        least = self.travel * 0.5
-        loose = [name for name, lift in zip(CORNERS, self.lifts, strict=True) if lift > least]
-        if len(loose) == 4:
-            return (
-                f"It rocks on its belly: pressed down at one corner, the one opposite lifts "
-                f"{self.travel:.2f} mm. Turn it over."
-            )
-        return (
-            f"It rocks: pressed down at one of the {' and '.join(loose)} corners, the other "
-            f"lifts {self.travel:.2f} mm."
-        )
-
-
-def rocking(*, x: ArrayLike, y: ArrayLike, underside: ArrayLike) -> Rocking:
-    """Whether a board rocks on a flat bench, and at which corners.
-
-    Parameters
-    ----------
-    x, y : array of shape (n,)
-        Where each reading was taken; the corners must be among them. [mm]
-    underside : array of shape (n,)
-        Height of the face that lies on the bench. [mm]
-
-    Returns
-    -------
-    Rocking
-        How far each corner lifts. [mm]
-
-    Raises
-    ------
-    ValueError
-        There are fewer than three readings, they lie on one line, or one is no number.
-
-    Source
-    ------
-    Geometry: pressed at a corner, the bench touches it there and lies as close to the board's
-    middle as it can, a linear program.
-
-    >>> twisted = rocking(x=[0, 0, 700, 700], y=[0, 72, 0, 72], underside=[0, 0, 0, 2])
-    >>> [round(lift, 6) + 0.0 for lift in twisted.lifts]
-    [2.0, 0.0, 0.0, 2.0]
-    """
-    along, across, low = arrays(x=x, y=y, underside=underside)
-    spread_out(along, across)
-    span_x, span_y = np.ptp(along), np.ptp(across)
-    ends = [
-        int(np.argmax(a * along / span_x + b * across / span_y)) for a in (-1, 1) for b in (-1, 1)
-    ]
-    lifts = []
-    for corner in range(4):
-        pressed, free = ends[3 - corner], ends[corner]
-        a, b, c = resting_plane(along, across, low, pressed)
-        lifts.append(max(float(low[free] - a * along[free] - b * across[free] - c), 0.0))
-    return Rocking((lifts[0], lifts[1], lifts[2], lifts[3]))

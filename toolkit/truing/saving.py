@@ -10,8 +10,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from toolkit.planes import above_zero, not_negative
 from toolkit.results import Working, above
-from toolkit.truing._checks import above_zero, not_negative
 from toolkit.truing.flattest import least_planing
 from toolkit.truing.warp import Warp, cut_to, face_of
 
@@ -58,10 +58,7 @@ class Yield:
 
     @property
     def program(self) -> float:
-        """The thickness that the best plane leaves; 0 or less when there is more warp than wood.
-
-        In millimetres. [mm]
-        """
+        """The thickness that the best plane leaves, 0 or less with more warp than wood. [mm]"""
         return self.thickness - self.flattening - 2 * self.saw_marks
 
     def sentence(self, rule: Rule) -> str:
@@ -140,14 +137,11 @@ class CrosscutFirst:
 
     def sentence(self, rule: Rule) -> str:
         """What sawing first saves, in words."""
+        piece = self.piece.sentence(rule)
         return (
-            f"{self.whole.sentence(rule)} Saw first: {_lower(self.piece.sentence(rule))} Sawing "
-            f"first saves {rule.exact(self.saved)} of planing and of thickness."
+            f"{self.whole.sentence(rule)} Saw first: {piece[:1].lower()}{piece[1:]} Sawing first "
+            f"saves {rule.exact(self.saved)} of planing and of thickness."
         )
-
-
-def _lower(sentence: str) -> str:
-    return sentence[:1].lower() + sentence[1:]
 
 
 def crosscut_first(
@@ -158,7 +152,7 @@ def crosscut_first(
     width: float | None = None,
     saw_marks: float = SAW_MARKS,
 ) -> CrosscutFirst:
-    """What is saved by sawing a piece from a board before flattening it.
+    """The thickness that is saved by sawing a piece from a board before flattening it.
 
     Parameters
     ----------

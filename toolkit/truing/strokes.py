@@ -14,8 +14,8 @@ from dataclasses import dataclass
 from math import ceil
 from typing import TYPE_CHECKING
 
-from toolkit.truing._checks import above_zero
-from toolkit.truing.planes import Plane, fewest_tracks
+from toolkit.planes import Plane, above_zero
+from toolkit.results import below
 
 if TYPE_CHECKING:
     from toolkit.measures import Rule
@@ -66,11 +66,6 @@ class Strokes:
         """How much lower the ridges lie after each pass. [mm]"""
         return self.plane.net_drop(self.step)
 
-    @property
-    def troughs(self) -> float:
-        """How deep the troughs lie at the end, if the passes take what they can. [mm]"""
-        return self.net_drop * self.passes + self.ridge
-
     def sentence(self, rule: Rule) -> str:
         """The strokes in words."""
         return (
@@ -79,6 +74,16 @@ class Strokes:
             f"{self.overlap:.0%} of its width with the next. Ridges of {self.ridge:.2g} mm are "
             "left, and the troughs lie that much lower."
         )
+
+
+def fewest_tracks(plane: Plane, *, width: float) -> int:
+    """The fewest tracks that cover a board and lower it. [mm]
+
+    A step may be as wide as the iron, but must be narrower than the arc that it cuts.
+    """
+    above_zero(width, name="width", example="64")
+    tracks = max(1, ceil(width / plane.shaving_width * (1 - 1e-9)))
+    return tracks if below(width / tracks, plane.arc_width) else tracks + 1
 
 
 def strokes_with(plane: Plane, *, width: float, remove: float, tracks: int) -> Strokes:
@@ -108,7 +113,7 @@ def strokes_with(plane: Plane, *, width: float, remove: float, tracks: int) -> S
     Geometry: each pass lowers the ridges by the depth of cut less one ridge, because the sole
     rides on the ridges of the pass before.
 
-    >>> from toolkit.truing.planes import JACK
+    >>> from toolkit.planes import JACK
     >>> strokes_with(JACK, width=64, remove=3.5, tracks=3).strokes
     45
     """
@@ -121,47 +126,6 @@ def strokes_with(plane: Plane, *, width: float, remove: float, tracks: int) -> S
         )
     passes = ceil(remove / plane.net_drop(width / tracks) * (1 - 1e-9))
     return Strokes(plane, float(width), float(remove), tracks, passes)
-
-
-def stroke_choices(
-    plane: Plane, *, width: float, remove: float, most: int | None = None
-) -> tuple[Strokes, ...]:
-    """What each number of tracks in a pass would cost, from the fewest up.
-
-    Parameters
-    ----------
-    plane : Plane
-        The plane. [mm]
-    width, remove : float
-        Of the board, and what is to come off. [mm]
-    most : int or None
-        The most tracks to try; left out, until more cannot be better. [1]
-
-    Returns
-    -------
-    tuple of Strokes
-        One a number of tracks. [mm]
-
-    Raises
-    ------
-    ValueError
-        A size is not above 0.
-
-    Source
-    ------
-    Geometry, as for ``strokes_with``.
-    """
-    above_zero(remove, name="remove", example="3.5")
-    tracks = fewest_tracks(plane, width=width)
-    rows = [strokes_with(plane, width=width, remove=remove, tracks=tracks)]
-    # However close the tracks, a pass lowers the board by less than the depth of cut.
-    passes = ceil(remove / plane.depth * (1 - 1e-9))
-    while True:
-        tracks += 1
-        best = min(row.strokes for row in rows)
-        if tracks > most if most is not None else tracks * passes >= best:
-            return tuple(rows)
-        rows.append(strokes_with(plane, width=width, remove=remove, tracks=tracks))
 
 
 def least_strokes(plane: Plane, *, width: float, remove: float) -> Strokes:
@@ -188,25 +152,30 @@ def least_strokes(plane: Plane, *, width: float, remove: float) -> Strokes:
     ------
     Geometry, as for ``strokes_with``.
 
-    >>> from toolkit.truing.planes import JACK
+    >>> from toolkit.planes import JACK
     >>> least_strokes(JACK, width=72, remove=13).strokes
     184
     """
-    rows = stroke_choices(plane, width=width, remove=remove)
-    return min(rows, key=lambda row: row.strokes)
+    above_zero(remove, name="remove", example="3.5")
+    tracks = fewest_tracks(plane, width=width)
+    best = strokes_with(plane, width=width, remove=remove, tracks=tracks)
+    # However close the tracks, a pass lowers the board by less than the shaving.
+    passes = ceil(remove / plane.shaving * (1 - 1e-9))
+    while (tracks := tracks + 1) * passes < best.strokes:
+        closer = strokes_with(plane, width=width, remove=remove, tracks=tracks)
+        best = min(best, closer, key=lambda row: row.strokes)
+    return best
 
 
-def strokes_at_overlap(plane: Plane, *, width: float, remove: float, overlap: float) -> Strokes:
-    """The strokes that a board takes when each shares at least so much of its width with the next.
+def strokes_as_set(plane: Plane, *, width: float, remove: float) -> Strokes:
+    """The strokes that a board takes with the plane's own overlap or a little more.
 
     Parameters
     ----------
     plane : Plane
-        The plane. [mm]
+        The plane, with the overlap aimed at: the whole number of tracks makes it more. [mm]
     width, remove : float
         Of the board, and what is to come off. [mm]
-    overlap : float
-        The share aimed at, as a fraction; the whole number of tracks makes it a little more. [1]
 
     Returns
     -------
@@ -216,20 +185,16 @@ def strokes_at_overlap(plane: Plane, *, width: float, remove: float, overlap: fl
     Raises
     ------
     ValueError
-        A size is not above 0, or the overlap does not lie from 0 to 0.95.
+        A size is not above 0.
 
     Source
     ------
     Geometry, as for ``strokes_with``.
 
-    >>> from toolkit.truing.planes import JACK
-    >>> strokes_at_overlap(JACK, width=64, remove=3.5, overlap=0.3).tracks
+    >>> from toolkit.planes import JACK
+    >>> strokes_as_set(JACK.having(overlap=30), width=64, remove=3.5).tracks
     3
     """
-    if not 0 <= overlap <= 0.95:
-        raise ValueError(
-            f"overlap was given as {overlap:g}; give a share from 0 to 0.95, such as 0.42"
-        )
-    wanted = ceil(width / (plane.shaving_width * (1 - overlap)) * (1 - 1e-9))
-    tracks = max(wanted, fewest_tracks(plane, width=width))
+    above_zero(width, name="width", example="64")
+    tracks = max(ceil(width / plane.pitch * (1 - 1e-9)), fewest_tracks(plane, width=width))
     return strokes_with(plane, width=width, remove=remove, tracks=tracks)

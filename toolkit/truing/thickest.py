@@ -9,15 +9,9 @@ import numpy as np
 
 from toolkit.truing._arrays import arrays, spread_out
 from toolkit.truing._program import thickest_slopes
-from toolkit.truing.flattest import FLAT
-from toolkit.truing.places import most_at
 
 if TYPE_CHECKING:
-    from numpy.typing import ArrayLike, NDArray
-
-    from toolkit.measures import Rule
-
-    Numbers = NDArray[np.float64]
+    from numpy.typing import ArrayLike
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -26,8 +20,6 @@ class ThickestBoard:
 
     Attributes
     ----------
-    x, y : array
-        Where the readings were taken. [mm]
     thickness : float
         Of the true board, square to its faces. [mm]
     upright : float
@@ -35,41 +27,11 @@ class ThickestBoard:
     plane : tuple of float
         a, b, c of its upper face, ``a x + b y + c``; its lower face lies ``upright`` below.
         [mm/mm, mm/mm, mm]
-    top_removal, bottom_removal : array
-        What comes off each face at each reading, upright. [mm]
-    rough : float
-        The least thickness read, upright. [mm]
     """
 
-    x: Numbers
-    y: Numbers
     thickness: float
     upright: float
     plane: tuple[float, float, float]
-    top_removal: Numbers
-    bottom_removal: Numbers
-    rough: float
-
-    @property
-    def lost(self) -> float:
-        """What truing takes off the least thickness read. [mm]"""
-        return self.rough - self.thickness
-
-    def sentence(self, rule: Rule) -> str:
-        """The thickness left, and what comes off each face, in words."""
-        left = f"The thickest true board in it is {rule.exact(self.thickness)}"
-        if max(self.top_removal.max(), self.bottom_removal.max()) < FLAT:
-            return f"{left}: both faces are true already."
-        faces = []
-        for name, removal in (("upper", self.top_removal), ("lower", self.bottom_removal)):
-            most = float(removal.max())
-            faces.append(
-                f"nothing comes off the {name} face"
-                if most < FLAT
-                else f"up to {rule.exact(most)} comes off the {name} face, most at "
-                f"{most_at(self.x, self.y, removal)}"
-            )
-        return f"{left}: {', and '.join(faces)}."
 
 
 def thickest_board(
@@ -88,7 +50,7 @@ def thickest_board(
     Returns
     -------
     ThickestBoard
-        Its thickness, its upper face, and what comes off both faces. [mm]
+        Its thickness and its upper face. [mm]
 
     Raises
     ------
@@ -120,20 +82,15 @@ def thickest_board(
     a, b = thickest_slopes(along, across, high, low)
     tilt = a * along + b * across
     c, floor = float((high - tilt).min()), float((low - tilt).max())
-    rough = float((high - low).min())
     if c - floor <= 0:
+        rough = float((high - low).min())
         raise ValueError(
             f"there is more warp than wood: the board is {rough:g} mm thick at its thinnest, and "
             f"two true faces would need {floor - c:.3g} mm more; cut it shorter or narrower "
             "first, or choose another"
         )
     return ThickestBoard(
-        x=along,
-        y=across,
         thickness=(c - floor) / float(np.sqrt(1 + a * a + b * b)),
         upright=c - floor,
         plane=(a, b, c),
-        top_removal=high - tilt - c,
-        bottom_removal=floor - (low - tilt),
-        rough=rough,
     )

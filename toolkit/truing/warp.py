@@ -7,13 +7,13 @@ of it has less of each, and how much less is known before the saw is picked up.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING, Literal
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 import numpy as np
 
+from toolkit.planes import above_zero, finite
 from toolkit.results import above
-from toolkit.truing._checks import above_zero, finite
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
@@ -24,8 +24,6 @@ if TYPE_CHECKING:
 
 # A warp of less than this shows on no rule and is left unsaid. [mm]
 NO_WARP = 0.005
-
-Side = Literal["round", "hollow", "straight"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,11 +44,6 @@ class Warp:
         near and the right far corner are high, negative when the other two are. [mm]
     crook : float
         How far the edges are bent, in the plane of the face. [mm]
-
-    Raises
-    ------
-    ValueError
-        A size is not above 0, or a warp is no number.
     """
 
     length: float
@@ -68,26 +61,11 @@ class Warp:
             finite(getattr(self, name), name=name, example="1.5, or 0 for none")
 
     @property
-    def bow_side(self) -> Side:
-        """Whether the upper face is round, hollow or straight along its length."""
-        return _side(self.bow)
-
-    @property
-    def cup_side(self) -> Side:
-        """Whether the upper face is round, hollow or straight across its width."""
-        return _side(self.cup)
-
-    @property
     def high_corners(self) -> tuple[str, ...]:
         """The two corners that stand high, none when there is no twist."""
         if abs(self.twist) < NO_WARP:
             return ()
         return ("left near", "right far") if self.twist > 0 else ("left far", "right near")
-
-    @property
-    def turned_over(self) -> Warp:
-        """The other face, the board rolled over its long edge: twist keeps its hand."""
-        return replace(self, bow=-self.bow, cup=-self.cup)
 
     def sentence(self, rule: Rule) -> str:
         """The warp in words."""
@@ -106,8 +84,8 @@ class Warp:
         return f"{size} the board is {'; '.join(said) or 'straight, flat and out of winding'}."
 
 
-def _side(value: float) -> Side:
-    return "straight" if abs(value) < NO_WARP else "round" if value > 0 else "hollow"
+def _side(value: float) -> str:
+    return "round" if value > 0 else "hollow"
 
 
 @dataclass(frozen=True, slots=True, eq=False)

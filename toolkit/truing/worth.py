@@ -6,7 +6,7 @@ from collections.abc import Collection, Iterable
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
-from toolkit.results import WALLS, Part, above
+from toolkit.results import SQUARE, WALLS, Part, above
 from toolkit.truing._words import spoken
 from toolkit.truing.accuracy import RuleClass, rule_error
 from toolkit.truing.limits import Limits
@@ -16,12 +16,6 @@ if TYPE_CHECKING:
 
 Axis = Literal["thickness", "width", "length", "end_out", "end_lean", "edge_out"]
 
-# The three that a square tells, in words.
-SQUARE = {
-    "end_out": "end square to the edge",
-    "end_lean": "end square to the face",
-    "edge_out": "edge square to the face",
-}
 _BY_SQUARE = "hold a square to it against the light, and slip feelers under its blade"
 
 # For walls and for panels, in the order in which they are worth reading: the axis, readings for
@@ -92,39 +86,15 @@ _PANELS: tuple[tuple[Axis, int, str, tuple[str, ...], str], ...] = (
 
 @dataclass(frozen=True, slots=True)
 class Worth:
-    """One reading worth taking.
-
-    Attributes
-    ----------
-    part : str
-        Which part.
-    axis : str
-        ``"thickness"``, ``"width"``, ``"length"``, or what a square tells: ``"end_out"``,
-        ``"end_lean"``, ``"edge_out"``.
-    readings : int
-        How many it takes, all pieces of that part together. [1]
-    where : str
-        Where to take them.
-    expected : float
-        What the plan says; 0 for what a square tells. [mm]
-    needed : float
-        How exactly it must be known. [mm]
-    rule_error : float
-        How far a rule of the class given may be off; where a square is wanted, over the size that
-        the gap is read over. [mm]
-    changes : tuple of str
-        What the reading changes.
-    better : str
-        What tells it better than a rule.
-    """
+    """One reading worth taking, and what tells it better than a rule. [mm]"""
 
     part: str
     axis: Axis
-    readings: int
+    readings: int  # all pieces of that part together
     where: str
-    expected: float
-    needed: float
-    rule_error: float
+    expected: float  # by the plan; 0 for a gap under a square
+    needed: float  # how exactly it must be known
+    rule_error: float  # for a gap under a square, over the size that it is read over
     changes: tuple[str, ...]
     better: str
 

@@ -12,9 +12,8 @@ from toolkit.pictures.kit.view import View, rectangle, still_scale
 from toolkit.pictures.surface import lamp, profile
 from toolkit.pictures.surface.light import figure, lit
 from toolkit.pictures.surface.png import wood_png
-from toolkit.smoothing import Surface, what_shows
-from toolkit.smoothing.surface import LINE
-from toolkit.smoothing.words import fine
+from toolkit.planes import Surface, fine
+from toolkit.smoothing import what_shows
 
 HEIGHT = 424.0
 ROOM = (330.0, 216.0)  # for the patch [pt]
@@ -22,8 +21,8 @@ LEFT, LOW = 66.0, 160.0  # its lower left corner [pt]
 SIDE = 412.0  # where what stands beside it begins [pt]
 SECTION = 120.0  # the highest place of the section [pt]
 AMBIENT = 0.16  # light of the room beside the lamp's, of what the lamp gives a level surface [1]
+LINE = 0.25  # where the section is taken, as a share of the way along [1]
 _WIDEST = 800  # cells of the shaded picture, more than a screen shows
-_CHANGE = 0.004  # how much wood whose fibres slope looks lighter or darker, a degree [1]
 _HARDLY = 0.0005  # a change of brightness that rounds to nothing [1]
 _MM = Rule.millimetres()
 
@@ -103,8 +102,7 @@ def raking_light(
         rank=-1,
         size=sheet.text + 0.7,
     )
-    _beside(sheet, surface, lamp_height, lamp_direction)
-    _torn(view, surface)
+    _beside(sheet, lamp_height, lamp_direction)
     _scale_bar(sheet, view, surface, rule)
     note = "sizes in millimetres" if rule.units == "mm" else "sizes in inches"
     if ghost is not None:
@@ -117,14 +115,11 @@ def _shaded(surface: Surface, lamp_height: float, lamp_direction: float) -> byte
     step, heights = surface.step, surface.heights
     light = lit(heights, step=step, lamp_height=lamp_height, lamp_direction=lamp_direction)
     tones = (light * np.float32(1 - AMBIENT) + np.float32(AMBIENT)) * figure(*heights.shape, step)
-    if surface.grain is not None:
-        # Curly wood gleams where its fibres lean to the eye, and is dark where they lean away.
-        tones *= 1 + np.float32(_CHANGE) * surface.grain
     every = max(1, -(-heights.shape[1] // _WIDEST))
     return wood_png(tones[::every, ::every])
 
 
-def _beside(sheet: Sheet, surface: Surface, height: float, direction: float) -> None:
+def _beside(sheet: Sheet, height: float, direction: float) -> None:
     """At the right: how high the lamp is, and which way the strokes went."""
     left = 180 <= direction % 360 < 360
     lamp.from_the_side(
@@ -135,35 +130,8 @@ def _beside(sheet: Sheet, surface: Surface, height: float, direction: float) -> 
         left=left,
     )
     x, low, high = SIDE + 36.0, LOW + 4.0, LOW + 42.0
-    tail, tip = ((x, low), (x, high)) if surface.direction > 0 else ((x, high), (x, low))
-    lamp.arrow(sheet, tail, tip)
+    lamp.arrow(sheet, (x, low), (x, high))
     sheet.write("planed\nthis way", [Place(x + 8.0, (low + high) / 2 + 2.0)], rank=2)
-
-
-def _torn(view: View, surface: Surface) -> None:
-    """Where it tore, pointed at once."""
-    if not surface.torn.any():
-        return
-    rows, columns = np.nonzero(surface.torn)
-    # A deep place near the right edge, where the leader comes from.
-    heights = surface.heights[rows, columns]
-    deep = np.flatnonzero(heights <= (heights.min() + heights.mean()) / 2)
-    shown = deep[np.argmax(columns[deep])]
-    x, y = (columns[shown] + 0.5) * surface.step, (rows[shown] + 0.5) * surface.step
-    share = f"{surface.torn_share:.1f}" if surface.torn_share < 10 else f"{surface.torn_share:.0f}"
-    at = view.at(float(x), float(y))
-    right, top = view.across(surface.width), view.up(surface.length)
-    # Level with the place, else higher or lower along the edge, else over the patch.
-    spots = [
-        Place(right + 10.0, at[1] + lift, "left", (at, (right + 8.0, at[1] + lift - 1.0)))
-        for lift in sorted(np.arange(-190.0, 191.0, 10.0).tolist(), key=abs)
-        if LOW + 12.0 <= at[1] + lift <= top - 8.0
-    ]
-    over = top + 10.0 + 1.22 * view.sheet.text
-    for aside in (0.0, 40.0, -40.0, 80.0, -80.0):
-        tip = (at[0] + aside, top + 6.0)
-        spots.append(Place(tip[0], over, "center", (at, tip)))
-    view.sheet.write(f"torn out\n{share} % of it", spots, rank=1, red=True)
 
 
 def _scale_bar(sheet: Sheet, view: View, surface: Surface, rule: Rule) -> None:

@@ -11,7 +11,7 @@ from toolkit.pictures.kit.notes import title, unit_words
 from toolkit.pictures.kit.picture import Picture, Point
 from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
 from toolkit.pictures.kit.view import View, rectangle
-from toolkit.smoothing import Plane
+from toolkit.planes import Plane
 
 HEIGHT = 330.0
 EDGE = (230.0, 96.0)  # where the edge cuts [pt]

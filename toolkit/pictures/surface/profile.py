@@ -9,9 +9,7 @@ from toolkit.pictures.kit.dimensions import single
 from toolkit.pictures.kit.lettering import Place
 from toolkit.pictures.kit.picture import Point
 from toolkit.pictures.kit.sheet import Sheet
-from toolkit.smoothing import Surface
-from toolkit.smoothing.surface import LINE
-from toolkit.smoothing.words import fine
+from toolkit.planes import Surface, fine
 
 TALL = 40.0  # room for the heights [pt]
 BODY = 13.0  # wood left under the deepest place [pt]
@@ -21,8 +19,7 @@ _MOST_POINTS = 600
 
 def times(surface: Surface, *, scale: float, kept: int | None = None) -> int:
     """How many times heights are drawn, a round number that holds still. [pt/mm]"""
-    _, heights = surface.section()
-    rise = max(float(np.ptp(heights)), 1e-9) * scale
+    rise = max(surface.rise, 1e-9) * scale
     if kept is not None and rise * kept <= TALL:
         return kept
     return next((n for n in _TIMES if rise * n <= TALL), _TIMES[-1])
@@ -30,7 +27,7 @@ def times(surface: Surface, *, scale: float, kept: int | None = None) -> int:
 
 def outline(surface: Surface, *, x: float, top: float, scale: float, enlarged: int) -> list[Point]:
     """The section's upper line on the page, its highest place at ``top``. [pt]"""
-    across, heights = surface.section()
+    across, heights = surface.across, surface.profile
     every = max(1, len(across) // _MOST_POINTS)
     across, heights = across[::every], heights[::every]
     rise = (heights - heights.max()).astype(np.float64) * scale * enlarged
@@ -80,9 +77,7 @@ def _tracks(
     sheet: Sheet, surface: Surface, *, x: float, foot: float, scale: float, rule: Rule
 ) -> None:
     """How far apart the middles of two tracks lie, those nearest the middle of the patch."""
-    ahead = (LINE - 0.5) * surface.length
-    middles = (stroke.middle(ahead) for stroke in surface.last_pass)
-    inside = sorted(middle for middle in middles if 0 < middle < surface.width)
+    inside = sorted(row.centre for row in surface.last_pass if 0 < row.centre < surface.width)
     if len(inside) < 2:
         return
     at = min(

@@ -83,7 +83,7 @@ def shavings_picture(
 
 def _times(strokes: Strokes, scale: float) -> int:
     """The exaggeration: a rounded number that lets the cut fill its room."""
-    most = DEEP / (strokes.plane.depth * scale)
+    most = DEEP / (strokes.plane.shaving * scale)
     steps = [n * 10**power for power in range(4) for n in (1, 2, 5)]
     return max((step for step in steps if step <= most), default=1)
 
@@ -93,10 +93,8 @@ def _surface(strokes: Strokes, scale: float, times: int, level: float) -> list[t
     plane = strokes.plane
     x = np.linspace(0.0, strokes.width, _POINTS + 1)
     middles = (np.arange(strokes.tracks) + 0.5) * strokes.step
-    off = np.abs(x[:, None] - middles[None, :])
-    arc = -plane.depth + off**2 / (2 * plane.effective_radius)
-    arc[off > plane.shaving_width / 2] = 0.0
-    height = np.minimum(arc.min(axis=1), 0.0)
+    cut = plane.iron.edge(x[:, None] - middles[None, :]) - plane.shaving
+    height = np.minimum(cut.min(axis=1), 0.0)
     return [
         (LEFT + float(a) * scale, level + float(b) * scale * times)
         for a, b in zip(x, height, strict=True)

@@ -9,16 +9,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from math import atan, degrees, isinf, sqrt
-from typing import TYPE_CHECKING
-
-import numpy as np
 
 from toolkit.measures import Rule
-from toolkit.smoothing._checks import above_zero
-from toolkit.smoothing.words import fine, microns
-
-if TYPE_CHECKING:
-    from numpy.typing import ArrayLike, NDArray
+from toolkit.planes.checks import above_zero
+from toolkit.planes.small_lengths import fine, microns
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,14 +80,6 @@ class Scallops:
     def steepest(self) -> float:
         """Steepest slope, at the ridges: 4h/s. [degrees]"""
         return degrees(atan(4 * self.depth / self.pitch))
-
-    def profile(self, across: ArrayLike) -> NDArray[np.float64]:
-        """Heights above the bottom of the hollows; ridges at 0 and every pitch. [mm]"""
-        from_middle = np.mod(np.asarray(across, dtype=np.float64), self.pitch) - self.pitch / 2
-        if isinf(self.radius):
-            return np.zeros_like(from_middle)
-        root = np.sqrt(self.radius**2 - from_middle**2)
-        return np.asarray(from_middle**2 / (self.radius + root))
 
     def sentence(self, rule: Rule) -> str:
         """Pitch, ridge and roughness in words."""

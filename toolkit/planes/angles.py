@@ -6,29 +6,18 @@ from dataclasses import dataclass
 from math import asin, atan, cos, degrees, radians, sin, tan
 from typing import Literal
 
-from toolkit.smoothing._checks import between, one_of
+from toolkit.planes.checks import between, one_of
 
 Bevel = Literal["down", "up"]
 BEVELS: tuple[Bevel, ...] = ("down", "up")
 
-FIRST_FORM = "a book on wooden planes, quoted and read there: sin e = sin p × cos s"
-SECOND_FORM = "geometry, section of the iron along the line of travel: tan e = tan p × cos s"
-
 
 @dataclass(frozen=True, slots=True)
 class CuttingAngle:
-    """The angle between the wood and the face that lifts the shaving, and how it adds up.
+    """The angle from the wood to the face that lifts the shaving, as the sum of its terms.
 
-    Attributes
-    ----------
-    angle : float
-        Cutting angle. [degrees]
-    clearance : float
-        Angle between the wood and the face of the iron behind its edge. [degrees]
-    bevel : str
-        ``"down"`` or ``"up"``.
-    terms : tuple
-        Labels and angles whose sum is the cutting angle. [degrees]
+    ``clearance`` lies between the wood and the iron behind its edge; ``terms`` are labels and
+    angles whose sum is the cutting angle. [degrees]
     """
 
     angle: float
@@ -88,8 +77,6 @@ def cutting_angle(
 
     >>> cutting_angle(12, bevel="up", honed_bevel=30).angle
     42.0
-    >>> cutting_angle(45, back_bevel=10).angle
-    55.0
     """
     between(bed, low=5, high=80, name="bed", example="45")
     between(honed_bevel, low=10, high=60, name="honed bevel", example="30")
@@ -118,18 +105,9 @@ def cutting_angle(
 
 @dataclass(frozen=True, slots=True)
 class Skewed:
-    """What turning the plane across its path does.
+    """A cutting angle with the plane turned across its path, by both published forms. [degrees]
 
-    Attributes
-    ----------
-    angle, skew : float
-        Cutting angle square on, and how far the plane is turned. [degrees]
-    up_the_iron : float
-        Slope of the shaving's path up the iron: the first published form. [degrees]
-    along_the_travel : float
-        Section of the iron along the line of travel: the second form. [degrees]
-    width_share : float
-        What is left of the width of the cut, of the iron's. [1]
+    ``width_share`` is what is left of the width of the cut, of the iron's. [1]
     """
 
     angle: float
@@ -138,18 +116,9 @@ class Skewed:
     along_the_travel: float
     width_share: float
 
-    def sentence(self) -> str:
-        """Both forms, labelled; the first is the one to talk about."""
-        return (
-            f"Skewed {self.skew:g}°, the shaving climbs the iron at {self.up_the_iron:.1f}° "
-            f"instead of {self.angle:g}° (sin e = sin p × cos s); cut along the line of travel "
-            f"the iron stands at {self.along_the_travel:.1f}° (tan e = tan p × cos s). The cut is "
-            f"{100 * self.width_share:.0f} % as wide. Skewing lowers the angle."
-        )
-
 
 def skewed(angle: float, *, skew: float) -> Skewed:
-    """What skewing a plane makes of its cutting angle, by both published forms.
+    """The cutting angle of a skewed plane, by both published forms.
 
     Parameters
     ----------
@@ -161,7 +130,8 @@ def skewed(angle: float, *, skew: float) -> Skewed:
     Returns
     -------
     Skewed
-        Both angles [degrees] and the share of the width that is left.
+        Slope of the shaving's path up the iron, which is the one to talk about, and the iron's
+        section along the line of travel. [degrees]
 
     Raises
     ------

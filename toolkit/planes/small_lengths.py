@@ -1,8 +1,6 @@
-"""Lengths too small for any rule, and words put in a row."""
+"""Lengths too small for any rule: shavings, ridges, roughness."""
 
 from __future__ import annotations
-
-from collections.abc import Sequence
 
 from toolkit.measures import MM_PER_INCH, Rule
 
@@ -10,7 +8,7 @@ _FINE = 0.0995  # below this a hundredth of a millimetre no longer says enough [
 
 
 def fine(value: float, *, rule: Rule, unit: bool = True) -> str:
-    """A length of a shaving's size on somebody's rule: millimetres or decimals of an inch. [mm]
+    """A length of a shaving's size in millimetres or decimals of an inch. [mm]
 
     >>> fine(0.0100276, rule=Rule.millimetres()), fine(0.0100276, rule=Rule.inches())
     ('0.01 mm', '0.0004 in')
@@ -28,9 +26,3 @@ def fine(value: float, *, rule: Rule, unit: bool = True) -> str:
 def microns(value: float) -> str:
     """A roughness as it is always given, in micrometres. [mm]"""
     return f"{value * 1000:.3g} µm"
-
-
-def listed(words: Sequence[str], last: str = "and") -> str:
-    """Words in a row: 'a, b and c'."""
-    *head, end = words
-    return f"{', '.join(head)} {last} {end}" if head else end

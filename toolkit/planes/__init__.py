@@ -1,0 +1,40 @@
+"""One bench plane: its angles and iron, what its strokes take off, and the surface they leave.
+
+Plain numbers in and out, in millimetres and degrees. Truing counts this plane's strokes; smoothing
+looks at what they leave.
+
+>>> round(SMOOTHER.pitch, 1), round(SMOOTHER.scallops.depth, 3)      # tracks, ridges [mm]
+(26.7, 0.01)
+"""
+
+from toolkit.planes.angles import cutting_angle, skewed
+from toolkit.planes.checks import above_zero, between, finite, not_negative, one_of
+from toolkit.planes.iron import BEST_OVERLAP, Iron, camber_radius
+from toolkit.planes.plane import JACK, PLANES, SMOOTHER, TRY, Plane
+from toolkit.planes.scallops import Scallops
+from toolkit.planes.simulation import planed
+from toolkit.planes.small_lengths import fine
+from toolkit.planes.surface import Stroke, Surface
+
+__all__ = [
+    "BEST_OVERLAP",
+    "JACK",
+    "PLANES",
+    "SMOOTHER",
+    "TRY",
+    "Iron",
+    "Plane",
+    "Scallops",
+    "Stroke",
+    "Surface",
+    "above_zero",
+    "between",
+    "camber_radius",
+    "cutting_angle",
+    "fine",
+    "finite",
+    "not_negative",
+    "one_of",
+    "planed",
+    "skewed",
+]
