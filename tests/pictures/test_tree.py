@@ -17,7 +17,7 @@ from toolkit.box import Panel
 from toolkit.measures import Rule
 from toolkit.pictures import Picture, Sawn, Year, log_end, year_picture
 from toolkit.pictures.kit.sheet import MOST_LABELS
-from toolkit.pictures.tree.warp import Warp, arcs_within, disc_within
+from toolkit.pictures.tree.warp import WarpedSection, arcs_within, disc_within
 from toolkit.plan import plan
 from toolkit.wood import MONTHS, Place, cup_from_strains, place, places, strain
 
@@ -157,7 +157,7 @@ def test_the_kept_state_stays_behind_at_the_same_exaggeration() -> None:
     ghost = STATES["flat"]
     picture = log_end(_sawn(far=40.0), rule=MM, ghost=ghost)
     assert ghost.cup is not None
-    wanted = Warp(ghost.cup, times=_times(picture)).outline
+    wanted = WarpedSection(ghost.cup, times=_times(picture)).outline
     assert np.allclose(picture.drawn.outline("ghost after").points, wanted)
     assert picture.drawn.outline("ghost board in the log").bounds[2] == pytest.approx(75.5)
 
@@ -211,7 +211,7 @@ def test_rings_inside_the_section_go_where_the_exact_map_takes_them(
         return a * cos(lean) - b * sin(lean), a * sin(lean) + b * cos(lean)
 
     point = u * width, v * thickness
-    (found,) = Warp(cup, times=1).points([point])
+    (found,) = WarpedSection(cup, times=1).points([point])
     # The blend between the edges is no map of wood. Drawn eight times as large at 1.6 pt to a
     # millimetre it must be off by less than a thin line is wide, 0.6 pt.
     assert dist(found, level(*point)) < 0.6 / (8 * 1.6)

@@ -9,7 +9,8 @@ from math import inf, sqrt
 import numpy as np
 import pytest
 
-from toolkit.planes import JACK, SMOOTHER, Iron, Scallops, camber_radius, cutting_angle, skewed
+from toolkit.planes import JACK, SMOOTHER, Iron, Scallops, camber_radius, skewed
+from toolkit.planes.angles import cutting_angle
 from toolkit.smoothing import setbacks, shadow_length
 from toolkit.smoothing.cap_iron import thickest_shaving
 from toolkit.smoothing.raking import shading

@@ -15,7 +15,7 @@ from toolkit.smoothing import (
     finish_needed,
     shellac_cut,
 )
-from toolkit.smoothing.customs import Customs
+from toolkit.smoothing.customs import SurfaceCustoms
 from toolkit.smoothing.finish import spreads
 
 MM = Rule.millimetres()
@@ -124,7 +124,7 @@ def test_quantities_grow_with_area_coats_and_boxes(area, coats, boxes):
 
 
 def test_spare_is_a_custom():
-    assert finish_needed("oil", area=1e6, customs=Customs(spare=0)).to_buy == pytest.approx(
+    assert finish_needed("oil", area=1e6, customs=SurfaceCustoms(spare=0)).to_buy == pytest.approx(
         finish_needed("oil", area=1e6).most
     )
 

@@ -3,16 +3,17 @@
 import pytest
 
 from toolkit.measures import Rule
-from toolkit.planes import SMOOTHER, Plane, cutting_angle, skewed
+from toolkit.planes import SMOOTHER, Plane, skewed
+from toolkit.planes.angles import cutting_angle
 from toolkit.smoothing import check_plane, setbacks, what_shows
 from toolkit.smoothing.cap_iron import setback_to_begin
-from toolkit.smoothing.customs import Customs
+from toolkit.smoothing.customs import SurfaceCustoms
 
 MM, INCH = Rule.millimetres(), Rule.inches()
 
 
 def _codes(plane, grain="straight", customs=None):
-    found = check_plane(plane, rule=MM, grain=grain, customs=customs or Customs())
+    found = check_plane(plane, rule=MM, grain=grain, customs=customs or SurfaceCustoms())
     return {row.code: row.level for row in found}
 
 
@@ -73,7 +74,7 @@ def test_only_the_last_plane_minds_ridges_and_a_far_cap_iron():
 )
 def test_each_custom_moves_its_finding(name, value, code, plane, grain):
     subject = SMOOTHER.having(**plane)
-    changed = Customs(**{name: value})
+    changed = SurfaceCustoms(**{name: value})
     assert (code in _codes(subject, grain)) != (code in _codes(subject, grain, changed))
 
 

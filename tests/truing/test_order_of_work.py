@@ -13,7 +13,7 @@ from toolkit.planes import JACK, SMOOTHER, TRY
 from toolkit.truing import (
     ORDERS,
     THICKNESS_FIRST,
-    Limits,
+    Tolerances,
     check_iron,
     check_scallops,
     clearing,
@@ -89,7 +89,7 @@ def test_numbers_go_with_the_part_and_its_limits():
     assert "gauge" not in [task.step.name for task in lid.tasks]
     face = next(task for task in lid.tasks if task.step.name == "face")
     assert face.tests[0].limit == pytest.approx(0.3 * 168 * 116 / (176 * 64))
-    tight = order_of_work(PARTS["side"], limits=Limits(twist=0.1))
+    tight = order_of_work(PARTS["side"], limits=Tolerances(twist=0.1))
     face = next(task for task in tight.tasks if task.step.name == "face")
     assert face.tests[0].limit == pytest.approx(0.1)
 
@@ -108,7 +108,7 @@ def test_orders_that_cannot_be_read(order, said):
 
 def test_limits_of_nothing_are_refused():
     with pytest.raises(ValueError, match="spread was given as 0 mm; give a number above 0"):
-        Limits(spread=0)
+        Tolerances(spread=0)
 
 
 def test_thickness_of_the_walls_comes_first():
@@ -131,7 +131,7 @@ def test_what_is_measured_drops_out():
 
 
 def test_a_better_rule_or_a_looser_limit_may_do():
-    rows = worth_measuring(PARTS.values(), limits=Limits(size=0.5), accuracy_class="II")
+    rows = worth_measuring(PARTS.values(), limits=Tolerances(size=0.5), accuracy_class="II")
     widths = [row for row in rows if row.axis == "width"]
     assert widths
     assert all(row.rule_tells for row in widths)
@@ -143,7 +143,7 @@ def test_a_better_rule_or_a_looser_limit_may_do():
 
 
 def test_no_rule_tells_what_a_square_tells():
-    loose = Limits(square=2.0)
+    loose = Tolerances(square=2.0)
     rows = worth_measuring(PARTS.values(), limits=loose, accuracy_class="I")
     square = [row for row in rows if row.by_square]
     assert [row.key for row in square[:3]] == ["side_end_out", "back_end_out", "front_end_out"]

@@ -21,7 +21,7 @@ from toolkit.truing import (
     thickest_board,
     thickness_from,
 )
-from toolkit.truing.rough import Allowances
+from toolkit.truing.rough import RoughAllowances
 
 MM = Rule.millimetres()
 WARPED = Warp(2000, 150, bow=12, cup=2, twist=8)
@@ -134,7 +134,7 @@ def test_a_board_of_the_rough_thickness_gives_the_part():
 
 
 def test_an_allowance_is_a_custom():
-    front = rough_size(PARTS["front"], warp=WARPED, allowances=Allowances(saw=0, edge=0))
+    front = rough_size(PARTS["front"], warp=WARPED, allowances=RoughAllowances(saw=0, edge=0))
     assert front.width.value == pytest.approx(PARTS["front"].width.value)
 
 
@@ -143,7 +143,7 @@ def test_an_allowance_is_a_custom():
     [
         (lambda: rough_size(PARTS["side"], warp=Warp(150, 150)), "side: it is sawn 182 mm long"),
         (lambda: rough_size(PARTS["side"], warp=Warp(500, 60)), "side: it is sawn 70 mm wide"),
-        (lambda: Allowances(saw=-1), "saw was given as -1 mm; give 0 or more"),
+        (lambda: RoughAllowances(saw=-1), "saw was given as -1 mm; give 0 or more"),
         (lambda: thickness_from(WARPED, thickness=0), "thickness was given as 0 mm"),
         (lambda: thickness_from(WARPED, thickness=9, saw_marks=-1), "saw_marks was given as -1"),
         (lambda: longest_piece(WARPED, thickness=9, wanted=0), "wanted was given as 0 mm"),

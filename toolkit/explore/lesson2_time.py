@@ -10,7 +10,7 @@ from toolkit.explore.view import View
 from toolkit.explore.worked import worked_out
 from toolkit.pictures import clock_picture
 from toolkit.results import WALLS, Table
-from toolkit.truing import LEARNER, SECONDS, Job, bench_time, planing_job
+from toolkit.truing import LEARNER, SECONDS, PlaningJob, bench_time, planing_job
 
 CONTROLS = (
     LengthControl(("try.off",), "take off", 0.5, 4.0, "sizes", start=lambda _: COARSE),
@@ -27,7 +27,7 @@ CONTROLS = (
 )
 
 
-def _job(at: Moment, off: float) -> Job:
+def _job(at: Moment, off: float) -> PlaningJob:
     side = walls(worked_out(at.choices))
     return planing_job(off, length=side.rough_length.value, width=side.rough_width.value)
 

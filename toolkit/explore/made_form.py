@@ -16,7 +16,7 @@ from toolkit.pages import as_html, findings_html
 from toolkit.plan import compare, tables
 from toolkit.results import SQUARE, WALLS
 from toolkit.study import Loaded, OwnBox
-from toolkit.truing import Limits, worth_measuring
+from toolkit.truing import Tolerances, worth_measuring
 
 # What a student measures, and the key of the box file that says so.
 _MEASURED = (
@@ -108,7 +108,7 @@ class MadeForm:
         """What is worth measuring now, on the student's own rule, the most telling first."""
         choices = OwnBox().load().choices
         made = [name for _, key in _MEASURED if _is_made(choices, name := key.partition(".")[2])]
-        limits = Limits(square=choices.customs.square_most)
+        limits = Tolerances(square=choices.customs.square_most)
         worth = worth_measuring(worked_out(choices).parts, made=made, limits=limits)
         items = "".join(f"<li>{escape(row.sentence(choices.rule))}</li>" for row in worth[:3])
         words = f"<p>Worth measuring now:</p><ul>{items}</ul>" if items else ""

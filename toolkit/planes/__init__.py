@@ -7,30 +7,28 @@ looks at what they leave.
 (26.7, 0.01)
 """
 
-from toolkit.planes.angles import cutting_angle, skewed
+from toolkit.planes.angles import skewed
 from toolkit.planes.checks import above_zero, between, finite, not_negative, one_of
-from toolkit.planes.iron import BEST_OVERLAP, Iron, camber_radius
+from toolkit.planes.iron import Iron, camber_radius
 from toolkit.planes.plane import JACK, PLANES, SMOOTHER, TRY, Plane
-from toolkit.planes.scallops import Scallops
+from toolkit.planes.scallops import RIDGE_MOST, Scallops
 from toolkit.planes.simulation import planed
 from toolkit.planes.small_lengths import fine
-from toolkit.planes.surface import Stroke, Surface
+from toolkit.planes.surface import Surface
 
 __all__ = [
-    "BEST_OVERLAP",
     "JACK",
     "PLANES",
+    "RIDGE_MOST",
     "SMOOTHER",
     "TRY",
     "Iron",
     "Plane",
     "Scallops",
-    "Stroke",
     "Surface",
     "above_zero",
     "between",
     "camber_radius",
-    "cutting_angle",
     "fine",
     "finite",
     "not_negative",

@@ -106,7 +106,7 @@ class Iron:
 
     @property
     def drop_in_wood(self) -> float:
-        """How much deeper the middle of the edge cuts than its corners. [mm]"""
+        """Depth by which the middle of the edge cuts below its corners. [mm]"""
         return self.drop * sin(radians(self.bed))
 
     @property
@@ -127,7 +127,7 @@ class Iron:
         return max(depth - self.cut_width**2 / (8 * self.radius_in_wood), 0.0)
 
     def edge(self, aside: NDArray[np.floating]) -> NDArray[np.floating]:
-        """How much higher than its middle the edge cuts so far aside; no limit beyond it. [mm]"""
+        """Height of the edge above its middle so far aside, infinite beyond its corners. [mm]"""
         rise = aside * aside
         rise *= 1 / (2 * self.radius_in_wood)
         rise[abs(aside) > self.cut_width / 2] = inf

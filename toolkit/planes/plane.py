@@ -135,12 +135,12 @@ class Plane:
         return Scallops(self.iron.radius_in_wood, pitch=step).shallow_depth
 
     def net_drop(self, step: float) -> float:
-        """How much lower the ridges lie after one pass: the sole rides on the last pass's. [mm]"""
+        """Height that the ridges lose with a pass: the sole rides on the last pass's. [mm]"""
         return self.shaving - self.ridge(step)
 
     @property
     def scallops(self) -> Scallops:
-        """What its tracks leave when they lie as they should. [mm]"""
+        """The hollows that its tracks leave when they lie as they should. [mm]"""
         return Scallops(self.iron.radius_in_wood, pitch=self.pitch)
 
     def sentence(self, rule: Rule) -> str:

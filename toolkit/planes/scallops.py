@@ -14,6 +14,8 @@ from toolkit.measures import Rule
 from toolkit.planes.checks import above_zero
 from toolkit.planes.small_lengths import fine, microns
 
+RIDGE_MOST = 0.015  # custom, no source: the highest ridge that a smoothed face may keep [mm]
+
 
 @dataclass(frozen=True, slots=True)
 class Scallops:

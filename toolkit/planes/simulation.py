@@ -9,7 +9,7 @@ import numpy as np
 
 from toolkit.planes.checks import above_zero, between, not_negative
 from toolkit.planes.plane import Plane
-from toolkit.planes.surface import Stroke, Surface
+from toolkit.planes.surface import PlaneStroke, Surface
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
@@ -103,7 +103,7 @@ def planed(
             left = min(max(int((centre - half_sole) / step), 0), cells - 1)
             right = max(min(ceil((centre + half_sole) / step), cells), left + 1)
             level = float(before[left:right].max())
-            strokes.append(Stroke(centre, level, depth))
+            strokes.append(PlaneStroke(centre, level, depth))
             cut = plane.iron.edge(places[left:right] - np.float32(centre)) + np.float32(
                 level - depth
             )

@@ -24,7 +24,7 @@ _UNLIKE = 6.0  # a climb that differs from its neighbours by more than so many u
 
 
 @dataclass(frozen=True, slots=True)
-class Stroke:
+class PlaneStroke:
     """One stroke: where its middle ran across the patch, and how deep it cut below its sole. [mm]
 
     ``level`` is the height of the wood that the sole rode on.
@@ -49,7 +49,7 @@ class Surface:
         Size of a cell. [mm]
     plane : Plane
         The plane that went over it. [mm, degrees]
-    strokes : tuple of Stroke
+    strokes : tuple of PlaneStroke
         In their order. [mm]
     passes : int
         How often they went over the whole width. [1]
@@ -59,7 +59,7 @@ class Surface:
     length: float
     step: float
     plane: Plane
-    strokes: tuple[Stroke, ...]
+    strokes: tuple[PlaneStroke, ...]
     passes: int
 
     @property
@@ -73,7 +73,7 @@ class Surface:
         return float(self.profile.size * self.step)
 
     @property
-    def last_pass(self) -> tuple[Stroke, ...]:
+    def last_pass(self) -> tuple[PlaneStroke, ...]:
         """The strokes of the last pass, from left to right as they were meant. [mm]"""
         return self.strokes[-(len(self.strokes) // self.passes) :]
 
@@ -145,7 +145,7 @@ class Surface:
         return climbs, np.concatenate(([False], above > alike, [False]))
 
     def sentence(self, rule: Rule) -> str:
-        """What was made, in numbers."""
+        """The surface in numbers."""
         ridges = f"ridges of {fine(self.ridge, rule=rule)}" if self.ridge > 0 else "no ridges"
         text = (
             f"After {len(self.strokes)} strokes {rule.show(self.plane.pitch)} apart the patch "

@@ -10,7 +10,7 @@ from toolkit.measures import Rule
 from toolkit.planes import above_zero, between, fine
 from toolkit.results import Source
 from toolkit.smoothing._data import number, read_table, source_of
-from toolkit.smoothing.customs import DEFAULTS, Customs
+from toolkit.smoothing.customs import DEFAULTS, SurfaceCustoms
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,7 +41,7 @@ class Setback:
 
 @cache
 def setbacks() -> tuple[Setback, ...]:
-    """What authorities say of the cap iron's setback, none of them averaged. [mm]"""
+    """The authorities on the cap iron's setback, none of them averaged. [mm]"""
     return tuple(
         Setback(
             row["plane"],
@@ -87,14 +87,14 @@ def thickest_shaving(setback: float, *, bed: float) -> float:
     return setback * sin(radians(bed))
 
 
-def setback_to_begin(shaving: float, *, customs: Customs = DEFAULTS) -> tuple[float, float]:
+def setback_to_begin(shaving: float, *, customs: SurfaceCustoms = DEFAULTS) -> tuple[float, float]:
     """Where to begin with the cap iron: straight shavings are right, crumpled ones too close.
 
     Parameters
     ----------
     shaving : float
         Thickness of the shaving. [mm]
-    customs : Customs
+    customs : SurfaceCustoms
         How many shavings.
 
     Returns

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from toolkit.planes import RIDGE_MOST
 from toolkit.results import CUSTOM
 
 
 @dataclass(frozen=True, slots=True)
-class Customs:
+class SurfaceCustoms:
     """Every rule of thumb that the findings use. Lengths in mm, angles in degrees.
 
     A custom is no limit of the wood: a finding that leans on one says so. Common practice, no
@@ -24,7 +25,7 @@ class Customs:
     setback_shavings_low: float = 3.0  # the nearest and the farthest to begin with, in the same
     setback_shavings_high: float = 5.0
     finishing_setback_most: float = 1.0  # the farthest cap iron that helps in finishing
-    ridge_most: float = 0.015  # left after smoothing
+    ridge_most: float = RIDGE_MOST
     shadow_seen: float = 0.1  # eyesight of about one minute of arc at 350 mm, from memory
     shading_seen: float = 0.01  # share of brightness that an eye tells; from memory, no source
     step_felt: float = 0.02  # catches a fingernail drawn across it
@@ -35,7 +36,7 @@ class Customs:
     spare: float = 15.0  # finish bought beyond what is spread [%]
 
 
-DEFAULTS = Customs()
+DEFAULTS = SurfaceCustoms()
 
 
 def cite(name: str) -> str:

@@ -1,4 +1,4 @@
-"""How much oil, shellac or wax a box takes, and a class of them."""
+"""The oil, shellac or wax that a box takes, and a class of them."""
 
 from __future__ import annotations
 
@@ -10,11 +10,11 @@ from toolkit.planes import above_zero, not_negative, one_of
 from toolkit.results import Source
 from toolkit.smoothing._data import read_table, source_of
 from toolkit.smoothing.areas import area_words
-from toolkit.smoothing.customs import DEFAULTS, Customs
+from toolkit.smoothing.customs import DEFAULTS, SurfaceCustoms
 
 
 @dataclass(frozen=True, slots=True)
-class Spread:
+class SpreadRate:
     """How far a finish goes, for a square metre and one coat. [mL/m² or g/m²]"""
 
     finish: str
@@ -26,10 +26,10 @@ class Spread:
 
 
 @cache
-def spreads() -> tuple[Spread, ...]:
+def spreads() -> tuple[SpreadRate, ...]:
     """How far each finish goes; every rate is a custom. [mL/m² or g/m²]"""
     return tuple(
-        Spread(
+        SpreadRate(
             row["finish"],
             row["measure"],
             float(row["least_per_m2"]),
@@ -45,7 +45,7 @@ def spreads() -> tuple[Spread, ...]:
 class Needed:
     """The finish that one box takes in all its coats, and what to buy for all of them. [mL or g]"""
 
-    spread: Spread
+    spread: SpreadRate
     area: float  # of one box [mm²]
     coats: int
     boxes: int
@@ -94,9 +94,9 @@ def finish_needed(
     area: float,
     coats: int = 1,
     boxes: int = 1,
-    customs: Customs = DEFAULTS,
+    customs: SurfaceCustoms = DEFAULTS,
 ) -> Needed:
-    """How much of a finish an area takes, for one box and for a class.
+    """The finish that an area takes, for one box and for a class.
 
     Parameters
     ----------
@@ -106,7 +106,7 @@ def finish_needed(
         Surface of one box that gets it. [mm²]
     coats, boxes : int
         How many of each. [1]
-    customs : Customs
+    customs : SurfaceCustoms
         How much to spare.
 
     Returns

@@ -1,4 +1,4 @@
-"""What planing the joints flush takes from the lap, the rim and the walls behind the grooves."""
+"""Wood that flushing the joints takes from the lap, the rim and the walls behind the grooves."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from toolkit.measures import Rule
 from toolkit.planes import above_zero, not_negative
 from toolkit.results import GEOMETRY, Finding, Working, above, below
-from toolkit.smoothing.customs import DEFAULTS, Customs, cite
+from toolkit.smoothing.customs import DEFAULTS, SurfaceCustoms, cite
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,8 +31,8 @@ class Flushed:
         """Every sum in words."""
         return "; ".join(row.sentence(rule) for row in self.workings) + "."
 
-    def findings(self, *, rule: Rule, customs: Customs = DEFAULTS) -> tuple[Finding, ...]:
-        """What to look at again."""
+    def findings(self, *, rule: Rule, customs: SurfaceCustoms = DEFAULTS) -> tuple[Finding, ...]:
+        """The sizes to look at again."""
         show, found = rule.exact, []
         for row in (self.lap, self.rim, self.groove_wall):
             if row is not None and not above(row.value, 0.0):
@@ -113,7 +113,7 @@ def after_flushing(
     rim_planed: float = 0.0,
     tongue_planed: float = 0.0,
 ) -> Flushed:
-    """What is left once the outside faces are planed flush.
+    """The sizes left once the outside faces are planed flush.
 
     Parameters
     ----------

@@ -27,7 +27,7 @@ class Reading:
     care: str = ""
 
     def sentence(self) -> str:
-        """What to do, why, and what to mind."""
+        """The start, the reason and the care in words."""
         where = {"both edges": "inwards from both edges", "either end": "from either end"}
         start = where.get(self.start, f"from the {self.start}")
         return f"{self.surface}: plane {start}; {self.why}. {self.care}".rstrip()

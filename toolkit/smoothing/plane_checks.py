@@ -8,14 +8,14 @@ from toolkit.measures import Rule
 from toolkit.planes import Plane, fine, one_of
 from toolkit.results import GEOMETRY, Finding, above, below
 from toolkit.smoothing.cap_iron import setback_to_begin, thickest_shaving
-from toolkit.smoothing.customs import DEFAULTS, Customs, cite
+from toolkit.smoothing.customs import DEFAULTS, SurfaceCustoms, cite
 
 Grain = Literal["straight", "interlocked", "curly"]
 GRAINS: tuple[Grain, ...] = ("straight", "interlocked", "curly")
 
 
 def check_plane(
-    plane: Plane, *, rule: Rule, grain: Grain = "straight", customs: Customs = DEFAULTS
+    plane: Plane, *, rule: Rule, grain: Grain = "straight", customs: SurfaceCustoms = DEFAULTS
 ) -> tuple[Finding, ...]:
     """Everything there is to say of a plane's setting for a piece of wood."""
     one_of(grain, name="grain", allowed=GRAINS)
@@ -26,7 +26,7 @@ def check_plane(
     )
 
 
-def _angle(plane: Plane, rule: Rule, grain: Grain, customs: Customs) -> list[Finding]:
+def _angle(plane: Plane, rule: Rule, grain: Grain, customs: SurfaceCustoms) -> list[Finding]:
     where, cutting, angle = "cutting angle", plane.cutting, plane.working_angle
     held = f", skewed {plane.skew:g}°" if plane.skew else ""
     found = []
@@ -92,7 +92,7 @@ def _angle(plane: Plane, rule: Rule, grain: Grain, customs: Customs) -> list[Fin
     return found
 
 
-def _cap_iron(plane: Plane, rule: Rule, grain: Grain, customs: Customs) -> list[Finding]:
+def _cap_iron(plane: Plane, rule: Rule, grain: Grain, customs: SurfaceCustoms) -> list[Finding]:
     where, setback = "cap iron", plane.setback
     low, high = setback_to_begin(plane.shaving, customs=customs)
     begin = f"Begin at {fine(low, rule=rule, unit=False)} to {fine(high, rule=rule)}"
@@ -181,7 +181,7 @@ def _cap_iron(plane: Plane, rule: Rule, grain: Grain, customs: Customs) -> list[
     return found
 
 
-def _edge(plane: Plane, rule: Rule, customs: Customs) -> list[Finding]:
+def _edge(plane: Plane, rule: Rule, customs: SurfaceCustoms) -> list[Finding]:
     where, found = "edge of the iron", []
     ridge, dig = plane.scallops.depth, plane.corner_depth
     if above(dig, 0.0):

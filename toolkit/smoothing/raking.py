@@ -1,4 +1,4 @@
-"""What a low lamp shows, and what a fingernail feels."""
+"""Tracks under a low lamp and under a fingernail."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from math import atan, cos, degrees, radians, tan
 from toolkit.measures import Rule
 from toolkit.planes import between, fine, not_negative
 from toolkit.results import above
-from toolkit.smoothing.customs import DEFAULTS, Customs
+from toolkit.smoothing.customs import DEFAULTS, SurfaceCustoms
 
 
 def shadow_length(step: float, *, lamp_height: float, across: float = 0.0) -> float:
@@ -49,7 +49,7 @@ def shadow_length(step: float, *, lamp_height: float, across: float = 0.0) -> fl
 
 
 def shading(slope: float, *, lamp_height: float) -> float:
-    """How much brighter a slope that faces the lamp is than a level surface.
+    """Change of brightness of a slope that faces the lamp, beside a level surface.
 
     Parameters
     ----------
@@ -83,7 +83,7 @@ def shading(slope: float, *, lamp_height: float) -> float:
 
 @dataclass(frozen=True, slots=True)
 class Shows:
-    """What a low lamp shows of a surface, and what a nail feels of it. [mm, degrees]"""
+    """Whether a low lamp shows a surface's tracks, and a nail feels them. [mm, degrees]"""
 
     lamp_height: float
     step: float
@@ -95,10 +95,10 @@ class Shows:
     step_seen: bool
     scallops_seen: bool
     step_felt: bool
-    customs: Customs
+    customs: SurfaceCustoms
 
     def sentence(self, rule: Rule) -> str:
-        """What is seen and felt, with the customs named as such."""
+        """Both in words, with the customs named as such."""
         c, lamp = self.customs, f"With the lamp at {self.lamp_height:g}°"
         rows = []
         if self.step > 0:
@@ -132,9 +132,9 @@ def what_shows(
     slope: float = 0.0,
     step: float = 0.0,
     across: float = 0.0,
-    customs: Customs = DEFAULTS,
+    customs: SurfaceCustoms = DEFAULTS,
 ) -> Shows:
-    """What a lamp shows that shines across the tracks, and what a nail feels.
+    """Whether a lamp across the tracks shows them, and a nail feels them.
 
     Parameters
     ----------
@@ -147,8 +147,8 @@ def what_shows(
         Height of the steps that its corners leave. [mm]
     across : float
         How far the light comes from the side of the square to the tracks. [degrees]
-    customs : Customs
-        What eye and nail notice.
+    customs : SurfaceCustoms
+        The least that eye and nail notice.
 
     Returns
     -------

@@ -18,7 +18,7 @@ how many strokes, and how best laid                ``least_strokes``, ``strokes_
 and all three planes, do their ridges show         ``planing_job``, ``clearing``
 how long, how many shavings: estimates             ``bench_time``, ``shavings``
 in which order, and the test after each step       ``order_of_work``, ``ORDERS``
-how true is true enough                            ``Limits``
+how true is true enough                            ``Tolerances``
 what to measure now, and can a rule tell it        ``worth_measuring``
 what would a maker say of it                       ``check_thickness``, ``check_twist``,
                                                    ``check_scallops``, ``check_iron``
@@ -28,8 +28,7 @@ what would a maker say of it                       ``check_thickness``, ``check_
 from toolkit.truing.board_checks import check_thickness, check_twist
 from toolkit.truing.estimates import LEARNER, SECONDS, BenchTime, bench_time, shavings
 from toolkit.truing.flattest import LeastPlaning, least_planing
-from toolkit.truing.jobs import Job, clearing, planing_job
-from toolkit.truing.limits import Limits
+from toolkit.truing.jobs import PlaningJob, clearing, planing_job
 from toolkit.truing.order import order_of_work
 from toolkit.truing.order_steps import ORDERS, THICKNESS_FIRST
 from toolkit.truing.plane_checks import check_iron, check_scallops
@@ -39,6 +38,7 @@ from toolkit.truing.saving import SAW_MARKS, Yield, crosscut_first, longest_piec
 from toolkit.truing.sticks import EYE, least_twist, out_of_square, stick_reading
 from toolkit.truing.strokes import Strokes, least_strokes, strokes_as_set
 from toolkit.truing.thickest import ThickestBoard, thickest_board
+from toolkit.truing.tolerances import Tolerances
 from toolkit.truing.unread import between_readings
 from toolkit.truing.warp import Warp, cut_to, face_of
 from toolkit.truing.worth import worth_measuring
@@ -51,11 +51,11 @@ __all__ = [
     "SECONDS",
     "THICKNESS_FIRST",
     "BenchTime",
-    "Job",
     "LeastPlaning",
-    "Limits",
+    "PlaningJob",
     "Strokes",
     "ThickestBoard",
+    "Tolerances",
     "Warp",
     "Yield",
     "bench_time",

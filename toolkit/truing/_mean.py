@@ -13,7 +13,7 @@ if TYPE_CHECKING:
 
 
 def _rule(places: Numbers) -> Numbers:
-    """What share of the way each place stands for: by Simpson's rule, else by trapezia."""
+    """The share of the way that each place stands for: by Simpson's rule, else by trapezia."""
     gaps = np.diff(places)
     if len(places) % 2 == 1 and np.allclose(gaps, gaps[0], rtol=1e-6):
         shares = np.full(len(places), 2.0)
@@ -28,7 +28,7 @@ def _rule(places: Numbers) -> Numbers:
 
 
 def shares_of_face(x: Numbers, y: Numbers) -> Numbers:
-    """What share of the face each reading stands for; they add up to one.
+    """The share of the face that each reading stands for; they add up to one.
 
     Readings on a full grid of rows and columns stand for the rectangle that it covers; readings
     taken anywhere else count alike.

@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from toolkit.results import CUSTOM, GEOMETRY, Finding, above
-from toolkit.truing.limits import Limits
 from toolkit.truing.saving import Yield, longest_piece
+from toolkit.truing.tolerances import Tolerances
 from toolkit.truing.warp import Warp
 
 if TYPE_CHECKING:
@@ -61,10 +61,10 @@ def check_thickness(found: Yield, *, wanted: float, rule: Rule, where: str = "bo
 
 
 def check_twist(
-    warp: Warp, *, rule: Rule, where: str = "part", limits: Limits | None = None
+    warp: Warp, *, rule: Rule, where: str = "part", limits: Tolerances | None = None
 ) -> Finding:
     """Whether a part is out of winding enough to lay out joints on it. [mm]"""
-    most = (limits or Limits()).twist_over(warp.length, width=warp.width)
+    most = (limits or Tolerances()).twist_over(warp.length, width=warp.width)
     twist = abs(warp.twist)
     over = f"over {rule.exact(warp.length)}"
     if above(twist, most):

@@ -13,15 +13,7 @@ LOOSE = 8.0  # custom, no source: how much room shavings take, beside the wood t
 
 @dataclass(frozen=True, slots=True)
 class Shavings:
-    """Wood planed away: what it was, and how much room it takes on the floor.
-
-    Attributes
-    ----------
-    solid : float
-        Volume of the wood. [mm³]
-    loose : float
-        An estimate of the heap of shavings. [mm³]
-    """
+    """Wood planed away: its volume, and an estimate of the heap of shavings. [mm³]"""
 
     solid: float
     loose: float
@@ -36,7 +28,7 @@ class Shavings:
 
 
 def shavings(volume: float, *, looseness: float = LOOSE) -> Shavings:
-    """How large a heap of shavings some wood makes.
+    """The heap of shavings that some wood makes.
 
     Parameters
     ----------
@@ -70,21 +62,11 @@ def shavings(volume: float, *, looseness: float = LOOSE) -> Shavings:
 
 @dataclass(frozen=True, slots=True)
 class BenchTime:
-    """An estimate of the time that strokes take.
-
-    Attributes
-    ----------
-    strokes : int
-        Counted, not estimated. [1]
-    seconds : float
-        A stroke, for a practised hand. [s]
-    learner : float
-        How many times longer it takes with testing, resetting and rest. [1]
-    """
+    """An estimate of the time that counted strokes take."""
 
     strokes: int
-    seconds: float
-    learner: float
+    seconds: float  # a stroke, for a practised hand
+    learner: float  # times as long with testing, resetting and rest
 
     @property
     def practised(self) -> float:
@@ -111,7 +93,7 @@ def _minutes(value: float) -> str:
 
 
 def bench_time(strokes: int, *, seconds: float = SECONDS, learner: float = LEARNER) -> BenchTime:
-    """How long strokes may take: an estimate kept apart from their number.
+    """The time that strokes may take: an estimate kept apart from their number.
 
     Parameters
     ----------

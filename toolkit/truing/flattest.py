@@ -53,11 +53,11 @@ class LeastPlaning:
 
     @property
     def mean(self) -> float:
-        """What comes off on average over the face. [mm]"""
+        """Wood that comes off on average over the face. [mm]"""
         return float(self.removal @ shares_of_face(self.x, self.y))
 
     def sentence(self, rule: Rule) -> str:
-        """What comes off, and where most of it, in words."""
+        """The wood that comes off, and where most of it does, in words."""
         if self.deepest < FLAT:
             return "The readings lie in one plane: nothing has to come off."
         return (

@@ -21,27 +21,13 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class Clearing:
-    """One plane's ridges under the next plane.
-
-    Attributes
-    ----------
-    ridge : float
-        Left by the first plane. [mm]
-    after : Plane
-        The next plane. [mm]
-    passes : int
-        That it is to make. [1]
-    taken : float
-        What those passes take off the ridges. [mm]
-    needed : int
-        Passes until no trough of the first plane is left. [1]
-    """
+    """One plane's ridges under the passes of the next. [mm]"""
 
     ridge: float
     after: Plane
     passes: int
-    taken: float
-    needed: int
+    taken: float  # off the ridges by those passes
+    needed: int  # passes until no trough of the first plane is left
 
     @property
     def shows(self) -> bool:
@@ -78,7 +64,7 @@ def clearing(ridge: float, *, after: Plane, width: float, passes: int) -> Cleari
     Returns
     -------
     Clearing
-        What is taken off, and how many passes it needs. [mm]
+        The height taken off, and the passes needed. [mm]
 
     Raises
     ------
@@ -103,16 +89,8 @@ def clearing(ridge: float, *, after: Plane, width: float, passes: int) -> Cleari
 
 
 @dataclass(frozen=True, slots=True)
-class Job:
-    """One face planed down by one plane after another.
-
-    Attributes
-    ----------
-    strokes : tuple of Strokes
-        In order, coarse to fine. [mm]
-    length, width, remove : float
-        Of the face, and what comes off it in all. [mm]
-    """
+class PlaningJob:
+    """One face planed down by one plane after another, coarse to fine. [mm]"""
 
     strokes: tuple[Strokes, ...]
     length: float
@@ -143,13 +121,13 @@ class Job:
 
 def planing_job(
     remove: float, *, length: float, width: float, planes: Sequence[Plane] = PLANES
-) -> Job:
-    """Share what comes off a face among planes, coarse to fine.
+) -> PlaningJob:
+    """Share the wood to come off a face among planes, coarse to fine.
 
     Parameters
     ----------
     remove : float
-        What is to come off in all. [mm]
+        All that is to come off. [mm]
     length, width : float
         Of the face. [mm]
     planes : sequence of Plane
@@ -157,7 +135,7 @@ def planing_job(
 
     Returns
     -------
-    Job
+    PlaningJob
         Strokes of each plane; a plane with nothing to do is left out. [mm]
 
     Raises
@@ -183,10 +161,10 @@ def planing_job(
     for first in range(len(planes)):
         shares = _shares(remove, width, planes[first:])
         if shares is not None:
-            return Job(shares, float(length), float(width), float(remove))
+            return PlaningJob(shares, float(length), float(width), float(remove))
     # Less than one ridge of the coarser planes: the finest alone.
     last = least_strokes(planes[-1], width=width, remove=remove)
-    return Job((last,), float(length), float(width), float(remove))
+    return PlaningJob((last,), float(length), float(width), float(remove))
 
 
 def _shares(remove: float, width: float, planes: Sequence[Plane]) -> tuple[Strokes, ...] | None:

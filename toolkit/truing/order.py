@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
 from toolkit.results import CUSTOM, WALLS, Finding, Part, sorted_findings
-from toolkit.truing.limits import Limits
-from toolkit.truing.order_steps import NAMES, NEEDS, STEPS, THICKNESS_FIRST, Step
+from toolkit.truing.order_steps import NAMES, NEEDS, STEPS, THICKNESS_FIRST, WorkStep
+from toolkit.truing.tolerances import Tolerances
 
 if TYPE_CHECKING:
     from toolkit.measures import Rule
@@ -40,11 +40,11 @@ class BenchTest:
 class Task:
     """A step for one part, with its tests."""
 
-    step: Step
+    step: WorkStep
     tests: tuple[BenchTest, ...]
 
     def sentence(self, rule: Rule) -> str:
-        """What to do and what to test, in words."""
+        """The step and its tests in words."""
         if not self.tests:
             return self.step.do
         return f"{self.step.do} Test: {'; '.join(test.sentence(rule) for test in self.tests)}."
@@ -62,7 +62,7 @@ def order_of_work(
     part: Part,
     *,
     order: Sequence[str] = THICKNESS_FIRST,
-    limits: Limits | None = None,
+    limits: Tolerances | None = None,
 ) -> OrderOfWork:
     """The steps from rough board to a part ready for its joints, each with its test.
 
@@ -73,8 +73,8 @@ def order_of_work(
     order : sequence of str
         Names of the steps in the order wanted: ``clean``, ``crosscut``, ``face``, ``edge``,
         ``thickness``, ``width``, ``end``, ``length``, ``smooth``, ``gauge``. One may be left out.
-    limits : Limits or None
-        How true is true enough; left out, the workbook's own. [mm]
+    limits : Tolerances or None
+        How true is true enough. [mm]
 
     Returns
     -------
@@ -97,7 +97,7 @@ def order_of_work(
         if name in order[:at]:
             raise ValueError(f"the step {name!r} is named twice; name it once")
     wall = part.name in WALLS
-    tests = _tests(part, limits or Limits())
+    tests = _tests(part, limits or Tolerances())
     steps = {step.name: step for step in STEPS}
     return OrderOfWork(
         tasks=tuple(
@@ -108,7 +108,7 @@ def order_of_work(
 
 
 def check_order(order: Sequence[str]) -> tuple[Finding, ...]:
-    """What an order of work breaks, worst first: ``step-too-early``, ``step-left-out``.
+    """Everything that an order of work breaks, worst first: ``step-too-early``, ``step-left-out``.
 
     >>> check_order(["edge", "face"])[0].code
     'step-too-early'
@@ -139,7 +139,7 @@ def check_order(order: Sequence[str]) -> tuple[Finding, ...]:
     return sorted_findings(sorted(found, key=lambda row: row.code != "step-too-early"))
 
 
-def _tests(part: Part, limits: Limits) -> dict[str, tuple[BenchTest, ...]]:
+def _tests(part: Part, limits: Tolerances) -> dict[str, tuple[BenchTest, ...]]:
     long, wide, thick = (size.value for size in part.finished)
     twist = BenchTest("winding sticks", "twist", limits.twist_over(long, width=wide), over=long)
     flat = BenchTest(

@@ -10,7 +10,7 @@ Weight = Literal["must", "wise"]
 
 
 @dataclass(frozen=True, slots=True)
-class Step:
+class WorkStep:
     """One step: what it is called, and what to do."""
 
     name: str
@@ -28,41 +28,43 @@ class Need:
     weight: Weight = "must"
 
 
-STEPS: tuple[Step, ...] = (
-    Step("clean", "clean the board", "Brush off grit and pull out every staple and nail."),
-    Step("crosscut", "crosscut it rough", "Saw the board to its rough length before planing it."),
-    Step(
+STEPS: tuple[WorkStep, ...] = (
+    WorkStep("clean", "clean the board", "Brush off grit and pull out every staple and nail."),
+    WorkStep(
+        "crosscut", "crosscut it rough", "Saw the board to its rough length before planing it."
+    ),
+    WorkStep(
         "face",
         "true the face",
         "Plane one face flat and out of winding, coarse, then medium; pencil the face mark on it.",
     ),
-    Step(
+    WorkStep(
         "edge",
         "true the edge",
         "Plane one edge straight and square to the face; pencil the edge mark against the face's.",
     ),
-    Step(
+    WorkStep(
         "thickness",
         "plane to thickness",
         "Gauge all round from the face and plane the other face to the line.",
     ),
-    Step(
+    WorkStep(
         "width", "plane to width", "Gauge both faces from the edge, saw near it, plane to the line."
     ),
-    Step(
+    WorkStep(
         "end", "square one end", "Knife it round from face and edge, saw, and plane to the knife."
     ),
-    Step(
+    WorkStep(
         "length",
         "cut to length",
         "Measure from the squared end, knife it round, saw, and plane; its pair from this one.",
     ),
-    Step(
+    WorkStep(
         "smooth",
         "smooth the inside faces",
         "Take the last fine shavings off every face that will be inside the box.",
     ),
-    Step(
+    WorkStep(
         "gauge",
         "gauge the joints",
         "Set both gauges to the boards as they now are, and gauge the lines of the joints.",

@@ -23,7 +23,7 @@ if TYPE_CHECKING:
 Measured = Literal["heights", "gaps"]
 
 # What each shape needs before readings can tell it from a tilt or from another shape.
-NEEDS = (
+_TELLS = (
     ("bow", "read the middle of the length too, not the ends alone"),
     ("cup", "read the middle of the width too, not the edges alone"),
     ("twist", "read all four corners"),
@@ -32,21 +32,11 @@ NEEDS = (
 
 @dataclass(frozen=True, slots=True)
 class FittedWarp:
-    """Bow, cup and twist of a face, as its readings tell them.
-
-    Attributes
-    ----------
-    warp : Warp
-        What fits them best by least squares. [mm]
-    rest : float
-        The furthest that a reading lies from that face: what the three words leave out. [mm]
-    at : tuple of float
-        Where that is, x and y. [mm]
-    """
+    """The warp that fits readings best by least squares. [mm]"""
 
     warp: Warp
-    rest: float
-    at: tuple[float, float]
+    rest: float  # the furthest that a reading lies from that face
+    at: tuple[float, float]  # x and y of it
 
     def sentence(self, rule: Rule) -> str:
         """The warp, and what it leaves out, in words."""
@@ -115,7 +105,7 @@ def warp_from_readings(
     height = read if measured == "heights" else -read
     bends = shapes(x / length, y / width)
     tilt = [np.ones(len(x)), x / length, y / width]
-    for bend, (word, need) in zip(bends, NEEDS, strict=True):
+    for bend, (word, need) in zip(bends, _TELLS, strict=True):
         others = np.column_stack([*tilt, *(row for row in bends if row is not bend)])
         if _rest(others, bend).max() < 1e-6:
             raise ValueError(f"these {len(x)} readings cannot tell the {word}: {need}")
@@ -142,6 +132,6 @@ def _columns(readings: Sequence[tuple[float, float, float]]) -> tuple[Numbers, .
 
 
 def _rest(matrix: Numbers, values: Numbers) -> Numbers:
-    """What of the values no mixture of the columns gives."""
+    """The part of the values that no mixture of the columns gives."""
     rest: Numbers = np.abs(values - matrix @ np.linalg.lstsq(matrix, values, rcond=None)[0])
     return rest

@@ -11,8 +11,8 @@ from toolkit.truing.warp import Warp, cut_to
 
 
 @dataclass(frozen=True, slots=True)
-class Allowances:
-    """What comes off besides the warp: customs, common practice, no source. [mm]"""
+class RoughAllowances:
+    """Wood that comes off besides the warp: customs, common practice, no source. [mm]"""
 
     saw: float = 2.0  # how far a crosscut or rip may wander, at each end and each edge
     end: float = 1.0  # planed off each end until it is square
@@ -35,7 +35,7 @@ class RoughSize:
     thickness: Working
 
 
-def rough_size(part: Part, *, warp: Warp, allowances: Allowances | None = None) -> RoughSize:
+def rough_size(part: Part, *, warp: Warp, allowances: RoughAllowances | None = None) -> RoughSize:
     """The rough sizes of a part from a board of a known warp.
 
     Parameters
@@ -44,7 +44,7 @@ def rough_size(part: Part, *, warp: Warp, allowances: Allowances | None = None) 
         Finished sizes; its own rough sizes are not looked at. [mm]
     warp : Warp
         Of the whole board. [mm]
-    allowances : Allowances or None
+    allowances : RoughAllowances or None
         For what comes off besides. [mm]
 
     Returns
@@ -62,7 +62,7 @@ def rough_size(part: Part, *, warp: Warp, allowances: Allowances | None = None) 
     Geometry: the warp of the piece by ``cut_to``; bow, cup and half the twist are planed off the
     thickness, the crook off the width. The rest are customs: common practice, no source.
     """
-    extra = allowances or Allowances()
+    extra = allowances or RoughAllowances()
     for size in part.finished:
         above_zero(size.value, name=size.name, example="186")
     length = Working.of(

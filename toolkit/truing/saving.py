@@ -1,4 +1,4 @@
-"""What crosscutting first saves: how thick a true board comes out of a warped one, whole or cut.
+"""The saving of crosscutting first: how thick a true board comes out of a warped one, whole or cut.
 
 Two answers stand side by side. The sum on paper takes cup, bow and half the twist off the
 thickness: it is safe, and can be done at the bench. The program finds the plane that really
@@ -27,22 +27,12 @@ FINE = (41, 21)
 
 @dataclass(frozen=True, slots=True)
 class Yield:
-    """How thick a true board a warped one gives.
-
-    Attributes
-    ----------
-    warp : Warp
-        Of the rough board. [mm]
-    thickness, saw_marks : float
-        Of the rough board, and planed off each face besides the warp. [mm]
-    flattening : float
-        What the warp costs by the program. [mm]
-    """
+    """The true board that a warped one gives. [mm]"""
 
     warp: Warp
-    thickness: float
-    saw_marks: float
-    flattening: float
+    thickness: float  # of the rough board
+    saw_marks: float  # planed off each face besides the warp
+    flattening: float  # the cost of the warp by the program
 
     @property
     def bound(self) -> Working:
@@ -136,7 +126,7 @@ class CrosscutFirst:
         return self.whole.flattening - self.piece.flattening
 
     def sentence(self, rule: Rule) -> str:
-        """What sawing first saves, in words."""
+        """The saving in words."""
         piece = self.piece.sentence(rule)
         return (
             f"{self.whole.sentence(rule)} Saw first: {piece[:1].lower()}{piece[1:]} Sawing first "

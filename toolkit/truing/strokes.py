@@ -23,17 +23,7 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class Strokes:
-    """Planing a board down with one plane, in passes of so many tracks each.
-
-    Attributes
-    ----------
-    plane : Plane
-        The plane. [mm]
-    width, remove : float
-        Of the board, and what is to come off it. [mm]
-    tracks, passes : int
-        Strokes side by side in a pass, and how many passes. [1]
-    """
+    """Planing a board of some width down with one plane, in passes of so many tracks. [mm]"""
 
     plane: Plane
     width: float
@@ -63,7 +53,7 @@ class Strokes:
 
     @property
     def net_drop(self) -> float:
-        """How much lower the ridges lie after each pass. [mm]"""
+        """Height that the ridges lose with each pass. [mm]"""
         return self.plane.net_drop(self.step)
 
     def sentence(self, rule: Rule) -> str:

@@ -89,7 +89,7 @@ def _side(value: float) -> str:
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class Face:
+class FaceGrid:
     """Heights of one face, or of both, on a grid of readings.
 
     Attributes
@@ -112,7 +112,7 @@ class Face:
     across: int
 
 
-def face_of(warp: Warp, *, thickness: float = 0.0, along: int = 13, across: int = 5) -> Face:
+def face_of(warp: Warp, *, thickness: float = 0.0, along: int = 13, across: int = 5) -> FaceGrid:
     """The face that a warp makes, as if it had been read on a grid.
 
     Parameters
@@ -126,7 +126,7 @@ def face_of(warp: Warp, *, thickness: float = 0.0, along: int = 13, across: int 
 
     Returns
     -------
-    Face
+    FaceGrid
         Places and heights. [mm]
 
     Raises
@@ -157,7 +157,7 @@ def face_of(warp: Warp, *, thickness: float = 0.0, along: int = 13, across: int 
     )
     bow, cup, twist = shapes(x / warp.length, y / warp.width)
     height = warp.bow * bow + warp.cup * cup + warp.twist * twist
-    return Face(x, y, height, height - thickness, along, across)
+    return FaceGrid(x, y, height, height - thickness, along, across)
 
 
 def shapes(u: Numbers, v: Numbers) -> tuple[Numbers, Numbers, Numbers]:

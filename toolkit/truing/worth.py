@@ -1,4 +1,4 @@
-"""What is worth measuring now: few readings, the ones that change most, and what can tell them."""
+"""The readings worth taking now: few, those that change most, and the tool that tells each."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Literal
 from toolkit.results import SQUARE, WALLS, Part, above
 from toolkit.truing._words import spoken
 from toolkit.truing.accuracy import RuleClass, rule_error
-from toolkit.truing.limits import Limits
+from toolkit.truing.tolerances import Tolerances
 
 if TYPE_CHECKING:
     from toolkit.measures import Rule
@@ -114,7 +114,7 @@ class Worth:
         return not self.by_square and not above(self.rule_error, self.needed)
 
     def sentence(self, rule: Rule) -> str:
-        """What to read, why, and with what, in words."""
+        """The reading, its reason and its tool in words."""
         times = f"{self.readings} {'reading' if self.readings == 1 else 'readings'}"
         size = "" if self.by_square else f" (planned {rule.exact(self.expected)})"
         head = f"{self.part}, {SQUARE.get(self.axis, self.axis)}{size}: {times} {self.where}"
@@ -137,19 +137,19 @@ def worth_measuring(
     parts: Iterable[Part],
     *,
     made: Collection[str] = (),
-    limits: Limits | None = None,
+    limits: Tolerances | None = None,
     accuracy_class: RuleClass = "II",
 ) -> tuple[Worth, ...]:
-    """What of a box is worth measuring now, what changes most first.
+    """The readings of a box worth taking now, those that change most first.
 
     Parameters
     ----------
     parts : iterable of Part
         The cut list. [mm]
     made : collection of str
-        What has been measured already, such as ``"side_thickness"``; left out of the list.
-    limits : Limits or None
-        How exactly sizes are wanted; left out, the workbook's own. [mm]
+        Readings taken already, such as ``"side_thickness"``; left out of the list.
+    limits : Tolerances or None
+        How exactly sizes are wanted. [mm]
     accuracy_class : str
         Of the rule: ``"I"``, ``"II"`` or ``"III"``.
 
@@ -168,7 +168,7 @@ def worth_measuring(
     What is wanted how exactly: customs, common practice, no source. Errors of the rule: directive
     2014/32/EU, MI-008.
     """
-    customs = limits or Limits()
+    customs = limits or Tolerances()
     # Both gauges are set by a thickness, so it is wanted as exactly as a gauge can be set: two
     # boards, each off by this, differ by no more than the spread allowed.
     needed = {

@@ -19,7 +19,7 @@ from toolkit.pictures.tree.ends import (
 )
 from toolkit.pictures.tree.log import LOG_ROOM, PITH_X, PITH_Y, draw_log, log_radius
 from toolkit.pictures.tree.sawn import Sawn
-from toolkit.pictures.tree.warp import Warp
+from toolkit.pictures.tree.warp import WarpedSection
 
 HEIGHT = 318.0
 LOG = 160.0  # radius of the log that is drawn, unless told: no source [mm]
@@ -83,7 +83,7 @@ def log_end(
     else:
         larger = warp_of(board.cup, scale=large, times=warp)
         if ghost is not None and ghost.cup is not None:
-            before = Warp(ghost.cup, times=larger.times)
+            before = WarpedSection(ghost.cup, times=larger.times)
             after.area("ghost after", before.outline, edge="ghost")
         draw_after(after, board, larger, radius=radius, rule=rule)
         title(sheet, f"{board.became}, warp × {larger.times:g}", x=MIDDLE, y=26.0)

@@ -11,7 +11,7 @@ from toolkit.pictures.kit.picture import Point
 from toolkit.pictures.kit.view import View
 from toolkit.pictures.tree.log import HEART, ring_radii
 from toolkit.pictures.tree.sawn import Sawn
-from toolkit.pictures.tree.warp import Warp, arcs_within, disc_within
+from toolkit.pictures.tree.warp import WarpedSection, arcs_within, disc_within
 from toolkit.wood import Cup
 
 # Middle of both views on the page; heights of their middles; room for a section and for what it
@@ -24,10 +24,10 @@ _FARTHEST = 0.15  # of the section's larger side, that a point may be drawn from
 _EDGE = 5.0  # of the straightedge [pt]
 
 
-def warp_of(cup: Cup, *, scale: float, times: int) -> Warp:
+def warp_of(cup: Cup, *, scale: float, times: int) -> WarpedSection:
     """The change drawn ``times`` as large, or as large as it still looks like a board. [pt/mm]"""
     for smaller in (times, *(row for row in _TIMES if row < times)):
-        warp = Warp(cup, times=smaller)
+        warp = WarpedSection(cup, times=smaller)
         xs, ys = zip(*warp.outline, strict=True)
         wide, high = (max(xs) - min(xs)) * scale, (max(ys) - min(ys)) * scale
         if wide <= WARP_ROOM[0] and high <= WARP_ROOM[1] and warp.farthest <= _FARTHEST * warp.size:
@@ -35,7 +35,7 @@ def warp_of(cup: Cup, *, scale: float, times: int) -> Warp:
     return warp
 
 
-def _grain(view: View, board: Sawn, *, radius: float, warp: Warp | None) -> None:
+def _grain(view: View, board: Sawn, *, radius: float, warp: WarpedSection | None) -> None:
     """Heartwood and rings of the section, gone along with it where it has warped."""
     sheet = view.sheet
 
@@ -82,7 +82,7 @@ def _crack(view: View, board: Sawn) -> None:
         view.line("wrong", (x, max(y, -rise)), middle, (x - lean, face))
 
 
-def draw_after(view: View, board: Sawn, warp: Warp, *, radius: float, rule: Rule) -> None:
+def draw_after(view: View, board: Sawn, warp: WarpedSection, *, radius: float, rule: Rule) -> None:
     """What the section became, with the change drawn larger. [mm]"""
     assert board.cup is not None
     sheet = view.sheet
@@ -97,7 +97,7 @@ def draw_after(view: View, board: Sawn, warp: Warp, *, radius: float, rule: Rule
     single(sheet, (stops[0], stops[1]), text, at=low - 19.0, starts=low, axis="along")
 
 
-def _straightedge(view: View, cup: Cup, warp: Warp, *, rule: Rule) -> float:
+def _straightedge(view: View, cup: Cup, warp: WarpedSection, *, rule: Rule) -> float:
     """A straightedge on the corners of the hollow face, and its gap; its lowest point. [pt]"""
     sheet, bark = view.sheet, cup.hollow_side == "bark"
     depth = cup.bark_hollow if bark else cup.heart_hollow
@@ -134,7 +134,7 @@ def _straightedge(view: View, cup: Cup, warp: Warp, *, rule: Rule) -> float:
     return min(level, *(y for _, y in corners))
 
 
-def _face(cup: Cup, warp: Warp, *, bark: bool) -> list[Point]:
+def _face(cup: Cup, warp: WarpedSection, *, bark: bool) -> list[Point]:
     """The points of one face from left to right, as drawn. [mm]"""
     half = max(y for _, y in cup.outline_before)
     level = half if bark else -half

@@ -18,7 +18,7 @@ Floats = NDArray[np.float64]
 _STEP = 1.5  # between two points of a line that is to be bent, at most [mm]
 
 
-class Warp:
+class WarpedSection:
     """How every point of a section moves when its outline does, ``times`` as far.
 
     Between the four edges a point moves by a blend of what they do (a Coons patch); on the edges

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass, fields
 
-from toolkit.planes import above_zero
+from toolkit.planes import RIDGE_MOST, above_zero
 
 
 @dataclass(frozen=True, slots=True)
-class Limits:
+class Tolerances:
     """Customs of truing, none of them 0: common practice, no source. [mm]"""
 
     twist: float = 0.3  # of a wall so long and wide; a larger part may have more in proportion
@@ -18,7 +18,7 @@ class Limits:
     square: float = 0.1  # the same under the blade of a square, over the thickness or the width
     spread: float = 0.2  # between the thickest and the thinnest of the four walls
     size: float = 0.2  # a width or a length off its number
-    ridge: float = 0.015  # the highest ridge that a smoothed face may keep
+    ridge: float = RIDGE_MOST
 
     def __post_init__(self) -> None:
         """A limit of nothing would fail every part."""
