@@ -130,7 +130,8 @@ def _edge(at: Moment) -> View:
             ),
         ]
     if "try.setback" in at.tried:
-        said = [row.sentence(rule) for row in setbacks() if row.plane in _LIKE_THIS]
+        read = [row for row in setbacks() if row.source.seen == "read"]
+        said = [row.sentence(rule) for row in read if row.plane in _LIKE_THIS]
         rows.append(("what is in print of it", "", "; ".join(said)))
     table = Table("Numbers", ("what", "value", "where it comes from"), tuple(rows), numeric=(1,))
     found = check_plane(plane, rule=rule, grain="curly")
