@@ -11,6 +11,7 @@ import shutil
 import signal
 import socket
 import subprocess
+import sys
 import time
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager, suppress
@@ -21,8 +22,8 @@ from urllib.request import urlopen
 
 from playwright.sync_api import BrowserContext, Page, sync_playwright
 
-from toolkit.cli import serving
-from toolkit.study import lesson_files
+from toolkit.room import lab_command, settings_folder
+from toolkit.study import lesson_file, lesson_files
 
 ROOT = Path(__file__).parents[2]
 PICTURES = ROOT / ".artefacts" / "browser"
@@ -80,7 +81,7 @@ class Server:
 
     def copied(self, name: str) -> str:
         """Lesson 4 under another name: JupyterLab gives each notebook a kernel of its own."""
-        shutil.copy(serving.lesson_file("4"), self.notebooks / name)
+        shutil.copy(lesson_file("4"), self.notebooks / name)
         return name
 
 
@@ -165,11 +166,10 @@ def lab(home: Path) -> Iterator[Server]:
     for path in teaching_files():
         shutil.copy(path, notebooks)
     environment = private(home, folder=folder)
-    environment["JUPYTERLAB_SETTINGS_DIR"] = str(serving.settings_folder(home / "settings"))
+    environment["JUPYTERLAB_SETTINGS_DIR"] = str(settings_folder(home / "settings"))
     port = free_port()
     command = [
-        *serving.lab_command(lesson=None, browser=False, port=port, notebooks=notebooks),
-        "--ServerApp.port_retries=0",
+        *lab_command(lesson=None, browser=False, port=port, notebooks=notebooks),
         "--IdentityProvider.token=",
         "--LabApp.expose_app_in_browser=True",
     ]
@@ -181,12 +181,22 @@ def lab(home: Path) -> Iterator[Server]:
 @contextmanager
 def shown(home: Path, notebook: Path) -> Iterator[Server]:
     """A notebook or a folder of them without code, with a student's folder of its own."""
-    folder, port = home / "student", free_port()
-    command = serving.show_command(lesson=None, browser=False, port=port, notebook=notebook)
+    student, port, token = home / "student", free_port(), "by-heart"
+    folder, page = (notebook, "") if notebook.is_dir() else (notebook.parent, notebook.name)
+    start = (
+        "import sys; from pathlib import Path; from toolkit.room import serve; "
+        "serve(Path(sys.argv[1]), port=int(sys.argv[2]))"
+    )
     url, log = f"http://127.0.0.1:{port}", home / "show.log"
-    environment = private(home, folder=folder) | serving.show_environment()
-    with running(command, url=f"{url}/voila/static/", log=log, environment=environment):
-        yield Server(url, notebook.parent, folder)
+    environment = private(home, folder=student) | {"JUPYTER_TOKEN": token}
+    with running(
+        [sys.executable, "-c", start, str(folder), str(port)],
+        url=f"{url}/voila/static/",
+        log=log,
+        environment=environment,
+    ):
+        place = f"voila/render/{page}" if page else ""
+        yield Server(f"{url}/{place}?token={token}", folder, student)
 
 
 @contextmanager

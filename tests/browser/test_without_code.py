@@ -9,11 +9,10 @@ from playwright.sync_api import BrowserContext
 
 from tests.browser import harness
 from tests.browser.lesson_page import EXPLORER, LessonPage, plain, tracebacks
-from toolkit.cli.serving import lesson_file
 from toolkit.explore import lesson4
 from toolkit.explore.controls import with_values
 from toolkit.files import read_box
-from toolkit.study import example_path, lessons_folder
+from toolkit.study import example_path, lesson_file, lessons_folder
 
 
 def test_a_lesson_from_the_list_without_its_code(opened: BrowserContext, tmp_path: Path) -> None:

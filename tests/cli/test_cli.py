@@ -128,6 +128,7 @@ def test_a_file_that_cant_be_read_is_one_line_and_exits_2(
         (["chekc", "box.toml"], "chekc"),
         (["plan"], "BOX.toml"),
         (["open", "9"], "9"),
+        (["show", "9"], "9"),
         ([], "COMMAND"),
     ],
 )

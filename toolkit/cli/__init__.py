@@ -98,13 +98,13 @@ def _selftest(args: argparse.Namespace) -> int:
 
 
 def _open(args: argparse.Namespace) -> int:
-    from toolkit.cli.serving import open_lessons
+    from toolkit.room import open_lessons
 
     return open_lessons(args.lesson, browser=not args.no_browser, port=args.port)
 
 
 def _show(args: argparse.Namespace) -> int:
-    from toolkit.cli.serving import show_lessons
+    from toolkit.room import show_lessons
 
     return show_lessons(args.lesson, browser=not args.no_browser, port=args.port)
 
@@ -158,7 +158,7 @@ def _parser() -> argparse.ArgumentParser:
         add("show", _show, "the same lessons without code"),
     ):
         command.add_argument("lesson", nargs="?", help="a lesson's number, 1 to 5")
-        command.add_argument("--port", type=int, default=0, help="a port of your own")
+        command.add_argument("--port", type=int, default=0, help="a port of your own, 1 to 65535")
         command.add_argument("--no-browser", action="store_true", help="start without a browser")
     command = add("check", _check, "what an experienced maker would say of a box")
     command.add_argument("box", metavar="BOX.toml")

@@ -19,6 +19,7 @@ from toolkit.study.first_guesses import first_guess
 from toolkit.study.folder import (
     NoLessonsError,
     example_path,
+    lesson_file,
     lesson_files,
     lessons_folder,
     student_folder,
@@ -66,6 +67,7 @@ __all__ = [
     "guess_count",
     "guess_word",
     "kept_guess",
+    "lesson_file",
     "lesson_files",
     "lessons_folder",
     "lessons_with_questions",

@@ -73,6 +73,24 @@ def lesson_files() -> list[Path]:
     return sorted(lessons_folder().glob("[0-9][0-9]_*.ipynb"))
 
 
+def lesson_file(lesson: str) -> Path:
+    """A lesson's notebook by its number or a piece of its name.
+
+    Raises
+    ------
+    ValueError
+        No lesson answers to that; the message lists those there are.
+    """
+    files = lesson_files()
+    wanted = lesson.strip().lower()
+    for file in files:
+        number = file.name[:2].lstrip("0")
+        if wanted == number or (not wanted.isdigit() and wanted and wanted in file.stem):
+            return file
+    names = ", ".join(f"{file.name[:2].lstrip('0')} ({file.stem[3:]})" for file in files)
+    raise ValueError(f"there is no lesson {lesson!r}; type one of {names}")
+
+
 def set_aside(path: Path) -> Path:
     """Rename a damaged file, beside where it was; nothing is overwritten. Hold its lock.
 
