@@ -215,8 +215,11 @@ def test_a_line_that_is_not_toml_is_explained(new, line):
          "box.toml (line 1): the file ends in the middle of something (unterminated string); "
          "complete this line"),
         ("a.b = 1\na = 2", "box.toml, a (line 2): this is on line 1 already; keep one of the two"),
-        ("a = " + "[" * 5000,
-         "box.toml: its brackets are nested far too deep; no key needs more than two"),
+        *((text, "box.toml (line 2): keys or brackets nested 20 deep and more belong in no file; "
+                 "take them out")
+          for text in ("# v1.0\na = " + "[" * 5000, "\na = " + "{b=" * 5000,
+                       "\n" + "a." * 20_000 + "a = 1", "\n[" + "a ." * 20_000 + "a]",
+                       "\na = {" + "'a'." * 20_000 + "a = 1}")),
         ("a = " + "9" * 5000,
          "box.toml: it holds a number or a date that can't be read; lengths are text"),
         ("#" * 256_001, "box.toml: it is larger than 256 kB; this can't be such a file"),
@@ -224,6 +227,13 @@ def test_a_line_that_is_not_toml_is_explained(new, line):
 )  # fmt: skip
 def test_a_whole_text_is_refused(text, line):
     assert str(refusal(text)) == line
+
+
+def test_dots_and_brackets_in_text_and_remarks_are_not_deep():
+    dots, brackets = "." * 30 + "a.b" * 30, "[{" * 30
+    title = f'title = "{brackets}" # {brackets}{dots}\n'
+    assert box_from_text(title + LEAST).title == brackets
+    assert "put it under [corner]" in str(refusal("lap = [" + "5.5, " * 30 + "]"))
 
 
 def test_every_problem_is_told_in_the_order_of_the_file():

@@ -27,6 +27,45 @@ _PLAIN_VALUE = re.compile(r"[^,\]}#\n]*")
 _REST_OF_LINE = re.compile(r"[^\n]*")
 
 
+_MARK = re.compile(rf"{_QUOTED.pattern}|#[^\n]*|[\[\]{{}}.,=\n\"']")
+
+
+def too_deep(text: str, *, most: int) -> int:
+    """The first line with more brackets inside one another or dotted keys in a row; 0 for none.
+
+    Parameters
+    ----------
+    text : str
+        A text that may be TOML.
+    most : int
+        How many there may be.
+
+    Source
+    ------
+    TOML 1.0.0.
+
+    >>> too_deep("a = 1\\nb = [[['...']]]", most=2), too_deep("a.b.c = 'd.e.f.g'", most=2)
+    (2, 0)
+    """
+    brackets = dots = 0
+    for match in _MARK.finditer(text):
+        mark = match[0]
+        if mark in "[{":
+            brackets += 1
+        elif mark in "]}":
+            brackets -= 1
+        elif mark == ".":
+            dots += 1
+        elif mark in "\"'":
+            # Text that nobody ended: the parser will say so.
+            return 0
+        elif mark in "\n=,":
+            dots = 0
+        if max(brackets, dots) > most:
+            return text.count("\n", 0, match.start()) + 1
+    return 0
+
+
 class _LostError(Exception):
     """The text is not TOML from here on."""
 

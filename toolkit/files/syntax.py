@@ -9,9 +9,11 @@ from pathlib import Path as FilePath
 from typing import Any, NoReturn
 
 from toolkit.files.errors import FileError, Problem, dotted, plain, shown
-from toolkit.files.lines import lines_of
+from toolkit.files.lines import lines_of, too_deep
 
 LARGEST = 256_000
+# The parser takes minutes over thousands.
+DEEPEST = 20
 _PLACE = re.compile(r" \(at (?:line (\d+), column (\d+)|end of document)\)$")
 _BARE_TEXT = re.compile(r"[^\"'\[\]{}#=]+")
 _COMMENT = re.compile(r"\s#.*")
@@ -91,12 +93,13 @@ def values_of(text: str, *, name: str, error: type[FileError]) -> dict[str, Any]
     """
     if len(text.encode("utf-8", "replace")) > LARGEST:
         _refuse(error, name, f"it is larger than {LARGEST // 1000} kB; this can't be such a file")
+    if line := too_deep(text, most=DEEPEST):
+        said = f"keys or brackets nested {DEEPEST} deep and more belong in no file; take them out"
+        raise error(name, [Problem("", said, line)])
     try:
         return tomllib.loads(text)
     except tomllib.TOMLDecodeError as problem:
         raise error(name, [_explained(text, str(problem))]) from None
-    except RecursionError:
-        _refuse(error, name, "its brackets are nested far too deep; no key needs more than two")
     except ValueError:
         # Python refuses numbers of thousands of digits and dates that do not exist.
         _refuse(error, name, "it holds a number or a date that can't be read; lengths are text")
