@@ -223,10 +223,27 @@ def test_a_write_that_breaks_off_leaves_the_old_file(box, monkeypatch, broken):
     assert change_box(box, {"groove.depth": "5 mm"}).groove.depth == 5
 
 
+def test_a_full_disk_is_told_of_the_file_that_the_student_knows(box, monkeypatch):
+    change_box(box, {"groove.depth": "5 mm"})
+    before = box.read_bytes()
+
+    def fail(*_):
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr(writing.os, "fsync", fail)
+    line = (
+        "my_box.toml: its backup could not be written (No space left on device), so it is as it "
+        "was; check its folder"
+    )
+    assert refusal(change_box, box, {"groove.depth": "6 mm"}) == line
+    assert refusal(undo, box) == line
+    assert box.read_bytes() == before
+
+
 def test_no_change_is_made_when_no_backup_can_be(box):
     (box.parent / ".backup").write_text("in the way", encoding="utf-8")
     before = box.read_bytes()
-    assert "could not be written" in refusal(change_box, box, {"groove.depth": "5 mm"})
+    assert "its backup could not be written" in refusal(change_box, box, {"groove.depth": "5 mm"})
     assert box.read_bytes() == before
     assert change_box(box, {"groove.depth": "5 mm"}, backup=False).groove.depth == 5
 
@@ -234,8 +251,24 @@ def test_no_change_is_made_when_no_backup_can_be(box):
 def test_what_a_killed_writer_left_is_cleared(box):
     (box.parent / ".my_box.toml.0123456789ab.tmp").write_text("half", encoding="utf-8")
     (box.parent / ".other.toml.0123456789ab.tmp").write_text("not ours", encoding="utf-8")
+    kept = box.parent / ".backup"
+    kept.mkdir()
+    for name in ("my_box-000003-20260101T101500.toml", "my_box-undone.toml", "other-undone.toml"):
+        (kept / f".{name}.0123456789ab.tmp").write_text("half", encoding="utf-8")
     change_box(box, {"groove.depth": "5 mm"})
     assert left_beside(box) == {"my_box.toml", ".other.toml.0123456789ab.tmp"}
+    assert [path.name for path in kept.glob("*.tmp")] == [".other-undone.toml.0123456789ab.tmp"]
+
+
+def test_what_another_writer_writes_just_now_is_left_alone(tmp_path):
+    """A page to print has no lock: what is half written may be another's, unless it is old."""
+    page = tmp_path / "page.html"
+    fresh, old = (tmp_path / f".page.html.{digit * 12}.tmp" for digit in "ab")
+    for path in (fresh, old):
+        path.write_text("half", encoding="utf-8")
+    os.utime(old, (time.time() - 7200,) * 2)
+    writing.write_file(page, b"whole", error=BoxFileError)
+    assert left_beside(page) == {page.name, fresh.name}
 
 
 @pytest.mark.skipif(sys.platform == "win32", reason="rights are otherwise there")

@@ -23,7 +23,7 @@ from toolkit.files.folder_record import (
     still_there,
     write_record,
 )
-from toolkit.files.writing import write_file
+from toolkit.files.writing import clear_left, write_file
 
 INDEX = "index.html"
 Told = Callable[[int, int, str], object]
@@ -118,6 +118,7 @@ class FolderRun:
         if os.path.lexists(path.parent) and not path.parent.is_dir():
             self._set_aside(path.parent)
         path.parent.mkdir(exist_ok=True)
+        clear_left(path)
         there = mark_of_file(path)
         if there != holds:
             ours = still_there(self.folder, name=name, page=self.record.get(name))

@@ -122,7 +122,7 @@ class KindOfFile(Generic[T]):
             read = self.read(last)
             if target.exists():
                 aside = last.with_name(f"{target.stem}-undone{target.suffix}")
-                write_file(aside, target.read_bytes(), error=self.error)
+                write_file(aside, target.read_bytes(), error=self.error, called=target.name)
             write_file(target, last.read_bytes(), error=self.error)
             last.unlink(missing_ok=True)
         return read

@@ -8,6 +8,7 @@ import secrets
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from datetime import datetime
+from math import inf
 from os import PathLike
 from pathlib import Path as FilePath
 from typing import NoReturn
@@ -20,6 +21,8 @@ BACKUPS_KEPT = 20
 BACKUP_FOLDER = ".backup"
 # A change takes hundredths of a second; who waits this long waits for something that hangs.
 PATIENCE = 10.0
+# No writer takes this long; what is older was left behind by one who was killed. [s]
+_STALE = 3600.0
 
 
 @contextmanager
@@ -59,22 +62,25 @@ def locked(
     except (OSError, ValueError) as problem:
         _not_written(target, problem, error)
     try:
+        clear_left(target)
         yield target
     finally:
         lock.release()
 
 
-def write_file(path: FilePath, content: bytes, *, error: type[FileError]) -> None:
+def write_file(path: FilePath, content: bytes, *, error: type[FileError], called: str = "") -> None:
     """Put something in the place of a file, wholly or not at all.
 
     Parameters
     ----------
     path : Path
-        The file; its rights are kept. Hold its lock.
+        The file; its rights are kept. Hold its lock where others write to it too.
     content : bytes
         What to write.
     error : type
         What to raise.
+    called : str
+        The file that it belongs to, by the name that the reader of a message knows.
 
     Raises
     ------
@@ -87,21 +93,26 @@ def write_file(path: FilePath, content: bytes, *, error: type[FileError]) -> Non
     """
     new = path.with_name(f".{path.name}.{secrets.token_hex(6)}.tmp")
     try:
-        _sweep(path)
         # Made with the rights of any new file, which the folder and the user's mask decide.
         with open(new, "xb") as stream:
             stream.write(content)
             stream.flush()
             os.fsync(stream.fileno())
+        _sweep(path, older_than=_STALE, now=new.stat().st_mtime)
         if path.exists():
             new.chmod(path.stat().st_mode & 0o7777)
         os.replace(new, path)
         _settle(path.parent)
     except OSError as problem:
-        _not_written(path, problem, error)
+        _not_written(path, problem, error, called=called)
     finally:
         with suppress(OSError):
             new.unlink(missing_ok=True)
+
+
+def clear_left(path: FilePath) -> None:
+    """Clear what killed writers left of a file: nobody else writes to it, for we hold its lock."""
+    _sweep(path, older_than=-inf, now=0.0)
 
 
 def keep_backup(path: FilePath, *, error: type[FileError]) -> None:
@@ -131,11 +142,11 @@ def keep_backup(path: FilePath, *, error: type[FileError]) -> None:
     try:
         folder.mkdir(exist_ok=True)
         name = f"{path.stem}-{number:06d}-{stamp}{path.suffix}"
-        write_file(folder / name, path.read_bytes(), error=error)
+        write_file(folder / name, path.read_bytes(), error=error, called=path.name)
         for old in kept[: max(len(kept) + 1 - BACKUPS_KEPT, 0)]:
             old.unlink(missing_ok=True)
     except OSError as problem:
-        _not_written(path, problem, error)
+        _not_written(path, problem, error, called=path.name)
 
 
 def backups(path: FilePath) -> list[FilePath]:
@@ -149,17 +160,31 @@ def backups(path: FilePath) -> list[FilePath]:
 
 def _number(path: FilePath, kept: FilePath) -> int:
     """The running number of one of a file's backups; 0 for anything else."""
-    pattern = rf"{re.escape(path.stem)}-(\d{{6,}})-\d{{8}}T\d{{6}}{re.escape(path.suffix)}"
-    match = re.fullmatch(pattern, kept.name)
+    match = re.fullmatch(_backup_pattern(path), kept.name)
     return int(match[1]) if match else 0
 
 
-def _sweep(path: FilePath) -> None:
-    """Clear what writers left behind who were killed; nobody else writes, for we hold the lock."""
-    pattern = re.compile(rf"\.{re.escape(path.name)}\.[0-9a-f]{{12}}\.tmp")
-    for left in path.parent.iterdir():
-        if pattern.fullmatch(left.name):
-            left.unlink(missing_ok=True)
+def _backup_pattern(path: FilePath) -> str:
+    """The names of a file's backups, with their number as a group."""
+    return rf"{re.escape(path.stem)}-(\d{{6,}})-\d{{8}}T\d{{6}}{re.escape(path.suffix)}"
+
+
+def _sweep(path: FilePath, *, older_than: float, now: float) -> None:
+    """Clear what was left half written of a file and of its backups. [s]
+
+    ``now`` is read off the disk that the files lie on, whose clock may differ from ours.
+    """
+    undone = re.escape(f"{path.stem}-undone{path.suffix}")
+    for folder, names in (
+        (path.parent, re.escape(path.name)),
+        (path.parent / BACKUP_FOLDER, f"{_backup_pattern(path)}|{undone}"),
+    ):
+        pattern = re.compile(rf"\.(?:{names})\.[0-9a-f]{{12}}\.tmp")
+        # To clear up is not what was asked for: where it can't be done, it stays undone.
+        with suppress(OSError):
+            for left in folder.iterdir():
+                if pattern.fullmatch(left.name) and now - left.stat().st_mtime > older_than:
+                    left.unlink(missing_ok=True)
 
 
 def _settle(folder: FilePath) -> None:
@@ -172,7 +197,11 @@ def _settle(folder: FilePath) -> None:
             os.close(descriptor)
 
 
-def _not_written(path: FilePath, problem: Exception, error: type[FileError]) -> NoReturn:
+def _not_written(
+    path: FilePath, problem: Exception, error: type[FileError], *, called: str = ""
+) -> NoReturn:
     why = getattr(problem, "strerror", None) or str(problem)
     said = f"it could not be written ({why}) and is as it was; check its folder and try again"
-    raise error(path.name, [Problem("", said)]) from problem
+    if called:
+        said = f"its backup could not be written ({why}), so it is as it was; check its folder"
+    raise error(called or path.name, [Problem("", said)]) from problem
