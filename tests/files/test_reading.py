@@ -22,7 +22,7 @@ from toolkit.box.choices import (
     Wood,
 )
 from toolkit.box.customs import Customs
-from toolkit.files import box_from_text, formats, read_box
+from toolkit.files import BoxFileError, as_toml, box_from_text, formats, read_box
 from toolkit.files.sections import BoxFile
 from toolkit.measures import Rule
 
@@ -133,6 +133,18 @@ def test_a_part_may_have_its_own_allowance():
     assert allowances.parts == (("front", Allowance(width=0)),)
     assert allowances.of("front") == (12, 0, 4)
     assert allowances.of("back") == (12, 6, 4)
+
+
+def test_signs_and_letters_that_are_joined_are_a_title():
+    family = "\N{MAN}\N{ZERO WIDTH JOINER}\N{WOMAN}\N{ZERO WIDTH JOINER}\N{GIRL} box"
+    persian = "جعبه\N{ZERO WIDTH NON-JOINER}ها"
+    for title in (family, persian):
+        choices = box_from_text(f'title = "{title}"\n{LEAST}')
+        assert choices.title == title
+        assert f'title = "{title}"' in as_toml(choices)
+    for nothing in ("\N{ZERO WIDTH JOINER}", "a\N{RIGHT-TO-LEFT OVERRIDE}b", "a\\u0007"):
+        with pytest.raises(BoxFileError, match="printable characters"):
+            box_from_text(f'title = "{nothing}"\n{LEAST}')
 
 
 def test_contents_stand_for_the_inside_or_beside_it():

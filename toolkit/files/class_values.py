@@ -8,7 +8,7 @@ from itertools import pairwise
 from typing import Any
 
 from toolkit.files import values
-from toolkit.files.errors import UnfitError
+from toolkit.files.errors import UnfitError, visible
 
 MOST_DAYS = 14
 MOST_STUDENTS = 60
@@ -60,7 +60,8 @@ def _day(entry: Any, offer: str) -> date:
 
 def read_file_name(value: Any) -> str:
     """The name of a file, from the folder of the file that names it."""
-    if not isinstance(value, str) or not value.strip() or not value.isprintable():
+    seen = visible(value) if isinstance(value, str) else ""
+    if not isinstance(value, str) or not seen.strip() or not seen.isprintable():
         raise UnfitError('the name of a file is text between quotes; type "../lessons/box.toml"')
     if len(value) > 300:
         raise UnfitError("no file has so long a name; retype it")

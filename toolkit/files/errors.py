@@ -11,6 +11,8 @@ Path = tuple[str | int, ...]
 
 _LONGEST = 40
 MOST_PROBLEMS = 50
+# A family is several signs joined to one, some scripts join or part letters, a flag ends in tags.
+_JOINERS = dict.fromkeys((0x200C, 0x200D, *range(0xE0020, 0xE0080)))
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,9 +86,18 @@ def measure_said(error: MeasureError) -> str:
     return f"it {error.problem}; {error.hint}"
 
 
+def visible(text: str) -> str:
+    """Text without what joins its signs and letters, which Python does not call printable.
+
+    >>> visible("\N{MAN}\N{ZERO WIDTH JOINER}\N{GIRL}") == "\N{MAN}\N{GIRL}"
+    True
+    """
+    return text.translate(_JOINERS)
+
+
 def plain(text: str, *, longest: int = _LONGEST) -> str:
     """Text on one line, without anything unprintable, and cut short."""
-    text = "".join(c if c.isprintable() else "�" for c in text[: longest + 1])
+    text = "".join(c if visible(c).isprintable() else "�" for c in text[: longest + 1])
     return text if len(text) <= longest else f"{text[: longest - 1]}…"
 
 

@@ -8,6 +8,7 @@ from typing import Any
 
 from toolkit.box.choices import Choices, LidChoice, Panels, Room, Rooms, Tails, Wood
 from toolkit.box.customs import Customs, describe
+from toolkit.files.errors import visible
 from toolkit.files.formats import FORMAT
 from toolkit.measures import Rule, decimals, length_text
 
@@ -65,7 +66,8 @@ def quoted(text: str) -> str:
     "the 6\\" box"
     """
     escapes = {'"': '\\"', "\\": "\\\\", "\n": "\\n", "\t": "\\t", "\r": "\\r"}
-    safe = (escapes.get(c) or (c if c.isprintable() else f"\\U{ord(c):08X}") for c in text)
+    printed = (c if visible(c).isprintable() else f"\\U{ord(c):08X}" for c in text)
+    safe = (escapes.get(c, shown) for c, shown in zip(text, printed, strict=True))
     return f'"{"".join(safe)}"'
 
 

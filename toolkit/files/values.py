@@ -13,7 +13,7 @@ from typing import Any, Literal
 
 from toolkit import measures
 from toolkit.box.contents import UnknownContents, contents
-from toolkit.files.errors import UnfitError, shown
+from toolkit.files.errors import UnfitError, shown, visible
 from toolkit.results import above, below
 from toolkit.wood import UnknownSpecies, ring_angle, species
 
@@ -182,7 +182,8 @@ def read_name(value: Any, *, what: str, example: str) -> str:
     """Text of one printable line."""
     if not isinstance(value, str):
         raise UnfitError(f'{what} is text between quotes; type "{example}"')
-    if not value.strip() or not value.isprintable() or len(value) > LONGEST_TITLE:
+    seen = visible(value)
+    if not seen.strip() or not seen.isprintable() or len(value) > LONGEST_TITLE:
         raise UnfitError(f"{what} is 1 to {LONGEST_TITLE} printable characters; retype it")
     return value
 
