@@ -3,16 +3,21 @@
 from __future__ import annotations
 
 import re
+from datetime import date
 from html.parser import HTMLParser
 from pathlib import Path
 
 import pytest
 
 from tests.boxes import inch_postcard, postcard
-from tests.classroom.classes import BOX, HEAD, THREE, write
+from tests.classroom.classes import BOARDS, BOX, HEAD, THREE, write
+from toolkit.classroom import folder as folder_room
 from toolkit.classroom import make_class, wood
+from toolkit.classroom.class_pages import Look
 from toolkit.classroom.clock import TimeOfDay
 from toolkit.classroom.contents import timed
+from toolkit.classroom.index import index_page
+from toolkit.classroom.jobs import class_jobs, student_jobs
 from toolkit.classroom.tools_plan import bench_table, honing_table, most_at_once, shared_table
 from toolkit.classroom.wall_sheet import groups, setting_tables, spans
 from toolkit.files import FileError, read_class
@@ -267,6 +272,37 @@ def test_a_box_that_wont_work_is_told_by_number_and_the_others_are_made(tmp_path
     assert "student 8" not in (out / "kits.html").read_text(encoding="utf-8").casefold()
     # The student still comes, and queues for tools.
     assert "student 8" in (out / "timetable.html").read_text(encoding="utf-8")
+
+
+def test_what_people_typed_keeps_its_spelling(tmp_path: Path) -> None:
+    """The class's title, a box's title, the boards' names, and the file of a box not read."""
+    head = HEAD.replace("Three at a lake", "Gray Lake center")
+    text = head + THREE + BOARDS.replace('"walls"', '"plow wood"') + "[[student]]\nnumber = 4\n"
+    path = write(
+        tmp_path,
+        text + 'box = "gray vise.toml"\n',
+        box=BOX.replace("Postcard box", "Clamp & vise box"),
+    )
+    taught = read_class(path)
+    plans, faults = folder_room.boxes(taught)
+    look = Look(taught.title, "0" * 8, date(2027, 6, 5), taught.words)
+    page = index_page(taught, look=look, titles={}, made={}, faults=faults).decode()
+    assert "gray vise.toml: there is no such file" in page
+    assert "<title>A class, ready to be taught: Gray Lake center</title>" in page
+    jobs = [*class_jobs(taught, plans, spare=plans[1]), *student_jobs(taught, plans, lessons=())]
+    made: dict[str, tuple[bytes, str]] = {}
+    for job in jobs:
+        if {"boards.html", "rubrics/student_01.html"} & set(job.pages):
+            made |= job.make()
+    rubric, boards, shopping = (
+        made[name][0].decode()
+        for name in ("rubrics/student_01.html", "boards.html", "shopping.html")
+    )
+    assert "Clamp &amp; vise box, outside" in rubric and "Gray Lake center" in rubric
+    assert "Saw cuts, plow wood" in boards and "plow wood</text>" in boards
+    assert ">plow wood</th>" in shopping
+    for text in (page, rubric, boards, shopping):
+        assert "plough wood" not in text and "\ufdd0" not in text
 
 
 def test_a_handout_whose_box_won_t_work_any_more_goes(tmp_path: Path) -> None:

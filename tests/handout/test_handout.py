@@ -1,11 +1,13 @@
 """The handout: one file that needs nothing else, in order, readable by everyone."""
 
 import re
+from dataclasses import replace
 from datetime import date
 from html.parser import HTMLParser
 from itertools import pairwise
 from pathlib import Path
 
+import nbformat
 import pytest
 
 from tests.boxes import ears, inch_postcard, lift_off, postcard
@@ -121,6 +123,7 @@ def test_the_students_own_numbers_are_in_it(page: Page) -> None:
         "шкатулка 🧰",
         "תיבה",
         "a\\b;}",
+        "Gray \N{MAN}\N{ZERO WIDTH JOINER}\N{GIRL} center",
     ],
 )
 def test_any_title_is_shown_as_text(title: str) -> None:
@@ -197,8 +200,43 @@ def test_one_english_and_never_both() -> None:
         handout(made, words="welsh")  # type: ignore[arg-type]
 
 
+def test_what_people_typed_keeps_its_spelling(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The title, a name, the boards' names, and what a teacher wrote into a lesson."""
+    from toolkit.handout import lessons
+
+    source = (lessons_folder() / "04_groove_layout.ipynb").read_text(encoding="utf-8")
+    book = nbformat.reads(source, as_version=4)
+    shown = [cell for cell in book.cells if cell.id in ("title", "cautions", "import", "bench")]
+    note = nbformat.v4.new_markdown_cell("Meet *Gray* at the **vise & plow**, by the center.")
+    book.cells = [*shown, note, nbformat.v4.new_code_cell("lesson.still()")]
+    nbformat.write(book, tmp_path / "04_groove_layout.ipynb")
+    monkeypatch.setattr(lessons, "lesson_files", lambda: list(tmp_path.glob("*.ipynb")))
+    boards = read_boards(lessons_folder() / "boards.toml")
+    boards = [replace(board, name=f"plow {board.name}") for board in boards]
+    for words, title, whose in (
+        ("british", "Gray vise, center", "Chipbreaker"),
+        ("us", "Grey cramp, centre", "Fibre"),
+    ):
+        made = plan(postcard().having(title=title))
+        html = handout(made, day=DAY, words=words, name=whose, lessons=None, boards=boards)
+        page = Page(html)
+        assert "\ufdd0" not in html
+        labels = " ".join(row.get("aria-label") or "" for row in page.all("svg"))
+        for text in (page.text, labels):
+            assert title in text
+            assert "plow short cherry" in text
+        # The sentence of the box, its title, its head, and each of the full-size sheets.
+        assert page.text.count(title) >= 6
+        assert whose in page.text
+        assert "Meet Gray at the vise & plow, by the center." in page.text
+        ours = page.text.replace("plow short", "").replace("vise & plow", "").replace(title, "")
+        assert {"us": "plow it: clamp it", "british": "plough it: cramp it"}[words] in ours
+
+
 def test_a_name_is_shown_as_text() -> None:
-    page = Page(handout(plan(postcard()), day=DAY, name="7 <script>x</script> שבע 🪵"))
+    page = Page(handout(plan(postcard()), day=DAY, name="7 <script>x</script> שבע 🪵\udcff"))
     assert "7 <script>x</script> שבע 🪵" in page.text
 
 

@@ -16,9 +16,11 @@ from pathlib import Path
 import nbformat
 from nbconvert.preprocessors import ExecutePreprocessor
 
+from toolkit.handout.lessons import OURS, SCREEN, prose_mark
+
 ROOT = Path(__file__).parents[2]
 CHECKED = "nbval-check-output"
-CELL_METADATA = ("tags", "jupyter")
+CELL_METADATA = ("tags", "jupyter", OURS)
 
 
 def notebooks() -> list[Path]:
@@ -55,6 +57,10 @@ def tidied(path: Path) -> str:
             else:
                 os.environ["WORKBOOK_FOLDER"] = before
     for cell in book.cells:
+        printed = path.parent.name == "lessons" and SCREEN not in cell.metadata.get("tags", [])
+        if cell.cell_type == "markdown" and printed:
+            # Prose without it is a teacher's, and no rule of spelling is applied to it.
+            cell.metadata[OURS] = prose_mark(cell.source)
         cell.metadata = nbformat.from_dict(
             {key: cell.metadata[key] for key in CELL_METADATA if key in cell.metadata}
         )

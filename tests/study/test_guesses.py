@@ -10,6 +10,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from toolkit.files import FileError
 from toolkit.measures import MeasureError, Rule
 from toolkit.study import (
     about,
@@ -198,6 +199,28 @@ def test_a_damaged_file_of_guesses_is_set_aside_and_a_new_one_begun(folder, raw)
     assert asides[0].name in kept.notice
     assert kept_guess(LID) == kept.guess
     assert guess(LID, "170 mm", what="lid length").notice == ""
+
+
+def test_half_a_character_stops_no_guess(folder):
+    lone, sign = "\\ud83d", "\\ud83d\\ude42"
+    row = f'{{"kind": "word", "said": "w{lone}", "value": "w{lone}", "when": "{lone}"}}'
+    text = f'{{"format": 1, "guesses": {{"q{lone}": {{"said": [{row}], "revealed": "{sign}"}}}}}}'
+    (folder / "guesses.json").write_text(text, encoding="utf-8")
+    assert guess(LID, "160 mm", what="lid length").notice == ""
+    assert kept_guess("q\ufffd").said == "w\ufffd"
+    assert written(folder)["q\ufffd"]["revealed"] == "\N{SLIGHTLY SMILING FACE}"
+    typed = guess_count("tails", "3 tails\ud83d", what="tails")
+    assert typed.sentence == "Kept: 3 tails\ufffd. Now look."
+
+
+def test_a_damaged_file_of_guesses_that_nobody_can_move_is_told(folder, monkeypatch):
+    def refuse(*_):
+        raise PermissionError(13, "Permission denied")
+
+    (folder / "guesses.json").write_bytes(b"{")
+    monkeypatch.setattr(Path, "rename", refuse)
+    with pytest.raises(FileError, match=r"not the text that the workbook wrote.*Permission denied"):
+        guess(LID, "160 mm", what="lid length")
 
 
 WORKER = """

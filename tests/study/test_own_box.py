@@ -129,6 +129,19 @@ def test_a_file_that_is_whole_again_a_moment_later_is_not_set_aside(folder, monk
     assert not list(folder.glob("*damaged*"))
 
 
+def test_damage_in_a_folder_that_nobody_can_write_to_is_told(folder, monkeypatch):
+    def refuse(self, timeout):
+        raise PermissionError(13, "Permission denied")
+
+    monkeypatch.setattr("filelock.FileLock.acquire", refuse)
+    (folder / "my_box.toml").write_bytes(b"[thickness]\nside = 12 mm")
+    loaded = OwnBox().load()
+    assert loaded.path is None
+    assert loaded.notice.startswith("my_box.toml (line 2, column ")
+    assert 'type side = "12 mm"' in loaded.notice and "left where it is" in loaded.notice
+    assert "written" not in loaded.notice
+
+
 def test_a_folder_in_the_place_of_the_file_is_left_alone(folder):
     (folder / "my_box.toml").mkdir()
     loaded = OwnBox().load()

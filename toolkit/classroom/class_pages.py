@@ -8,6 +8,8 @@ from datetime import date
 from importlib.resources import files as package_files
 from typing import TYPE_CHECKING, Literal
 
+from toolkit.results import as_typed, marking_typed
+
 if TYPE_CHECKING:
     from toolkit.handout.sections import Section
     from toolkit.handout.words import Words
@@ -67,15 +69,17 @@ def class_page(
         here.joinpath("class_page.html.j2").read_text(encoding="utf-8")
     )
     on = f"{look.day:%Y-%m-%d}"
+    with marking_typed():
+        of = as_typed(look.of)
     page = template.render(
         title=title,
-        of=look.of,
+        of=of,
         language=LANGUAGE.get(look.words, ""),
         css=Markup(handout.joinpath("page.css").read_text(encoding="utf-8")),
         more=Markup(here.joinpath("class_page.css").read_text(encoding="utf-8")),
         paper=PAPERS[look.paper],
         turned=turned,
-        byline=f"{look.of}. {on}. Fingerprint {look.fingerprint}.",
+        byline=f"{of}. {on}. Fingerprint {look.fingerprint}.",
         foot=f"{look.of} · {title} · {on} · {look.fingerprint}",
         sections=sections,
     )

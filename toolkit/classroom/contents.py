@@ -27,7 +27,7 @@ from toolkit.handout.sections import Section, figure
 from toolkit.pages import as_html
 from toolkit.pictures import for_paper
 from toolkit.plan import Plan
-from toolkit.results import Table, capital
+from toolkit.results import Table, as_typed, capital
 from toolkit.study import lessons_with_questions
 
 Plans = Mapping[int, Plan]
@@ -173,7 +173,7 @@ def rubric(student: Student, plan: Plan) -> tuple[str, list[Section]]:
     """A rubric on the student's own rule: filled where the box was measured, else blank."""
     rule, frame = plan.choices.rule, plan.design.frame
     size = (frame.outside_length.value, frame.outside_width.value)
-    words = f"{capital(student.called)}. {plan.choices.title}, outside {plan.outside}."
+    words = f"{capital(student.called)}. {as_typed(plan.choices.title)}, outside {plan.outside}."
     table = blank_rubric(rule, size=size)
     sign = "<p>Measured by ____________________ on ____________ humidity ________ %</p>"
     blank = Section("rubric", "How good is it", words, (as_html(table), sign))
@@ -183,7 +183,8 @@ def rubric(student: Student, plan: Plan) -> tuple[str, list[Section]]:
         marked = assess_student(student, plan=plan)
     except ValueError as error:
         return "", [Section("marks", "Marks", f"Not marked: {error}.", ()), blank]
-    sheet = student_sheet(marked, student=student.number, title=plan.choices.title)
+    title = as_typed(plan.choices.title)
+    sheet = student_sheet(marked, student=student.number, title=title)
     return marked.sentence, [Section("marks", "Marks", "", each(sheet)), blank]
 
 

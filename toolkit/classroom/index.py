@@ -11,6 +11,7 @@ from toolkit.classroom.wall_sheet import spans
 from toolkit.files import Student, WeekendClass
 from toolkit.files.folder_record import MadePage
 from toolkit.handout.sections import Section
+from toolkit.results import as_typed, marking_typed
 
 HELPED = 8  # students whom one person can lead, common practice, no source
 
@@ -49,10 +50,14 @@ def index_page(
     """
     sections = []
     if faults:
-        rows = "".join(
-            f"<li><strong>Student {number}</strong>: {escape(said)}</li>"
-            for number, said in faults.items()
-        )
+        # What can't be read is told with its file, key and value, as they are spelled there.
+        unread = {row.number for row in taught.students if row.choices is None}
+        with marking_typed():
+            rows = "".join(
+                f"<li><strong>Student {number}</strong>: "
+                f"{escape(as_typed(said) if number in unread else said)}</li>"
+                for number, said in faults.items()
+            )
         words = "Nothing was made for these; mend the class file and run it again."
         block = f'<ul class="problem">{rows}</ul>'
         sections.append(Section("first", "Look at these first", words, (block,)))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 from pathlib import Path
 from types import ModuleType
@@ -13,7 +13,8 @@ from toolkit.classroom.class_pages import Look, class_page
 from toolkit.files import Student, WeekendClass
 from toolkit.files.folder_record import mark, mark_of_files
 from toolkit.plan import Plan
-from toolkit.stock import sets_needed
+from toolkit.results import marking_typed
+from toolkit.stock import named_as_typed, sets_needed
 
 if TYPE_CHECKING:
     from toolkit.handout.sections import Section
@@ -133,13 +134,14 @@ def class_jobs(taught: WeekendClass, plans: Mapping[int, Plan], *, spare: Plan) 
         from toolkit.classroom import wood_contents
         from toolkit.classroom.wood import class_wood
 
+        marked = replace(taught, boards=named_as_typed(taught.boards))
         wood = class_wood(
-            plans, boards=taught.boards, spare=spare, sets=sets, practice=buying.practice
+            plans, boards=marked.boards, spare=spare, sets=sets, practice=buying.practice
         )
         return {
-            "shopping.html": wood_contents.shopping(taught, wood),
-            "kits.html": wood_contents.kits(taught, plans, wood, spare=spare, sets=sets),
-            "boards.html": wood_contents.boards(taught, wood),
+            "shopping.html": wood_contents.shopping(marked, wood),
+            "kits.html": wood_contents.kits(marked, plans, wood, spare=spare, sets=sets),
+            "boards.html": wood_contents.boards(marked, wood),
         }
 
     titles: dict[str, tuple[str, Turned]] = {
@@ -218,7 +220,9 @@ def _job(
 ) -> Job:
     def make() -> dict[str, tuple[bytes, str]]:
         made = {}
-        for name, (short, sections) in pages().items():
+        with marking_typed():
+            told = pages()
+        for name, (short, sections) in told.items():
             title, turned = titles[name]
             page = class_page(title, look=look, sections=sections, turned=turned)
             made[name] = (page, short)

@@ -25,6 +25,7 @@ from toolkit.stock import (
     board_feet_by_volume,
     cut_table,
     missing_sentences,
+    named_as_typed,
     sets_needed,
     to_buy,
 )
@@ -39,7 +40,7 @@ def rack() -> tuple[Board, ...]:
     """The boards on the student's rack, read again only when their file was changed. [mm]"""
     own = OwnBoards()
     path = own.path if own.path.exists() else own.example
-    return _rack(path, path.stat().st_mtime_ns)
+    return named_as_typed(_rack(path, path.stat().st_mtime_ns))
 
 
 @lru_cache(maxsize=4)

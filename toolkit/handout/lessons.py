@@ -13,6 +13,7 @@ import tempfile
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
+from hashlib import sha256
 from html import escape
 from pathlib import Path
 from typing import Any
@@ -20,17 +21,20 @@ from typing import Any
 import nbformat
 from nbconvert.filters import markdown2html
 
-from toolkit.files import as_toml, write_box
+from toolkit.files import FileError, as_toml, write_box
 from toolkit.plan import Plan
+from toolkit.results import as_typed
 from toolkit.study import lesson_files
 
 SCREEN = "screen-only"
+OURS = "ours"
 _STYLE = re.compile(r"<style>.*?</style>", re.DOTALL)
 _ANCHOR = re.compile(r'<a class="anchor-link".*?</a>', re.DOTALL)
 _HEADING = re.compile(r"<(/?)h([1-5])\b([^>]*)>")
 # What to write into a cell is of no use on paper.
 _ASIDE = re.compile(r"\s*\(`lesson\.[^`]*`\)")
 _CELL = re.compile(r"\s+[^.!?`]*`lesson\.[^`]*`[^.!?]*[.!?]")
+_TEXT = re.compile(r"(?<=>)[^<]+|^[^<]+")
 _DEEPER = 1  # a lesson's title is a section of the handout
 
 
@@ -93,15 +97,25 @@ def _their_own(plan: Plan) -> Iterator[None]:
     """A student's folder for the moment, in which this box is the student's own."""
     before = os.environ.get("WORKBOOK_FOLDER")
     with tempfile.TemporaryDirectory() as folder:
-        os.environ["WORKBOOK_FOLDER"] = folder
         try:
             write_box(Path(folder) / "my_box.toml", as_toml(plan.choices))
+        except FileError as problem:
+            # The reader knows no such file, but can make room in the folder that it lies in.
+            said = problem.problems[0].said.replace("its folder", tempfile.gettempdir())
+            raise LessonError(f"the lessons' copy of the box: {said}") from problem
+        os.environ["WORKBOOK_FOLDER"] = folder
+        try:
             yield
         finally:
             if before is None:
                 del os.environ["WORKBOOK_FOLDER"]
             else:
                 os.environ["WORKBOOK_FOLDER"] = before
+
+
+def prose_mark(source: str) -> str:
+    """What a cell's metadata hold of its prose as we wrote it; a teacher's own has another."""
+    return sha256(source.encode("utf-8", "replace")).hexdigest()[:8]
 
 
 def _lesson(number: int, path: Path) -> Lesson:
@@ -113,10 +127,13 @@ def _lesson(number: int, path: Path) -> Lesson:
             continue
         if cell.cell_type == "markdown":
             source = cell.source
+            theirs = cell.metadata.get(OURS) != prose_mark(source)
             if not title:
                 first, _, source = source.partition("\n")
                 title = first.lstrip("# ").strip()
-            blocks.append(_prose(source))
+                title = as_typed(title) if theirs else title
+            prose = _prose(source)
+            blocks.append(_TEXT.sub(lambda m: as_typed(m[0]), prose) if theirs else prose)
             continue
         try:
             value = _value(cell.source, names)

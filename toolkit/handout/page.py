@@ -20,7 +20,8 @@ from toolkit.handout.what_if import SCRIPT
 from toolkit.handout.words import Words, spelled
 from toolkit.pictures import for_paper
 from toolkit.plan import Plan
-from toolkit.stock import Board
+from toolkit.results import as_typed, marking_typed, whole
+from toolkit.stock import Board, named_as_typed
 
 PAPERS = {"a4": "A4", "letter": "letter"}
 LANGUAGE = {"us": "en-US", "british": "en-GB"}
@@ -82,23 +83,26 @@ def handout(
     """
     if paper not in PAPERS:
         raise ValueError(f'paper {paper!r} is not known; type "a4" or "letter"')
+    name = whole(name)
     here = package_files("toolkit.handout")
     environment = jinja2.Environment(autoescape=True, undefined=jinja2.StrictUndefined)
     environment.filters["css_text"] = lambda text: Markup(_css_text(text))
     template = environment.from_string(here.joinpath("page.html.j2").read_text(encoding="utf-8"))
     on = f"{day or date.today():%Y-%m-%d}"
-    with for_paper():
+    with for_paper(), marking_typed():
         taught = on_paper(plan, numbers=lessons, told=told) if lessons != () else ()
         told("pictures and tables")
-        found = sections(plan, words=words, lessons=taught, boards=boards, paper=paper)
+        rack = named_as_typed(boards)
+        found = sections(plan, words=words, lessons=taught, boards=rack, paper=paper)
+        title, owner = as_typed(plan.choices.title), as_typed(name)
     whose = f"{name} · " if name else ""
     page = template.render(
-        title=plan.choices.title,
+        title=title,
         language=LANGUAGE.get(words, ""),
         css=Markup(here.joinpath("page.css").read_text(encoding="utf-8")),
         script=Markup(SCRIPT),
         paper=PAPERS[paper],
-        name=name,
+        name=owner,
         byline=f"Outside {plan.outside}. {on}. Fingerprint {plan.fingerprint}.",
         foot=f"{whose}{plan.choices.title} · {on} · {plan.fingerprint}",
         cautions=CAUTIONS,

@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 from typing import Literal
 
+from toolkit.results import TYPED
+
 Words = Literal["us", "british"]
 
 # American, British, in every form that is used.
@@ -28,6 +30,8 @@ _TAG = re.compile(r"(<[^>]*>)")
 
 def spelled(html: str, *, words: Words) -> str:
     """A page with the trade's words in one English; what stands inside tags is left alone.
+
+    So is what was marked as typed by somebody; the marks are taken out.
 
     Parameters
     ----------
@@ -70,7 +74,7 @@ def spelled(html: str, *, words: Words) -> str:
             parts.append(_spoken(part, pattern, turned))
         else:
             parts.append(part if skipped else pattern.sub(turned, part))
-    return "".join(parts)
+    return "".join(parts).replace(TYPED, "")
 
 
 def _spoken(tag: str, pattern: re.Pattern[str], turned: object) -> str:

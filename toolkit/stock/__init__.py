@@ -24,7 +24,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from toolkit.lazy import fetcher
-from toolkit.stock.boards import Board, Defect, DefectKind
+from toolkit.stock.boards import Board, Defect, DefectKind, named_as_typed
 
 if TYPE_CHECKING:
     from toolkit.stock.blanks import Blank, Corners, blanks_of
@@ -111,6 +111,7 @@ __all__ = [
     "layout_as_data",
     "lumber_sizes",
     "missing_sentences",
+    "named_as_typed",
     "order_by",
     "piece_table",
     "quarter",

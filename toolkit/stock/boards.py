@@ -5,8 +5,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
 from typing import Literal
+
+from toolkit.results import as_typed
 
 DefectKind = Literal[
     "knot",
@@ -104,3 +107,8 @@ class Board:
             f"{self.name}: {self.species}, {self.length:g} × {self.width:g} × "
             f"{self.thickness:g} mm, {flaws}"
         )
+
+
+def named_as_typed(boards: Iterable[Board]) -> tuple[Board, ...]:
+    """Boards whose names keep their spelling in whatever is said of them. [mm]"""
+    return tuple(replace(board, name=as_typed(board.name)) for board in boards)

@@ -13,6 +13,7 @@ from typing import Any, Literal, cast, get_args
 
 from toolkit.files import FileError, Problem
 from toolkit.files.writing import locked, write_file
+from toolkit.results import whole
 from toolkit.study.folder import set_aside, student_folder
 
 FORMAT = 1
@@ -123,20 +124,18 @@ def _opened(path: Path) -> Book:
         try:
             aside = set_aside(path)
         except OSError as refusal:
-            raise _unopened(path, refusal) from refusal
+            why = refusal.strerror or str(refusal)
+            said = f"it {problem}, and it could not be set aside ({why}); show it to your teacher"
+            raise FileError(path.name, [Problem("", said)]) from refusal
         return Book(
             {},
             f"{path.name} {problem}. It is set aside as {aside.name}, and a new one is begun; "
             "show the old one to your teacher.",
         )
     except OSError as refusal:
-        raise _unopened(path, refusal) from refusal
-
-
-def _unopened(path: Path, refusal: OSError) -> FileError:
-    why = refusal.strerror or str(refusal)
-    said = f"it could not be opened ({why}); check its folder and try again"
-    return FileError(path.name, [Problem("", said)])
+        why = refusal.strerror or str(refusal)
+        said = f"it could not be opened ({why}); check its folder and try again"
+        raise FileError(path.name, [Problem("", said)]) from refusal
 
 
 def _read(path: Path) -> dict[str, Page]:
@@ -152,7 +151,7 @@ def _read(path: Path) -> dict[str, Page]:
         raise DamagedError("has no guesses in it")
     if data.get("format") != FORMAT:
         raise DamagedError(f"is not of format {FORMAT}, which is all that this workbook reads")
-    return {name: _page(name, entry) for name, entry in data["guesses"].items()}
+    return {whole(name): _page(whole(name), entry) for name, entry in data["guesses"].items()}
 
 
 def _page(name: str, entry: Any) -> Page:
@@ -161,7 +160,7 @@ def _page(name: str, entry: Any) -> Page:
     revealed = entry.get("revealed", "")
     if not isinstance(revealed, str):
         raise DamagedError(f"has no time where one should be, at {name[:40]!r}")
-    return Page(tuple(_guess(name, row) for row in entry["said"]), revealed)
+    return Page(tuple(_guess(name, row) for row in entry["said"]), whole(revealed))
 
 
 def _guess(name: str, row: Any) -> Guess:
@@ -175,9 +174,9 @@ def _guess(name: str, row: Any) -> Guess:
     )
     if not fine:
         raise DamagedError(f"has a guess that can't be read, at {name[:40]!r}")
-    value = row["value"] if row["kind"] == "word" else float(row["value"])
+    value = whole(row["value"]) if row["kind"] == "word" else float(row["value"])
     back = row.get("taken_back", False)
-    return Guess(cast(Kind, row["kind"]), row["said"], value, row["when"], back)
+    return Guess(cast(Kind, row["kind"]), whole(row["said"]), value, whole(row["when"]), back)
 
 
 def _fits(value: Any, kind: str) -> bool:

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 
 from toolkit import measures
 from toolkit.measures import MeasureError
+from toolkit.results import whole
 from toolkit.study.guess_book import Guess, Kind, open_book, read_book
 from toolkit.study.marking import read_count
 
@@ -193,7 +194,7 @@ def _keep(question_id: str, kind: Kind, said: str, value: float | str) -> Kept:
         last = page.standing[-1] if page.standing else None
         # Running a lesson's cell again is no second guess.
         if last is None or (last.kind, last.value) != (kind, value):
-            book.put(question_id, page.with_guess(kind, " ".join(said.split()), value))
+            book.put(question_id, page.with_guess(kind, " ".join(whole(said).split()), value))
         counts = book.page(question_id).first(kind)
         assert counts is not None
         if first is None:

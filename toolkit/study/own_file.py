@@ -19,6 +19,7 @@ from toolkit.study.folder import last_set_aside, set_aside
 
 # An editor that saves in two strokes is through both in less than this. [s]
 _MOMENT = 0.2
+_SHOWN = "the workbook's example is shown instead"
 
 
 class HasPath(Protocol):
@@ -70,8 +71,8 @@ class OwnFile(ABC, Generic[What, Loaded]):
         if path.exists():
             try:
                 return self._given(self.kind.read(path), path)
-            except FileError:
-                return self._after_damage()
+            except FileError as damage:
+                return self._after_damage(damage)
         aside = last_set_aside(path)
         notice = (
             ""
@@ -119,7 +120,7 @@ class OwnFile(ABC, Generic[What, Loaded]):
             self.kind.change(path, lambda text: text, start=self.example)
         return self._given(self.kind.change(path, edit), path)
 
-    def _after_damage(self) -> Loaded:
+    def _after_damage(self, damage: FileError) -> Loaded:
         path = self.path
         try:
             with locked(path, error=self.kind.error) as target:
@@ -128,24 +129,29 @@ class OwnFile(ABC, Generic[What, Loaded]):
                     return self._given(self.kind.read(target), path)
                 except FileError as problem:
                     return self._example(_set_aside(target, problem))
-        except FileError as problem:
-            return self._example(f"{problem}. The workbook's example is shown instead.")
+        except FileError:
+            # Nobody can hold it, so nobody can move it either.
+            return self._example(_left(damage))
 
     def _example(self, notice: str) -> Loaded:
         return self._given(self.kind.read(self.example), None, notice)
 
 
+def _left(damage: FileError) -> str:
+    """What to say of a file that can't be read and stays in its place."""
+    return f"{damage}. It is left where it is, and {_SHOWN}."
+
+
 def _set_aside(target: Path, problem: FileError) -> str:
     """What to say of a file that can't be read, after setting it aside where that is right."""
-    shown = "the workbook's example is shown instead"
     try:
         # A file that the system will not open may be quite in order.
         with target.open("rb"):
             pass
         aside = set_aside(target)
     except OSError:
-        return f"{problem}. It is left where it is, and {shown}."
+        return _left(problem)
     return (
-        f"{problem}. The file is set aside as {aside.name} in {aside.parent}, and {shown}. "
+        f"{problem}. The file is set aside as {aside.name} in {aside.parent}, and {_SHOWN}. "
         f"Nothing of it is lost: put it right and name it {target.name} again, or go on from here."
     )

@@ -19,6 +19,7 @@ from toolkit.pictures.sheets.marks import (
 )
 from toolkit.pictures.sheets.page import Paper
 from toolkit.pictures.sheets.words import DONT_CUT, HOW_TO_PRINT
+from toolkit.results import as_typed
 
 MM, INCHES = 100.0, 4 * 25.4  # the check bars [mm]
 # A printer leaves more white at the edge that leaves it last than along the others: common
@@ -78,7 +79,7 @@ def heading(head: Head, paper: Paper, *, page: int, of: int) -> Iterator[Word]:
     y = paper.height - EDGE - 0.76 * TEXT
     right = f"full-size sheets · {head.day} · fingerprint {head.fingerprint} · page {page} of {of}"
     left = paper.width - 2 * SIDE - extent(right, size=TEXT)[0] - 6.0
-    yield Word(shortened(printable(head.title), width=left), SIDE, y)
+    yield Word(as_typed(shortened(printable(head.title), width=left)), SIDE, y)
     yield Word(right, paper.width - SIDE, y, anchor="right")
     yield Word(HOW_TO_PRINT, SIDE, y - LINE)
     if not head.works:
