@@ -219,7 +219,7 @@ def test_what_people_typed_keeps_its_spelling(
         ("british", "Gray vise, center", "Chipbreaker"),
         ("us", "Grey cramp, centre", "Fibre"),
     ):
-        made = plan(postcard().having(title=title))
+        made = plan(postcard().having({"title": title}))
         html = handout(made, day=DAY, words=words, name=whose, lessons=None, boards=boards)
         page = Page(html)
         assert "\ufdd0" not in html
