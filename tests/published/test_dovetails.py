@@ -157,7 +157,7 @@ def test_proud_belongs_to_the_second_setting_only() -> None:
     assert usual.tail_back == shy.tail_back == gauge_settings(d, proud=0.5).tail_back
     assert usual.tail_back.value == 8
     customs = replace(d.choices.customs, pins_proud=0.0, pins_shy=0.2)
-    assert gauge_settings(design(postcard().having(customs=customs))).proud == -0.2
+    assert gauge_settings(design(postcard().having({"customs": customs}))).proud == -0.2
 
 
 def test_up_to_four_times_as_wide_as_pins() -> None:

@@ -241,11 +241,6 @@ class Choices:
         change : mapping
             Values by key; lengths in mm, None for a key left out.
 
-        Raises
-        ------
-        TypeError
-            There is no such key.
-
         >>> box = Choices(Size(inside_length=152), Thickness(12, 12, 8, 9))
         >>> box.having({"thickness.side": 11.0}).value("thickness.side")
         11.0
