@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import os
 import shutil
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from contextlib import ExitStack
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -13,6 +15,7 @@ from playwright.sync_api import BrowserContext
 from tests.browser import harness
 from tests.browser.harness import NoBrowserError, Server
 from tests.browser.lesson_page import LessonPage
+from toolkit.study import lesson_files
 
 # Both end with this folder's last test: a browser that is driven from here keeps an event loop
 # going in this thread, and the tests that run notebooks want their own.
@@ -53,20 +56,27 @@ def folder(server: Server, monkeypatch: pytest.MonkeyPatch) -> Path:
 
 
 @pytest.fixture(scope="package")
-def tab(server: Server, opened: BrowserContext) -> Iterator[LessonPage]:
-    """Lesson 4, opened once: opening takes longer than running it again for each test."""
-    with harness.watched(opened) as watched:
-        page = LessonPage(watched)
-        page.open(server.url, server.copied("04_own.ipynb"))
-        yield page
-        page.shut_down()
+def tabs(server: Server, opened: BrowserContext) -> Iterator[Callable[[str], LessonPage]]:
+    """Every notebook in a tab, opened once: that takes longer than running it again."""
+    with ExitStack() as until_the_end:
+
+        @cache
+        def tab(notebook: str) -> LessonPage:
+            page = LessonPage(until_the_end.enter_context(harness.watched(opened)))
+            page.open(server.url, notebook)
+            until_the_end.callback(page.shut_down)
+            return page
+
+        yield tab
 
 
 @pytest.fixture
-def page(tab: LessonPage, folder: Path) -> LessonPage:
+def page(tabs: Callable[[str], LessonPage], folder: Path) -> LessonPage:
     """Lesson 4, still to be run, for a student who has kept nothing yet."""
-    tab.watched.errors.clear()
-    return tab
+    page = tabs(lesson_files()[3].name)
+    page.look_at(None)
+    page.watched.errors.clear()
+    return page
 
 
 @pytest.fixture

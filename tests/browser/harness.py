@@ -27,6 +27,8 @@ from toolkit.study import lesson_file, lesson_files
 
 ROOT = Path(__file__).parents[2]
 PICTURES = ROOT / ".artefacts" / "browser"
+# Set to anything, this variable has the tests keep pictures of the pages there.
+PHOTOGRAPHS = "WORKBOOK_PHOTOGRAPHS"
 NAMES = ("chromium", "chromium-browser", "google-chrome")
 # A browser that looks for its maker's servers is noise on a network, and slow without one.
 FLAGS = (

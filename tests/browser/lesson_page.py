@@ -7,6 +7,7 @@ changed may still be showing a state in between.
 from __future__ import annotations
 
 import json
+import os
 import re
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
@@ -16,7 +17,7 @@ from html import unescape
 from playwright.sync_api import Locator, Page
 from playwright.sync_api import TimeoutError as NeverCameError
 
-from tests.browser.harness import PICTURES, Watched
+from tests.browser.harness import PHOTOGRAPHS, PICTURES, Watched
 from toolkit.explore.view import View
 
 # The part of the page with the sliders, in JupyterLab and without code alike.
@@ -106,17 +107,16 @@ class LessonPage:
     def __init__(self, watched: Watched) -> None:
         self.watched = watched
         self.page = watched.page
-        self.root = EXPLORER
-        self.explorer = self.page.locator(EXPLORER).first
+        self.look_at(None)
 
     def open(self, url: str, notebook: str) -> None:
         """Open a notebook in JupyterLab, without what was open before."""
         self.page.goto(f"{url}/lab/tree/{notebook}?reset")
         self.page.wait_for_function(_OPENED)
 
-    def look_at(self, scene: str) -> None:
-        """Turn to the sliders of one scene of the lesson."""
-        self.root = f".scene-{scene}"
+    def look_at(self, scene: str | None) -> None:
+        """Turn to the sliders of one scene of the lesson, or to the first that there are."""
+        self.root = f".scene-{scene}" if scene else EXPLORER
         self.explorer = self.page.locator(self.root).first
 
     def run_all(self) -> None:
@@ -220,7 +220,9 @@ class LessonPage:
         found.travel = max(seen["tops"]) - min(seen["tops"])
 
     def photograph(self, name: str, *, what: Locator | None = None) -> None:
-        """Keep a picture of the page, for people to look at."""
+        """Keep a picture of the page, for people to look at, where they asked for it."""
+        if not os.environ.get(PHOTOGRAPHS):
+            return
         PICTURES.mkdir(parents=True, exist_ok=True)
         usual = self.page.viewport_size
         assert usual is not None

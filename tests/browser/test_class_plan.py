@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable
 
 import pytest
-from playwright.sync_api import BrowserContext
 
-from tests.browser import harness
 from tests.browser.conftest import emptied
 from tests.browser.harness import Server
 from tests.browser.lesson_page import LessonPage
@@ -19,15 +17,13 @@ from toolkit.study import example_path
 
 
 @pytest.fixture(scope="module")
-def page(server: Server, opened: BrowserContext) -> Iterator[LessonPage]:
+def page(server: Server, tabs: Callable[[str], LessonPage]) -> LessonPage:
     """The class plan, run from top to bottom."""
     emptied(server.folder)
-    with harness.watched(opened) as watched:
-        found = LessonPage(watched)
-        found.open(server.url, "class_plan.ipynb")
-        found.run_all()
-        yield found
-        found.shut_down()
+    page = tabs("class_plan.ipynb")
+    page.look_at(None)
+    page.run_all()
+    return page
 
 
 def test_hands_are_counted_question_by_question(page: LessonPage) -> None:

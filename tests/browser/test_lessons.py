@@ -1,8 +1,8 @@
-"""Every lesson runs in JupyterLab, and every slider of it shows what Python computes."""
+"""Every lesson runs in JupyterLab, and sliders of each kind in it show what Python computes."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, field
 from importlib import import_module
 from pathlib import Path
@@ -10,7 +10,6 @@ from types import ModuleType
 from typing import Any
 
 import pytest
-from playwright.sync_api import BrowserContext
 
 from tests.browser import harness
 from tests.browser.conftest import emptied
@@ -85,20 +84,18 @@ class Sliders:
 
 @pytest.fixture(scope="module", params=harness.teaching_files(), ids=lambda path: path.stem)
 def lesson(
-    request: pytest.FixtureRequest, server: Server, opened: BrowserContext
-) -> Iterator[Lesson]:
+    request: pytest.FixtureRequest, server: Server, tabs: Callable[[str], LessonPage]
+) -> Lesson:
     """A lesson, run from top to bottom for a student who has kept nothing yet."""
     path: Path = request.param
     emptied(server.folder)
     number = path.name[:2]
     named = f"explore.lesson{int(number)}" if number.isdigit() else f"classroom.{path.stem}"
     module = import_module(f"toolkit.{named}")
-    with harness.watched(opened) as watched:
-        page = LessonPage(watched)
-        page.open(server.url, path.name)
-        page.run_all()
-        yield Lesson(path.stem, module, page, read_box(example_path()))
-        page.shut_down()
+    page = tabs(path.name)
+    page.watched.errors.clear()
+    page.run_all()
+    return Lesson(path.stem, module, page, read_box(example_path()))
 
 
 def test_every_cell_runs(lesson: Lesson) -> None:
@@ -122,18 +119,22 @@ def on_a_slider(control: Control) -> bool:
     return not isinstance(control, ChoiceControl) or control.slider
 
 
-def test_every_slider_shows_what_python_computes(lesson: Lesson) -> None:
+def kinds(controls: Iterable[Control]) -> list[Control]:
+    """The first control of each kind."""
+    return list({type(control): control for control in reversed([*controls])}.values())
+
+
+def test_a_slider_of_each_kind_shows_what_python_computes(lesson: Lesson) -> None:
+    """What every single slider shows is told without a browser: tests/explore/test_engine.py."""
     for sliders in lesson.scenes:
         picture = lesson.page.explorer.locator("figure svg").first
-        for control in filter(on_a_slider, sliders.scene.controls):
+        for control in kinds(filter(on_a_slider, sliders.scene.controls)):
             before = picture.evaluate("e => e.outerHTML")
             with lesson.page.steadily() as steady:
-                sliders.moved(control, ["ArrowRight"])
                 sliders.moved(control, ["ArrowRight"] * 3)
                 after = picture.evaluate("e => e.outerHTML")
+                sliders.moved(control, ["End", "ArrowLeft"])
                 sliders.moved(control, ["Home"])
-                sliders.moved(control, ["End"])
-                sliders.moved(control, ["ArrowLeft"])
             name = control.label
             assert after != before, f"{name} changes nothing in the picture"
             assert steady.frames > 10
@@ -145,12 +146,10 @@ def test_every_slider_shows_what_python_computes(lesson: Lesson) -> None:
             sliders.taken_back(control)
 
 
-def test_every_button_shows_what_python_computes(lesson: Lesson) -> None:
+def test_a_row_of_buttons_shows_what_python_computes(lesson: Lesson) -> None:
     for sliders in lesson.scenes:
-        for control in sliders.scene.controls:
-            if on_a_slider(control):
-                continue
-            for words, value in [*control.options(sliders.kept.rule, None)] * 2:
+        for control in kinds(row for row in sliders.scene.controls if not on_a_slider(row)):
+            for words, value in control.options(sliders.kept.rule, None):
                 lesson.page.explorer.get_by_role("button", name=words, exact=True).click()
                 sliders.values |= dict.fromkeys(control.keys, value)
                 sliders.shows(after=f"{control.label}: {words}")
