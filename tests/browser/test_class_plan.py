@@ -38,6 +38,8 @@ def test_hands_are_counted_question_by_question(page: LessonPage) -> None:
         page.says(bare(asked(made, lesson=lesson)[0]), within=form.locator("p"))
         form.get_by_label("question").select_option(index=place)
         page.says(bare(question), within=form.locator("p"))
+        # The boxes come after the words, and what is typed into those before them is lost.
+        form.locator("label", has_text=calls(question)[-1].said).wait_for()
         hands = list(range(2, 2 + len(calls(question))))
         boxes = form.locator("input[type=number]")
         for number, many in enumerate(hands):

@@ -42,15 +42,16 @@ def _plain(output: dict) -> dict:
     return kept
 
 
-def tidied(path: Path) -> str:
-    """What a tidy notebook looks like, with the outputs of its checked cells made afresh."""
+def tidied(path: Path, *, afresh: bool = True) -> str:
+    """What a tidy notebook looks like, the outputs of its checked cells made afresh or kept."""
     book = nbformat.read(path, as_version=4)
     with tempfile.TemporaryDirectory() as folder:
         before = os.environ.get("WORKBOOK_FOLDER")
         os.environ["WORKBOOK_FOLDER"] = folder
         try:
             runner = ExecutePreprocessor(timeout=120, kernel_name="python3")
-            runner.preprocess(book, {"metadata": {"path": str(path.parent)}})
+            if afresh:
+                runner.preprocess(book, {"metadata": {"path": str(path.parent)}})
         finally:
             if before is None:
                 del os.environ["WORKBOOK_FOLDER"]
