@@ -17,7 +17,14 @@ PARTS = ("keyword", "markexpr", "collectonly", "usepdb", "lf", "failedfirst", "s
 
 def pytest_configure(config: pytest.Config) -> None:
     """Share the work between two where the whole suite was asked for, and nothing else."""
-    if hasattr(config, "workerinput") or config.args_source is not config.ArgsSource.TESTPATHS:
+    if hasattr(config, "workerinput"):
+        from hypothesis import settings  # slow to load, and not every test needs it
+
+        # What the other worker keeps the machine busy with is no fault of a test.
+        settings.register_profile("shared", settings(), deadline=None)
+        settings.load_profile("shared")
+        return
+    if config.args_source is not config.ArgsSource.TESTPATHS:
         return
     if getattr(config.option, "numprocesses", 0) is not None:
         return

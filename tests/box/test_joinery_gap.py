@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from itertools import pairwise
 from math import atan, cos, hypot, radians, sin, tan
+from statistics import NormalDist
 
 import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from scipy.stats import multivariate_normal, norm
 
 from tests.boxes import postcard
 from toolkit.box import design
@@ -31,12 +31,19 @@ JOINT = SawnJoint(8.0, 12.0, 7.0, 3)
 SIZES = st.floats(0.02, 0.6)
 
 
+@pytest.fixture(scope="module")
+def bivariate():
+    from scipy.stats import multivariate_normal  # slow to load, and needed here alone
+
+    return multivariate_normal
+
+
 @given(offset=SIZES, lead=SIZES, slope=SIZES, gap=st.floats(-0.5, 1.5))
 def test_two_ends_of_a_flank_by_the_bivariate_normal(
-    offset: float, lead: float, slope: float, gap: float
+    bivariate, offset: float, lead: float, slope: float, gap: float
 ) -> None:
     s = Spread(offset, lead, slope)
-    joint = multivariate_normal(cov=[[s.tip**2, s.tip**2], [s.tip**2, s.baseline**2]])
+    joint = bivariate(cov=[[s.tip**2, s.tip**2], [s.tip**2, s.baseline**2]])
     # The library's own sum is good to 1e-5 or so.
     assert both_below(gap, s=s) == pytest.approx(joint.cdf([gap, gap]), abs=3e-5)
 
@@ -44,9 +51,9 @@ def test_two_ends_of_a_flank_by_the_bivariate_normal(
 @pytest.mark.parametrize(
     ("s", "expected"),
     [
-        (Spread(0.1, 0, 0), norm.cdf(0.07, scale=0.1)),
-        (Spread(0, 0.1, 0), norm.cdf(0.07, scale=0.1)),
-        (Spread(0, 0, 0.1), norm.cdf(0.07, scale=0.1)),
+        (Spread(0.1, 0, 0), NormalDist(0, 0.1).cdf(0.07)),
+        (Spread(0, 0.1, 0), NormalDist(0, 0.1).cdf(0.07)),
+        (Spread(0, 0, 0.1), NormalDist(0, 0.1).cdf(0.07)),
         (Spread(0, 0, 0), 1.0),
     ],
 )
@@ -57,9 +64,9 @@ def test_hands_with_one_error_or_none(s: Spread, expected: float) -> None:
 def test_very_unlike_errors_still_add_up() -> None:
     for tiny in (1e-6, 1e-3):
         whole = both_below(0.05, s=Spread(0.1, 0.0, tiny))
-        assert whole == pytest.approx(norm.cdf(0.05, scale=0.1), abs=tiny * 5 + 1e-6)
+        assert whole == pytest.approx(NormalDist(0, 0.1).cdf(0.05), abs=tiny * 5 + 1e-6)
         turned = both_below(0.05, s=Spread(tiny, 0.0, 0.1))
-        assert turned == pytest.approx(norm.cdf(0.05, scale=0.1), abs=tiny * 5 + 1e-6)
+        assert turned == pytest.approx(NormalDist(0, 0.1).cdf(0.05), abs=tiny * 5 + 1e-6)
 
 
 @pytest.mark.parametrize(

@@ -2,13 +2,28 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from pathlib import Path
 
+import pytest
+
+from tests.browser.conftest import emptied
+from tests.browser.harness import Server
 from tests.browser.lesson_page import LessonPage
 from toolkit.explore import lesson4
-from toolkit.study import draw, mark
+from toolkit.study import draw, lesson_files, mark
 
 GUESS = "Both lid grooves are ploughed 1 mm deeper. How much wider must the lid be?"
+
+
+@pytest.fixture(scope="module")
+def lesson(tabs: Callable[[str], LessonPage], server: Server) -> LessonPage:
+    """Lesson 4, run once: no test here moves what another needs."""
+    emptied(server.folder)
+    page = tabs(lesson_files()[3].name)
+    page.look_at(None)
+    page.run_all()
+    return page
 
 
 def test_right_answers_slips_and_what_cannot_be_read(lesson: LessonPage, folder: Path) -> None:
@@ -33,7 +48,7 @@ def test_right_answers_slips_and_what_cannot_be_read(lesson: LessonPage, folder:
     lesson.says("Right.", within=card)
 
 
-def test_other_sizes_asks_about_another_box(lesson: LessonPage) -> None:
+def test_other_sizes_asks_about_another_box(lesson: LessonPage, folder: Path) -> None:
     mine = draw(lesson4.own(), lesson=4)[0].prompt
     lesson.says(mine, within=lesson.page.locator("body"))
     turn = lesson.page.locator(".jp-OutputArea-output").filter(

@@ -32,7 +32,7 @@ def demo() -> ClassWood:
     plans, faults = boxes(taught)
     assert not faults
     return class_wood(
-        plans, boards=taught.boards, spare=plan(taught.box), sets=3, practice=300.0, seconds=0.5
+        plans, boards=taught.boards, spare=plan(taught.box), sets=3, practice=300.0, seconds=2.0
     )
 
 

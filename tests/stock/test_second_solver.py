@@ -10,13 +10,12 @@ import pytest
 from tests.stock.racks import POSTCARD
 from toolkit.stock import Blank, Board, BoardLayouts, Defect
 
-cp_model = pytest.importorskip("ortools.sat.python.cp_model")
-
 GAP = 5
 
 
 def least_length(board: Board, parts: list[Blank]) -> tuple[int | None, bool]:
     """Least length of board, and whether the solver proved it (or that there is none)."""
+    cp_model = pytest.importorskip("ortools.sat.python.cp_model")
     model = cp_model.CpModel()
     along, across = int(board.length), int(board.width)
     sections = range(len(parts))
