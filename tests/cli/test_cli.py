@@ -152,11 +152,6 @@ def test_not_utf8(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert "UTF-8" in capsys.readouterr().err
 
 
-def test_selftest(capsys: pytest.CaptureFixture[str]) -> None:
-    assert main(["selftest"]) == 0
-    assert "Everything is in place." in capsys.readouterr().out
-
-
 def test_the_installed_command_runs_in_a_process_of_its_own() -> None:
     done = subprocess.run(
         [sys.executable, "-m", "toolkit.cli", "check", "nowhere.toml"],

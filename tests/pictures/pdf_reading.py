@@ -86,6 +86,8 @@ def _lines(text: str) -> list[Read]:
     saved: list[tuple[float, bool]] = []
     # Words have a matrix of their own, and strings hold anything.
     text = re.sub(r"\bBT\b.*?\bET\b", " ", text, flags=re.DOTALL)
+    # A letter beyond a font's first 256 is an object of its own, set in its size by its matrix.
+    text = re.sub(r"\bq\s+[-\d.\s]+\bcm\s+/F\S+\s+Do\s+Q\b", " ", text)
     for word in re.findall(r"\[[^\]]*\]|[^\s\[\]]+", text):
         if re.fullmatch(r"[-+]?\d*\.?\d+", word):
             numbers.append(float(word))

@@ -88,13 +88,9 @@ def _compare(args: argparse.Namespace) -> int:
 
 def _selftest(args: argparse.Namespace) -> int:
     from toolkit.cli.selftest import selftest
+    from toolkit.libraries import report
 
-    good = True
-    for check in selftest():
-        good = good and check.right
-        print(f"{'✓' if check.right else '✗'} {check.name}: {check.found}")
-    print("Everything is in place." if good else "Something is missing: see the lines with ✗.")
-    return DONE if good else WONT_WORK
+    return DONE if report(selftest()) else WONT_WORK
 
 
 def _open(args: argparse.Namespace) -> int:
