@@ -17,11 +17,11 @@ from toolkit.wood import UnknownSpecies, all_species, species
 def test_every_row_says_where_it_comes_from():
     for row in machine_planings():
         if row.perfect is not None:
-            assert row.perfect_from.source and row.perfect_from.seen == "memory"
+            assert row.perfect_from.text and row.perfect_from.seen == "memory"
         if row.advised or row.defect_free:
-            assert row.angles_from.source and row.angles_from.seen == "read"
+            assert row.angles_from.text and row.angles_from.seen == "read"
     for study in studies():
-        assert study.source.source
+        assert study.source.text
         assert study.source.seen in ("read", "memory", "partly read, partly memory")
     for row in setbacks():
         assert row.source.text and row.sentence(Rule.millimetres())

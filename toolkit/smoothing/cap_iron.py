@@ -7,9 +7,8 @@ from functools import cache
 from math import radians, sin
 
 from toolkit.measures import Rule
-from toolkit.results import Source
+from toolkit.results import Source, number, read_table
 from toolkit.smoothing._checks import above_zero, between
-from toolkit.smoothing._data import number, read_table, source_of
 from toolkit.smoothing.customs import Customs
 from toolkit.smoothing.words import fine
 
@@ -73,10 +72,10 @@ def setbacks() -> tuple[Setback, ...]:
             number(row["setback_least_mm"]),
             number(row["setback_most_mm"]),
             row["printed"],
-            source_of(row),
+            Source.of(row),
             row["note"],
         )
-        for row in read_table("cap_irons.csv")
+        for row in read_table("smoothing/cap_irons.csv")
     )
 
 

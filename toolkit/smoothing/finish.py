@@ -6,9 +6,8 @@ from dataclasses import dataclass
 from functools import cache
 
 from toolkit.measures import convert
-from toolkit.results import Source
+from toolkit.results import Source, read_table
 from toolkit.smoothing._checks import above_zero, not_negative, one_of
-from toolkit.smoothing._data import read_table, source_of
 from toolkit.smoothing.areas import area_words
 from toolkit.smoothing.customs import Customs
 
@@ -60,10 +59,10 @@ def spreads() -> tuple[Spread, ...]:
             float(row["least_per_m2"]),
             float(row["most_per_m2"]),
             row["parts"],
-            source_of(row),
+            Source.of(row),
             row["note"],
         )
-        for row in read_table("spreads.csv")
+        for row in read_table("smoothing/spreads.csv")
     )
 
 

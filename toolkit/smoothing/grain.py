@@ -8,9 +8,8 @@ from typing import Literal
 
 import numpy as np
 
-from toolkit.results import TOLERANCE
+from toolkit.results import TOLERANCE, read_table
 from toolkit.smoothing._checks import above_zero, one_of
-from toolkit.smoothing._data import read_table
 
 Side = Literal["face", "edge", "rim", "end grain"]
 SIDES: tuple[Side, ...] = ("face", "edge", "rim", "end grain")
@@ -177,7 +176,7 @@ def strength_kept(slope: float) -> tuple[float, float]:
     >>> strength_kept(1 / 10)
     (81.0, 62.0)
     """
-    table = read_table("slope_of_grain.csv")
+    table = read_table("smoothing/slope_of_grain.csv")
     slopes = [0.0, *(1 / float(row["one_in"]) for row in table)]
     if not abs(slope) <= slopes[-1] * (1 + TOLERANCE):
         raise ValueError(

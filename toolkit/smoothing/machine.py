@@ -10,8 +10,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cache
 
-from toolkit.smoothing._data import number, read_table
-from toolkit.wood import Provenance, species
+from toolkit.results import Source, number, read_table
+from toolkit.wood import species
 
 HOOKS = (5, 10, 15, 20, 25, 30)
 
@@ -49,22 +49,22 @@ class MachinePlaning:
         The wood as the table lists it.
     perfect : float or None
         Pieces planed without a defect. [%]
-    perfect_from : Provenance
+    perfect_from : Source
         Where that comes from.
     advised : tuple of float or None
         Least and greatest cutting angle advised, turned into a bench plane's. [degrees]
     defect_free : tuple
         Cutting angle [degrees], least first, and pieces without a defect at it [%].
-    angles_from : Provenance
+    angles_from : Source
         Where those come from.
     """
 
     wood: str
     perfect: float | None
-    perfect_from: Provenance
+    perfect_from: Source
     advised: tuple[float, float] | None
     defect_free: tuple[tuple[float, float], ...]
-    angles_from: Provenance
+    angles_from: Source
 
     def sentence(self) -> str:
         """What the tables say, with their caveat."""
@@ -101,7 +101,7 @@ def machine_planings() -> tuple[MachinePlaning, ...]:
     ``planing.csv`` with whether the printed number was read.
     """
     made = []
-    for row in read_table("planing.csv"):
+    for row in read_table("smoothing/planing.csv"):
         advised = None
         if hooks := row["recommended_hook_angle_deg"]:
             low, high = (float(part) for part in hooks.split("-"))
@@ -111,10 +111,10 @@ def machine_planings() -> tuple[MachinePlaning, ...]:
             MachinePlaning(
                 row["wood"],
                 number(row["planing_perfect_pct"]),
-                Provenance(row["source"], row["seen"]),
+                Source.of(row),
                 advised,
                 tuple((from_hook(hook), share) for hook, share in tried if share is not None)[::-1],
-                Provenance(row["angle_source"], row["angle_seen"]),
+                Source.of(row, "angle_"),
             )
         )
     return tuple(made)

@@ -6,9 +6,8 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Literal
 
+from toolkit.results import Source, read_table
 from toolkit.smoothing._checks import one_of
-from toolkit.smoothing._data import read_table
-from toolkit.wood import Provenance
 
 Made = Literal["hand-planed", "machine-planed", "sanded", "router-cut"]
 MADE: tuple[Made, ...] = ("hand-planed", "machine-planed", "sanded", "router-cut")
@@ -24,7 +23,7 @@ class Study:
         Who, when, what, and the figures that it gives.
     surfaces : tuple of str
         Surfaces that it measured on one wood with one instrument; empty if it measured none.
-    source : Provenance
+    source : Source
         Where it was published, and whether it was read.
     """
 
@@ -33,7 +32,7 @@ class Study:
     finding: str
     numbers: str
     surfaces: tuple[str, ...]
-    source: Provenance
+    source: Source
 
     def sentence(self) -> str:
         """The finding with its source."""
@@ -61,9 +60,9 @@ def studies() -> tuple[Study, ...]:
             row["finding"],
             row["numbers"],
             tuple(name for name in row["surfaces"].split(";") if name),
-            Provenance(row["source"], row["seen"]),
+            Source.of(row),
         )
-        for row in read_table("research.csv")
+        for row in read_table("smoothing/research.csv")
     )
 
 

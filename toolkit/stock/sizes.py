@@ -8,7 +8,7 @@ from math import isfinite
 from typing import Literal
 
 from toolkit.measures import MM_PER_INCH
-from toolkit.results import Source, below
+from toolkit.results import Source, below, read_table
 
 # Kiln-dried boards may be this much under the thickness they are sold by (common practice, from
 # memory).
@@ -56,10 +56,6 @@ def lumber_sizes() -> tuple[LumberSize, ...]:
     ------
     NHLA rules (hardwood) and PS 20 (softwood), as the table says row by row.
     """
-    import csv
-    from importlib.resources import files
-
-    text = files("toolkit.stock").joinpath("lumber_sizes.csv").read_text(encoding="utf-8")
 
     def mm(cell: str) -> float | None:
         return float(cell) * MM_PER_INCH if cell else None
@@ -71,10 +67,10 @@ def lumber_sizes() -> tuple[LumberSize, ...]:
             nominal=float(row["nominal_in"]) * MM_PER_INCH,
             one_side=mm(row["surfaced_one_side_in"]),
             two_sides=mm(row["surfaced_two_sides_in"]),
-            source=Source(row["source"], "read" if row["seen"] == "read" else "memory"),
+            source=Source.of(row),
             note=row["note"],
         )
-        for row in csv.DictReader(text.splitlines())
+        for row in read_table("stock/lumber_sizes.csv")
     )
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cache
 
-from toolkit.wood._data import number, read_table
+from toolkit.results import number, read_table
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,5 +58,5 @@ def indoor_moisture() -> tuple[IndoorMoisture, ...]:
             source=row["source"],
             seen=row["seen"],
         )
-        for row in read_table("indoor_moisture.csv")
+        for row in read_table("wood/indoor_moisture.csv")
     )

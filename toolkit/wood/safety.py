@@ -9,8 +9,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cache
 
+from toolkit.results import number, read_table
 from toolkit.wood import _names
-from toolkit.wood._data import number, read_table
 from toolkit.wood.species import AmbiguousSpecies, Species
 from toolkit.wood.species import species as find_species
 
@@ -101,7 +101,7 @@ def dust_limits() -> tuple[DustLimit, ...]:
     """
     return tuple(
         DustLimit(limit=number(row.pop("limit_mg_m3")), **row)
-        for row in map(dict, read_table("dust_limits.csv"))
+        for row in map(dict, read_table("wood/dust_limits.csv"))
     )
 
 
@@ -118,7 +118,7 @@ def sensitisers() -> tuple[Sensitiser, ...]:
     ------
     HSE Woodworking Sheet 30 (WIS30), mostly from memory, row by row in ``sensitisers.csv``.
     """
-    return tuple(Sensitiser(**row) for row in read_table("sensitisers.csv"))
+    return tuple(Sensitiser(**row) for row in read_table("wood/sensitisers.csv"))
 
 
 def sensitiser(wood: Species | str) -> Sensitiser | None:

@@ -6,9 +6,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cache
 
+from toolkit.results import number, read_table
 from toolkit.wood import _names
 from toolkit.wood._checks import moisture_in_range
-from toolkit.wood._data import number, read_table
 from toolkit.wood.moisture import equilibrium_moisture
 from toolkit.wood.movement import movement
 from toolkit.wood.species import Species
@@ -149,7 +149,7 @@ def places() -> tuple[Place, ...]:
     Handbook (FPL-GTR-190), Table 13-1, after Simpson 1998, FPL-RN-268: from memory.
     """
     found = []
-    for row in read_table("outdoor_emc.csv"):
+    for row in read_table("wood/outdoor_emc.csv"):
         months = [number(row[month[:3]]) for month in MONTHS]
         full = tuple(moisture for moisture in months if moisture is not None)
         if len(full) == 12:
@@ -182,7 +182,7 @@ def place(name: str) -> Place:
     >>> place("boston").widest
     Month(name='September', moisture=13.1)
     """
-    rows = {row["place"]: row for row in read_table("outdoor_emc.csv")}
+    rows = {row["place"]: row for row in read_table("wood/outdoor_emc.csv")}
     whole = {one.name: one for one in places()}
     spellings = {town: (town,) for town in rows}
     found = _names.candidates(name, spellings)

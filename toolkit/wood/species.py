@@ -5,8 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cache, lru_cache
 
+from toolkit.results import number, read_table
 from toolkit.wood import _names
-from toolkit.wood._data import needed, number, read_table
+from toolkit.wood._data import needed
 
 NEWTONS_PER_POUND_FORCE = 4.4482216152605  # exact, by the definition of the pound-force
 
@@ -159,7 +160,7 @@ def all_species() -> tuple[Species, ...]:
     ------
     The columns ``…_source`` and ``…_seen`` of ``species.csv``, row by row.
     """
-    return tuple(_species(row) for row in read_table("species.csv"))
+    return tuple(_species(row) for row in read_table("wood/species.csv"))
 
 
 @cache
