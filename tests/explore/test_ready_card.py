@@ -21,6 +21,13 @@ def test_readings_become_findings(card: ReadyCard) -> None:
     assert "480 g, 16.5 % more" in card.said.value
 
 
+def test_grain_that_runs_out_is_seen(card: ReadyCard) -> None:
+    card.grain.value = "1 in 20, 1:8"
+    card.check.click()
+    assert "board 2" in card.said.value
+    assert "its grain runs out 1 in 8" in card.said.value
+
+
 def test_a_damper_room_says_otherwise(card: ReadyCard) -> None:
     card.moisture.value = "12.4 %"
     assert {row.level for row in card.findings()} == {"care"}
@@ -35,6 +42,7 @@ def test_a_damper_room_says_otherwise(card: ReadyCard) -> None:
         ("humidity", "130 %", "does not lie between 0 and 100"),
         ("weights", "412, 405", "412 g"),
         ("temperature", "20", "20 °C"),
+        ("grain", "12", "1:12"),
         ("moisture", "", "Type a reading"),
     ],
 )
