@@ -16,7 +16,7 @@ from statistics import fmean, median
 import pytest
 
 from tests.published.fahrenheit import moisture_by_fahrenheit
-from toolkit.wood import MONTHS, equilibrium_moisture, place
+from toolkit.wood import MONTHS, Place, equilibrium_moisture, place
 
 psychrolib = pytest.importorskip("psychrolib")
 try:
@@ -73,10 +73,10 @@ def year(request) -> list[Hours]:
     return hours_by_month(request.param)
 
 
-def means_first(months: list[Hours]) -> list[float]:
-    """The moisture that twelve mean readings of thermometer and hygrometer give. [%]"""
+def means_first(months: list[Hours]) -> Place:
+    """The place as the workbook makes it from twelve mean readings."""
     readings = [(fmean(t for t, _ in hours), fmean(h for _, h in hours)) for hours in months]
-    return [equilibrium_moisture(temperature=t, humidity=h) for t, h in readings]
+    return Place.from_readings(readings)
 
 
 def hour_by_hour(hours: Hours) -> float:
@@ -90,7 +90,7 @@ def test_the_year_is_whole(year):
 
 def test_the_means_give_less_than_the_hours(year):
     """Moisture bends upwards over humidity, so damp hours add more than dry ones take away."""
-    for monthly, hours in zip(means_first(year), year, strict=True):
+    for monthly, hours in zip(means_first(year).moisture, year, strict=True):
         assert 0 < hour_by_hour(hours) - monthly < 3
 
 
@@ -100,7 +100,7 @@ def test_by_the_other_set_of_coefficients(year):
     The sets are as far as 0.013 % apart where the handbook tabulates them, from -1 °C and up to
     95 %; frost and fog lie beyond.
     """
-    for monthly, hours in zip(means_first(year), year, strict=True):
+    for monthly, hours in zip(means_first(year).moisture, year, strict=True):
         mean_t, mean_h = fmean(t for t, _ in hours), fmean(h for _, h in hours)
         by_means = moisture_by_fahrenheit(temperature=1.8 * mean_t + 32, humidity=mean_h)
         assert monthly == pytest.approx(by_means, abs=0.03)
@@ -120,7 +120,7 @@ def test_by_how_much_the_two_orders_differ():
     apart = []
     for filename in (GREENSBORO, SAND_POINT):
         months = hours_by_month(filename)
-        monthly = means_first(months)
+        monthly = means_first(months).moisture
         apart += [hour_by_hour(h) - m for h, m in zip(months, monthly, strict=True)]
     assert len(apart) == 24
     assert (min(apart), max(apart)) == pytest.approx((0.2, 2.6), abs=0.05)
@@ -132,5 +132,5 @@ def test_a_year_outdoors_beside_the_table_of_towns():
 
     Both by means first. Over the year within half a point: two towns, and two sets of years.
     """
-    reckoned = fmean(means_first(hours_by_month(GREENSBORO)))
+    reckoned = fmean(means_first(hours_by_month(GREENSBORO)).moisture)
     assert reckoned == pytest.approx(fmean(place("Raleigh NC").moisture), abs=0.5)

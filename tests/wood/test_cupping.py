@@ -33,12 +33,15 @@ def test_drying_hollows_the_bark_side():
     assert board.hollow_side == "bark"
     assert board.bark_hollow > 0 > board.heart_hollow
     assert board.width_change < 0
+    assert board.sentence().startswith("The bark side goes hollow by 0.2")
+    assert "narrower" in board.sentence()
 
 
 def test_swelling_hollows_the_heart_side():
     board = dried(start=6, end=12)
     assert board.hollow_side == "heart"
     assert board.heart_hollow > 0 > board.bark_hollow
+    assert "wider" in board.sentence()
 
 
 def test_the_outline_shows_the_hollow():
@@ -64,6 +67,7 @@ def test_a_quartered_board_stays_flat():
     board = dried(rings=90, ring_radius=150)
     assert board.hollow_side == "neither"
     assert max(abs(board.bark_hollow), abs(board.heart_hollow)) < 0.001
+    assert board.sentence().startswith("The faces stay alike")
 
 
 def test_nothing_happens_without_a_change_of_moisture():

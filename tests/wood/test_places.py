@@ -6,6 +6,7 @@ from toolkit.wood import (
     MONTHS,
     Place,
     UnknownPlace,
+    equilibrium_moisture,
     place,
     places,
     widths_through_the_year,
@@ -49,6 +50,13 @@ def test_a_broken_row_says_what_is_known_of_it(typed, known):
         place(typed)
 
 
+def test_a_heated_room_of_ones_own():
+    readings = [(20, 30)] * 3 + [(20, 45)] * 3 + [(24, 70)] * 3 + [(20, 45)] * 3
+    home = Place.from_readings(readings, name="the lakeside workshop")
+    assert home.moisture.index(min(home.moisture)) == MONTHS.index("January")
+    assert max(home.moisture) == equilibrium_moisture(temperature=24, humidity=70)
+
+
 def test_two_months_are_no_year():
     with pytest.raises(ValueError, match="given 2 months"):
         Place("here", (9.0, 10.0), "", "", "")
@@ -61,5 +69,5 @@ def test_widths_follow_the_moisture_of_the_months():
     )
     assert len(widths) == len(MONTHS)
     assert widths[2] == 116
-    assert MONTHS[widths.index(max(widths))] == town.widest.name
-    assert MONTHS[widths.index(min(widths))] == town.narrowest.name
+    assert widths.index(max(widths)) == town.moisture.index(max(town.moisture))
+    assert widths.index(min(widths)) == town.moisture.index(min(town.moisture))

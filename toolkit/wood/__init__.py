@@ -30,7 +30,6 @@ from toolkit.wood.quick import QuickRule, cup_formula, quick_rule
 from toolkit.wood.readiness import BoardSeen, ready_to_cut
 from toolkit.wood.seasons import (
     MONTHS,
-    Month,
     Place,
     UnknownPlace,
     place,

@@ -10,6 +10,7 @@ after that is its new shape, with no approximation as long as the rings are circ
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from toolkit.wood._checks import above_zero, rings_in_range
@@ -65,6 +66,15 @@ class Cup:
     def width_change(self) -> float:
         """Change of width, positive when the board swells. [mm]"""
         return self.width_after - self.width_before
+
+    def sentence(self, *, show: Callable[[float], str] = "{:.2f} mm".format) -> str:
+        """Say the cup and the change of width, lengths written by ``show``."""
+        change = "wider" if self.width_change >= 0 else "narrower"
+        width = f"the board gets {show(abs(self.width_change))} {change}"
+        if self.hollow_side == "neither":
+            return f"The faces stay alike and {width}."
+        depth = self.bark_hollow if self.hollow_side == "bark" else self.heart_hollow
+        return f"The {self.hollow_side} side goes hollow by {show(depth)} and {width}."
 
 
 def cup(

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cache
 
 from toolkit.results import number, read_table
 from toolkit.wood import _names
 from toolkit.wood._checks import moisture_in_range
+from toolkit.wood.air import equilibrium_moisture
 from toolkit.wood.law import movement
 from toolkit.wood.woods import Species
 
@@ -19,14 +21,6 @@ MONTHS = (
 
 class UnknownPlace(ValueError):  # noqa: N818 - its name is what went wrong
     """The table has no full year for this place; the message suggests what to type."""
-
-
-@dataclass(frozen=True, slots=True)
-class Month:
-    """A month and the moisture that wood tends to in it. [%]"""
-
-    name: str
-    moisture: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,19 +54,17 @@ class Place:
         for month, moisture in zip(MONTHS, self.moisture, strict=True):
             moisture_in_range(moisture, name=f"the moisture of {month}")
 
-    @property
-    def widest(self) -> Month:
-        """The month in which wood is wettest, and so widest; the first of equals. [%]"""
-        return self._month(max(self.moisture))
+    @classmethod
+    def from_readings(
+        cls, readings: Sequence[tuple[float, float]], *, name: str = "your own readings"
+    ) -> Place:
+        """A place from twelve monthly means of temperature and humidity. [°C, %]
 
-    @property
-    def narrowest(self) -> Month:
-        """The month in which wood is driest, and so narrowest; the first of equals. [%]"""
-        return self._month(min(self.moisture))
-
-    def _month(self, moisture: float) -> Month:
-        """The first month with this moisture."""
-        return Month(MONTHS[self.moisture.index(moisture)], moisture)
+        The moisture of a mean reading runs about 1 % below the mean of the hourly moistures
+        (computed from a year of hourly weather at two stations).
+        """
+        months = tuple(equilibrium_moisture(temperature=t, humidity=h) for t, h in readings)
+        return cls(name, months, "own readings; GTR-190 Eq. 4-5", "measured", "")
 
 
 @cache
@@ -93,8 +85,8 @@ def places() -> tuple[Place, ...]:
 def place(name: str) -> Place:
     """The place with this name; part of the name will do where only one place has it.
 
-    >>> place("boston").widest
-    Month(name='September', moisture=13.1)
+    >>> max(place("boston").moisture)
+    13.1
     """
     rows = {row["place"]: row for row in read_table("wood/outdoor_emc.csv")}
     whole = {one.name: one for one in places()}
