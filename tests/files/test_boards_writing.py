@@ -26,7 +26,7 @@ from toolkit.files import (
 from toolkit.files.boards_editing import with_board, without_board
 from toolkit.files.writing import backups
 from toolkit.measures import Rule
-from toolkit.stock.boards import Board, Defect
+from toolkit.stock import Board, Defect
 
 ROOT = Path(__file__).parents[2]
 LESSON = ROOT / "lessons" / "boards.toml"

@@ -7,20 +7,19 @@ import pytest
 
 from tests.boxes import postcard
 from tests.stock.checks import assert_complete, assert_legal
-from tests.stock.racks import PANEL, POSTCARD, SHORT, THICK, random_board
+from tests.stock.racks import PANEL, POSTCARD, SHORT, THICK, curve, lay_out_box, random_board
 from toolkit.measures import Rule
 from toolkit.plan import plan
 from toolkit.stock import (
     Blank,
     Board,
-    BoardLayouts,
     BoxLayouts,
     blanks_of,
     corner_prices,
-    lay_out_box,
     resaw,
 )
 from toolkit.stock.blanks import can_give, resawn
+from toolkit.stock.layout import BoardLayouts
 
 RACK = (THICK, SHORT, PANEL)
 
@@ -56,10 +55,10 @@ def least_by_assigning(blanks, boards) -> float | None:
                 continue
             here = 0.0
             if some:
-                curve = BoardLayouts(boards[0], some, cell=4).curve
-                if not curve:
+                points = curve(BoardLayouts(boards[0], some, cell=4))
+                if not points:
                     continue
-                here = curve[0].volume
+                here = points[0].volume
             rest = least_by_assigning([b for b in blanks if b not in some], boards[1:])
             if rest is not None and (best is None or here + rest < best):
                 best = here + rest

@@ -9,12 +9,13 @@ import pytest
 from tests.stock.checks import assert_complete, assert_legal
 from tests.stock.racks import POSTCARD, class_of, rack, random_board
 from toolkit.measures import Rule
-from toolkit.stock import Blank, Board, BoardLayouts, lay_out_class
+from toolkit.stock import Blank, Board, lay_out_class
 from toolkit.stock.blanks import can_give
 from toolkit.stock.class_patterns import board_patterns
 from toolkit.stock.class_program import market
 from toolkit.stock.class_search import search
 from toolkit.stock.class_sections import board_sections
+from toolkit.stock.layout import BoardLayouts
 from toolkit.stock.sets import kinds_of
 
 MM = Rule.millimetres()

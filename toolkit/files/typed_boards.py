@@ -14,7 +14,7 @@ from toolkit.files.checking import checked
 from toolkit.files.errors import BoardsFileError, Path, Problem, dotted
 from toolkit.files.toml_out import length_text
 from toolkit.measures import Rule
-from toolkit.stock.boards import Board
+from toolkit.stock import Board
 
 _MILLIMETRES = Rule.millimetres()
 _IN_MESSAGES = "This board"

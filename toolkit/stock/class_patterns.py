@@ -16,7 +16,7 @@ import numpy as np
 from toolkit.stock.blanks import Blank
 from toolkit.stock.class_sections import FAR, BoardSections
 from toolkit.stock.grid import cells
-from toolkit.stock.laid import Laid, Piece, Section, Strip
+from toolkit.stock.laid import Laid, LaidPart, LaidSection, Strip
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
@@ -68,11 +68,11 @@ class BoardPatterns:
                 if not names[kind]:
                     continue  # more than is wanted: it stays in the wood
                 blank = names[kind].pop(0)
-                piece = Piece(blank.name, x * on.cell, low * on.cell, blank.length, blank.width)
+                piece = LaidPart(blank.name, x * on.cell, low * on.cell, blank.length, blank.width)
                 strips.append(Strip(piece.y, piece.y + piece.width, (piece,)))
                 end = max(end, x + cells(blank.length, cell=on.cell))
             if strips:
-                made.append(Section(x * on.cell, end * on.cell, tuple(strips)))
+                made.append(LaidSection(x * on.cell, end * on.cell, tuple(strips)))
         return Laid(on.board, gap, 0.0, tuple(made))
 
 

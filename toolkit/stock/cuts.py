@@ -13,7 +13,7 @@ from itertools import pairwise
 from typing import Literal
 
 from toolkit.measures import Rule
-from toolkit.stock.laid import Laid, Section, Strip
+from toolkit.stock.laid import Laid, LaidSection, Strip
 
 Span = tuple[float, float]
 
@@ -21,7 +21,7 @@ _NOISE = 1e-6
 
 
 @dataclass(frozen=True, slots=True)
-class Cut:
+class SawCut:
     """One saw cut, numbered as it is made.
 
     ``at`` is the dimension to mark, from ``edge``; ``start`` and ``end`` are the ends of the line
@@ -105,7 +105,7 @@ def saw_lines(spans: Sequence[Span], *, whole: Span, gap: float) -> tuple[float,
     return tuple(line for line in lines if whole[0] + _NOISE < line < whole[1] - _NOISE)
 
 
-def saw_cuts(laid: Laid) -> tuple[Cut, ...]:
+def saw_cuts(laid: Laid) -> tuple[SawCut, ...]:
     """The saw cuts that free every part of a layout.
 
     Parameters
@@ -115,38 +115,40 @@ def saw_cuts(laid: Laid) -> tuple[Cut, ...]:
 
     Returns
     -------
-    tuple of Cut
+    tuple of SawCut
         In order; mark all crosscuts before the first, for its end goes with it. [mm]
 
     Source
     ------
     Order of work: common practice, no source.
     """
-    board, made = laid.board, list[Cut]()
+    board, made = laid.board, list[SawCut]()
     spans = [(section.start, section.end) for section in laid.sections]
     names = [section_name(index) for index in range(len(spans))]
     lines = saw_lines(spans, whole=(0.0, board.length), gap=laid.gap)
     for line, frees, leaves in _told(lines, spans, names, rest=""):
         ends = ((line, 0.0), (line, board.width))
-        made.append(Cut(0, "crosscut", "the board", line, "left end", frees, leaves, *ends))
+        made.append(SawCut(0, "crosscut", "the board", line, "left end", frees, leaves, *ends))
     for section, name, (left, right) in zip(
         laid.sections, names, _stretches(lines, spans, (0.0, board.length)), strict=True
     ):
         made += _ripped(laid, section, name, left, right)
     return tuple(
-        Cut(n, c.kind, c.of, c.at, c.edge, c.frees, c.leaves, c.start, c.end)
+        SawCut(n, c.kind, c.of, c.at, c.edge, c.frees, c.leaves, c.start, c.end)
         for n, c in enumerate(made, 1)
     )
 
 
-def _ripped(laid: Laid, section: Section, name: str, left: float, right: float) -> Iterator[Cut]:
+def _ripped(
+    laid: Laid, section: LaidSection, name: str, left: float, right: float
+) -> Iterator[SawCut]:
     spans = [(strip.low, strip.high) for strip in section.strips]
     names = [_strip_name(strip) for strip in section.strips]
     whole = (0.0, laid.board.width)
     lines = saw_lines(spans, whole=whole, gap=laid.gap)
     for line, frees, leaves in _told(lines, spans, names, rest=""):
         ends = ((left, line), (right, line))
-        yield Cut(0, "rip", name, line, "lower edge", frees, leaves, *ends)
+        yield SawCut(0, "rip", name, line, "lower edge", frees, leaves, *ends)
     for strip, of, (low, high) in zip(
         section.strips, names, _stretches(lines, spans, whole), strict=True
     ):
@@ -156,7 +158,7 @@ def _ripped(laid: Laid, section: Section, name: str, left: float, right: float) 
         for line, frees, leaves in _told(to_length, parts, pieces, rest="spare"):
             ends = ((line, low), (line, high))
             strip_of = of if len(pieces) > 1 else f"the strip of {of}"
-            yield Cut(0, "crosscut", strip_of, line - left, "left end", frees, leaves, *ends)
+            yield SawCut(0, "crosscut", strip_of, line - left, "left end", frees, leaves, *ends)
 
 
 def _strip_name(strip: Strip) -> str:

@@ -6,7 +6,7 @@ from typing import Any
 
 from toolkit.measures import Rule
 from toolkit.stock.cuts import saw_cuts
-from toolkit.stock.laid import BoxLaid, Laid, Piece
+from toolkit.stock.laid import BoxLaid, Laid, LaidPart
 
 
 def layout_as_data(laid: BoxLaid, *, rule: Rule) -> dict[str, Any]:
@@ -47,7 +47,7 @@ def _board(laid: Laid, rule: Rule) -> dict[str, Any]:
     }
 
 
-def _piece(piece: Piece) -> dict[str, Any]:
+def _piece(piece: LaidPart) -> dict[str, Any]:
     return {
         "part": piece.part,
         "x": piece.x,

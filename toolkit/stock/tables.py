@@ -20,7 +20,7 @@ MOST_VALUES = 60_000_000  # of all tables together: a quarter of a gigabyte
 
 
 @dataclass(frozen=True, slots=True)
-class Place:
+class LaidCell:
     """A part of a kind, by its lower left cell."""
 
     kind: int
@@ -177,7 +177,7 @@ class BoardTables:
             if np.isfinite(best[-1]):
                 self._board[chosen] = best
 
-    def sections(self, chosen: Counts, *, used: int) -> list[tuple[int, int, list[Place]]]:
+    def sections(self, chosen: Counts, *, used: int) -> list[tuple[int, int, list[LaidCell]]]:
         """The sections of the best layout in so many cells: start, end and parts of each."""
         made, rest, x = [], chosen, used
         while any(rest):
@@ -202,9 +202,9 @@ class BoardTables:
                 return section, start
         raise AssertionError("a table that was made cannot be read back")
 
-    def _places(self, section: Counts, x: int) -> list[Place]:
+    def _places(self, section: Counts, x: int) -> list[LaidCell]:
         """The parts of a section that starts at x, from its lower edge up."""
-        y, found, rest = self.grid.across, list[Place](), section
+        y, found, rest = self.grid.across, list[LaidCell](), section
         while any(rest):
             best = (NEVER, 0, 0, rest)
             for k, under in self._last_strips(rest):
@@ -214,7 +214,7 @@ class BoardTables:
                     floor = self._width_of(under) + self.gap if any(under) else 0
                     best = (column[row], k, floor + row, under)
             _, k, low, rest = best
-            found.append(Place(k, x, low))
+            found.append(LaidCell(k, x, low))
             y = low - self.gap
         return found[::-1]
 

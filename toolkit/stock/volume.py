@@ -53,7 +53,6 @@ def board_feet(
     width: float,
     thickness: float,
     half_up: bool = True,
-    bundle: bool = False,
 ) -> BoardFeet:
     """Board feet of one board as a hardwood yard counts them.
 
@@ -67,8 +66,6 @@ def board_feet(
         As measured; under an inch counts as an inch. [mm]
     half_up : bool
         Whether a surface measure of exactly so many and a half goes up this time.
-    bundle : bool
-        Whether it is counted in a bundle, by whole inches of width.
 
     Returns
     -------
@@ -93,8 +90,6 @@ def board_feet(
             raise ValueError(f"the board's {name} was given as {size:g} mm; give one above 0")
     feet = floor(length / MM_PER_FOOT * (1 + TOLERANCE))
     inches = width / MM_PER_INCH
-    if bundle:
-        inches = float(_nearest(inches, half_up=half_up)[0])
     raw = inches * feet / 12
     surface, half = _nearest(raw, half_up=half_up)
     return BoardFeet(inches, feet, counted_thickness(thickness), raw, surface, half)
