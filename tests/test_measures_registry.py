@@ -13,10 +13,10 @@ from toolkit.measures import (
     humidity,
     length,
     percent,
-    registry,
     slope,
     temperature,
 )
+from toolkit.measures.conversion import registry
 
 OTHER = pint.UnitRegistry()
 OTHER.formatter.default_format = "~P"

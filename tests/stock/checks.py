@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from itertools import combinations
 
-from toolkit.stock import Blank, Board, Laid, LaidPart
+from toolkit.stock import Blank, Board, Defect, Laid, LaidPart
 
 NOISE = 1e-6
 
@@ -27,10 +27,10 @@ def on_board(piece: LaidPart, board: Board) -> bool:
     )
 
 
-def touches(piece: LaidPart, board: Board, *, margin: float) -> list[str]:
+def touches(piece: LaidPart, board: Board, *, margin: float) -> list[Defect]:
     """Defects that a part comes nearer than the margin."""
     return [
-        defect.sentence
+        defect
         for defect in board.defects
         if piece.x < defect.along_to + margin - NOISE
         and piece.x + piece.length > defect.along_from - margin + NOISE

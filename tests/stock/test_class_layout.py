@@ -156,16 +156,6 @@ def test_the_first_answer_is_near_and_later_ones_are_no_worse():
     assert [a.volume for a in answers] == sorted((a.volume for a in answers), reverse=True)
 
 
-def test_the_sum_of_the_floor_can_be_added_up_by_hand():
-    laid = last(class_of(12), rack(1))
-    table = laid.prices.table()
-    rows = {row[0]: row for row in table.rows}
-    total = sum(float(row[2].replace("−", "-")) for row in table.rows[:-1])
-    assert float(rows["floor"][2]) == pytest.approx(total, abs=0.05)
-    assert float(rows["floor"][2]) * 1000 == pytest.approx(laid.prices.floor, abs=50)
-    assert rows["24 × side 186 × 70"][1]
-
-
 def test_when_the_stock_falls_short_what_is_missing_is_told():
     blanks, boards = class_of(12), rack(2, count=3)
     laid = last(blanks, boards)

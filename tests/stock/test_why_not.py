@@ -13,7 +13,7 @@ from toolkit.stock import (
     Defect,
     missing_sentences,
 )
-from toolkit.stock.grid import grid
+from toolkit.stock.board_grid import grid
 from toolkit.stock.why_not import longest_clear
 
 MM = Rule.millimetres()

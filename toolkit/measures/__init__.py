@@ -5,27 +5,9 @@ Celsius, percent, grams. A ``Rule`` writes a length back as its owner reads it.
 """
 
 from toolkit.measures.angles import angle, slope
+from toolkit.measures.conversion import convert
 from toolkit.measures.doors import humidity, length, mass, percent, temperature
 from toolkit.measures.errors import MeasureError
 from toolkit.measures.marks import Direction, Fineness, Units
-from toolkit.measures.registry import convert, registry
 from toolkit.measures.rule import Rule
 from toolkit.measures.units import MM_PER_INCH
-
-__all__ = [
-    "MM_PER_INCH",
-    "Direction",
-    "Fineness",
-    "MeasureError",
-    "Rule",
-    "Units",
-    "angle",
-    "convert",
-    "humidity",
-    "length",
-    "mass",
-    "percent",
-    "registry",
-    "slope",
-    "temperature",
-]

@@ -5,10 +5,10 @@ from __future__ import annotations
 import math
 import re
 
+from toolkit.measures.conversion import is_quantity
 from toolkit.measures.errors import decimal_text
 from toolkit.measures.figures import NUMBER, ReadingError, value_of
 from toolkit.measures.reading import parse_one, read
-from toolkit.measures.registry import is_quantity
 from toolkit.measures.units import ANGLE, SLOPE, Kind
 
 _RATIO = re.compile(
@@ -17,28 +17,9 @@ _RATIO = re.compile(
 
 
 def angle(value: object, *, what: str = "angle") -> float:
-    """An angle as people write it, in degrees.
+    """An angle as people write it, of either sign: ``"30 deg"``, ``"30°"``, ``"0.5 rad"``. [degree]
 
-    Parameters
-    ----------
-    value : str or pint.Quantity
-        A number with its unit, such as ``"30 deg"``, ``"30°"`` or ``"0.5 rad"``.
-    what : str
-        Name of the angle, for the error.
-
-    Returns
-    -------
-    float
-        The angle, of either sign. [degree]
-
-    Raises
-    ------
-    MeasureError
-        There is no unit, or more than one angle, or no angle at all.
-
-    Source
-    ------
-    Definition: half a turn is 180 degrees or pi radians.
+    Reads and refuses as ``length`` does.
 
     >>> angle("30°")
     30.0

@@ -12,22 +12,10 @@ _LONGEST_SHOWN = 40
 
 
 class MeasureError(ValueError):
-    """A measure that cannot be read or written: what was read, and what to type instead.
+    """A measure that cannot be read or written.
 
-    Parameters
-    ----------
-    what : str
-        Name of the thing that was being read, as the student knows it.
-    read : object
-        What was read: a text, a number, a quantity.
-    problem : str
-        What is the matter with it, to follow the words that were read.
-    hint : str
-        What to type instead, with each text to type between double quotes.
-
-    Source
-    ------
-    The workbook's own.
+    ``what`` was being read, as the student knows it; what was ``read``; the ``problem``, to follow
+    the words that were read; and as ``hint`` what to type instead.
     """
 
     def __init__(self, what: str, *, read: object, problem: str, hint: str) -> None:

@@ -11,8 +11,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from toolkit.stock.blanks import Blank, Corners, can_give, resawn, round_the_corners
+from toolkit.stock.board_grid import MARGIN
 from toolkit.stock.boards import Board
-from toolkit.stock.grid import MARGIN
 from toolkit.stock.laid import BoxLaid, Laid, Point
 from toolkit.stock.layout import GAP, NO_GAIN, STEP, BoardLayouts
 from toolkit.stock.sets import Counts, kinds_of, sets_up_to, without

@@ -39,17 +39,7 @@ class SawCut:
     end: tuple[float, float]
 
     def sentence(self, rule: Rule) -> str:
-        """The cut in words, on somebody's rule.
-
-        Parameters
-        ----------
-        rule : Rule
-            Theirs.
-
-        Source
-        ------
-        The workbook's own.
-        """
+        """The cut in words, on somebody's rule."""
         at = rule.show(self.at, fineness="sizes", unit=False)
         what = "Crosscut" if self.kind == "crosscut" else "Rip"
         rest = f"; what is left is {self.leaves}" if self.leaves else ""
@@ -66,25 +56,10 @@ def section_name(index: int) -> str:
 
 
 def saw_lines(spans: Sequence[Span], *, whole: Span, gap: float) -> tuple[float, ...]:
-    """Where to saw so that each span comes away by itself.
+    """Where to saw so that each span comes away by itself. [mm]
 
-    Parameters
-    ----------
-    spans : sequence of (float, float)
-        What is kept, in order. [mm]
-    whole : (float, float)
-        From where to where the wood lies. [mm]
-    gap : float
-        What one cut may take; less waste than this is left on its part. [mm]
-
-    Returns
-    -------
-    tuple of float
-        One line between two spans, or two where the waste between them is a piece of its own. [mm]
-
-    Source
-    ------
-    Common practice, no source.
+    One line between two spans, or two where the waste between them is a piece of its own; waste
+    narrower than a gap is left on its part.
 
     >>> saw_lines([(0, 186), (191, 377)], whole=(0, 900), gap=5)
     (188.5, 379.5)
@@ -106,21 +81,9 @@ def saw_lines(spans: Sequence[Span], *, whole: Span, gap: float) -> tuple[float,
 
 
 def saw_cuts(laid: Laid) -> tuple[SawCut, ...]:
-    """The saw cuts that free every part of a layout.
+    """The saw cuts that free every part of a layout, in order.
 
-    Parameters
-    ----------
-    laid : Laid
-        The layout of one board. [mm]
-
-    Returns
-    -------
-    tuple of SawCut
-        In order; mark all crosscuts before the first, for its end goes with it. [mm]
-
-    Source
-    ------
-    Order of work: common practice, no source.
+    Mark all crosscuts before the first, for the end that they are measured from goes with it.
     """
     board, made = laid.board, list[SawCut]()
     spans = [(section.start, section.end) for section in laid.sections]

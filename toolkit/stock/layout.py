@@ -43,8 +43,8 @@ from math import isfinite
 import numpy as np
 
 from toolkit.stock.blanks import Blank
+from toolkit.stock.board_grid import MARGIN
 from toolkit.stock.boards import Board
-from toolkit.stock.grid import MARGIN
 from toolkit.stock.laid import Laid, LaidPart, LaidSection, Point, Strip
 from toolkit.stock.sets import Counts, kinds_of
 from toolkit.stock.tables import BoardTables
@@ -55,29 +55,9 @@ NO_GAIN = 0.001  # and what is no gain at all, though it were to cost a metre of
 
 
 class BoardLayouts:
-    """Every layout worth having of some parts on one board; made once, read with a slider.
+    """Every layout worth having of some parts on one board, by length of board and by looks. [mm]
 
-    Parameters
-    ----------
-    board : Board
-        The board. [mm]
-    blanks : sequence of Blank
-        The parts; whether the board has the wood and the thickness for them is not asked. [mm]
-    gap : float
-        Between parts: kerf, the saw's wander and planing. [mm]
-    cell : float
-        Size of a cell. [mm]
-    margin : float
-        Kept clear round every defect. [mm]
-
-    Raises
-    ------
-    ValueError
-        Too many different parts, or the gap is negative.
-
-    Source
-    ------
-    Dynamic programming over sets; the workbook's own.
+    Whether the board has the wood and the thickness for the parts is not asked.
     """
 
     def __init__(

@@ -47,12 +47,7 @@ class LumberSize:
 
 @cache
 def lumber_sizes() -> tuple[LumberSize, ...]:
-    """Every thickness of the table, thinnest first of each kind.
-
-    Source
-    ------
-    NHLA rules (hardwood) and PS 20 (softwood), as the table says row by row.
-    """
+    """Every thickness of the table, thinnest first of each kind; sources row by row."""
 
     def mm(cell: str) -> float | None:
         return float(cell) * MM_PER_INCH if cell else None
@@ -73,23 +68,7 @@ def lumber_sizes() -> tuple[LumberSize, ...]:
 def size_to_ask_for(
     thickness: float, *, kind: Literal["hardwood", "softwood"] = "hardwood"
 ) -> LumberSize | None:
-    """The thinnest board of a yard that has a thickness, None if the table has none so thick.
-
-    Parameters
-    ----------
-    thickness : float
-        What is needed, planing allowance included. [mm]
-    kind : str
-        Hardwood, sold rough, or softwood, sold planed.
-
-    Returns
-    -------
-    LumberSize or None
-        What to ask for. [mm]
-
-    Source
-    ------
-    The table of thicknesses.
+    """The thinnest board of a yard that has a thickness, None if the table has none so thick. [mm]
 
     >>> size_to_ask_for(16).inches
     '3/4 in'

@@ -9,12 +9,12 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from toolkit.stock.blanks import Blank
+from toolkit.stock.board_grid import MARGIN, NEVER, cells, grid
 from toolkit.stock.boards import Board
-from toolkit.stock.grid import MARGIN, NEVER, cells, grid
 from toolkit.stock.sets import Counts, few_enough, sets_up_to, without
 
 if TYPE_CHECKING:
-    from toolkit.stock.grid import Values
+    from toolkit.stock.board_grid import Values
 
 MOST_VALUES = 60_000_000  # of all tables together: a quarter of a gigabyte
 
@@ -29,32 +29,7 @@ class LaidCell:
 
 
 class BoardTables:
-    """The tables of one board and some kinds of parts; made once, read many times.
-
-    Parameters
-    ----------
-    board : Board
-        The board. [mm]
-    kinds : sequence of Blank
-        One part of each kind. [mm]
-    counts : sequence of int
-        How many of each kind at most.
-    gap : float
-        Between parts: kerf, the saw's wander and planing. [mm]
-    cell : float
-        Size of a cell. [mm]
-    margin : float
-        Kept clear round every defect. [mm]
-
-    Raises
-    ------
-    ValueError
-        So many different parts make too many sets.
-
-    Source
-    ------
-    Dynamic programming over sets; the workbook's own.
-    """
+    """The tables of one board and some kinds of parts, with at most so many of each. [mm]"""
 
     def __init__(
         self,

@@ -7,8 +7,8 @@ from collections.abc import Callable, Iterator, Sequence
 from toolkit.measures import Rule
 from toolkit.results import below, listed
 from toolkit.stock.blanks import Blank, right_wood, thick_enough
+from toolkit.stock.board_grid import Grid, cells, grid
 from toolkit.stock.boards import Board
-from toolkit.stock.grid import Grid, cells, grid
 from toolkit.stock.laid import BoxLaid
 
 

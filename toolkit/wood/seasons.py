@@ -111,38 +111,9 @@ def place(name: str) -> Place:
 def widths_through_the_year(
     width: float, *, place: Place, species: Species | str, rings: float, moisture_from: float
 ) -> tuple[float, ...]:
-    """Width of a board in each month, were it to follow the air at once.
+    """Width of a board in each month, were it to follow the air at once. [mm]
 
     Real boards lag by weeks and a finish slows them further, so these are the outer bounds.
-
-    Parameters
-    ----------
-    width : float
-        Width when made. [mm]
-    place : Place
-        Where it lives.
-    species : Species or str
-        The wood, or a name that finds it.
-    rings : float
-        Angle between the growth rings and the width: 0 flat-sawn, 90 quarter-sawn. [degrees]
-    moisture_from : float
-        Moisture content when made. [%]
-
-    Returns
-    -------
-    tuple of float
-        Width from January to December. [mm]
-
-    Raises
-    ------
-    ValueError
-        A number is impossible.
-    UnknownSpecies
-        No wood of the table has this name.
-
-    Source
-    ------
-    Handbook (FPL-GTR-190), Eq. 13-3; its form from memory.
     """
     return tuple(
         width
