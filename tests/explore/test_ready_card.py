@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
+from tests.boxes import postcard
 from toolkit.explore import lesson1
+from toolkit.explore.lesson1_board import bought
 from toolkit.explore.ready_card import ReadyCard
+from toolkit.plan import plan
 
 
 @pytest.fixture
@@ -33,6 +38,15 @@ def test_a_damper_room_says_otherwise(card: ReadyCard) -> None:
     assert {row.level for row in card.findings()} == {"care"}
     card.humidity.value = "66 %"
     assert {row.level for row in card.findings()} == {"good"}
+
+
+def test_the_dust_of_a_listed_wood_is_told_where_it_is_bought() -> None:
+    own = postcard()
+    assert "Dust" not in bought(plan(own)).note
+    cedar = replace(own, wood=replace(own.wood, lid="western redcedar", bottom="western redcedar"))
+    note = bought(plan(cedar)).note
+    assert note.count("Dust of western redcedar: asthma") == 1
+    assert note.endswith("not thereby harmless.")
 
 
 @pytest.mark.parametrize(

@@ -102,6 +102,19 @@ def test_nothing_is_for_tests_alone() -> None:
     assert only_for_tests(CLEAN) == []
 
 
+def test_a_module_and_a_class_have_names_of_their_own() -> None:
+    """No module is named like its function, and no two classes are called alike."""
+    functions, classes = [], []
+    for module, tree in modules().items():
+        if room_of(module) in CLEAN:
+            name = module.rpartition(".")[2]
+            named = [n.name for n in tree.body if isinstance(n, ast.FunctionDef)]
+            functions += [module] if name in named else []
+            classes += [n.name for n in ast.walk(tree) if isinstance(n, ast.ClassDef)]
+    assert functions == []
+    assert sorted(set(classes)) == sorted(classes)
+
+
 def test_other_rooms_come_in_through_the_face() -> None:
     found = []
     for module, tree in modules().items():
