@@ -45,9 +45,9 @@ def inch_postcard() -> Choices:
 
 def ears() -> Choices:
     """The postcard box with its tails on the sides, and so with ears above the low front."""
-    return postcard().having(corner__tails_on="sides")
+    return postcard().having({"corner.tails_on": "sides"})
 
 
 def lift_off() -> Choices:
     """The postcard box under a lift-off lid."""
-    return postcard().having(lid__kind="lift-off")
+    return postcard().having({"lid.kind": "lift-off"})

@@ -36,13 +36,13 @@ def main() -> None:
     box = read_box(example_path())
     made = plan(box)
     data = as_data(made)
-    moved = box.having(groove__depth=4.3)
+    moved = box.having({"groove.depth": 4.3})
     seen = view(moved, box)
     turn = iter(range(10**9))
 
     def fresh() -> object:
         # Each slider step is another box: the same one twice would come out of a cache.
-        return view(box.having(groove__depth=3.0 + next(turn) % 40 / 10 + 0.01), box)
+        return view(box.having({"groove.depth": 3.0 + next(turn) % 40 / 10 + 0.01}), box)
 
     rows: list[tuple[str, Callable[[], object]]] = [
         ("write the JSON alone", lambda: json.dumps(data)),

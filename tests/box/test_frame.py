@@ -14,7 +14,9 @@ def finished(made: Plan, part: str) -> tuple[float, ...]:
 
 
 def test_tails_on_ends() -> None:
-    made = plan(postcard().having(thickness__side=13.0, thickness__end=11.0, corner__lap=3.5))
+    made = plan(
+        postcard().having({"thickness.side": 13.0, "thickness.end": 11.0, "corner.lap": 3.5})
+    )
     # 110 + 2 × (13 − 3.5), and agreeing with the outside less both laps
     assert finished(made, "back") == (129.0, 64.0, 11.0)
     f = made.design.frame
@@ -25,20 +27,20 @@ def test_tails_on_ends() -> None:
 
 
 def test_tails_on_sides_with_the_ear() -> None:
-    made = plan(ears().having(thickness__side=11.0, thickness__end=13.0))
+    made = plan(ears().having({"thickness.side": 11.0, "thickness.end": 13.0}))
     assert made.design.frame.outside_length.value == 152 + 26
     assert finished(made, "side")[0] == 178 - 4  # one lap at the back, the ear at the front
     assert finished(made, "back")[0] == 110 + 22
     assert made.design.frame.tail_back.value == 13 - 4
     # Without a sliding lid there is no ear: the side stops a lap short of both faces.
-    closed = plan(lift_off().having(corner__tails_on="sides", thickness__end=13.0))
+    closed = plan(lift_off().having({"corner.tails_on": "sides", "thickness.end": 13.0}))
     assert finished(closed, "side")[0] == 178 - 8
 
 
 def test_through_joint_has_no_lap() -> None:
     for tails_on, part, length in (("ends", "back", 134.0), ("sides", "side", 176.0)):
         choices = postcard().having(
-            corner__joint="through", corner__lap=None, corner__tails_on=tails_on
+            {"corner.joint": "through", "corner.lap": None, "corner.tails_on": tails_on}
         )
         made = plan(choices)
         assert made.design.frame.tail_back.value == 12
@@ -46,7 +48,7 @@ def test_through_joint_has_no_lap() -> None:
 
 
 def test_lap_or_tail_length() -> None:
-    by_tail = plan(postcard().having(corner__lap=None, corner__tail_length=8.5))
+    by_tail = plan(postcard().having({"corner.lap": None, "corner.tail_length": 8.5}))
     assert by_tail.design.frame.lap_back.value == 3.5
 
 
@@ -54,12 +56,14 @@ def test_inside_and_outside_agree() -> None:
     inner = plan(postcard())
     outer = plan(
         postcard().having(
-            size__inside_length=None,
-            size__outside_length=176.0,
-            size__inside_width=None,
-            size__outside_width=134.0,
-            size__inside_height=None,
-            size__outside_height=64.0,
+            {
+                "size.inside_length": None,
+                "size.outside_length": 176.0,
+                "size.inside_width": None,
+                "size.outside_width": 134.0,
+                "size.inside_height": None,
+                "size.outside_height": 64.0,
+            }
         )
     )
     for part in inner.parts:
@@ -69,10 +73,12 @@ def test_inside_and_outside_agree() -> None:
 def test_contents_decide_the_inside() -> None:
     made = plan(
         postcard().having(
-            size__inside_length=None,
-            size__inside_width=None,
-            size__contents="A6 cards",
-            size__ease=4.0,
+            {
+                "size.inside_length": None,
+                "size.inside_width": None,
+                "size.contents": "A6 cards",
+                "size.ease": 4.0,
+            }
         )
     )
     f = made.design.frame
@@ -88,7 +94,7 @@ def test_lift_off_walls_have_no_lid_groove() -> None:
     lid = made.design.lid
     assert lid.seat == "rebate"  # type: ignore[union-attr]
     assert finished(made, "lid")[:2] == (176.0, 134 + 4)
-    battens = plan(lift_off().having(lid__seat="battens"))
+    battens = plan(lift_off().having({"lid.seat": "battens"}))
     assert battens.part("batten").count == 2
     assert finished(battens, "batten") == (109.0, 20.0, 8.0)
     assert battens.design.lid.centre_length.value == 151.0  # type: ignore[union-attr]
@@ -96,7 +102,9 @@ def test_lift_off_walls_have_no_lid_groove() -> None:
 
 def test_rough_sizes_and_the_front_at_full_height() -> None:
     made = plan(
-        postcard().having(allowances__length=11.0, allowances__width=7.0, allowances__thickness=3.0)
+        postcard().having(
+            {"allowances.length": 11.0, "allowances.width": 7.0, "allowances.thickness": 3.0}
+        )
     )
     front, side = made.part("front"), made.part("side")
     assert [size.value for size in side.rough] == [187.0, 71.0, 15.0]
@@ -104,7 +112,7 @@ def test_rough_sizes_and_the_front_at_full_height() -> None:
     assert front.width.value == pytest.approx(50.7)
 
 
-SIDE_114: dict[str, Any] = {"made__side_thickness": 11.4}
+SIDE_114: dict[str, Any] = {"made.side_thickness": 11.4}
 
 
 @pytest.mark.parametrize(
@@ -113,13 +121,13 @@ SIDE_114: dict[str, Any] = {"made__side_thickness": 11.4}
         # Before the tail length is gauged a thinner side keeps its lap…
         (SIDE_114, 7.4, 4.0, 124.8),
         # …and afterwards it loses it.
-        ({**SIDE_114, "made__tail_length": 8.0}, 8.0, 3.4, 126.0),
+        ({**SIDE_114, "made.tail_length": 8.0}, 8.0, 3.4, 126.0),
     ],
 )
 def test_a_side_that_came_out_thin(
     made: dict[str, Any], tail: float, lap: float, end: float
 ) -> None:
-    result = plan(postcard().having(**made))
+    result = plan(postcard().having(made))
     f = result.design.frame
     assert f.tail_back.value == pytest.approx(tail)
     assert f.lap_back.value == pytest.approx(lap)
@@ -130,20 +138,20 @@ def test_a_side_that_came_out_thin(
 @pytest.mark.parametrize(
     ("made", "expected"),
     [
-        ({"made__front_length": 125.2}, {"back": (0, 125.2), "bottom": (1, 115.2)}),
-        ({"made__side_length": 175.0}, {"lid": (0, 167.0), "bottom": (0, 158.0)}),
-        ({"made__back_thickness": 11.5}, {"side": (0, 175.5), "front": (2, 12.0)}),
-        ({"made__front_thickness": 11.0}, {"lid": (0, 167.0), "side": (0, 175.0)}),
-        ({"made__side_width": 63.0}, {"back": (1, 63.0), "front": (1, 49.7)}),
-        ({"made__groove_depth": 4.5}, {"lid": (1, 117.0), "bottom": (0, 160.0)}),
-        ({"made__bottom_edge": 7.5}, {"back": (1, 64.5), "front": (1, 51.2)}),
-        ({"made__lid_width": 115.0}, {"lid": (1, 115.0), "bottom": (1, 116.0)}),
+        ({"made.front_length": 125.2}, {"back": (0, 125.2), "bottom": (1, 115.2)}),
+        ({"made.side_length": 175.0}, {"lid": (0, 167.0), "bottom": (0, 158.0)}),
+        ({"made.back_thickness": 11.5}, {"side": (0, 175.5), "front": (2, 12.0)}),
+        ({"made.front_thickness": 11.0}, {"lid": (0, 167.0), "side": (0, 175.0)}),
+        ({"made.side_width": 63.0}, {"back": (1, 63.0), "front": (1, 49.7)}),
+        ({"made.groove_depth": 4.5}, {"lid": (1, 117.0), "bottom": (0, 160.0)}),
+        ({"made.bottom_edge": 7.5}, {"back": (1, 64.5), "front": (1, 51.2)}),
+        ({"made.lid_width": 115.0}, {"lid": (1, 115.0), "bottom": (1, 116.0)}),
     ],
 )
 def test_what_is_made_is_fact_and_the_rest_follows(
     made: dict[str, Any], expected: dict[str, tuple[int, float]]
 ) -> None:
-    result = plan(postcard().having(**made))
+    result = plan(postcard().having(made))
     for part, (axis, value) in expected.items():
         assert finished(result, part)[axis] == pytest.approx(value), part
     for key, value in made.items():
@@ -154,13 +162,13 @@ def test_what_is_made_is_fact_and_the_rest_follows(
 
 
 def test_made_ends_with_tails_on_sides_set_the_outside_width() -> None:
-    result = plan(ears().having(made__back_length=133.0))
+    result = plan(ears().having({"made.back_length": 133.0}))
     assert result.design.frame.inside_width.value == 109.0
     assert finished(result, "front")[0] == 133.0
 
 
 def test_the_shorter_of_two_unlike_ends_rules() -> None:
-    result = plan(postcard().having(made__front_length=125.0, made__back_length=126.0))
+    result = plan(postcard().having({"made.front_length": 125.0, "made.back_length": 126.0}))
     assert result.design.frame.inside_width.value == 109.0
 
 
@@ -179,9 +187,9 @@ def test_workings_name_their_terms() -> None:
     assert made.part("bottom").width.sentence(rule) == (
         "bottom width = 110 inside width + 2 × 4 groove depth − 2 clearance across = 116 mm"
     )
-    assert "as made" in _terms(postcard().having(made__lid_width=115.0))
+    assert "as made" in _terms(postcard().having({"made.lid_width": 115.0}))
 
 
 def test_tails_are_chosen_where_no_wood_is_wanted_beside_a_groove() -> None:
-    bare = postcard().having(corner__tails_back=None, customs__groove_margin_wanted=0.0)
+    bare = postcard().having({"corner.tails_back": None, "customs.groove_margin_wanted": 0.0})
     assert len(plan(bare).design.back.tails) == 3

@@ -26,8 +26,8 @@ from toolkit.measures import Rule
 from toolkit.plan import plan
 
 MM = Rule.millimetres()
-THROUGH = {"corner__joint": "through", "corner__lap": None}
-BOXES = [postcard(), ears(), lift_off(), inch_postcard(), postcard().having(**THROUGH)]
+THROUGH = {"corner.joint": "through", "corner.lap": None}
+BOXES = [postcard(), ears(), lift_off(), inch_postcard(), postcard().having(THROUGH)]
 
 
 @pytest.mark.parametrize("angle", [5, 20, 33.7, 45, 60, 80])
@@ -50,13 +50,14 @@ def test_a_saw_cuts_the_corner_that_both_lines_leave(
 
 
 def test_a_through_joint_has_no_socket() -> None:
-    assert all(row.socket is None for row in holds(design(postcard().having(**THROUGH))))
+    assert all(row.socket is None for row in holds(design(postcard().having(THROUGH))))
     assert all(row.socket is not None for row in holds(design(postcard())))
 
 
 def test_glue_follows_the_tails() -> None:
     two, four = (
-        holds(design(postcard().having(corner__tails_back=count)))[0].glue_area for count in (2, 4)
+        holds(design(postcard().having({"corner.tails_back": count})))[0].glue_area
+        for count in (2, 4)
     )
     assert four == pytest.approx(2 * two)
     assert "582 mm² of long grain" in holds(design(postcard()))[0].sentence(MM)
@@ -65,7 +66,7 @@ def test_glue_follows_the_tails() -> None:
 @pytest.mark.parametrize("tails_on", ["ends", "sides"])
 @pytest.mark.parametrize("grain", ["along", "across"])
 def test_the_way_it_opens_agrees_with_the_finding(tails_on: str, grain: str) -> None:
-    box = postcard().having(corner__tails_on=tails_on, panels__grain=grain)
+    box = postcard().having({"corner.tails_on": tails_on, "panels.grain": grain})
     way = joint_direction(design(box))
     codes = {row.code for row in plan(box).findings}
     assert way.opens == ("joint-opens-when-panel-swells" in codes)
@@ -102,7 +103,7 @@ def test_gluing_up_minds_ears_lids_and_proud_pins() -> None:
     assert "lid grooves" in said(postcard())
     assert "lid" not in said(lift_off())
     assert "stand proud" in said(postcard())
-    assert "stand proud" not in said(postcard().having(customs__pins_proud=0.0))
+    assert "stand proud" not in said(postcard().having({"customs.pins_proud": 0.0}))
 
 
 def test_transfer_in_its_order() -> None:
@@ -122,14 +123,14 @@ def test_transfer_speaks_of_this_box() -> None:
     assert "12.2 mm from the end" in said(postcard())
     assert "6 fine lines" in said(postcard())
     assert "inside face only" in said(postcard())
-    through = said(postcard().having(**THROUGH))
+    through = said(postcard().having(THROUGH))
     assert "both faces" in through
     assert "lap" not in through.replace("overlap", "")
     assert "50.7 mm high" in said(postcard())
     assert "high, only the bottom edges" not in said(lift_off())
-    unlike = said(ears().having(made__front_thickness=11.0))
+    unlike = said(ears().having({"made.front_thickness": 11.0}))
     assert "12.2 mm from the end" in unlike
-    thin = said(postcard().having(made__front_thickness=11.0))
+    thin = said(postcard().having({"made.front_thickness": 11.0}))
     assert "12.2 mm at the back and 11.2 mm at the front" in thin
 
 

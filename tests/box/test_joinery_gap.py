@@ -154,7 +154,7 @@ def test_which_error_matters_most_in_words() -> None:
 
 
 def test_a_hand_comes_from_the_boxs_customs_and_says_so() -> None:
-    box = postcard().having(customs__saw_lead=1.0, customs__saw_offset=0.05)
+    box = postcard().having({"customs.saw_lead": 1.0, "customs.saw_offset": 0.05})
     hand = Hand.of(box.customs)
     assert (hand.lead, hand.slope, hand.offset) == (1.0, 0.5, 0.05)
     assert "custom" in hand.source

@@ -11,11 +11,9 @@ from hypothesis import strategies as st
 
 from tests.boxes import inch_postcard, lift_off, postcard
 from tests.oracle.designs import ARRANGEMENTS, Arrangement, random_box
-from toolkit.box import Choices, design
+from toolkit.box import Choices, design, written
 from toolkit.box.corner import equal_tails, lay_out
 from toolkit.box.joinery import (
-    changed,
-    file_values,
     marks_error,
     one_template,
     set_out,
@@ -75,7 +73,7 @@ def test_the_last_mark_off_the_board_and_its_remedy() -> None:
     assert back is not None
     assert back.off_edge == pytest.approx(1)
     assert "1 mm off the board" in back.remedy(MM)
-    wide = walk(design(postcard().having(corner__half_pin=6.0)).back)
+    wide = walk(design(postcard().having({"corner.half_pin": 6.0})).back)
     assert wide is not None
     assert wide.off_edge == 0
     assert wide.remedy(MM) == ""
@@ -86,10 +84,10 @@ def test_the_last_mark_off_the_board_and_its_remedy() -> None:
 
 
 def test_unequal_tails_cannot_be_stepped() -> None:
-    unequal = postcard().having(corner__tails_back=((5.0, 19.0), (25.0, 59.0)))
+    unequal = postcard().having({"corner.tails_back": ((5.0, 19.0), (25.0, 59.0))})
     assert walk(design(unequal).back) is None
     assert marks_error(design(unequal).back, rule=MM) is None
-    assert walk(design(postcard().having(corner__tails_back=24)).back) is None
+    assert walk(design(postcard().having({"corner.tails_back": 24})).back) is None
     with pytest.raises(ValueError, match="0 steps are no walk"):
         setting_error(6.0, pin=6.0, steps=0)
 
@@ -109,7 +107,7 @@ def test_by_number_of_tails(n: int) -> None:
     told = set_out(postcard(), tails=n)
     assert len(told.corner.tails) == n
     assert told.changes == {"corner.tails_back": n}
-    assert design(changed(postcard(), changes=told.changes)).back == told.corner
+    assert design(postcard().having(told.changes)).back == told.corner
 
 
 def test_by_pin_width_at_either_face() -> None:
@@ -147,7 +145,7 @@ def test_one_template_for_all_ends() -> None:
     assert told is not None
     assert told.changes == {"corner.tails_front": ((5.0, 19.0), (25.0, 39.0))}
     assert design(postcard()).front.height - told.corner.tails[-1].high == pytest.approx(11.7)
-    assert one_template(postcard().having(corner__tails_back=1)) is None
+    assert one_template(postcard().having({"corner.tails_back": 1})) is None
 
 
 def test_the_workbooks_own_box_is_the_first_offer() -> None:
@@ -185,7 +183,7 @@ def test_offers_stand_up_to_the_boxs_own_checks(arrangement: Arrangement) -> Non
     offered = 0
     boxes = able(arrangement, 12)
     # Where no room beyond the least is aimed at, nothing but the least itself keeps it.
-    boxes += [box.having(customs__groove_margin_wanted=0.1) for box in boxes]
+    boxes += [box.having({"customs.groove_margin_wanted": 0.1}) for box in boxes]
     for choices in boxes:
         told = set_out_round_grooves(choices)
         assert bool(told.problem) == (not told.offers)
@@ -228,7 +226,7 @@ def test_where_nothing_is_offered_nothing_can_be() -> None:
     for arrangement in ARRANGEMENTS[:4]:
         for choices in able(arrangement, 10):
             for edge in (None, 3.0, 5.5, 6.5):
-                box = choices if edge is None else choices.having(groove__bottom_edge=edge)
+                box = choices if edge is None else choices.having({"groove.bottom_edge": edge})
                 told = set_out_round_grooves(box)
                 assert bool(told.offers) == _any_layout(box), told.problem
                 refused += not told.offers
@@ -238,25 +236,25 @@ def test_where_nothing_is_offered_nothing_can_be() -> None:
 
 
 def test_customs_that_leave_no_choice_are_borne() -> None:
-    strict = postcard().having(customs__tail_least=16.0, customs__tail_most=16.0)
+    strict = postcard().having({"customs.tail_least": 16.0, "customs.tail_most": 16.0})
     assert set_out_round_grooves(strict).offers
 
 
 def test_why_nothing_can_be_is_told_with_what_to_change() -> None:
-    low = set_out_round_grooves(postcard().having(groove__bottom_edge=4.0))
+    low = set_out_round_grooves(postcard().having({"groove.bottom_edge": 4.0}))
     assert not low.offers
     assert "the bottom groove lies 4 mm from the bottom edge" in low.problem
     assert "need 5.7 mm" in low.problem
     assert "raise groove.bottom_edge" in low.problem
-    assert set_out_round_grooves(postcard().having(groove__bottom_edge=5.7)).offers
-    shallow = set_out_round_grooves(lift_off().having(groove__bottom_edge=7.0)).problem
+    assert set_out_round_grooves(postcard().having({"groove.bottom_edge": 5.7})).offers
+    shallow = set_out_round_grooves(lift_off().having({"groove.bottom_edge": 7.0})).problem
     assert shallow == ""
-    blind = set_out_round_grooves(postcard().having(corner__lap=12.0))
+    blind = set_out_round_grooves(postcard().having({"corner.lap": 12.0}))
     assert "no tail to set out" in blind.problem
 
 
 def test_a_layout_that_shows_its_groove_now_is_told_so() -> None:
-    told = set_out_round_grooves(postcard().having(corner__tails_back=4))
+    told = set_out_round_grooves(postcard().having({"corner.tails_back": 4}))
     assert not told.hidden_now
     assert told.sentence.startswith("As set out now, a groove shows.")
     assert all(not offer.is_now for offer in told.offers)
@@ -270,7 +268,7 @@ def test_offers_can_be_written_into_a_box_file(tmp_path: Path) -> None:
     template = one_template(box)
     assert template is not None
     for changes in (*rows, template.changes):
-        change_box(target, file_values(changes, rule=box.rule))
+        change_box(target, written(changes, rule=box.rule))
         back = read_box(target)
         for key, value in changes.items():
             assert getattr(back.corner, key.partition(".")[2]) == value

@@ -20,7 +20,7 @@ from toolkit.box.joinery import (
 )
 from toolkit.plan import plan
 
-THROUGH = {"corner__joint": "through", "corner__lap": None, "corner__tail_length": None}
+THROUGH = {"corner.joint": "through", "corner.lap": None, "corner.tail_length": None}
 
 
 def standing(arrangement: Arrangement, boxes: int) -> Iterator[Design]:
@@ -95,7 +95,7 @@ def test_every_line_meets_its_joint(arrangement: Arrangement) -> None:
 
 @pytest.mark.parametrize("joint", ["half-blind", "through"])
 def test_an_ears_end_has_its_own_lines(joint: str) -> None:
-    box = ears() if joint == "half-blind" else ears().having(**THROUGH)
+    box = ears() if joint == "half-blind" else ears().having(THROUGH)
     rows = lines(design(box), part="side", end="front end")
     from_end = {(row.face, value(row)) for row in rows if row.gauged_from == "the end"}
     faces = ("inside face", "outside face", "bottom edge")
@@ -111,7 +111,7 @@ def test_an_ears_end_has_its_own_lines(joint: str) -> None:
 def test_the_top_edge_of_an_ear_is_never_marked() -> None:
     front = lines(design(ears()), part="side", end="front end")
     assert "top edge" not in {row.face for row in front}
-    lifted = lines(design(lift_off().having(corner__tails_on="sides")), end="front end")
+    lifted = lines(design(lift_off().having({"corner.tails_on": "sides"})), end="front end")
     assert "top edge" in {row.face for row in lifted}
 
 
@@ -137,13 +137,13 @@ def test_one_name_is_one_setting() -> None:
 
 
 def test_unlike_ends_have_settings_of_their_own() -> None:
-    thin = design(ears().having(made__front_thickness=11.0))
+    thin = design(ears().having({"made.front_thickness": 11.0}))
     names = {row.name for row in lines(thin)}
     assert {"gauge 1, back", "gauge 1, front", "gauge 2"} <= names
 
 
 @pytest.mark.parametrize("proud", [-0.2, 0.2, 0.5])
-@pytest.mark.parametrize("box", [postcard(), ears(), postcard().having(**THROUGH)], ids=str)
+@pytest.mark.parametrize("box", [postcard(), ears(), postcard().having(THROUGH)], ids=str)
 def test_proud_moves_the_pins_baseline_and_nothing_else(box: Choices, proud: float) -> None:
     d = design(box)
     flush, moved = setting_out_lines(d, proud=0.0), setting_out_lines(d, proud=proud)
@@ -185,14 +185,14 @@ def test_the_socket_is_chopped_past_the_tails_tip() -> None:
         return " ".join(row[6] for row in line_table(design(box)).rows)
 
     assert "go 0.1 mm past it, never short" in purposes(postcard())
-    assert "go 0.4 mm past it" in purposes(postcard().having(customs__socket_over=0.4))
+    assert "go 0.4 mm past it" in purposes(postcard().having({"customs.socket_over": 0.4}))
     assert "go 0.004 in past it" in purposes(inch_postcard())
-    assert "past it" not in purposes(postcard().having(**THROUGH))
+    assert "past it" not in purposes(postcard().having(THROUGH))
 
 
 def test_settings_of_a_low_front_with_an_ear_are_a_pair() -> None:
     assert gauge_settings(design(postcard())).ear is None
-    assert gauge_settings(design(lift_off().having(corner__tails_on="sides"))).ear is None
+    assert gauge_settings(design(lift_off().having({"corner.tails_on": "sides"}))).ear is None
     assert gauge_settings(design(ears())).ear is not None
 
 

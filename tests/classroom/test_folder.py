@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 import re
 from html.parser import HTMLParser
 from pathlib import Path
@@ -11,7 +10,6 @@ import pytest
 
 from tests.boxes import inch_postcard, postcard
 from tests.classroom.classes import BOX, HEAD, THREE, write
-from toolkit.classroom import folder as folder_room
 from toolkit.classroom import make_class, wood
 from toolkit.classroom.clock import TimeOfDay
 from toolkit.classroom.contents import timed
@@ -315,30 +313,16 @@ def test_two_runs_in_one_folder(tmp_path: Path) -> None:
         make(path)
 
 
-@pytest.mark.parametrize("text", ["", "{", "[]", '{"format": 7}', '{"format": 1, "pages": [1]}'])
-def test_a_spoilt_record_costs_time_and_nothing_else(tmp_path: Path, text: str) -> None:
-    out = tmp_path / "out"
-    out.mkdir()
-    (out / "made.json").write_text(text, encoding="utf-8")
-    path = write(tmp_path, HEAD + "\n[[student]]\nnumber = 1\n")
-    taught = read_class(path)
-    assert folder_room.read_record(out) == {}
-    assert taught.students
-    if text == "{":
-        assert set(make(path).made) == pages((1,))
-        assert set(json.loads((out / "made.json").read_text())["pages"]) == pages((1,))
-
-
 def test_settings_alike_stand_in_one_column() -> None:
     same, inch = plan(postcard()), plan(inch_postcard())
-    thick = plan(postcard().having(thickness__side=13.0))
+    thick = plan(postcard().having({"thickness.side": 13.0}))
     found = groups({1: same, 2: inch, 3: same, 4: thick, 5: same})
     assert [(g.letter, g.students) for g in found] == [("A", (1, 3, 5)), ("B", (2,)), ("C", (4,))]
     (table,) = setting_tables(found)
     for column, made in enumerate((same, inch, thick), 1):
         shown = {row[0]: row[column] for row in table.rows}
         assert {row.tool: row.value for row in made.settings}.items() <= shown.items()
-    many = [plan(postcard().having(thickness__side=11.0 + n / 2)) for n in range(9)]
+    many = [plan(postcard().having({"thickness.side": 11.0 + n / 2})) for n in range(9)]
     tables = setting_tables(groups(dict(enumerate(many, 1))))
     assert [len(one.columns) - 1 for one in tables] == [4, 4, 1]
 

@@ -45,6 +45,12 @@ def test_done_and_then_nothing_to_do(tmp_path: Path, capsys: pytest.CaptureFixtu
     assert run(path) == 0
     said = capsys.readouterr()
     assert said.out.startswith("Nothing has changed: all 11 pages") and said.err == ""
+    rubric = tmp_path / "out" / "rubrics" / "student_01.html"
+    rubric.write_text("a note", encoding="utf-8")
+    assert run(path) == 0
+    kept = "rubrics/student_01-set-aside-1.html"
+    assert f"and is kept as {kept}\n" in capsys.readouterr().err
+    assert (tmp_path / "out" / kept).read_text(encoding="utf-8") == "a note"
 
 
 def test_bad_boxes_are_told_by_number_and_the_rest_is_made(
@@ -95,7 +101,9 @@ def test_wrong_arguments(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> 
     assert "there is no lesson 17" in capsys.readouterr().err
     (tmp_path / "out").write_text("a file", encoding="utf-8")
     assert run(path) == 2
-    assert len(capsys.readouterr().err.splitlines()) == 1
+    said = capsys.readouterr().err
+    assert len(said.splitlines()) == 1 and "out: this is no folder; type" in said
+    assert (tmp_path / "out").read_text(encoding="utf-8") == "a file"
 
 
 def test_broken_off(

@@ -180,3 +180,24 @@ def test_a_reader_that_has_seen_enough_is_no_error() -> None:
     )
     assert "Traceback" not in done.stderr
     assert done.stdout.startswith("Postcard box")
+
+
+def test_a_handout_never_replaces_what_it_is_made_from(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("toolkit.cli.plan", lambda choices: pytest.fail("work was done"))
+    read, boards = tmp_path / "box.toml", tmp_path / "boards.html"
+    read.write_text(MINIMAL, encoding="utf-8")
+    boards.write_text("", encoding="utf-8")
+    for place, words in (
+        (read, "box.toml: this file is read here"),
+        (boards, "boards.html: this file is read here"),
+        (tmp_path / "box.pdf", "ends in .html"),
+        (tmp_path / "nowhere" / "box.html", "there is no folder"),
+    ):
+        assert main(["handout", str(read), "--boards", str(boards), "-o", str(place)]) == 2
+        told = capsys.readouterr()
+        assert told.out == ""
+        assert len(told.err.splitlines()) == 1 and words in told.err, told.err
+    assert sorted(tmp_path.iterdir()) == [boards, read]
+    assert read.read_text(encoding="utf-8") == MINIMAL and boards.read_bytes() == b""

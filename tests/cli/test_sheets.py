@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import subprocess
 import sys
 from html import unescape
@@ -129,17 +130,31 @@ def test_wrong_arguments_are_one_line_and_exit_2(
     assert not list(tmp_path.iterdir())
 
 
-def test_a_place_that_cannot_be_written_is_one_line_and_exit_2(
-    tmp_path: Path, capsys: pytest.CaptureFixture[str]
-) -> None:
+def test_an_output_that_is_an_input_or_no_file_is_refused_at_once(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch, box
+) -> None:  # type: ignore[no-untyped-def]
+    monkeypatch.setattr("toolkit.cli.sheets.plan", lambda choices: pytest.fail("work was done"))
+    read = box()
     (tmp_path / "taken.pdf").mkdir()
-    for place in ("nowhere/sheets.pdf", "nowhere/sheets.svg", "taken.pdf"):
-        assert main(["sheets", str(EXAMPLE), "-o", str(tmp_path / place)]) == 2
+    (tmp_path / "linked-2.svg").symlink_to(read)
+    os.link(read, tmp_path / "twin-11.svg")
+    (tmp_path / "gone-1.svg").symlink_to(tmp_path / "nothing")
+    before = sorted(tmp_path.iterdir())
+    text = Path(read).read_bytes()
+    for place, words in (
+        ("box.toml", "is read here"),
+        ("linked.svg", "linked-2.svg: this file is read here"),
+        ("twin.svg", "twin-11.svg: this file is read here"),
+        ("gone.svg", "gone-1.svg: this is a link to no file"),
+        ("taken.pdf", "this is a folder"),
+        ("nowhere/sheets.pdf", "there is no folder"),
+        ("nowhere/sheets.svg", "there is no folder"),
+    ):
+        assert main(["sheets", read, "-o", str(tmp_path / place)]) == 2, place
         told = capsys.readouterr()
         assert told.out == ""
-        assert len(told.err.splitlines()) == 1, told.err
-        assert "could not be written" in told.err
-    assert [path.name for path in tmp_path.iterdir()] == ["taken.pdf"]
+        assert len(told.err.splitlines()) == 1 and words in told.err, told.err
+    assert sorted(tmp_path.iterdir()) == before and Path(read).read_bytes() == text
 
 
 def test_the_same_box_on_the_same_day_is_the_same_file(tmp_path: Path) -> None:

@@ -260,6 +260,6 @@ def test_the_planes_in_the_table_are_the_students() -> None:
 
 
 def test_no_length_that_gives_the_walls_is_said_so() -> None:
-    thick = postcard().having(thickness__side=26.0)
+    thick = postcard().having({"thickness.side": 26.0})
     rows = {row[0]: row for row in lesson2.SCENES[1].view(thick).numbers.rows}
     assert rows["length of piece"][2] == "none"

@@ -31,24 +31,26 @@ from toolkit.study import OwnBox, example_path
 BOX = read_box(example_path())
 # Boxes whose files leave out, or say in another way, what the sliders move.
 BARE = BOX.having(
-    corner__lap=None,
-    corner__slope=None,
-    corner__pin=None,
-    corner__half_pin=None,
-    corner__tails_back=None,
-    corner__tails_front=None,
-    groove__bottom_edge=None,
-    groove__top_edge=None,
+    {
+        "corner.lap": None,
+        "corner.slope": None,
+        "corner.pin": None,
+        "corner.half_pin": None,
+        "corner.tails_back": None,
+        "corner.tails_front": None,
+        "groove.bottom_edge": None,
+        "groove.top_edge": None,
+    }
 )
 KINDS = {
     "example": BOX,
     "left out": BARE,
-    "tail length": BOX.having(corner__lap=None, corner__tail_length=7.5),
-    "through": BOX.having(corner__joint="through", corner__lap=None),
-    "unequal": BOX.having(corner__tails_back=((5.0, 21.0), (27.0, 35.0), (41.0, 59.0))),
+    "tail length": BOX.having({"corner.lap": None, "corner.tail_length": 7.5}),
+    "through": BOX.having({"corner.joint": "through", "corner.lap": None}),
+    "unequal": BOX.having({"corner.tails_back": ((5.0, 21.0), (27.0, 35.0), (41.0, 59.0))}),
     "ears": ears(),
     "inches": inch_postcard(),
-    "lift-off": BOX.having(lid__kind="lift-off"),
+    "lift-off": BOX.having({"lid.kind": "lift-off"}),
     "one tail": named()["one tail"],
 }
 
@@ -237,7 +239,9 @@ def test_a_groove_without_a_layout_is_told_and_a_hole_is_drawn() -> None:
     for edge in options(ROUND, "groove from the edge", BOX):
         at = {"groove.bottom_edge": edge, "groove.top_edge": edge, "try.offer": 1}
         view = ROUND.view(BOX, at)
-        found = set_out_round_grooves(BOX.having(groove__bottom_edge=edge, groove__top_edge=edge))
+        found = set_out_round_grooves(
+            BOX.having({"groove.bottom_edge": edge, "groove.top_edge": edge})
+        )
         codes = {row.code for row in view.findings}
         assert ("no-layout" in codes) == (not found.offers)
         if found.offers:
@@ -249,7 +253,7 @@ def test_a_groove_without_a_layout_is_told_and_a_hole_is_drawn() -> None:
 
 def test_asking_for_more_layouts_than_there_are_says_so() -> None:
     at = {"groove.bottom_edge": 19.5, "groove.top_edge": 19.5, "try.offer": 3}
-    moved = BOX.having(groove__bottom_edge=19.5, groove__top_edge=19.5)
+    moved = BOX.having({"groove.bottom_edge": 19.5, "groove.top_edge": 19.5})
     assert len(set_out_round_grooves(moved).offers) == 2
     assert "fewer-offers" in {row.code for row in ROUND.view(BOX, at).findings}
 

@@ -30,19 +30,23 @@ BOX = read_box(example_path())
 KINDS = {
     "example": BOX,
     "left out": BOX.having(
-        panels__lid_across=None,
-        panels__bottom_across=None,
-        groove__depth=None,
-        groove__bottom_edge=None,
-        groove__top_edge=None,
-        corner__tails_back=None,
-        corner__tails_front=None,
+        {
+            "panels.lid_across": None,
+            "panels.bottom_across": None,
+            "groove.depth": None,
+            "groove.bottom_edge": None,
+            "groove.top_edge": None,
+            "corner.tails_back": None,
+            "corner.tails_front": None,
+        }
     ),
     "ears": ears(),
     "inches": inch_postcard(),
-    "through": BOX.having(corner__joint="through", corner__lap=None),
-    "made": BOX.having(made__lid_width=115.3, made__groove_depth=4.2, made__side_width=64.2),
-    "grain across": BOX.having(panels__grain="across"),
+    "through": BOX.having({"corner.joint": "through", "corner.lap": None}),
+    "made": BOX.having(
+        {"made.lid_width": 115.3, "made.groove_depth": 4.2, "made.side_width": 64.2}
+    ),
+    "grain across": BOX.having({"panels.grain": "across"}),
 }
 ADDED = (SEASON, LID, EDGES, CONTENTS)
 

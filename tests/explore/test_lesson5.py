@@ -46,7 +46,7 @@ def test_flushing_takes_it_off_the_lap() -> None:
 
 
 def test_a_wall_that_would_be_planed_away_is_a_sentence() -> None:
-    thin = postcard().having(thickness__side=1.5, corner__lap=0.5, groove__depth=0.4)
+    thin = postcard().having({"thickness.side": 1.5, "corner.lap": 0.5, "groove.depth": 0.4})
     with pytest.raises(ImpossibleError, match="leaves nothing of a wall"):
         lesson5.SCENES[3].view(thin, {"try.skim": 2.0})
 

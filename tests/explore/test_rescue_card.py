@@ -181,7 +181,7 @@ def test_a_box_that_has_no_such_thing() -> None:
 
 
 def test_a_box_that_is_none() -> None:
-    made = worked_out(postcard().having(size__inside_length=None, size__outside_length=10.0))
+    made = worked_out(postcard().having({"size.inside_length": None, "size.outside_length": 10.0}))
     assert not made.design.exists
     card = RescueCard(lambda: made, stages=("jointed",))
     for what in ("tail_wrong_side", "front_length", "lap_through"):

@@ -281,7 +281,7 @@ def test_a_whole_file_is_written_only_when_it_is_right(box):
     before = read_box(box)
     assert refusal(write_box, box, "format = 1").startswith("my_box.toml, size: ")
     assert read_box(box) == before
-    write_box(box, as_toml(before.having(title="Other")))
+    write_box(box, as_toml(before.having({"title": "Other"})))
     assert read_box(box).title == "Other"
     assert undo(box) == before
 

@@ -108,7 +108,7 @@ def test_date_and_fingerprint_stand_on_every_page() -> None:
 
 def test_the_students_own_numbers_are_in_it(page: Page) -> None:
     assert "168 mm" in page.text or "in" in page.text
-    html = handout(plan(postcard().having(made__side_thickness=11.4)), day=DAY)
+    html = handout(plan(postcard().having({"made.side_thickness": 11.4})), day=DAY)
     assert "124.8 mm" in html
 
 
@@ -124,14 +124,14 @@ def test_the_students_own_numbers_are_in_it(page: Page) -> None:
     ],
 )
 def test_any_title_is_shown_as_text(title: str) -> None:
-    page = Page(handout(plan(postcard().having(title=title)), day=DAY))
+    page = Page(handout(plan(postcard().having({"title": title})), day=DAY))
     assert title in page.text
     assert "alert(1)" not in page.scripts
     assert len(page.all("style")) == 1
 
 
 def test_a_box_that_cannot_exist_still_gets_its_findings() -> None:
-    made = plan(postcard().having(corner__tails_back=24))
+    made = plan(postcard().having({"corner.tails_back": 24}))
     page = Page(handout(made, day=DAY))
     assert "find no room" in page.text
     assert "Look at these before anyone saws" in page.text
@@ -139,7 +139,7 @@ def test_a_box_that_cannot_exist_still_gets_its_findings() -> None:
 
 
 def test_changed_customs_are_told() -> None:
-    html = handout(plan(postcard().having(customs__lap_least=2.5)), day=DAY)
+    html = handout(plan(postcard().having({"customs.lap_least": 2.5})), day=DAY)
     assert "customs.lap_least" in html
 
 
@@ -211,7 +211,7 @@ def test_tenths_are_worked_out_again() -> None:
 
 
 def test_lessons_bring_their_own_numbers() -> None:
-    made = plan(postcard().having(size__inside_width=120.0))
+    made = plan(postcard().having({"size.inside_width": 120.0}))
     page = Page(handout(made, day=DAY, lessons=[4]))
     assert "lid width = 120 inside width" in page.text
     assert "lesson.worked()" not in page.text
@@ -237,7 +237,7 @@ def test_a_failed_lesson_is_named(monkeypatch: pytest.MonkeyPatch) -> None:
 def test_the_students_folder_is_left_alone() -> None:
     from toolkit.study import OwnBox
 
-    handout(plan(postcard().having(size__inside_width=120.0)), lessons=[4])
+    handout(plan(postcard().having({"size.inside_width": 120.0})), lessons=[4])
     assert OwnBox().load().path is None
 
 

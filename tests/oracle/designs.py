@@ -65,55 +65,55 @@ def _corner(rng: Random, joint: str, pin_board: float) -> dict[str, Any]:
     if joint == "half-blind":
         way = rng.random()
         if way < 0.5:
-            keys["corner__lap"] = pin_board * rng.uniform(0.22, 0.42)
+            keys["corner.lap"] = pin_board * rng.uniform(0.22, 0.42)
         elif way < 0.8:
-            keys["corner__tail_length"] = pin_board * rng.uniform(0.58, 0.78)
+            keys["corner.tail_length"] = pin_board * rng.uniform(0.58, 0.78)
     if rng.random() < 0.7:
-        keys["corner__slope"] = rng.choice((4.8, 5.0, 6.0, 7.0, 8.0, rng.uniform(4.5, 11.0)))
+        keys["corner.slope"] = rng.choice((4.8, 5.0, 6.0, 7.0, 8.0, rng.uniform(4.5, 11.0)))
     if rng.random() < 0.6:
-        keys["corner__pin"] = _length(rng, 4.0, 11.0)
+        keys["corner.pin"] = _length(rng, 4.0, 11.0)
     if rng.random() < 0.6:
-        keys["corner__half_pin"] = _length(rng, 3.0, 11.0)
+        keys["corner.half_pin"] = _length(rng, 3.0, 11.0)
     for end in ("back", "front"):
         way = rng.random()
         if way < 0.35:
-            keys[f"corner__tails_{end}"] = rng.randint(1, 5)
+            keys[f"corner.tails_{end}"] = rng.randint(1, 5)
         elif way < 0.5:
             # As tall as the lowest front of the sizes above, so that it may not fit elsewhere.
-            keys[f"corner__tails_{end}"] = _own_tails(rng, rng.uniform(35.0, 100.0))
+            keys[f"corner.tails_{end}"] = _own_tails(rng, rng.uniform(35.0, 100.0))
     return keys
 
 
 def _groove(rng: Random, thin: float) -> dict[str, Any]:
-    keys: dict[str, Any] = {"groove__ends": rng.choice(("through",) * 6 + ("stopped", "plugged"))}
+    keys: dict[str, Any] = {"groove.ends": rng.choice(("through",) * 6 + ("stopped", "plugged"))}
     if rng.random() < 0.8:
-        keys["groove__width"] = rng.choice((3.0, 4.0, 5.0, 6.0, 25.4 / 4, _length(rng, 3.0, 8.0)))
+        keys["groove.width"] = rng.choice((3.0, 4.0, 5.0, 6.0, 25.4 / 4, _length(rng, 3.0, 8.0)))
     if rng.random() < 0.8:
-        keys["groove__depth"] = _length(rng, 0.25 * thin, 0.5 * thin)
+        keys["groove.depth"] = _length(rng, 0.25 * thin, 0.5 * thin)
     for edge in ("bottom_edge", "top_edge"):
         if rng.random() < 0.8:
-            keys[f"groove__{edge}"] = _length(rng, 2.5, 14.0)
+            keys[f"groove.{edge}"] = _length(rng, 2.5, 14.0)
     return keys
 
 
 def _panels(rng: Random) -> dict[str, Any]:
     keys: dict[str, Any] = {
-        "panels__along": _length(rng, 0.5, 1.5),
-        "panels__front_drop": rng.choice((0.0, 0.3, rng.uniform(0.0, 0.5))),
-        "lid__seat": rng.choice(("rebate", "battens")),
-        "wood__bottom": rng.choice(WOODS),
-        "wood__lid": rng.choice(WOODS),
-        "wood__rings": rng.choice((0.0, 45.0, 90.0, 90.0)),
+        "panels.along": _length(rng, 0.5, 1.5),
+        "panels.front_drop": rng.choice((0.0, 0.3, rng.uniform(0.0, 0.5))),
+        "lid.seat": rng.choice(("rebate", "battens")),
+        "wood.bottom": rng.choice(WOODS),
+        "wood.lid": rng.choice(WOODS),
+        "wood.rings": rng.choice((0.0, 45.0, 90.0, 90.0)),
     }
     for panel in ("bottom", "lid"):
-        keys[f"panels__{panel}_profile"] = rng.choice(
+        keys[f"panels.{panel}_profile"] = rng.choice(
             ("rebated", "rebated", "rebated", "bevelled", "flat")
         )
-        keys[f"panels__{panel}_tongue"] = rng.uniform(0.1, 0.4)
+        keys[f"panels.{panel}_tongue"] = rng.uniform(0.1, 0.4)
         if rng.random() < 0.3:
-            keys[f"panels__{panel}_across"] = rng.uniform(1.2, 3.0)
+            keys[f"panels.{panel}_across"] = rng.uniform(1.2, 3.0)
     if rng.random() < 0.4:
-        keys["panels__bevel_width"] = _length(rng, 6.0, 30.0)
+        keys["panels.bevel_width"] = _length(rng, 6.0, 30.0)
     return keys
 
 
@@ -126,16 +126,16 @@ def _made(rng: Random, joint: str, thickness: Thickness, tail_length: float) -> 
         ("front", thickness.end),
     ):
         if rng.random() < 0.4:
-            keys[f"made__{part}_thickness"] = planned - rng.uniform(0.1, 0.8)
+            keys[f"made.{part}_thickness"] = planned - rng.uniform(0.1, 0.8)
     for size, low, high in (
         ("side_length", 120.0, 260.0),
         ("back_length", 80.0, 160.0),
         ("side_width", 45.0, 100.0),
     ):
         if rng.random() < 0.25:
-            keys[f"made__{size}"] = rng.uniform(low, high)
+            keys[f"made.{size}"] = rng.uniform(low, high)
     if joint == "half-blind" and rng.random() < 0.4:
-        keys["made__tail_length"] = tail_length
+        keys["made.tail_length"] = tail_length
     return keys
 
 
@@ -148,9 +148,9 @@ def random_box(arrangement: Arrangement, seed: int) -> Choices:
     thickness = Thickness(side, end, _length(rng, 4.0, 9.0), _length(rng, 5.0, 11.0))
     pin_board = side if arrangement.tails_on == "ends" else end
     keys: dict[str, Any] = {
-        "corner__tails_on": arrangement.tails_on,
-        "corner__joint": arrangement.joint,
-        "lid__kind": arrangement.lid,
+        "corner.tails_on": arrangement.tails_on,
+        "corner.joint": arrangement.joint,
+        "lid.kind": arrangement.lid,
         **_corner(rng, arrangement.joint, pin_board),
         **_groove(rng, min(side, end)),
         **_panels(rng),
@@ -159,4 +159,4 @@ def random_box(arrangement: Arrangement, seed: int) -> Choices:
         keys |= _made(rng, arrangement.joint, thickness, pin_board * rng.uniform(0.6, 0.75))
     if rng.random() < 0.2:
         keys["rule"] = Rule.inches()
-    return Choices(_size(rng), thickness).having(**keys)
+    return Choices(_size(rng), thickness).having(keys)

@@ -81,7 +81,7 @@ def cures(choices: Choices, seen: list[Opening]) -> Iterator[tuple[str, str]]:
     """The kind of every cure on offer, and what is wrong with the box built with it."""
     for one in exits(choices):
         for cure in one.cures:
-            after = cure.applied(choices)
+            after = choices.having(cure.changes)
             made = plan(after)
             if not made.works:
                 yield cure.kind, f"{cure.sentence} makes a box that can't be"

@@ -23,9 +23,11 @@ EXAMPLES = {
     "inches": inch_postcard(),
     "ears": ears(),
     "lift-off": lift_off(),
-    "battens": lift_off().having(lid__seat="battens"),
-    "through": CARD.having(corner__joint="through", corner__lap=None, groove__ends="stopped"),
-    "uneven ends": CARD.having(made__back_thickness=11.2, made__front_thickness=12.4),
+    "battens": lift_off().having({"lid.seat": "battens"}),
+    "through": CARD.having(
+        {"corner.joint": "through", "corner.lap": None, "groove.ends": "stopped"}
+    ),
+    "uneven ends": CARD.having({"made.back_thickness": 11.2, "made.front_thickness": 12.4}),
 }
 
 

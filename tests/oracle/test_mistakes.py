@@ -26,13 +26,15 @@ def box(arrangement: Arrangement) -> Choices:
     """The postcard box in another arrangement, with sides and ends unlike each other."""
     through = arrangement.joint == "through"
     return postcard().having(
-        thickness__side=13.0,
-        thickness__end=11.0,
-        corner__joint=arrangement.joint,
-        corner__tails_on=arrangement.tails_on,
-        corner__lap=None if through else 4.0,
-        lid__kind=arrangement.lid,
-        lid__seat="battens" if through else "rebate",
+        {
+            "thickness.side": 13.0,
+            "thickness.end": 11.0,
+            "corner.joint": arrangement.joint,
+            "corner.tails_on": arrangement.tails_on,
+            "corner.lap": None if through else 4.0,
+            "lid.kind": arrangement.lid,
+            "lid.seat": "battens" if through else "rebate",
+        }
     )
 
 
@@ -131,17 +133,17 @@ def test_mistake_that_shows_when_parts_are_pushed(name: str, noticed: str) -> No
 @pytest.mark.parametrize(
     ("code", "changes"),
     [
-        ("front-too-high", {"panels__front_drop": -0.5}),
-        ("panel-too-thick", {"panels__lid_profile": "flat"}),
-        ("groove-and-lap", {"groove__depth": 8.5, "thickness__side": 12.0}),
-        ("groove-through-wall", {"groove__depth": 11.5}),
-        ("bottom-below-walls", {"thickness__bottom": 13.5}),
-        ("tail-tips-meet", {"corner__pin": 2.0}),
-        ("lid-short", {"made__lid_length": 165.0}),
+        ("front-too-high", {"panels.front_drop": -0.5}),
+        ("panel-too-thick", {"panels.lid_profile": "flat"}),
+        ("groove-and-lap", {"groove.depth": 8.5, "thickness.side": 12.0}),
+        ("groove-through-wall", {"groove.depth": 11.5}),
+        ("bottom-below-walls", {"thickness.bottom": 13.5}),
+        ("tail-tips-meet", {"corner.pin": 2.0}),
+        ("lid-short", {"made.lid_length": 165.0}),
     ],
 )
 def test_what_a_finding_refuses_shows_in_the_solids(code: str, changes: dict[str, Any]) -> None:
-    choices = box(ARRANGEMENTS[0]).having(**changes)
+    choices = box(ARRANGEMENTS[0]).having(changes)
     made = plan(choices)
     assert code in {row.code for row in made.findings if row.level == "wont_work"}
     assert standing(build(as_data(made), choices))
@@ -149,7 +151,7 @@ def test_what_a_finding_refuses_shows_in_the_solids(code: str, changes: dict[str
 
 def test_tail_that_stands_above_the_low_front_is_refused() -> None:
     """Its tip of 51.04 has no wood in a front of 50.7, though the side's topmost pin is wide."""
-    choices = postcard().having(corner__tails_front=((5.0, 22.0), (28.0, 49.9)))
+    choices = postcard().having({"corner.tails_front": ((5.0, 22.0), (28.0, 49.9))})
     made = plan(choices)
     assert standing(build(as_data(made), choices)) == [
         "front measures 51.0429 along z; its part has 50.7"
@@ -159,7 +161,7 @@ def test_tail_that_stands_above_the_low_front_is_refused() -> None:
 
 def test_daylight_of_a_groove_moved_off_its_tail() -> None:
     """The bottom groove 3 mm lower: 1 mm of it meets the half pin of 5 mm, 4 to 5 up."""
-    choices = postcard().having(groove__bottom_edge=4.0)
+    choices = postcard().having({"groove.bottom_edge": 4.0})
     seen = openings(build(as_data(plan(choices)), choices))
     assert [row.face for row in seen] == ["back end, outside face", "front end, outside face"]
     for row in seen:

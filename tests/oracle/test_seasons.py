@@ -50,13 +50,13 @@ def test_the_examples_hold_through_the_year(make) -> None:  # type: ignore[no-un
 
 
 def test_a_tight_panel_is_found_by_its_solid() -> None:
-    tight = plan(postcard().having(panels__bottom_across=1.0, panels__lid_across=1.0))
+    tight = plan(postcard().having({"panels.bottom_across": 1.0, "panels.lid_across": 1.0}))
     assert "swells-tight" in {row.code for row in tight.findings}
     assert _overlaps(_season(tight, "damp")) > VOLUME
 
 
 def test_a_narrow_panel_leaves_its_groove() -> None:
-    loose = plan(postcard().having(panels__bottom_across=3.6, panels__lid_across=3.6))
+    loose = plan(postcard().having({"panels.bottom_across": 3.6, "panels.lid_across": 3.6}))
     assert "drops-out" in {row.code for row in loose.findings}
     dry = _season(loose, "dry")
     assert [text for text in held(dry, "bottom") if "comes" in text]

@@ -37,21 +37,29 @@ AGREES = 3e-4
 BOXES: dict[str, Choices] = {
     "postcard": postcard(),
     "tails on sides": ears(),
-    "through": postcard().having(corner__joint="through", corner__lap=None),
-    "through, tails on sides": ears().having(corner__joint="through", corner__lap=None),
+    "through": postcard().having({"corner.joint": "through", "corner.lap": None}),
+    "through, tails on sides": ears().having({"corner.joint": "through", "corner.lap": None}),
     "lift-off": lift_off(),
-    "battens": lift_off().having(lid__seat="battens"),
-    "bevelled": postcard().having(panels__lid_profile="bevelled"),
+    "battens": lift_off().having({"lid.seat": "battens"}),
+    "bevelled": postcard().having({"panels.lid_profile": "bevelled"}),
     "tall": postcard().having(
-        size__inside_height=108.0, corner__tails_back=5, corner__tails_front=5
+        {"size.inside_height": 108.0, "corner.tails_back": 5, "corner.tails_front": 5}
     ),
     "thin": postcard().having(
-        thickness__side=6.0, thickness__end=6.0, thickness__bottom=4.0, thickness__lid=4.0,
-        corner__lap=2.0, groove__width=3.0, groove__depth=2.0, size__inside_length=300.0,
-        size__inside_height=30.0,
+        {
+            "thickness.side": 6.0,
+            "thickness.end": 6.0,
+            "thickness.bottom": 4.0,
+            "thickness.lid": 4.0,
+            "corner.lap": 2.0,
+            "groove.width": 3.0,
+            "groove.depth": 2.0,
+            "size.inside_length": 300.0,
+            "size.inside_height": 30.0,
+        }
     ),
     "inches": inch_postcard(),
-}  # fmt: skip
+}
 every_box = pytest.mark.parametrize("box", BOXES.values(), ids=BOXES)
 
 
@@ -266,7 +274,7 @@ def test_sentences_give_the_numbers_on_the_students_rule() -> None:
     assert "outside 176 × 134 × 64 mm, inside 152 × 110 × 38 mm" in apart
     assert "Tails on the ends: the lid slides out over the low front, then the ends come" in apart
     assert "Tails on the sides: " in apart_sentence(plan(ears()), opened=1.0)
-    battens = apart_sentence(plan(lift_off().having(lid__seat="battens")), opened=1.0)
+    battens = apart_sentence(plan(lift_off().having({"lid.seat": "battens"})), opened=1.0)
     assert "Eight parts" in battens
     assert "two battens; outside 176 × 134 × 51 mm" in battens
     inches = apart_sentence(plan(inch_postcard()), opened=1.0)

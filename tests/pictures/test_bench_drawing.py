@@ -93,13 +93,13 @@ def _base(drawn: Drawn) -> tuple[float, float]:
 @pytest.mark.parametrize("choices", [postcard(), ears(), lift_off()])
 def test_the_frame_keeps_still_while_a_slider_moves(choices) -> None:  # type: ignore[no-untyped-def]
     moves = (
-        [{"size__inside_height": 36.0 + 1.0 * i} for i in range(4)]
-        + [{"corner__lap": 3.0 + 0.5 * i} for i in range(4)]
-        + [{"thickness__side": 11.0 + 0.5 * i} for i in range(4)]
+        [{"size.inside_height": 36.0 + 1.0 * i} for i in range(4)]
+        + [{"corner.lap": 3.0 + 0.5 * i} for i in range(4)]
+        + [{"thickness.side": 11.0 + 0.5 * i} for i in range(4)]
     )
     seen: dict[str, set[object]] = {}
     for move in moves:
-        box = plan(choices.having(**move))
+        box = plan(choices.having(move))
         for name, picture in pictures(box):
             drawn = picture.drawn
             seen.setdefault(name, set()).add((drawn.width, drawn.height, drawn.scale))
@@ -111,16 +111,16 @@ def test_the_frame_keeps_still_while_a_slider_moves(choices) -> None:  # type: i
 def test_a_ghost_keeps_its_frame_for_as_long_as_the_drawing_fits() -> None:
     start = postcard_plan()
     ghost = corner_picture(start).drawn
-    alone = corner_picture(plan(postcard().having(size__inside_height=20.0))).drawn
-    over = corner_picture(plan(postcard().having(size__inside_height=20.0)), ghost=start).drawn
+    alone = corner_picture(plan(postcard().having({"size.inside_height": 20.0}))).drawn
+    over = corner_picture(plan(postcard().having({"size.inside_height": 20.0})), ghost=start).drawn
     assert alone.scale > ghost.scale == over.scale
-    tall = corner_picture(plan(postcard().having(size__inside_height=120.0)), ghost=start).drawn
+    tall = corner_picture(plan(postcard().having({"size.inside_height": 120.0})), ghost=start).drawn
     assert tall.scale < ghost.scale
 
 
 @pytest.mark.parametrize("draw", [corner_picture, section_across, section_along])
 def test_the_ghost_is_the_earlier_state_thin_and_dotted(draw) -> None:  # type: ignore[no-untyped-def]
-    before, now = postcard_plan(), plan(postcard().having(thickness__side=14.0))
+    before, now = postcard_plan(), plan(postcard().having({"thickness.side": 14.0}))
     alone, both = draw(now).drawn, draw(now, ghost=before).drawn
     assert not [line for line in alone.lines if line.pen == "ghost"]
     assert [line for line in both.lines if line.pen == "ghost"]

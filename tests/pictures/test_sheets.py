@@ -32,19 +32,19 @@ DAY = date(2026, 11, 25)
 SVG = "{http://www.w3.org/2000/svg}"
 # Half a thousandth of a point is what the file rounds to; the promise is a tenth of a millimetre.
 NEAR = 0.01
-THROUGH = {"corner__joint": "through", "corner__lap": None}
+THROUGH = {"corner.joint": "through", "corner.lap": None}
 BOXES: dict[str, Choices] = {
     "mm": postcard(),
     "in": inch_postcard(),
     "ears": ears(),
     "lift-off": lift_off(),
-    "through": postcard().having(**THROUGH),
-    "through ears": ears().having(**THROUGH),
-    "unequal": postcard().having(corner__tails_back=((5.0, 21.0), (27.0, 35.0), (41.0, 59.0))),
-    "flush pins": postcard().having(customs__pins_proud=0.0),
+    "through": postcard().having(THROUGH),
+    "through ears": ears().having(THROUGH),
+    "unequal": postcard().having({"corner.tails_back": ((5.0, 21.0), (27.0, 35.0), (41.0, 59.0))}),
+    "flush pins": postcard().having({"customs.pins_proud": 0.0}),
     **{f"lot {i}": c for i, c in enumerate(some(12, seed=11))},
 }
-LONG = postcard().having(size__inside_length=420.0, size__inside_width=330.0)
+LONG = postcard().having({"size.inside_length": 420.0, "size.inside_width": 330.0})
 Segment = tuple[float, float, float, float]
 
 
@@ -416,7 +416,7 @@ def test_a_long_wall_goes_over_pages_and_adds_up() -> None:
 
 @pytest.mark.parametrize("paper", ["a4", "letter"])
 def test_a_wall_too_high_for_the_paper_goes_over_pages_both_ways(paper: str) -> None:
-    box = plan(postcard().having(size__inside_height=210.0, size__inside_length=310.0))
+    box = plan(postcard().having({"size.inside_height": 210.0, "size.inside_length": 310.0}))
     pages = sheet_pages(box, paper=paper, day=DAY)
     windows = [p.window for page in pages for p in page.pieces if p.name.startswith("right side")]
     assert len(windows) == 4
@@ -477,7 +477,7 @@ def test_each_wall_says_what_lies_at_its_ends(piece: str, left: str, right: str)
 
 
 def test_plugs_are_crossed_and_said() -> None:
-    box = plan(postcard().having(corner__tails_back=5, groove__ends="plugged"))
+    box = plan(postcard().having({"corner.tails_back": 5, "groove.ends": "plugged"}))
     said = [w.text for page in sheet_pages(box, day=DAY) for w in page.words]
     assert sum("Crossed: plugs." in text for text in said) == 2, "both sides, at the back"
     assert not any("Crossed" in w.text for page in _pages("mm") for w in page.words)
@@ -554,7 +554,7 @@ def test_the_faces_are_named_whatever_the_box() -> None:
 
 
 def test_a_box_that_wont_work_says_so_on_every_page() -> None:
-    box = plan(postcard().having(groove__depth=9.0))
+    box = plan(postcard().having({"groove.depth": 9.0}))
     assert not box.works
     for page in sheet_pages(box, day=DAY):
         assert any("won't work as it is: don't cut" in word.text for word in page.words)
@@ -699,7 +699,7 @@ def test_the_file_asks_for_no_scaling() -> None:
     "title", ["$x^2$ box", "шкатулка 🧰", "<b>&", "a\nb\tc", "תיבה", "x" * 300, ""]
 )
 def test_any_title_can_be_printed(title: str) -> None:
-    box = plan(postcard().having(title=title))
+    box = plan(postcard().having({"title": title}))
     pages = sheet_pages(box, day=DAY)
     with warnings.catch_warnings():
         warnings.simplefilter("error")

@@ -20,29 +20,35 @@ RIGHT = 1e-6  # relative, for sums of a few products in binary fractions
 
 def _boxes() -> dict[str, Choices]:
     box = postcard()
-    through = box.having(corner__joint="through", corner__lap=None)
+    through = box.having({"corner.joint": "through", "corner.lap": None})
     rows: dict[str, Choices] = {}
     for tails in ("ends", "sides"):
         for name, joint in (("half-blind", box), ("through", through)):
-            one = joint.having(corner__tails_on=tails)
+            one = joint.having({"corner.tails_on": tails})
             rows[f"{name}, tails on {tails}"] = one
-            rows[f"{name}, tails on {tails}, stopped"] = one.having(groove__ends="stopped")
-            rows[f"{name}, tails on {tails}, lift-off"] = one.having(lid__kind="lift-off")
+            rows[f"{name}, tails on {tails}, stopped"] = one.having({"groove.ends": "stopped"})
+            rows[f"{name}, tails on {tails}, lift-off"] = one.having({"lid.kind": "lift-off"})
             rows[f"{name}, tails on {tails}, battens"] = one.having(
-                lid__kind="lift-off", lid__seat="battens"
+                {"lid.kind": "lift-off", "lid.seat": "battens"}
             )
-    rows["bevelled"] = box.having(panels__lid_profile="bevelled", panels__bottom_profile="bevelled")
-    rows["flat"] = box.having(
-        panels__lid_profile="flat",
-        panels__bottom_profile="flat",
-        thickness__lid=5.7,
-        thickness__bottom=5.8,
+    rows["bevelled"] = box.having(
+        {"panels.lid_profile": "bevelled", "panels.bottom_profile": "bevelled"}
     )
-    rows["groove at a pin"] = box.having(groove__bottom_edge=21.0)
-    rows["groove half in a pin"] = box.having(corner__tails_back=5)
-    rows["unequal tails"] = box.having(corner__tails_back=((5.0, 21.0), (27.0, 35.0), (41.0, 59.0)))
+    rows["flat"] = box.having(
+        {
+            "panels.lid_profile": "flat",
+            "panels.bottom_profile": "flat",
+            "thickness.lid": 5.7,
+            "thickness.bottom": 5.8,
+        }
+    )
+    rows["groove at a pin"] = box.having({"groove.bottom_edge": 21.0})
+    rows["groove half in a pin"] = box.having({"corner.tails_back": 5})
+    rows["unequal tails"] = box.having(
+        {"corner.tails_back": ((5.0, 21.0), (27.0, 35.0), (41.0, 59.0))}
+    )
     rows["unlike walls"] = box.having(
-        made__side_thickness=11.4, made__back_thickness=13.0, made__front_thickness=10.5
+        {"made.side_thickness": 11.4, "made.back_thickness": 13.0, "made.front_thickness": 10.5}
     )
     return rows
 
@@ -190,8 +196,8 @@ def test_the_ear_stands_over_the_low_front_and_the_lid_slides_out_past_it() -> N
 
 def test_a_box_that_cannot_exist_is_refused_in_words() -> None:
     for box in (
-        postcard().having(corner__tails_back=12),
-        postcard().having(size__inside_height=None, size__outside_height=20.0),
+        postcard().having({"corner.tails_back": 12}),
+        postcard().having({"size.inside_height": None, "size.outside_height": 20.0}),
     ):
         with pytest.raises(ValueError, match="cannot be drawn"):
             solids(plan(box).design)
@@ -199,7 +205,7 @@ def test_a_box_that_cannot_exist_is_refused_in_words() -> None:
 
 def test_pins_whose_flanks_meet_end_there() -> None:
     """A pin with no width left at the outside is drawn as the wedge that it is."""
-    d = plan(postcard().having(corner__pin=2.0, corner__half_pin=3.0)).design
+    d = plan(postcard().having({"corner.pin": 2.0, "corner.half_pin": 3.0})).design
     assert d.back.narrowest_pin < 0
     side = next(part.shape for part in solids(d) if part.name == "side")
     # Two half pins reach to the lap, the two whole ones end one millimetre before it.

@@ -101,7 +101,7 @@ def test_each_picture_speaks_for_itself(choices) -> None:  # type: ignore[no-unt
 
 
 def test_a_sentence_may_hold_any_letter() -> None:
-    box = plan(postcard().having(title="<b>&"))
+    box = plan(postcard().having({"title": "<b>&"}))
     assert ET.fromstring(corner_picture(box).svg) is not None
 
 
@@ -134,7 +134,7 @@ def test_pictures_are_small() -> None:
 
 def test_drawing_follows_the_hand() -> None:
     """Processor time of one slider step, at several times what it takes on a quiet machine."""
-    boxes = [plan(postcard().having(size__inside_height=36.0 + 0.2 * i)) for i in range(12)]
+    boxes = [plan(postcard().having({"size.inside_height": 36.0 + 0.2 * i})) for i in range(12)]
     corner_picture(boxes[0])
     spent = []
     for box in boxes:

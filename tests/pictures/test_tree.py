@@ -252,7 +252,7 @@ ROOM = Place.from_readings(list(zip(WARMTH, DAMP, strict=True)), name="the works
 
 
 def _lid(**changes: object) -> Panel:
-    lid = plan(postcard().having(**changes)).design.lid
+    lid = plan(postcard().having(changes)).design.lid
     assert isinstance(lid, Panel)
     return lid
 
@@ -273,9 +273,9 @@ YEARS = {
     "room": _year(_lid()),
     "boston": _year(_lid(), place("boston")),
     "inch": _year(_inch_lid()),
-    "tight": _year(_lid(panels__lid_across=0.5), made_in=0),
-    "loose": _year(_lid(groove__depth=2.0), made_in=7),
-    "across": _year(_lid(panels__grain="across")),
+    "tight": _year(_lid(**{"panels.lid_across": 0.5}), made_in=0),
+    "loose": _year(_lid(**{"groove.depth": 2.0}), made_in=7),
+    "across": _year(_lid(**{"panels.grain": "across"})),
     "made wetter": _year(_lid(), place("phoenix"), 11, moisture_from=14.0),
     "no grooves": Year.of(225.0, place=ROOM, species="red oak", rings=0.0, made_in=5),
     "still": Year.of(
@@ -349,7 +349,7 @@ def test_each_state_of_the_year_is_among_the_examples() -> None:
     assert not YEARS["room"].leaves
 
 
-@pytest.mark.parametrize("changes", [{}, {"panels__grain": "across"}, {"groove__depth": 3.0}])
+@pytest.mark.parametrize("changes", [{}, {"panels.grain": "across"}, {"groove.depth": 3.0}])
 def test_the_grooves_limits_agree_with_the_grip_that_the_box_reckons(
     changes: dict[str, object],
 ) -> None:

@@ -51,11 +51,11 @@ def test_more_than_there_is_is_refused(skim: float) -> None:
 
 def test_no_box_no_flushing() -> None:
     with pytest.raises(ValueError, match="no room"):
-        flushed(plan(postcard().having(corner__tails_back=24)), skim=0.3)
+        flushed(plan(postcard().having({"corner.tails_back": 24})), skim=0.3)
 
 
 def test_the_box_says_how_much_comes_off() -> None:
-    gentle = plan(postcard().having(customs__flushing=0.2))
+    gentle = plan(postcard().having({"customs.flushing": 0.2}))
     assert flushed(gentle).skim == 0.2
     assert flushed(plan(postcard())).skim == 0.3
 

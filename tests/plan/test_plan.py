@@ -33,13 +33,13 @@ def test_json_has_the_published_shape(choices) -> None:  # type: ignore[no-untyp
 
 
 def test_unequal_tails_have_no_step() -> None:
-    data = as_data(plan(postcard().having(corner__tails_back=((5.0, 19.0), (25.0, 59.0)))))
+    data = as_data(plan(postcard().having({"corner.tails_back": ((5.0, 19.0), (25.0, 59.0))})))
     assert data["corners"]["back"]["step"] is None
     assert len(data["corners"]["back"]["tails"]) == 2
 
 
 def test_a_box_that_cannot_exist_has_findings_and_no_part_it_cannot_compute() -> None:
-    made = plan(postcard().having(size__inside_length=None, size__outside_length=10.0))
+    made = plan(postcard().having({"size.inside_length": None, "size.outside_length": 10.0}))
     assert not made.works
     assert "bottom" not in {part.name for part in made.parts}
     assert made.findings[0].code == "inside-negative"
@@ -48,7 +48,7 @@ def test_a_box_that_cannot_exist_has_findings_and_no_part_it_cannot_compute() ->
 
 
 def test_a_box_without_room_for_its_tails_is_still_told() -> None:
-    made = plan(postcard().having(corner__tails_front=24))
+    made = plan(postcard().having({"corner.tails_front": 24}))
     data = as_data(made)
     assert data["corners"]["front"]["tails"] == []
     assert not made.works
@@ -75,7 +75,7 @@ def test_a_lap_is_gauged_from_the_inside_face_only() -> None:
     half_blind = {row.tool: row.use for row in plan(postcard()).settings}
     assert "from the inside face" in half_blind["gauge 1, tail length"]
     assert "inside face only" in half_blind["gauge 2, tail-board thickness"]
-    through = postcard().having(corner__joint="through", corner__lap=None)
+    through = postcard().having({"corner.joint": "through", "corner.lap": None})
     assert (
         "both faces"
         in {r.tool: r.use for r in plan(through).settings}["gauge 2, tail-board thickness"]
@@ -83,7 +83,7 @@ def test_a_lap_is_gauged_from_the_inside_face_only() -> None:
 
 
 def test_thicker_sides_move_the_ends_and_nothing_else() -> None:
-    told = compare(plan(postcard()), plan(postcard().having(thickness__side=13.0)))
+    told = compare(plan(postcard()), plan(postcard().having({"thickness.side": 13.0})))
     moved = {change.where: change.amount for change in told.changes}
     assert moved["back length"] == moved["front length"] == pytest.approx(2)
     assert moved["outside width"] == pytest.approx(2)
@@ -95,7 +95,7 @@ def test_thicker_sides_move_the_ends_and_nothing_else() -> None:
 
 
 def test_comparison_tells_findings_that_come_and_go() -> None:
-    told = compare(plan(postcard()), plan(postcard().having(corner__lap=2.5)))
+    told = compare(plan(postcard()), plan(postcard().having({"corner.lap": 2.5})))
     assert "lap-thin" in {row.code for row in told.new_findings}
     assert "good-lap" in {row.code for row in told.gone_findings}
 
@@ -106,16 +106,16 @@ def test_the_fingerprint_changes_with_any_choice() -> None:
         for choices in (
             postcard(),
             postcard(),
-            postcard().having(groove__depth=4.1),
-            postcard().having(title="Another"),
-            postcard().having(rooms__dry=postcard().rooms.make),
+            postcard().having({"groove.depth": 4.1}),
+            postcard().having({"title": "Another"}),
+            postcard().having({"rooms.dry": postcard().rooms.make}),
         )
     }
     assert len(prints) == 4
 
 
 def test_what_was_left_out_is_told_with_its_rule() -> None:
-    bare = postcard().having(corner__lap=None, groove__depth=None, corner__tails_back=None)
+    bare = postcard().having({"corner.lap": None, "groove.depth": None, "corner.tails_back": None})
     told = {row.key: row for row in plan(bare).chosen}
     assert told["corner.lap"].value == "4 mm"
     assert "third" in told["corner.lap"].why

@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from tests.boxes import ears, inch_postcard, lift_off, postcard
-from toolkit.box import Choices
+from toolkit.box import Choices, written
 from toolkit.files import as_toml, box_from_text
 from toolkit.files.editing import edited
 from toolkit.plan import Plan, plan
@@ -66,7 +66,7 @@ def test_front_cut_short_when_the_tails_are_sawn() -> None:
     assert first.plan.design.frame.inside_width.value == pytest.approx(109.2)
     assert "baselines on the back" in first.words
     # The gauge line is a fact from now on: a side planed thinner later loses lap, not tail.
-    later = plan(first.plan.choices.having(made__side_thickness=11.4)).design.frame
+    later = plan(first.plan.choices.having({"made.side_thickness": 11.4})).design.frame
     assert (later.tail_back.value, later.lap_back.value) == pytest.approx((8, 3.4))
     # With tails on the sides the ends carry the sockets.
     assert "sockets" in way(ways("front_length", 133.0, "jointed", box=plan(ears())),
@@ -91,7 +91,7 @@ def test_side_came_out_thin_before_and_after_the_gauge() -> None:
         assert lost.plan.design.frame.lap_back.value == pytest.approx(3.4)
         assert size(lost, "front", "length") == pytest.approx(126)
     assert "keep-lap" not in codes(ways("side_thickness", 11.4, "jointed"))
-    gauged = plan(postcard().having(made__tail_length=8.0))
+    gauged = plan(postcard().having({"made.tail_length": 8.0}))
     assert "keep-lap" not in codes(ways("side_thickness", 11.4, box=gauged))
 
 
@@ -122,7 +122,7 @@ def test_lap_broken_through() -> None:
     longer = way(found, "through")
     assert size(longer, "back", "length") == pytest.approx(110 + 24)
     assert longer.costs.parts == 2
-    through = plan(postcard().having(corner__joint="through", corner__lap=None))
+    through = plan(postcard().having({"corner.joint": "through", "corner.lap": None}))
     with pytest.raises(ValueError, match="half-blind"):
         ways("lap_through", box=through)
 
@@ -192,7 +192,7 @@ def test_every_mishap_speaks_and_its_keys_make_the_same_box(choices: Choices, wh
             if not option.changes:
                 assert option.plan == made
                 continue
-            keys = option.file_changes(choices.rule)
+            keys = written(option.changes, rule=choices.rule)
             again = plan(box_from_text(edited(as_toml(choices), keys, name="box.toml")))
             for part in option.plan.parts:
                 twin = again.part(part.name)
@@ -232,7 +232,7 @@ def test_refusals_say_what_to_type(
 
 
 def test_no_box_no_rescue() -> None:
-    none = plan(postcard().having(size__inside_length=None, size__outside_length=10.0))
+    none = plan(postcard().having({"size.inside_length": None, "size.outside_length": 10.0}))
     with pytest.raises(ValueError, match="inside"):
         ways("front_length", 125.0, box=none)
     assert replace(Mishap("lid_tight"), stage="fitted").had("grooved")

@@ -20,7 +20,7 @@ KEYS += ["bottom_end_out", "lid_end_out"]
 
 
 def having(choices: Choices, **gaps: float) -> Choices:
-    return choices.having(**{f"made__{key}": gap for key, gap in gaps.items()})
+    return choices.having({f"made.{key}": gap for key, gap in gaps.items()})
 
 
 def room(panel: str, kind: str, **gaps: float) -> Room:
@@ -122,7 +122,7 @@ def test_what_is_square_enough_is_said_too() -> None:
 
 
 def test_a_custom_decides_how_square_is_square() -> None:
-    loose = having(postcard(), side_end_out=0.3).having(customs__square_most=0.5)
+    loose = having(postcard(), side_end_out=0.3).having({"customs.square_most": 0.5})
     assert [row.code for row in check_square(plan(loose).design)] == ["good-square"]
 
 
@@ -139,7 +139,7 @@ def test_a_comparison_says_what_it_takes() -> None:
         ("bottom, clearance along the grain", "its longer corner − 0.2 mm"),
         ("bottom, hold at an end, pushed to the other", "its shorter corner − 0.2 mm"),
     }
-    thicker = compare(before, plan(postcard().having(thickness__side=13.0)))
+    thicker = compare(before, plan(postcard().having({"thickness.side": 13.0})))
     assert not {row.where for row in thicker.changes} & {row.name for row in rooms(before.design)}
 
 

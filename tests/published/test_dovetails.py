@@ -30,7 +30,7 @@ from toolkit.box.joinery import (
 
 def whole_front(choices: Choices | None = None) -> Design:
     """The postcard box, its front up to the groove's floor as in the hand-worked tables."""
-    return design((choices or postcard()).having(panels__front_drop=0.0))
+    return design((choices or postcard()).having({"panels.front_drop": 0.0}))
 
 
 @pytest.mark.parametrize(
@@ -114,7 +114,7 @@ def test_a_side_that_came_out_thin(
     gauged: float | None, tail: float, lap: float, end: float
 ) -> None:
     """Side 11.4 instead of 12: before gauging the tails follow, afterwards the lap pays. Exact."""
-    thin = postcard().having(made__side_thickness=11.4, made__tail_length=gauged)
+    thin = postcard().having({"made.side_thickness": 11.4, "made.tail_length": gauged})
     d = design(thin)
     assert gauge_settings(d).tail_back.value == pytest.approx(tail)
     assert d.frame.lap_back.value == pytest.approx(lap)

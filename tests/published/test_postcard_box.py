@@ -27,13 +27,13 @@ INCHES = {
 
 @pytest.mark.parametrize("part", METRIC)
 def test_metric_cut_list(part: str) -> None:
-    made = plan(postcard().having(panels__front_drop=0.0)).part(part)
+    made = plan(postcard().having({"panels.front_drop": 0.0})).part(part)
     assert [size.value for size in made.finished] == pytest.approx(METRIC[part])
 
 
 @pytest.mark.parametrize("part", INCHES)
 def test_inch_cut_list(part: str) -> None:
-    made = plan(inch_postcard().having(panels__front_drop=0.0)).part(part)
+    made = plan(inch_postcard().having({"panels.front_drop": 0.0})).part(part)
     assert [size.value / INCH for size in made.finished] == pytest.approx(INCHES[part])
 
 
@@ -42,7 +42,7 @@ def test_the_file_takes_the_front_drop_off() -> None:
 
 
 def test_metric_corners() -> None:
-    data = as_data(plan(postcard().having(panels__front_drop=0.0)))
+    data = as_data(plan(postcard().having({"panels.front_drop": 0.0})))
     back, front = data["corners"]["back"], data["corners"]["front"]
     assert [(t["low"], t["high"]) for t in back["tails"]] == [(5, 19), (25, 39), (45, 59)]
     assert [(t["low"], t["high"]) for t in front["tails"]] == [(5, 22.5), (28.5, 46)]
@@ -61,7 +61,7 @@ def test_metric_corners() -> None:
 
 
 def test_inch_corners() -> None:
-    data = as_data(plan(inch_postcard().having(panels__front_drop=0.0)))
+    data = as_data(plan(inch_postcard().having({"panels.front_drop": 0.0})))
     back, front = data["corners"]["back"], data["corners"]["front"]
     assert [(t["low"] / INCH, t["high"] / INCH) for t in back["tails"]] == [
         pytest.approx((3 / 16, 3 / 4)),
@@ -95,7 +95,7 @@ def test_panel_edges() -> None:
     assert design.bottom.rebate_depth == pytest.approx(2.2)
     assert design.lid.rebate_width == pytest.approx(5)  # type: ignore[union-attr]
     # The hand-worked table gives the lid a tongue with 0.2 of play, the file 0.3.
-    tighter = plan(postcard().having(panels__lid_tongue=0.2)).design
+    tighter = plan(postcard().having({"panels.lid_tongue": 0.2})).design
     assert tighter.lid.rebate_depth == pytest.approx(3.2)  # type: ignore[union-attr]
 
 

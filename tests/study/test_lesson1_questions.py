@@ -129,7 +129,7 @@ def test_a_prompt_gives_every_number_of_its_working():
 
 
 def test_inches_are_asked_in_inches_and_a_yard_counts_board_feet():
-    questions = asked(plan(BOX.having(rule=Rule.inches(), thickness__side=MM_PER_INCH / 2)))
+    questions = asked(plan(BOX.having({"rule": Rule.inches(), "thickness.side": MM_PER_INCH / 2})))
     assert "sides" not in questions
     counted = questions["board-feet"]
     # 6 ft 6 in by 6 1/2 in: 6.5 × 6 / 12 = 3.25.
@@ -143,7 +143,7 @@ def test_inches_are_asked_in_inches_and_a_yard_counts_board_feet():
 
 @pytest.mark.parametrize("seed", range(8))
 def test_the_yard_s_count_is_that_of_the_rules(seed):
-    inches = plan(BOX.having(rule=Rule.inches()))
+    inches = plan(BOX.having({"rule": Rule.inches()}))
     question = asked(inches, seed=seed, vary=True)["board-feet"]
     feet, odd, width = _board_of(question.prompt)
     counted = board_feet((feet + odd / 12) * 304.8, width=width * MM_PER_INCH, thickness=16)
@@ -161,7 +161,7 @@ def _board_of(prompt: str) -> tuple[int, float, float]:
 
 
 def test_thick_walls_are_not_asked_about_in_board_feet_that_are_not_whole():
-    thick = BOX.having(rule=Rule.inches(), thickness__side=30.0)
+    thick = BOX.having({"rule": Rule.inches(), "thickness.side": 30.0})
     assert "board-feet" not in asked(plan(thick))
 
 
@@ -186,36 +186,36 @@ def _laid(room: float, each: float, cut: float) -> int:
 
 
 def test_quarter_sawn_and_rift_lids_take_the_other_slips():
-    quartered = asked(plan(BOX.having(wood__rings=90.0)))["lid-movement"]
+    quartered = asked(plan(BOX.having({"wood.rings": 90.0})))["lid-movement"]
     assert quartered.answer == pytest.approx(0.75, abs=0.005)
     assert "flat-sawn lid" in mark(quartered, "1.5 mm").hint
-    rift = asked(plan(BOX.having(wood__rings=45.0)))["lid-movement"]
+    rift = asked(plan(BOX.having({"wood.rings": 45.0})))["lid-movement"]
     assert quartered.answer < rift.answer < asked()["lid-movement"].answer
     assert "at 45° it is" in rift.prompt
     assert mark(rift, "1.5 mm").verdict == mark(rift, "0.8 mm").verdict == "slip"
 
 
 def test_a_lift_off_lid_is_as_wide_as_the_box_and_its_overhang():
-    lid = asked(plan(BOX.having(lid__kind="lift-off")))["lid-movement"]
+    lid = asked(plan(BOX.having({"lid.kind": "lift-off"})))["lid-movement"]
     assert "138 mm wide" in lid.prompt and "176 mm long" in lid.prompt
 
 
 def test_what_a_box_lacks_is_not_asked():
-    assert "lid-movement" not in asked(plan(BOX.having(panels__grain="across")))
-    assert "bottom-clearance" not in asked(plan(BOX.having(panels__grain="across")))
+    assert "lid-movement" not in asked(plan(BOX.having({"panels.grain": "across"})))
+    assert "bottom-clearance" not in asked(plan(BOX.having({"panels.grain": "across"})))
     same = BOX.rooms.make
-    still = asked(plan(BOX.having(rooms__damp=same)))
+    still = asked(plan(BOX.having({"rooms.damp": same})))
     assert "lid-movement" not in still and "bottom-clearance" not in still
-    made = asked(plan(BOX.having(made__side_length=176.0)))
+    made = asked(plan(BOX.having({"made.side_length": 176.0})))
     assert "wall-stick" not in made and "sides" not in made
-    assert "resawn" not in asked(plan(BOX.having(wood__lid="black walnut")))
-    weightless = plan(BOX.having(wood__sides="white fir"))
+    assert "resawn" not in asked(plan(BOX.having({"wood.lid": "black walnut"})))
+    weightless = plan(BOX.having({"wood.sides": "white fir"}))
     assert "heavy-blank" not in asked(weightless)
 
 
 def test_walls_of_another_wood_or_thickness_are_not_in_the_stick():
-    for other in ({"wood__ends": "black walnut"}, {"thickness__end": 15.0}):
-        stick = asked(plan(BOX.having(**other)))["wall-stick"]
+    for other in ({"wood.ends": "black walnut"}, {"thickness.end": 15.0}):
+        stick = asked(plan(BOX.having(other)))["wall-stick"]
         assert "back" not in stick.prompt
         assert "saw cut" in stick.working and "2 × " in stick.working
         one_more = mark(stick, f"{stick.answer + 5:g} mm")
@@ -233,7 +233,7 @@ def test_a_part_with_an_allowance_of_its_own():
     [(75, 14.5), (70, 13.1), (80, 15.9), (40, 7.7), (20, 4.5), (62.5, 11.45)],
 )
 def test_a_room_between_rows_or_on_one(humidity, answer):
-    box = BOX.having(rooms__damp=Room(22.0, float(humidity)), rooms__make=Room(22.0, 20.0))
+    box = BOX.having({"rooms.damp": Room(22.0, float(humidity)), "rooms.make": Room(22.0, 20.0)})
     question = asked(plan(box))["room-moisture"]
     assert question.answer == pytest.approx(answer, abs=0.051)
     curve = equilibrium_moisture(temperature=22, humidity=humidity)
@@ -245,21 +245,23 @@ def test_a_room_between_rows_or_on_one(humidity, answer):
 def test_the_straight_line_is_near_enough_at_every_temperature(temperature):
     for humidity in range(20, 81, 4):
         room = Room(float(temperature), float(humidity))
-        question = asked(plan(BOX.having(rooms__damp=room)))["room-moisture"]
+        question = asked(plan(BOX.having({"rooms.damp": room})))["room-moisture"]
         assert question.is_right(
             equilibrium_moisture(temperature=temperature, humidity=humidity)
         ), humidity
 
 
 def test_a_very_damp_room_is_left_for_the_dry_one():
-    question = asked(plan(BOX.having(rooms__damp=Room(20.0, 92.0))))["room-moisture"]
+    question = asked(plan(BOX.having({"rooms.damp": Room(20.0, 92.0)})))["room-moisture"]
     assert "driest room" in question.prompt
-    both = BOX.having(rooms__damp=Room(20.0, 92.0), rooms__dry=Room(20.0, 12.0))
+    both = BOX.having({"rooms.damp": Room(20.0, 92.0), "rooms.dry": Room(20.0, 12.0)})
     assert "room-moisture" not in asked(plan(both))
 
 
 def test_own_numbers_are_used_and_not_the_example_s():
-    other = plan(BOX.having(size__inside_length=200.0, thickness__side=14.0, thickness__end=14.0))
+    other = plan(
+        BOX.having({"size.inside_length": 200.0, "thickness.side": 14.0, "thickness.end": 14.0})
+    )
     questions = asked(other)
     assert questions["run-out"].answer == 140
     side = other.part("side").length.value
@@ -292,7 +294,7 @@ def test_every_other_box_can_be_asked_about():
 
 
 def test_a_box_without_a_space_inside_is_refused_with_its_finding():
-    hopeless = plan(BOX.having(size__inside_length=None, size__outside_length=20.0))
+    hopeless = plan(BOX.having({"size.inside_length": None, "size.outside_length": 20.0}))
     with pytest.raises(NoQuestionsError, match="nothing is left inside"):
         draw(hopeless, lesson=1)
 

@@ -157,7 +157,7 @@ def test_units_are_switched_and_the_sizes_stay():
     inches = own.switch_units("in").choices
     assert inches.rule.units == "in"
     assert inches.rule.show(92.9, fineness="sizes") == "3 21/32 in"
-    assert inches.having(rule=before.rule) == before
+    assert inches.having({"rule": before.rule}) == before
     assert own.switch_units("mm").choices == before
     with pytest.raises(MeasureError, match=r'type "mm" or "in"'):
         own.switch_units("cubits")

@@ -38,7 +38,13 @@ def variants() -> list[Choices]:
         lap = BOX.corner.lap if joint == "half-blind" else None
         boxes.append(
             BOX.having(
-                corner__tails_on=on, corner__joint=joint, corner__lap=lap, lid__kind=lid, rule=rule
+                {
+                    "corner.tails_on": on,
+                    "corner.joint": joint,
+                    "corner.lap": lap,
+                    "lid.kind": lid,
+                    "rule": rule,
+                }
             )
         )
     return boxes
@@ -201,36 +207,38 @@ def test_inches_are_asked_and_answered_in_fractions():
 
 
 def test_own_numbers_are_used_and_not_the_example_s():
-    other = plan(BOX.having(size__inside_length=200.0, groove__depth=5.0))
+    other = plan(BOX.having({"size.inside_length": 200.0, "groove.depth": 5.0}))
     assert asked(other)["lesson4.lid-length"].answer == 217.0
     assert "200 mm" in asked(other)["lesson4.lid-length"].prompt
 
 
 def test_what_is_made_is_not_asked():
-    made = asked(plan(BOX.having(made__lid_length=167.0, made__tail_length=8.0)))
+    made = asked(plan(BOX.having({"made.lid_length": 167.0, "made.tail_length": 8.0})))
     assert "lesson4.lid-length" not in made and "lesson4.tail-change" not in made
     assert "lesson4.lid-width" in made
 
 
 def test_a_tail_change_on_the_sides_moves_only_the_back_lap_under_a_sliding_lid():
-    sides = plan(BOX.having(corner__tails_on="sides"))
+    sides = plan(BOX.having({"corner.tails_on": "sides"}))
     question = asked(sides)["lesson4.tail-change"]
     assert question.answer == sides.design.frame.side_length.value + 1
     assert "ear" in mark(question, f"{question.answer + 1} mm").hint
-    lift_off = plan(BOX.having(corner__tails_on="sides", lid__kind="lift-off"))
+    lift_off = plan(BOX.having({"corner.tails_on": "sides", "lid.kind": "lift-off"}))
     question = asked(lift_off)["lesson4.tail-change"]
     assert question.answer == lift_off.design.frame.side_length.value + 2
 
 
 def test_a_lift_off_lid_takes_its_depth_from_the_cards():
-    question = asked(plan(BOX.having(lid__kind="lift-off")))["lesson4.cards"]
+    question = asked(plan(BOX.having({"lid.kind": "lift-off"})))["lesson4.cards"]
     assert question.answer == 85  # (38 − 4) / 0.4
     assert "how far the lid reaches" in mark(question, "95").hint
 
 
 def test_rounding_noise_makes_no_pass_and_loses_no_card():
     # A metric box read back from inches of nine decimals.
-    noisy = asked(plan(BOX.having(groove__depth=4.000000001, size__inside_height=37.999999999)))
+    noisy = asked(
+        plan(BOX.having({"groove.depth": 4.000000001, "size.inside_height": 37.999999999}))
+    )
     assert noisy["lesson4.passes"].answer == 16
     assert noisy["lesson4.cards"].answer == 95
 
@@ -243,7 +251,7 @@ def test_the_same_seed_and_box_give_a_class_the_same_questions():
     once = draw(plan(BOX), lesson=4, seed="saturday", vary=True)
     assert once == draw(plan(BOX), lesson=4, seed="saturday", vary=True)
     assert once != draw(plan(BOX), lesson=4, seed="sunday", vary=True)
-    other = plan(BOX.having(size__inside_length=153.0))
+    other = plan(BOX.having({"size.inside_length": 153.0}))
     assert once != draw(other, lesson=4, seed="saturday", vary=True)
 
 
@@ -253,10 +261,12 @@ def test_without_a_seed_each_drawing_is_another():
 
 
 FLAT = BOX.having(
-    panels__lid_profile="flat",
-    panels__bottom_profile="flat",
-    thickness__lid=5.7,
-    thickness__bottom=5.8,
+    {
+        "panels.lid_profile": "flat",
+        "panels.bottom_profile": "flat",
+        "thickness.lid": 5.7,
+        "thickness.bottom": 5.8,
+    }
 )
 
 
@@ -279,7 +289,7 @@ def test_the_other_boxes_have_nothing_that_wont_work():
 
     from toolkit.study.other_boxes import other_boxes
 
-    found = list(other_boxes(plan(BOX.having(made__tail_length=8.0)), Random(1)))
+    found = list(other_boxes(plan(BOX.having({"made.tail_length": 8.0})), Random(1)))
     assert len(found) > 20
     for other in found:
         assert other.works
@@ -290,7 +300,7 @@ def test_the_other_boxes_have_nothing_that_wont_work():
 
 
 def test_a_box_without_a_space_inside_is_refused_with_its_finding():
-    hopeless = plan(BOX.having(size__inside_length=None, size__outside_length=20.0))
+    hopeless = plan(BOX.having({"size.inside_length": None, "size.outside_length": 20.0}))
     for vary in (False, True):
         with pytest.raises(NoQuestionsError, match="nothing is left inside"):
             draw(hopeless, lesson=4, vary=vary)

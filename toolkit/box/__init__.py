@@ -1,5 +1,6 @@
 """The box: its choices, its corners, grooves and panels, and what a maker would say of them."""
 
+from toolkit.box.change import Change, written
 from toolkit.box.choices import Choices, Size, Thickness
 from toolkit.box.contents import UnknownContents, contents
 from toolkit.box.corner import Corner, Piece
@@ -8,8 +9,10 @@ from toolkit.box.design import Design, design
 from toolkit.box.frame import Frame, Span
 from toolkit.box.grooves import Hole
 from toolkit.box.panels import LiftOffLid, Panel
+from toolkit.box.settled import Settled
 
 __all__ = [
+    "Change",
     "Choices",
     "Corner",
     "Customs",
@@ -19,10 +22,12 @@ __all__ = [
     "LiftOffLid",
     "Panel",
     "Piece",
+    "Settled",
     "Size",
     "Span",
     "Thickness",
     "UnknownContents",
     "contents",
     "design",
+    "written",
 ]

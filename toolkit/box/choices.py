@@ -7,8 +7,9 @@ means *left out*: the rules in ``defaults`` then choose and say so.
 from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
-from typing import Any, Literal
+from typing import Any, Literal, Self
 
+from toolkit.box.change import Change
 from toolkit.box.customs import Customs
 from toolkit.measures import Rule
 
@@ -227,32 +228,36 @@ class Choices:
     customs: Customs = field(default_factory=Customs)
     made: Made = Made()
 
-    def having(self, **values: Any) -> Choices:
-        """These choices with some changed, named as in a box file: ``groove__depth=3.0``.
+    def value(self, key: str) -> Any:
+        """What they say for a key of the box file, such as ``groove.depth``. [mm]"""
+        section, _, name = key.partition(".")
+        return getattr(getattr(self, section), name) if name else getattr(self, section)
+
+    def having(self, change: Change) -> Self:
+        """These choices with some keys changed, named as in a box file: ``groove.depth``.
 
         Parameters
         ----------
-        **values
-            ``section__key=value`` for a key of a section, ``title`` or ``rule`` as they are.
-            Lengths in mm.
+        change : mapping
+            Values by key; lengths in mm, None for a key left out.
 
         Raises
         ------
         TypeError
-            A section has no such key.
+            There is no such key.
 
         >>> box = Choices(Size(inside_length=152), Thickness(12, 12, 8, 9))
-        >>> box.having(thickness__side=11.0).thickness.side
+        >>> box.having({"thickness.side": 11.0}).value("thickness.side")
         11.0
         """
+        whole: dict[str, Any] = {}
         sections: dict[str, dict[str, Any]] = {}
-        plain: dict[str, Any] = {}
-        for name, value in values.items():
-            section, _, key = name.partition("__")
-            if key:
-                sections.setdefault(section, {})[key] = value
+        for key, value in change.items():
+            section, _, name = key.partition(".")
+            if name:
+                sections.setdefault(section, {})[name] = value
             else:
-                plain[section] = value
-        for section, changes in sections.items():
-            plain[section] = replace(getattr(self, section), **changes)
-        return replace(self, **plain)
+                whole[section] = value
+        for section, values in sections.items():
+            whole[section] = replace(getattr(self, section), **values)
+        return replace(self, **whole)

@@ -8,9 +8,17 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from toolkit.box.choices import Choices
+from toolkit.box.choices import Choices, CornerChoice
 from toolkit.box.frame import Frame, frame
 from toolkit.box.seasons import season
+from toolkit.box.settled import (
+    Settled,
+    SettledCorner,
+    SettledGroove,
+    SettledPanels,
+    SettledTools,
+    values_of,
+)
 from toolkit.measures import Rule
 from toolkit.results import Chosen, below
 
@@ -40,11 +48,13 @@ class _Chooser:
         return value
 
 
-def usual_tools(c: Choices) -> tuple[float, tuple[float, ...]]:
-    """The narrowest chisel and the plough irons, where the file names none. [mm]"""
+def _tools(c: Choices, choose: _Chooser) -> SettledTools:
     inches = c.rule.units == "in"
     chisel = c.tools.chisel or (INCH / 8 if inches else 3.0)
-    return chisel, c.tools.plough_irons or ((INCH / 4,) if inches else (6.0,))
+    irons = c.tools.plough_irons or ((INCH / 4,) if inches else (6.0,))
+    if c.tools.chisel is None:
+        choose.pick("tools.chisel", chisel, "the usual narrowest chisel", direction=None)
+    return SettledTools(chisel=chisel, plough_irons=irons)
 
 
 def _thinnest(c: Choices) -> float:
@@ -61,12 +71,9 @@ def _pin_board(c: Choices) -> float:
     return c.thickness.side if c.corner.tails_on == "ends" else c.thickness.end
 
 
-def _grooves(c: Choices, choose: _Chooser) -> Choices:
-    chisel, irons = usual_tools(c)
+def _groove(c: Choices, irons: tuple[float, ...], choose: _Chooser) -> SettledGroove:
     thin = _thinnest(c)
     g, made = c.groove, c.made
-    if c.tools.chisel is None:
-        choose.pick("tools.chisel", chisel, "the usual narrowest chisel", direction=None)
     width = made.groove_width or g.width
     if width is None:
         fitting = [iron for iron in irons if not below(thin / 2, iron)]
@@ -91,36 +98,33 @@ def _grooves(c: Choices, choose: _Chooser) -> Choices:
                 why = "half the side's thickness and a little more"
                 value = choose.pick(f"groove.{key}", edge, why, direction=None)
         edges.append(value)
-    return c.having(
-        tools__chisel=chisel,
-        tools__plough_irons=irons,
-        groove__width=width,
-        groove__depth=depth,
-        groove__bottom_edge=edges[0],
-        groove__top_edge=edges[1],
+    bottom, top = edges
+    return SettledGroove(width=width, depth=depth, bottom_edge=bottom, top_edge=top, ends=g.ends)
+
+
+def _slope(corner: CornerChoice, choose: _Chooser) -> float:
+    if corner.slope is not None:
+        return corner.slope
+    choose.notes.append(
+        Chosen("corner.slope", "1 in 7", "between the 1 in 6 and 1 in 8 of most makers")
+    )
+    return 7.0
+
+
+def _lap(c: Choices, choose: _Chooser) -> float | None:
+    """The lap, or None where the tail length or the through joint decides it. [mm]"""
+    corner = c.corner
+    if corner.joint == "through" or corner.lap is not None or corner.tail_length is not None:
+        return corner.lap
+    return choose.pick(
+        "corner.lap", _pin_board(c) * c.customs.lap_share_most, "a third of the pin board"
     )
 
 
-def _lap_and_slope(c: Choices, choose: _Chooser) -> Choices:
-    corner = c.corner
-    slope = corner.slope
-    if slope is None:
-        slope = 7.0
-        choose.notes.append(
-            Chosen("corner.slope", "1 in 7", "between the 1 in 6 and 1 in 8 of most makers")
-        )
-    lap = corner.lap
-    if corner.joint == "half-blind" and lap is None and corner.tail_length is None:
-        lap = choose.pick(
-            "corner.lap", _pin_board(c) * c.customs.lap_share_most, "a third of the pin board"
-        )
-    return c.having(corner__slope=slope, corner__lap=lap)
-
-
-def _pins(c: Choices, f: Frame, choose: _Chooser) -> Choices:
+def _corner(
+    c: Choices, f: Frame, choose: _Chooser, *, chisel: float, slope: float, lap: float | None
+) -> SettledCorner:
     """Pins that a chisel clears; half pins like them, or less where a groove needs its tail."""
-    chisel, slope = c.tools.chisel, c.corner.slope
-    assert chisel is not None and slope is not None
     out = max(f.tail_back.value, f.tail_front.value, 0.0) / slope
     pin, half_pin = c.corner.pin, c.corner.half_pin
     if pin is None:
@@ -148,54 +152,41 @@ def _pins(c: Choices, f: Frame, choose: _Chooser) -> Choices:
             half_pin = choose.pick(
                 "corner.half_pin", least, "the thinnest that will not split", direction="up"
             )
-    return c.having(corner__pin=pin, corner__half_pin=half_pin)
+    values = values_of(c.corner) | {"slope": slope, "lap": lap, "pin": pin, "half_pin": half_pin}
+    return SettledCorner(**values)
 
 
-def _clearances(c: Choices, f: Frame, choose: _Chooser) -> Choices:
+def _panels(c: Choices, f: Frame, depth: float, choose: _Chooser) -> SettledPanels:
     """Room for a panel to swell from the bench to its dampest room."""
-    assert c.groove.depth is not None
-    changes = {}
+    values = values_of(c.panels)
+    span = f.inside_width.value + 2 * depth
     for panel in ("bottom", "lid"):
         key = f"{panel}_across"
-        if getattr(c.panels, key) is not None:
+        if values[key] is not None:
             continue
-        if panel == "lid" and c.lid.kind == "lift-off":
-            continue
-        span = f.inside_width.value + 2 * c.groove.depth
-        if span <= 0:
-            changes[f"panels__{key}"] = 0.0
+        if span <= 0 or (panel == "lid" and c.lid.kind == "lift-off"):
+            values[key] = 0.0
             continue
         swelling = season(c, panel).swelling
         # A panel that is made narrower by its clearance also swells by less.
         need = (span * swelling + c.customs.swelling_room) / (1 + swelling)
-        changes[f"panels__{key}"] = choose.pick(
+        values[key] = choose.pick(
             f"panels.{key}", need, "swelling from bench to damp room, and room over", direction="up"
         )
-    return c.having(**changes) if changes else c
+    return SettledPanels(**values)
 
 
-def settle(choices: Choices) -> tuple[Choices, Frame, tuple[Chosen, ...]]:
-    """Fill in what was left out.
-
-    Parameters
-    ----------
-    choices : Choices
-        As read from a box file. [mm]
-
-    Returns
-    -------
-    tuple
-        The same choices with nothing missing but the tails, the walls that they make, and a
-        line for each value chosen.
-
-    Source
-    ------
-    Common practice, no source; the clearance from the movement of wood.
-    """
+def settle(choices: Choices) -> tuple[Settled, Frame, tuple[Chosen, ...]]:
+    """The same choices with nothing missing but the tails, the walls, and a line for each rule."""
     choose = _Chooser(choices.rule, [])
-    settled = _grooves(choices, choose)
-    settled = _lap_and_slope(settled, choose)
+    tools = _tools(choices, choose)
+    groove = _groove(choices, tools.plough_irons, choose)
+    slope = _slope(choices.corner, choose)
+    lap = _lap(choices, choose)
     # Neither pins nor clearances move a wall, so that the frame is reckoned once.
-    f = frame(settled)
-    settled = _clearances(_pins(settled, f, choose), f, choose)
-    return settled, f, tuple(choose.notes)
+    f = frame(choices, groove=groove, lap=lap)
+    corner = _corner(choices, f, choose, chisel=tools.chisel, slope=slope, lap=lap)
+    panels = _panels(choices, f, groove.depth, choose)
+    values = values_of(choices)
+    values |= {"tools": tools, "groove": groove, "corner": corner, "panels": panels}
+    return Settled(**values), f, tuple(choose.notes)

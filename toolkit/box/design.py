@@ -10,6 +10,7 @@ from toolkit.box.defaults import settle
 from toolkit.box.frame import Frame, Span
 from toolkit.box.grooves import GrooveFit, Hole, groove_fits, holes
 from toolkit.box.panels import LiftOffLid, Panel, bottom, lid, lift_off_lid
+from toolkit.box.settled import Settled
 from toolkit.results import Chosen
 
 
@@ -21,7 +22,7 @@ class Design:
     a rule chose. A box that cannot exist is still a design: its findings say why.
     """
 
-    choices: Choices
+    choices: Settled
     frame: Frame
     back: Corner
     front: Corner
@@ -60,9 +61,8 @@ class Design:
         return f.back_thickness.value, f.front_thickness.value
 
 
-def _corners(c: Choices, f: Frame, notes: list[Chosen]) -> tuple[Corner, Corner]:
+def _corners(c: Settled, f: Frame, notes: list[Chosen]) -> tuple[Corner, Corner]:
     corner, customs = c.corner, c.customs
-    assert corner.slope is not None and corner.pin is not None and corner.half_pin is not None
     made = []
     grooves: tuple[Span, ...]
     for name in ("back", "front"):

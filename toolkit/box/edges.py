@@ -92,7 +92,6 @@ def edge_table(design: Design) -> Table:
     Geometry; play and the finger pull are common practice, no source.
     """
     rule, width = design.choices.rule, design.choices.groove.width
-    assert width is not None
     rows = []
     for panel in grooved_panels(design):
         play = rule.exact(round(max(width - panel.tongue, 0.0), 2))

@@ -5,15 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import lru_cache
-from typing import Any, Literal
+from typing import Literal
 
 from toolkit.box import groove_checks, joint_checks, pin_checks
+from toolkit.box.change import Change
 from toolkit.box.choices import Choices
 from toolkit.box.design import Design, design
 from toolkit.box.grooves import Hole
 from toolkit.box.panel_checks import check_space, check_thickness
 from toolkit.box.ploughing import grooves_to_plough
-from toolkit.box.ways_out import Changes, changed, value_at
 from toolkit.measures import Rule
 from toolkit.results import Finding, Table, below
 
@@ -34,12 +34,8 @@ class Cure:
     rank: int
     kind: CureKind
     sentence: str
-    changes: tuple[tuple[str, Any], ...]
+    changes: Change
     minds: tuple[str, ...] = ()
-
-    def applied(self, choices: Choices) -> Choices:
-        """The box with this change made. [mm]"""
-        return changed(choices, dict(self.changes))
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,7 +77,7 @@ def _steps(rule: Rule) -> Iterator[float]:
         yield -count * mark
 
 
-def _moves(d: Design, hole: Hole) -> Iterator[tuple[str, Changes]]:
+def _moves(d: Design, hole: Hole) -> Iterator[tuple[str, Change]]:
     """The groove nearer to its edge or farther off; both alike where one fence does for both."""
     g, rule = d.choices.groove, d.choices.rule
     own = "bottom_edge" if hole.groove == "bottom" else "top_edge"
@@ -101,9 +97,8 @@ def _moves(d: Design, hole: Hole) -> Iterator[tuple[str, Changes]]:
             yield f"{words}, at {rule.exact(new)}", {f"groove.{own}": new}
 
 
-def _half_pins(d: Design) -> Iterator[tuple[str, Changes]]:
+def _half_pins(d: Design) -> Iterator[tuple[str, Change]]:
     was, rule = d.choices.corner.half_pin, d.choices.rule
-    assert was is not None
     for by in _steps(rule):
         new = round(was + by, 9)
         if not below(new, d.choices.customs.half_pin_least):
@@ -111,7 +106,7 @@ def _half_pins(d: Design) -> Iterator[tuple[str, Changes]]:
             yield f"{words} {rule.exact(was)}", {"corner.half_pin": new}
 
 
-def _counts(d: Design, hole: Hole) -> Iterator[tuple[str, Changes]]:
+def _counts(d: Design, hole: Hole) -> Iterator[tuple[str, Change]]:
     was = len((d.back if hole.corner == "back" else d.front).tails)
     for count in sorted(range(1, _MOST_TAILS + 1), key=lambda one: (abs(one - was), one)):
         if count != was:
@@ -122,7 +117,7 @@ def _counts(d: Design, hole: Hole) -> Iterator[tuple[str, Changes]]:
 def _stop_words(d: Design, hole: Hole) -> str:
     """Where a stopped groove ends, in the boards that would show it."""
     walls: dict[str, float] = {}
-    stopped = design(changed(d.choices, {"groove.ends": "stopped"}))
+    stopped = design(d.choices.having({"groove.ends": "stopped"}))
     tip_on_end = (hole.cause == "tip") == (d.choices.corner.tails_on == "ends")
     for row in grooves_to_plough(stopped):
         wall_is_end = row.wall.endswith("end")
@@ -141,7 +136,7 @@ def _stop_words(d: Design, hole: Hole) -> str:
     )
 
 
-def _ways(d: Design, hole: Hole) -> Iterator[tuple[CureKind, Iterator[tuple[str, Changes]]]]:
+def _ways(d: Design, hole: Hole) -> Iterator[tuple[CureKind, Iterator[tuple[str, Change]]]]:
     if hole.cause == "pin":
         yield "move the groove", _moves(d, hole)
         yield "shift the tails", _half_pins(d)
@@ -162,7 +157,7 @@ def _cures(choices: Choices, d: Design, hole: Hole) -> Iterator[Cure]:
     rank = 0
     for kind, tries in _ways(d, hole):
         for words, changes in tries:
-            there = design(changed(choices, changes))
+            there = design(choices.having(changes))
             open_now = there.choices.groove.ends == "through"
             if not there.exists or (open_now and len(there.holes) >= len(d.holes)):
                 continue
@@ -179,7 +174,7 @@ def _cures(choices: Choices, d: Design, hole: Hole) -> Iterator[Cure]:
                 if row.level == "care" and (row.code, row.where) not in cared
             )
             rank += 1
-            yield Cure(rank, kind, f"{words}.", tuple(changes.items()), minds)
+            yield Cure(rank, kind, f"{words}.", changes, minds)
             break
 
 
@@ -223,7 +218,7 @@ def exit_table(choices: Choices) -> Table:
         for cure in one.cures:
             place = one.sentence(rule) if cure.rank == 1 else ""
             rows.append((place, str(cure.rank), cure.sentence, cure.minds[0] if cure.minds else ""))
-    ends = value_at(design(choices).choices, "groove.ends")
+    ends = design(choices).choices.groove.ends
     note = "Each change is tried on the whole box."
     if not rows:
         note = "Every groove lies inside a tail: nothing shows outside."

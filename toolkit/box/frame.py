@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from toolkit.box.choices import Choices
 from toolkit.box.contents import contents
+from toolkit.box.settled import SettledGroove
 from toolkit.results import Term, Working
 
 DEFAULT_EASE = 4.0
@@ -61,10 +62,12 @@ def _thickness(name: str, made: float | None, chosen: float) -> Working:
     return as_made(name, made) or Working.of(name, ("as chosen", chosen))
 
 
-def _tail_and_lap(c: Choices, board: str, pin_board: Working) -> tuple[Working, Working]:
+def _tail_and_lap(
+    c: Choices, lap: float | None, board: str, pin_board: Working
+) -> tuple[Working, Working]:
     """Tail length and lap against one pin board: of the two, one is fixed, the other is left."""
     thickness = (f"{board} thickness", pin_board.value)
-    gauged, chosen, lap = c.made.tail_length, c.corner.tail_length, c.corner.lap
+    gauged, chosen = c.made.tail_length, c.corner.tail_length
     if c.corner.joint == "through" and gauged is None:
         return Working.of("tail length", thickness), Working.of("lap", ("through joint", 0.0))
     if gauged is None and lap is not None:
@@ -130,10 +133,8 @@ def _least(*values: float | None) -> float | None:
     return min(known) if known else None
 
 
-def _heights(c: Choices) -> tuple[Working, Working, Working | None]:
+def _heights(c: Choices, g: SettledGroove) -> tuple[Working, Working, Working | None]:
     """Inside height, wall height and, under a sliding lid, the floor of the lid groove."""
-    g = c.groove
-    assert g.width is not None and g.bottom_edge is not None and g.top_edge is not None
     sliding = c.lid.kind == "sliding"
     bottom = (Term("bottom edge to groove", g.bottom_edge), Term("bottom groove", g.width))
     top = (Term("lid groove", g.width), Term("groove to top edge", g.top_edge))
@@ -153,13 +154,17 @@ def _heights(c: Choices) -> tuple[Working, Working, Working | None]:
     return inside, wall, floor if sliding else None
 
 
-def frame(c: Choices) -> Frame:
-    """Reckon the four walls of a box whose lap and groove are settled.
+def frame(c: Choices, *, groove: SettledGroove, lap: float | None) -> Frame:
+    """Reckon the four walls of a box whose groove and lap are settled.
 
     Parameters
     ----------
     c : Choices
-        Settled choices, lengths in mm.
+        As read from a box file; its own groove and lap are not looked at. [mm]
+    groove : SettledGroove
+        The groove. [mm]
+    lap : float or None
+        The lap; None where the tail length or a through joint decides it. [mm]
 
     Raises
     ------
@@ -174,8 +179,10 @@ def frame(c: Choices) -> Frame:
     side = _thickness("side thickness", made.side_thickness, c.thickness.side)
     back = _thickness("back thickness", made.back_thickness, c.thickness.end)
     front = _thickness("front thickness", made.front_thickness, c.thickness.end)
-    tail_back, lap_back = _tail_and_lap(c, *(("side", side) if on_ends else ("back", back)))
-    tail_front, lap_front = _tail_and_lap(c, *(("side", side) if on_ends else ("front", front)))
+    tail_back, lap_back = _tail_and_lap(c, lap, *(("side", side) if on_ends else ("back", back)))
+    tail_front, lap_front = _tail_and_lap(
+        c, lap, *(("side", side) if on_ends else ("front", front))
+    )
     sliding = c.lid.kind == "sliding"
 
     # What the made walls say of the space between them; the shorter of two unlike ends rules,
@@ -208,7 +215,7 @@ def frame(c: Choices) -> Frame:
         outside=known_width_out
         or (None if known_width_in else _chosen_size(c, "outside", "width")),
     )
-    inside_height, wall_height, floor = _heights(c)
+    inside_height, wall_height, floor = _heights(c, groove)
     front_height = Working("front height", wall_height.terms)
     if floor is not None:
         low = (Term("lid groove floor", floor.value), Term("front drop", -c.panels.front_drop))
@@ -220,8 +227,7 @@ def frame(c: Choices) -> Frame:
         if on_ends
         else (Term("outside width", outside_width.value),)
     )
-    g = c.groove
-    assert g.width is not None and g.bottom_edge is not None and g.top_edge is not None
+    g = groove
     top = wall_height.value - g.top_edge
     return Frame(
         side_thickness=side,

@@ -20,7 +20,6 @@ def check_depth(d: Design) -> list[Finding]:
     """Grooves so deep that little of the wall, or of the lap, is left behind them."""
     c, found = d.choices, []
     depth, show, customs = c.groove.depth, c.rule.exact, c.customs
-    assert depth is not None
     for where, wall in _walls(d):
         if not below(depth, wall):
             found.append(
@@ -69,7 +68,6 @@ def check_depth(d: Design) -> list[Finding]:
 def _beside_lap(d: Design) -> list[Finding]:
     c = d.choices
     depth, show = c.groove.depth, c.rule.exact
-    assert depth is not None
     if c.corner.joint == "through":
         return []
     found = []
@@ -163,7 +161,6 @@ def check_rim_and_front(d: Design) -> list[Finding]:
     if f.lid_groove is None or f.lid_floor is None:
         return []
     show, customs, found = c.rule.exact, c.customs, []
-    assert c.groove.width is not None
     rim = f.wall_height.value - f.lid_groove.high
     least = max(customs.rim_least, c.groove.width)
     if below(rim, least):

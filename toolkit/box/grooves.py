@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from toolkit.box.choices import Choices
 from toolkit.box.corner import Corner, Piece, margins
 from toolkit.box.frame import Frame, Span
+from toolkit.box.settled import Settled
 from toolkit.results import above
 
 
@@ -88,7 +88,7 @@ def groove_fits(f: Frame, back: Corner, front: Corner) -> tuple[GrooveFit, ...]:
     )
 
 
-def holes(c: Choices, f: Frame, back: Corner, front: Corner) -> tuple[Hole, ...]:
+def holes(c: Settled, f: Frame, back: Corner, front: Corner) -> tuple[Hole, ...]:
     """Every hole that a groove leaves in the outside of the box, before it is stopped or plugged.
 
     Parameters
@@ -103,7 +103,6 @@ def holes(c: Choices, f: Frame, back: Corner, front: Corner) -> tuple[Hole, ...]
     Geometry of a groove ploughed right through: in a pin board it runs out through any pin it
     meets; in a tail board it reaches the tip of its tail, which only a through joint shows.
     """
-    assert c.groove.depth is not None
     depth, on_ends = c.groove.depth, c.corner.tails_on == "ends"
     found = []
     for name, span, corner in runs(f, back, front):

@@ -61,7 +61,6 @@ def check_thickness(d: Design) -> list[Finding]:
     """Panels that stand out of the box, or whose edge does not suit the groove."""
     c, found = d.choices, []
     show, width = c.rule.exact, c.groove.width
-    assert width is not None
     if below(d.bottom.low, 0.0):
         found.append(
             Finding(
@@ -125,7 +124,6 @@ def check_lid_reach(d: Design) -> list[Finding]:
         return []
     c, f = d.choices, d.frame
     show, depth = c.rule.exact, c.groove.depth
-    assert depth is not None
     reach = d.lid.length.value - f.front_thickness.value - f.inside_length.value
     need = c.customs.lid_reach_share * depth
     if below(reach, need):

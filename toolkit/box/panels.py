@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from toolkit.box.bevels import rim_and_width
-from toolkit.box.choices import Choices
 from toolkit.box.frame import Frame, as_made
 from toolkit.box.seasons import Season, season
+from toolkit.box.settled import Settled
 from toolkit.results import Term, Working
 
 
@@ -98,10 +98,9 @@ class LiftOffLid:
         return self.centre_width.value
 
 
-def _edge(c: Choices, profile: str, thickness: float, play: float) -> tuple[float, float, float]:
+def _edge(c: Settled, profile: str, thickness: float, play: float) -> tuple[float, float, float]:
     """Tongue, rebate depth and rebate width of a panel's edge. [mm]"""
     g = c.groove
-    assert g.width is not None and g.depth is not None
     if profile == "flat":
         return thickness, 0.0, 0.0
     tongue = min(thickness, g.width - play)
@@ -109,11 +108,11 @@ def _edge(c: Choices, profile: str, thickness: float, play: float) -> tuple[floa
     return tongue, thickness - tongue, g.depth + 1.0
 
 
-def _size(c: Choices, part: str, axis: str, working: Working) -> Working:
+def _size(c: Settled, part: str, axis: str, working: Working) -> Working:
     return as_made(working.name, getattr(c.made, f"{part}_{axis}")) or working
 
 
-def bottom(c: Choices, f: Frame) -> Panel:
+def bottom(c: Settled, f: Frame) -> Panel:
     """The captive bottom.
 
     Parameters
@@ -128,7 +127,7 @@ def bottom(c: Choices, f: Frame) -> Panel:
     return _panel(c, f, "bottom")
 
 
-def lid(c: Choices, f: Frame) -> Panel:
+def lid(c: Settled, f: Frame) -> Panel:
     """The sliding lid: grooved on three edges, its front end flush with the low front.
 
     Parameters
@@ -143,12 +142,10 @@ def lid(c: Choices, f: Frame) -> Panel:
     return _panel(c, f, "lid")
 
 
-def _panel(c: Choices, f: Frame, name: str) -> Panel:
+def _panel(c: Settled, f: Frame, name: str) -> Panel:
     g, is_lid = c.groove, name == "lid"
-    assert g.width is not None and g.depth is not None
     inside, depth = Term("inside length", f.inside_length.value), g.depth
     across = c.panels.lid_across if is_lid else c.panels.bottom_across
-    assert across is not None
     if is_lid:
         length = Working(
             "lid length",
@@ -204,7 +201,7 @@ def _panel(c: Choices, f: Frame, name: str) -> Panel:
     )
 
 
-def lift_off_lid(c: Choices, f: Frame) -> LiftOffLid:
+def lift_off_lid(c: Settled, f: Frame) -> LiftOffLid:
     """A lid for four full-height walls, rebated underneath or with two battens.
 
     Parameters

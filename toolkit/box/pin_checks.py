@@ -54,7 +54,6 @@ def check_pins(d: Design) -> list[Finding]:
     """Pins that no chisel clears, half pins that split off."""
     c, found = d.choices, []
     show, customs, chisel = c.rule.exact, c.customs, c.tools.chisel
-    assert chisel is not None
     need = chisel + customs.chisel_room
     for where, corner, board, _, _ in places(d):
         if not corner.tails:

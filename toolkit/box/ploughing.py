@@ -79,7 +79,6 @@ def fence(design: Design) -> Fence:
     Geometry. One edge to gauge from where two settings are needed: common practice, no source.
     """
     g, f, show = design.choices.groove, design.frame, design.choices.rule.exact
-    assert g.bottom_edge is not None and g.top_edge is not None
     if f.lid_groove is None:
         why = "there is no lid groove: one setting does all four."
         return Fence("the bottom edge", g.bottom_edge, None, why)
@@ -116,7 +115,6 @@ def _towards(wall: str, *, top: bool, hand: Hand) -> str:
 def _stops(d: Design, wall: str, groove: str) -> tuple[tuple[str, float], ...]:
     """Where this groove would show and so ends short, and how much is left uncut. [mm]"""
     c = d.choices
-    assert c.groove.depth is not None
     if c.groove.ends != "stopped":
         return ()
     is_end = wall.endswith("end")
@@ -183,7 +181,6 @@ def grooves_to_plough(
             ends = " or ".join(_SEEN[wall])
             raise ValueError(f'the grain of the {wall} was said to rise to "{place}": type {ends}')
     depth, set_to = design.choices.groove.depth, fence(design)
-    assert depth is not None
     passes = max(ceil(depth / shaving - 1e-6), 1)
     found = []
     for groove in ("bottom", "lid"):

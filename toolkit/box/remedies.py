@@ -4,25 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import Any
 
-from toolkit.box.choices import Choices, Room
+from toolkit.box.change import Change
+from toolkit.box.choices import Choices
 from toolkit.box.design import Design, design
 from toolkit.box.groove_checks import check_depth, check_exits
 from toolkit.box.panel_checks import check_space, check_thickness
 from toolkit.box.season_checks import check_seasons
-from toolkit.box.ways_out import Changes, Kind, changed, panels, right, value_at, ways_out
+from toolkit.box.ways_out import Kind, panels, right, ways_out
 from toolkit.box.window import Window, panel_of, window
 from toolkit.measures import Rule
 from toolkit.results import Table
 from toolkit.wood import all_species, species, strain
-
-_OF_BOTH = {
-    "panels.lid_across": "panels.across",
-    "panels.bottom_across": "panels.across",
-    "wood.lid": "wood.panels",
-    "wood.bottom": "wood.panels",
-}
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,33 +30,9 @@ class Remedy:
     rank: int
     kind: Kind
     sentence: str
-    changes: tuple[tuple[str, Any], ...]
+    changes: Change
     after: Window
     minds: tuple[str, ...] = ()
-
-    def applied(self, choices: Choices) -> Choices:
-        """The box with this change made. [mm]"""
-        return changed(choices, dict(self.changes))
-
-    def written(self, choices: Choices) -> dict[str, Any]:
-        """The changes as the file of this box says them, by key; None takes a key out."""
-        rule, after = choices.rule, self.applied(choices)
-        words: dict[str, Any] = {}
-        for key, value in self.changes:
-            if isinstance(value, Room):
-                words[f"{key}.temperature"] = f"{value.temperature:.6g} °C"
-                words[f"{key}.humidity"] = f"{value.humidity:.6g} %"
-            elif key == "wood.rings":
-                words[key] = f"{value:.6g}°"
-            elif key in _OF_BOTH:
-                # A file may say one thing of both panels: it is said of each instead.
-                words[_OF_BOTH[key]] = None
-                for each in (one for one in _OF_BOTH if _OF_BOTH[one] == _OF_BOTH[key]):
-                    said = value_at(after, each)
-                    words[each] = rule.exact(said) if isinstance(said, float) else said
-            else:
-                words[key] = rule.exact(value) if isinstance(value, float) else value
-        return words
 
 
 def _faults(d: Design) -> tuple[frozenset[tuple[str, str]], tuple[str, ...]]:
@@ -74,7 +43,7 @@ def _faults(d: Design) -> tuple[frozenset[tuple[str, str]], tuple[str, ...]]:
     return wrong, tuple(row.sentence for row in rows if row.level == "care")
 
 
-def _words(start: str, changes: Changes, d: Design, *, made: str) -> str:
+def _words(start: str, changes: Change, d: Design, *, made: str) -> str:
     """The change, and the widths that the panels must then have."""
     show = d.choices.rule.exact
     parts = []
@@ -138,14 +107,14 @@ def remedies(
     for kind, start, changes in ways_out(choices, d, panel, sorted(moves, key=lambda n: moves[n])):
         if changes is None or (kind != "clearance" and at.open and own & set(changes)):
             continue
-        there = design(changed(choices, changes))
+        there = design(choices.having(changes))
         wrong, care = _faults(there)
         after = window(there, panel=panel)
         if wrong - before or not right(after):
             continue
         words = _words(start, changes, there, made="Plane" if at.tight else "Make")
         minds = tuple(said for said in care if said not in cared)
-        found.append(Remedy(len(found) + 1, kind, words, tuple(changes.items()), after, minds))
+        found.append(Remedy(len(found) + 1, kind, words, changes, after, minds))
     return tuple(found)
 
 

@@ -104,7 +104,7 @@ def sliding(design: Design) -> Sliding:
     Geometry; movement by GTR-190 Eq. 13-3 (form from memory) at moistures of Eq. 4-5.
     """
     lid, c, f = panel_of(design, "lid"), design.choices, design.frame
-    assert c.groove.width is not None and f.lid_floor is not None
+    assert f.lid_floor is not None
     year, floor, front = season(c, "sides"), f.lid_floor.value, f.front_height.value
     quartered = strain(
         species=c.wood.sides, rings=90.0, moisture_from=year.make, moisture_to=year.damp

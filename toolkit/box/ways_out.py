@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from typing import Any, Literal
+from typing import Literal
 
+from toolkit.box.change import Change
 from toolkit.box.choices import Choices
 from toolkit.box.design import Design, design
 from toolkit.box.seasons import readings_between
@@ -13,20 +14,8 @@ from toolkit.results import below
 from toolkit.wood import MONTHS, species
 
 Kind = Literal["clearance", "deeper groove", "narrower box", "rings", "species", "month"]
-Changes = dict[str, Any]
 _RINGS = ((45.0, "rift-sawn"), (90.0, "quarter-sawn"))
 _SPECIES_OFFERED = 2
-
-
-def value_at(choices: Choices, key: str) -> Any:
-    """What the choices say for a key of the box file."""
-    section, _, name = key.partition(".")
-    return getattr(getattr(choices, section), name)
-
-
-def changed(choices: Choices, changes: Changes) -> Choices:
-    """Choices with some values changed, by key of the box file. [mm]"""
-    return choices.having(**{key.replace(".", "__"): value for key, value in changes.items()})
 
 
 def right(at: Window) -> bool:
@@ -38,7 +27,7 @@ def panels(d: Design) -> tuple[str, ...]:
     return ("lid", "bottom") if d.choices.lid.kind == "sliding" else ("bottom",)
 
 
-def _refitted(d: Design, name: str) -> Changes | None:
+def _refitted(d: Design, name: str) -> Change | None:
     """The clearance, on a mark of the rule, that suits damp and dry; None where there is none."""
     at, made = window(d, panel=name), getattr(d.choices.made, f"{name}_width")
     wanted = d.choices.rule.round(at.least, fineness="joints", direction="up")
@@ -51,9 +40,9 @@ def _refitted(d: Design, name: str) -> Changes | None:
     return {f"made.{name}_width": width} if below(width, made) else None
 
 
-def _settled(choices: Choices, changes: Changes) -> Changes | None:
+def _settled(choices: Choices, change: Change) -> Change | None:
     """The changes with clearances put right where they leave one wrong; None if that can't be."""
-    changes, d = dict(changes), design(changed(choices, changes))
+    changes, d = dict(change), design(choices.having(change))
     for name in panels(d):
         at = window(d, panel=name)
         if not right(at):
@@ -64,10 +53,9 @@ def _settled(choices: Choices, changes: Changes) -> Changes | None:
     return changes
 
 
-def _deeper(choices: Choices, d: Design, name: str) -> Changes | None:
+def _deeper(choices: Choices, d: Design, name: str) -> Change | None:
     """The shallowest groove, on a mark of the rule, in which some clearance does for both."""
     rule, depth, at = choices.rule, d.choices.groove.depth, window(d, panel=name)
-    assert depth is not None
     if at.open and at.tight and getattr(choices.made, f"{name}_width") is None:
         return None  # a panel still to be made would be wider by both grooves, and as tight
     key = "made.groove_depth" if choices.made.groove_depth is not None else "groove.depth"
@@ -79,20 +67,19 @@ def _deeper(choices: Choices, d: Design, name: str) -> Changes | None:
         if not below(depth, tried) or below(widest_span(d, panel=name, reach=tried), span):
             continue
         # Where its clearance is to blame, a groove that asks for another one too is no way out.
-        changes: Changes | None = {key: tried}
+        changes: Change | None = {key: tried}
         if not at.open:
             changes = _settled(choices, {key: tried})
-        elif not right(window(design(changed(choices, {key: tried})), panel=name)):
+        elif not right(window(design(choices.having({key: tried})), panel=name)):
             changes = None
         if changes is not None:
             return changes
     return None
 
 
-def _narrower(choices: Choices, d: Design, name: str) -> Changes | None:
+def _narrower(choices: Choices, d: Design, name: str) -> Change | None:
     """A box so narrow that the groove it has is deep enough."""
     rule, depth = choices.rule, d.choices.groove.depth
-    assert depth is not None
     place = "outside" if choices.size.outside_width is not None else "inside"
     walls = d.frame.outside_width.value - d.frame.inside_width.value if place == "outside" else 0
     # Clearances lie on marks of the rule: where the limits meet between two, a mark more does.
@@ -109,7 +96,7 @@ def _narrower(choices: Choices, d: Design, name: str) -> Changes | None:
 
 def ways_out(
     choices: Choices, d: Design, name: str, woods: Sequence[str]
-) -> Iterator[tuple[Kind, str, Changes | None]]:
+) -> Iterator[tuple[Kind, str, Change | None]]:
     """Every way out with its words and changes, the least trouble first, before it is proved."""
     rule, at = choices.rule, window(d, panel=name)
     yield "clearance", "", _refitted(d, name) if at.open else None
@@ -145,7 +132,7 @@ def _months(choices: Choices, d: Design, name: str) -> tuple[int, ...]:
     """The month nearest in moisture to the bench in which the panel as it is would do."""
     good = []
     for month, room in enumerate(readings_between(choices.rooms)):
-        there = design(changed(d.choices, {"rooms.make": room}))
+        there = design(d.choices.having({"rooms.make": room}))
         at = window(there, panel=name)
         if right(at):
             make = panel_of(there, name).season.make

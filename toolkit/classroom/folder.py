@@ -2,29 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
-from datetime import date
+from collections.abc import Sequence
+from dataclasses import dataclass
 from pathlib import Path
 
-from toolkit.classroom.class_pages import Look
-from toolkit.classroom.jobs import Job, class_jobs, student_jobs
+from toolkit.classroom.folder_run import INDEX, FolderRun, Notice, Told
+from toolkit.classroom.jobs import class_jobs, student_jobs
 from toolkit.files import FileError, WeekendClass
-from toolkit.files.folder_record import (
-    RECORD,
-    MadePage,
-    mark,
-    mark_of_file,
-    read_record,
-    still_there,
-    write_record,
-)
-from toolkit.files.writing import locked, write_file
+from toolkit.files.folder_record import OWN_FILES, RECORD
+from toolkit.files.outputs import check_output_folder, spare_inputs
+from toolkit.files.writing import locked
 from toolkit.plan import Plan, plan
 from toolkit.study import lesson_files
-
-INDEX = "index.html"
-Told = Callable[[int, int, str], object]
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,8 +86,12 @@ def make_class(
     folder: Path,
     lessons: Sequence[int] | None = None,
     told: Told = lambda done, of, what: None,
+    on_notice: Notice = lambda sentence: None,
 ) -> FolderMade:
     """Make every page of a class that is missing or was made from something else.
+
+    What somebody wrote into a page is kept: the page stays as long as it needs no other contents,
+    and is then renamed before the new one is written.
 
     Parameters
     ----------
@@ -110,6 +103,8 @@ def make_class(
         Lessons for the handouts; all of them if left out, none if empty.
     told : callable
         Told before each piece of work how many are done, of how many, and what comes.
+    on_notice : callable
+        Told of each file that somebody else wrote or changed, and what became of it.
 
     Returns
     -------
@@ -119,7 +114,8 @@ def make_class(
     Raises
     ------
     FileError
-        The folder can't be written to, or another run is at work in it.
+        The folder can't be written to, another run is at work in it, or a page would replace a
+        file that the class is read from.
     ValueError
         The class's own box won't work, or there is no such lesson.
 
@@ -127,6 +123,7 @@ def make_class(
     ------
     The workbook's own.
     """
+    check_output_folder(folder)
     known = [int(path.name[:2]) for path in lesson_files()]
     for number in lessons or ():
         if number not in known:
@@ -138,111 +135,18 @@ def make_class(
     if not spare.works:
         first = next(row for row in spare.findings if row.level == "wont_work")
         raise ValueError(f"the class's own box won't work: {first.sentence}")
-    folder.mkdir(parents=True, exist_ok=True)
+    shared = [*class_jobs(taught, plans, spare=spare)]
+    jobs = [*student_jobs(taught, plans, lessons=lessons), *shared]
+    names = [INDEX, *OWN_FILES, *(name for job in jobs for name in job.pages)]
+    spare_inputs(
+        [folder / name for name in names],
+        inputs=taught.files,
+        instead="type another folder, such as a new one",
+    )
+    folder.mkdir(exist_ok=True)
     with locked(folder / RECORD, error=FileError, patience=1.0):
-        run = _Run(taught, folder, read_record(folder), faults, told)
-        run.all([*class_jobs(taught, plans, spare=spare)], plans, lessons)
+        run = FolderRun(taught, folder, faults, told, on_notice)
+        run.all(jobs, titles={name: title for job in shared for name, title in job.pages.items()})
     return FolderMade(
         folder, tuple(run.made), tuple(run.kept), tuple(run.gone), tuple(sorted(faults.items()))
     )
-
-
-class _Run:
-    """One run through a folder."""
-
-    def __init__(
-        self,
-        taught: WeekendClass,
-        folder: Path,
-        record: dict[str, MadePage],
-        faults: dict[int, str],
-        told: Told,
-    ) -> None:
-        self.taught, self.folder, self.record = taught, folder, record
-        self.faults, self.told = faults, told
-        self.made: list[str] = []
-        self.kept: list[str] = []
-        self.gone: list[str] = []
-
-    def all(self, shared: list[Job], plans: dict[int, Plan], lessons: Sequence[int] | None) -> None:
-        jobs = [*student_jobs(self.taught, plans, lessons=lessons), *shared]
-        todo = [job for job in jobs if not self._done(job)]
-        for job in jobs:
-            if job not in todo:
-                self.kept += job.pages
-        for at, job in enumerate(todo):
-            self.told(at, len(todo) + 1, ", ".join(job.pages.values()))
-            self._make(job)
-        self._index(shared, len(todo))
-        self._sweep({name for job in jobs for name in job.pages} | {INDEX})
-        if self.made or self.gone:
-            write_record(self.folder, pages=self.record)
-
-    def _done(self, job: Job) -> bool:
-        pages = {name: self.record.get(name) for name in job.pages}
-        return all(
-            page is not None
-            and page.source == job.source
-            and still_there(self.folder, name=name, page=page)
-            for name, page in pages.items()
-        )
-
-    def _make(self, job: Job) -> None:
-        for name in job.pages:
-            (self.folder / name).parent.mkdir(parents=True, exist_ok=True)
-        try:
-            said = job.make(self.folder)
-        except FileError:
-            raise
-        except (ValueError, ArithmeticError, LookupError) as error:
-            if job.student is None:
-                raise
-            self.faults[job.student] = " ".join(str(error).split())
-            return
-        for name, words in said.items():
-            self._note(name, job.source, words)
-        # After each, so that a run that is broken off can be gone on with.
-        write_record(self.folder, pages=self.record)
-
-    def _note(self, name: str, source: str, words: str) -> None:
-        holds = mark_of_file(self.folder / name)
-        self.record[name] = MadePage(source, holds, words, f"{date.today():%Y-%m-%d}")
-        self.made.append(name)
-
-    def _index(self, shared: list[Job], done: int) -> None:
-        made = {name: self.record[name] for name in (*self.kept, *self.made)}
-        titles = {name: title for job in shared for name, title in job.pages.items()}
-        faults = dict(sorted(self.faults.items()))
-        # The day a page was made is printed on it and changes nothing else.
-        inputs = [(name, replace(page, day="")) for name, page in sorted(made.items())]
-        source = mark(self.taught, inputs, faults)
-        job = Job({INDEX: "First page"}, source, lambda _: {})
-        if self._done(job):
-            self.kept.append(INDEX)
-            return
-        # Imported here, with all that draws: a run that finds nothing to do need not wait for it.
-        from toolkit.classroom.index import index_page
-
-        self.told(done, done + 1, "first page")
-        look = Look(
-            self.taught.title,
-            mark(self.taught)[:8],
-            date.today(),
-            self.taught.words,
-            self.taught.paper,
-        )
-        page = index_page(self.taught, look=look, titles=titles, made=made, faults=faults)
-        write_file(self.folder / INDEX, page, error=FileError)
-        self._note(INDEX, source, "")
-
-    def _sweep(self, wanted: set[str]) -> None:
-        """Take away what an earlier run made and this class has no more of.
-
-        A page that somebody has written in since stays.
-        """
-        ours = set(self.made) | set(self.kept)
-        for name in [name for name in self.record if name not in wanted or name not in ours]:
-            if still_there(self.folder, name=name, page=self.record[name]):
-                (self.folder / name).unlink()
-                self.gone.append(name)
-            del self.record[name]

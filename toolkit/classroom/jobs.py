@@ -10,9 +10,8 @@ from types import ModuleType
 from typing import TYPE_CHECKING, Literal, TypeAlias
 
 from toolkit.classroom.class_pages import Look, class_page
-from toolkit.files import FileError, Student, WeekendClass
+from toolkit.files import Student, WeekendClass
 from toolkit.files.folder_record import mark, mark_of_files
-from toolkit.files.writing import write_file
 from toolkit.plan import Plan
 from toolkit.stock import sets_needed
 
@@ -35,14 +34,14 @@ class Job:
     source : str
         A mark of all that they are made from.
     make : callable
-        Writes them into a folder; gives what each says in short.
+        Gives what each holds, and what it says in short.
     student : int, optional
         Whose page it is.
     """
 
     pages: Mapping[str, str]
     source: str
-    make: Callable[[Path], dict[str, str]]
+    make: Callable[[], dict[str, tuple[bytes, str]]]
     student: int | None = None
 
 
@@ -91,18 +90,17 @@ def _handout(student: Student, plan: Plan, lessons: Sequence[int] | None, taught
         student.words, student.paper,
     )  # fmt: skip
 
-    def make(folder: Path) -> dict[str, str]:
-        from toolkit.handout import write_handout
+    def make() -> dict[str, tuple[bytes, str]]:
+        from toolkit.handout.page import handout
 
-        write_handout(
+        page = handout(
             plan,
-            folder / name,
             paper=student.paper,
             name=f"Student {student.number}",
             words=student.words,
             lessons=lessons,
         )
-        return {name: ""}
+        return {name: (page.encode(), "")}
 
     return Job({name: f"Handout, {student.called}"}, source, make, student.number)
 
@@ -218,14 +216,13 @@ def _job(
     pages: Callable[[], dict[str, Page]],
     student: int | None = None,
 ) -> Job:
-    def make(folder: Path) -> dict[str, str]:
-        said = {}
+    def make() -> dict[str, tuple[bytes, str]]:
+        made = {}
         for name, (short, sections) in pages().items():
             title, turned = titles[name]
             page = class_page(title, look=look, sections=sections, turned=turned)
-            write_file(folder / name, page, error=FileError)
-            said[name] = short
-        return said
+            made[name] = (page, short)
+        return made
 
     source = mark(workbook_mark(), *inputs)
     return Job({name: title for name, (title, _) in titles.items()}, source, make, student)

@@ -15,6 +15,7 @@ from typing import NoReturn
 
 from toolkit.cli import classes, layout, rescue, sheets
 from toolkit.files import read_box
+from toolkit.files.outputs import check_output
 from toolkit.plan import Plan, as_data, compare, plan, tables
 
 DONE, WONT_WORK, CANT_READ = 0, 1, 2
@@ -109,6 +110,8 @@ def _show(args: argparse.Namespace) -> int:
 
 
 def _handout(args: argparse.Namespace) -> int:
+    read = [args.box, args.boards] if args.boards else [args.box]
+    check_output(args.output, inputs=read, endings=(".html", ".htm"))
     made = _read(args.box)
     from toolkit.files import read_boards
     from toolkit.handout import write_handout

@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from toolkit.classroom.folder import Told
+    from toolkit.classroom.folder_run import Told
 
 DONE, WONT_WORK, BROKEN_OFF = 0, 1, 130
 
@@ -47,7 +47,13 @@ def run(args: argparse.Namespace) -> int:
     lessons = None if args.lessons is None else tuple(args.lessons)
     try:
         with _progress() as told:
-            found = make_class(taught, folder=Path(args.output), lessons=lessons, told=told)
+            found = make_class(
+                taught,
+                folder=Path(args.output),
+                lessons=lessons,
+                told=told,
+                on_notice=lambda sentence: print(f"workbook: {sentence}", file=sys.stderr),
+            )
     except KeyboardInterrupt:
         print(
             "workbook: broken off; what was made stays, and the same command goes on from there",

@@ -7,6 +7,7 @@ import json
 import sys
 from pathlib import Path
 
+from toolkit.box import written
 from toolkit.files import read_box
 from toolkit.measures import length
 from toolkit.plan import plan
@@ -99,7 +100,7 @@ def _page(found: Rescue) -> list[str]:
 
 
 def _keys(option: Option, found: Rescue) -> str:
-    keys = option.file_changes(found.plan.choices.rule).items()
+    keys = written(option.changes, rule=found.plan.choices.rule).items()
     return "; ".join(
         f"{key} left out" if value is None else f"{key} = {json.dumps(value, ensure_ascii=False)}"
         for key, value in keys

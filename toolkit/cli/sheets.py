@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from toolkit.files import FileError, read_box
+from toolkit.files.outputs import check_output
 from toolkit.files.writing import write_file
 from toolkit.plan import Plan, plan
 
@@ -17,16 +18,7 @@ if TYPE_CHECKING:
     from toolkit.pictures import SheetPage
 
 DONE, WONT_WORK = 0, 1
-
-
-def _output(text: str) -> Path:
-    """The argument of ``--output``."""
-    path = Path(text)
-    if path.suffix.lower() not in (".pdf", ".svg"):
-        raise argparse.ArgumentTypeError(
-            f"read {text!r}; type a name that ends in .pdf, or in .svg for a file for each page"
-        )
-    return path
+ENDINGS = (".pdf", ".svg")
 
 
 def add_arguments(command: argparse.ArgumentParser) -> None:
@@ -35,7 +27,7 @@ def add_arguments(command: argparse.ArgumentParser) -> None:
     command.add_argument(
         "-o",
         "--output",
-        type=_output,
+        type=Path,
         required=True,
         metavar="FILE.pdf",
         help="a PDF; or FILE.svg, for FILE-1.svg, FILE-2.svg and so on",
@@ -47,6 +39,7 @@ def add_arguments(command: argparse.ArgumentParser) -> None:
 
 def sheets(args: argparse.Namespace) -> int:
     """Write the sheets; 1 where the box won't work, and nothing where there is no such box."""
+    _check(args.output, args.box)
     made = plan(read_box(Path(args.box)))
     if not made.design.exists:
         _say(made, "No sheets are written")
@@ -89,9 +82,21 @@ def _svg_files(pages: Sequence[SheetPage], path: Path) -> list[Path]:
     return written
 
 
+def _check(output: Path, box: str) -> None:
+    """Refuse an output that is the box or can't be written: the name itself and its pages."""
+    check_output(output, inputs=[box], endings=ENDINGS)
+    if output.suffix.lower() == ".svg":
+        for _, page in _numbered(output):
+            check_output(page, inputs=[box], endings=ENDINGS)
+
+
 def _left_over(path: Path, count: int) -> list[Path]:
     """Pages of a longer plan that was written under the same name."""
+    return [file for number, file in _numbered(path) if number > count]
+
+
+def _numbered(path: Path) -> list[tuple[int, Path]]:
+    """The pages that lie there under a name already, with their numbers."""
     pattern = re.compile(rf"{re.escape(path.stem)}-(\d+){re.escape(path.suffix)}")
     found = ((pattern.fullmatch(file.name), file) for file in path.parent.iterdir())
-    numbered = sorted((int(match[1]), file) for match, file in found if match)
-    return [file for number, file in numbered if number > count]
+    return sorted((int(match[1]), file) for match, file in found if match)

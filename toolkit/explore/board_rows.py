@@ -9,8 +9,7 @@ from typing import Any
 import ipywidgets as widgets
 
 from toolkit.explore.controls import BUTTON
-from toolkit.files.toml_out import length_text
-from toolkit.measures import Rule
+from toolkit.measures import Rule, length_text
 
 # A box in a row is called by a label that is read aloud; the eye has the heading of its column.
 ROW_SHEET = """

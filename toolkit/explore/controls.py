@@ -16,8 +16,8 @@ from typing import Any, Literal, Protocol
 
 import ipywidgets as widgets
 
-from toolkit.box import Choices
-from toolkit.measures import Rule, length
+from toolkit.box import Change, Choices, written
+from toolkit.measures import Rule, length_text
 
 # Not Layout objects, which widgets would share: a page that is opened again over a running kernel
 # knows nothing yet of objects from before, and a widget that leans on one never appears.
@@ -88,8 +88,7 @@ class LengthControl:
 
     def written(self, rule: Rule, value: float) -> str:
         """The length as text with its unit, exact enough to be read back the same."""
-        text = rule.exact(value)
-        return text if abs(length(text, allow="any") - value) < 1e-6 else f"{value:.6g} mm"
+        return length_text(value, rule=rule)
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,9 +112,7 @@ class CountControl:
 
     def written(self, rule: Rule, value: Any) -> Any:
         """The number itself."""
-        if isinstance(value, int):
-            return value
-        return [[f"{low:.6g} mm", f"{high:.6g} mm"] for low, high in value]
+        return written({self.keys[0]: value}, rule=rule)[self.keys[0]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -208,19 +205,12 @@ def first_value(control: Control, choices: Choices) -> Any:
     """Where a control stands before it is moved."""
     if control.start is not None:
         return control.start(choices)
-    return value_of(choices, control.keys[0])
+    return choices.value(control.keys[0])
 
 
-def value_of(choices: Choices, key: str) -> Any:
-    """What a box says for a key of its file, such as ``groove.depth``."""
-    section, _, name = key.partition(".")
-    return getattr(getattr(choices, section), name)
-
-
-def with_values(choices: Choices, values: dict[str, Any]) -> Choices:
+def with_values(choices: Choices, values: Change) -> Choices:
     """A box with some keys changed: ``{"groove.depth": 5.0}``; others are passed over. [mm]"""
-    boxed = {key.replace(".", "__"): value for key, value in values.items() if in_box(key)}
-    return choices.having(**boxed) if boxed else choices
+    return choices.having({key: value for key, value in values.items() if in_box(key)})
 
 
 def widget(control: Control, rule: Rule, value: Any) -> widgets.ValueWidget:

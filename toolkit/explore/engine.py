@@ -18,7 +18,7 @@ import ipywidgets as widgets
 
 from toolkit.box import Choices
 from toolkit.explore.box_bar import BoxBar
-from toolkit.explore.controls import Control, file_changes, first_value, in_box, value_of, widget
+from toolkit.explore.controls import Control, file_changes, first_value, in_box, widget
 from toolkit.explore.scene import Scene
 from toolkit.explore.view import SHEET, ImpossibleError, View
 from toolkit.measures import Rule
@@ -189,7 +189,7 @@ class Explorer:
         changes: dict[str, Any] = {}
         for control in self.controls:
             moved = [key for key in control.keys if in_box(key) and key in self.values]
-            if any(self.values[key] != value_of(self.kept, key) for key in moved):
+            if any(self.values[key] != self.kept.value(key) for key in moved):
                 changes |= file_changes(control, self.kept.rule, self.values[moved[0]])
         if self.scene.more is not None:
             changes |= self.scene.more(self.scene.moment(self.kept, self.values))

@@ -5,10 +5,9 @@ from __future__ import annotations
 from functools import lru_cache
 from typing import Any
 
-from toolkit.box import Choices, Corner
+from toolkit.box import Choices, Corner, written
 from toolkit.box.joinery import (
     RoundGrooves,
-    file_values,
     holds,
     set_out_round_grooves,
     walk,
@@ -19,7 +18,6 @@ from toolkit.explore.controls import (
     LapControl,
     LengthControl,
     Start,
-    value_of,
 )
 from toolkit.explore.scene import Moment, Scene
 from toolkit.explore.view import ImpossibleError, View, placed
@@ -55,7 +53,7 @@ def settled(key: str) -> Start:
     """Where a slider stands when the box file leaves its key out: where the rule puts it."""
 
     def start(choices: Choices) -> Any:
-        said = value_of(choices, key)
+        said = choices.value(key)
         if said is not None:
             return said
         design = worked_out(choices).design
@@ -63,7 +61,7 @@ def settled(key: str) -> Start:
             return (design.back if key.endswith("back") else design.front).asked
         if key == "corner.lap":
             return design.frame.lap_back.value
-        return value_of(design.choices, key)
+        return design.choices.value(key)
 
     return start
 
@@ -89,8 +87,7 @@ def corner_numbers(made: Plan, corner: Corner) -> Table:
     rule, d = made.choices.rule, made.design
     show, back = rule.show, corner.name == "back"
     tail = d.frame.tail_back if back else d.frame.tail_front
-    out, c = rule.exact(round(corner.overhang, 3)), d.choices
-    assert c.corner.pin is not None and c.corner.half_pin is not None
+    out = rule.exact(round(corner.overhang, 3))
     rows = [(tail.name, show(tail.value), tail.sentence(rule).partition(" = ")[2])]
     rows.append(("corners stand out", out, f"{show(tail.value)} ÷ {corner.slope:g}, on each side"))
     rows.append(("angle", f"{corner.angle:.1f}°", f"from square: 1 across, {corner.slope:g} along"))
@@ -192,7 +189,7 @@ def kept_too(at: Moment) -> dict[str, Any]:
     found, number = chosen(at)
     if not number or found.offers[number - 1].is_now:
         return {}
-    return file_values(found.offers[number - 1].changes, rule=at.choices.rule)
+    return written(found.offers[number - 1].changes, rule=at.choices.rule)
 
 
 ROUND = Scene("round", ROUND_CONTROLS, _round, height=560, more=kept_too)

@@ -52,14 +52,16 @@ def box_for(choices: Choices, tried: dict[str, Any]) -> Choices:
     """The same box round other contents. [mm]"""
     length, width, height = inside_of(tried)
     return choices.having(
-        size__inside_length=length,
-        size__inside_width=width,
-        size__inside_height=height,
-        size__outside_length=None,
-        size__outside_width=None,
-        size__outside_height=None,
-        size__contents=None,
-        size__ease=None,
+        {
+            "size.inside_length": length,
+            "size.inside_width": width,
+            "size.inside_height": height,
+            "size.outside_length": None,
+            "size.outside_width": None,
+            "size.outside_height": None,
+            "size.contents": None,
+            "size.ease": None,
+        }
     )
 
 

@@ -27,7 +27,7 @@ WIDTH = "try.bevel"
 def with_edge(choices: Choices, edge: str, width: float | None) -> Choices:
     """The same box with its lid's edges worked so, or its bottom's under a lid that lifts off."""
     panel = "lid" if choices.lid.kind == "sliding" else "bottom"
-    return choices.having(**{f"panels__{panel}_profile": edge, "panels__bevel_width": width})
+    return choices.having({f"panels.{panel}_profile": edge, "panels.bevel_width": width})
 
 
 def _width_now(choices: Choices) -> float:

@@ -43,7 +43,7 @@ def with_front(choices: Choices, front: str) -> Choices:
     if front == "own" or groove is None:
         return choices
     lines = {"floor": groove.low, "middle": (groove.low + groove.high) / 2, "roof": groove.high}
-    return choices.having(made__front_width=lines[front])
+    return choices.having({"made.front_width": lines[front]})
 
 
 def drawn_out(made: Plan, share: float) -> float:

@@ -37,7 +37,7 @@ CONTROLS = (
 
 def fitted_in(choices: Choices, humidity: float) -> Choices:
     """The same box with its panels fitted in other air. [%]"""
-    return choices.having(rooms__make=Room(choices.rooms.make.temperature, humidity))
+    return choices.having({"rooms.make": Room(choices.rooms.make.temperature, humidity)})
 
 
 @lru_cache(maxsize=128)

@@ -63,7 +63,7 @@ def _fitted(choices: Choices, tongue: float, edge: float) -> Plan:
     settled = worked_out(choices).design.choices
     across = (settled.panels.lid_across or 0.0) + 2 * edge
     thinner = settled.panels.lid_tongue + tongue
-    return worked_out(choices.having(panels__lid_tongue=thinner, panels__lid_across=across))
+    return worked_out(choices.having({"panels.lid_tongue": thinner, "panels.lid_across": across}))
 
 
 def _fit(at: Moment) -> View:

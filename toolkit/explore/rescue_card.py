@@ -7,6 +7,7 @@ from typing import Any
 
 import ipywidgets as widgets
 
+from toolkit.box import written
 from toolkit.explore.controls import ANSWER, BUTTON
 from toolkit.explore.engine import followed, follows
 from toolkit.explore.rescue_words import label, mishaps, then, way_html
@@ -179,7 +180,7 @@ class RescueCard:
         try:
             if own.load().choices != found.plan.choices:
                 raise ValueError("The box is another one by now: ask again what can be done.")
-            after = own.keep(option.file_changes(rule))
+            after = own.keep(written(option.changes, rule=rule))
         except (ValueError, OSError) as error:
             self.said.value = spoken(str(error), "bench-hint")
             return

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from os import PathLike
 from pathlib import Path as FilePath
 from typing import Any
@@ -61,7 +62,16 @@ def read_class(path: str | PathLike[str]) -> WeekendClass:
         raise ClassFileError(place.name, problems_at(faults, text))
     boxes = ClassBoxes(read, text, place.name, place.absolute().parent, values)
     boards = read_boards(boxes.folder / read.boards) if read.has("boards") else own_boards
-    return _whole(read, boxes, boards)
+    return replace(_whole(read, boxes, boards), files=tuple(_files(read, place)))
+
+
+def _files(read: ClassFile, place: FilePath) -> Iterator[FilePath]:
+    """The class file and every file that it names, whether it can be read or not."""
+    yield place.absolute()
+    for row in (read, *read.student):
+        for key in ("box", "inch_box", "boards"):
+            if row.has(key):
+                yield place.absolute().parent / getattr(row, key)
 
 
 def _whole(read: ClassFile, boxes: ClassBoxes, boards: tuple[Board, ...]) -> WeekendClass:

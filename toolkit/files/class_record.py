@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date
+from pathlib import Path
 from typing import Any, Literal
 
 from toolkit.box.choices import Choices
@@ -85,7 +86,10 @@ class Student:
 
 @dataclass(frozen=True, slots=True)
 class WeekendClass:
-    """A class. ``box`` is the one that everybody makes who has none of their own. [mm]"""
+    """A class. ``box`` is the one that everybody makes who has none of their own. [mm]
+
+    ``files`` are the class file and those that it names; where they lie changes no page.
+    """
 
     title: str
     box: Choices
@@ -98,6 +102,7 @@ class WeekendClass:
     buying: Buying
     words: Words
     paper: Paper
+    files: tuple[Path, ...] = field(default=(), repr=False, compare=False)
 
     @property
     def rule(self) -> Rule:

@@ -4,19 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import fields
-from fractions import Fraction
 from typing import Any
 
 from toolkit.box.choices import Choices, LidChoice, Panels, Room, Rooms, Tails, Wood
 from toolkit.box.customs import Customs, describe
 from toolkit.files.formats import FORMAT
-from toolkit.measures import MM_PER_INCH, Rule
+from toolkit.measures import Rule, decimals, length_text
 
 Lines = Iterator[str]
 
-_AS_A_FRACTION = 64
-# A length is written as a fraction only where it is one: to a tenth of a nanometre. [mm]
-_SAME = 1e-7
 _WORDS_OF_RINGS = {0.0: "flat-sawn", 45.0: "rift", 90.0: "quarter-sawn"}
 
 
@@ -71,44 +67,6 @@ def quoted(text: str) -> str:
     escapes = {'"': '\\"', "\\": "\\\\", "\n": "\\n", "\t": "\\t", "\r": "\\r"}
     safe = (escapes.get(c) or (c if c.isprintable() else f"\\U{ord(c):08X}") for c in text)
     return f'"{"".join(safe)}"'
-
-
-def decimals(value: float, *, places: int = 6) -> str:
-    """A number in plain decimals, without needless zeros, whatever it counts. [1]"""
-    text = f"{value:.{places}f}"
-    return (text.rstrip("0").rstrip(".") if "." in text else text) or "0"
-
-
-def length_text(value: float, *, rule: Rule) -> str:
-    """A length that reads back as it was, in the rule's units; a fraction where it is one.
-
-    Parameters
-    ----------
-    value : float
-        The length. [mm]
-    rule : Rule
-        Whose units.
-
-    Returns
-    -------
-    str
-        The length with its unit, exact to 1e-6 mm.
-
-    Source
-    ------
-    The workbook's own.
-
-    >>> length_text(38.1, rule=Rule.inches()), length_text(4.0, rule=Rule.inches())
-    ('1 1/2 in', '0.157480315 in')
-    """
-    if rule.units == "mm":
-        return f"{decimals(value)} mm"
-    parts = round(value / MM_PER_INCH * _AS_A_FRACTION)
-    if parts < 0 or abs(parts / _AS_A_FRACTION * MM_PER_INCH - value) > _SAME:
-        return f"{decimals(value / MM_PER_INCH, places=9)} in"
-    whole, rest = divmod(parts, _AS_A_FRACTION)
-    fraction = str(Fraction(rest, _AS_A_FRACTION)) if rest else ""
-    return f"{f'{whole} {fraction}'.strip() if whole or not rest else fraction} in"
 
 
 class _Lengths:

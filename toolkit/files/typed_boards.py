@@ -12,8 +12,7 @@ from toolkit.files import kinds, values
 from toolkit.files.boards_file import defect_between, impossible
 from toolkit.files.checking import checked
 from toolkit.files.errors import BoardsFileError, Path, Problem, dotted
-from toolkit.files.toml_out import length_text
-from toolkit.measures import Rule
+from toolkit.measures import Rule, length_text
 from toolkit.stock import Board
 
 _MILLIMETRES = Rule.millimetres()

@@ -8,23 +8,23 @@ from toolkit.plan import Plan, compare, plan
 from toolkit.results import Table
 
 # What is measured at the bench, and the choice that stands for it.
-_MEASURED = (
-    ("sides thicker", "thickness", "side"),
-    ("ends thicker", "thickness", "end"),
-    ("groove deeper", "groove", "depth"),
-    ("groove farther from the bottom edge", "groove", "bottom_edge"),
-    ("lap thicker", "corner", "lap"),
-)
+_MEASURED = {
+    "sides thicker": "thickness.side",
+    "ends thicker": "thickness.end",
+    "groove deeper": "groove.depth",
+    "groove farther from the bottom edge": "groove.bottom_edge",
+    "lap thicker": "corner.lap",
+}
 
 
-def _more(choices: Choices, section: str, name: str, step: float) -> Choices | None:
-    value = getattr(getattr(choices, section), name)
+def _more(choices: Choices, key: str, step: float) -> Choices | None:
+    value = choices.value(key)
     if not value:
         return None
-    changes = {f"{section}__{name}": value + step}
-    if (section, name) == ("corner", "lap"):
-        changes["corner__tail_length"] = None
-    return choices.having(**changes)
+    change = {key: value + step}
+    if key == "corner.lap":
+        change["corner.tail_length"] = None
+    return choices.having(change)
 
 
 def if_yours_measures(made: Plan) -> Table:
@@ -43,8 +43,8 @@ def if_yours_measures(made: Plan) -> Table:
     step = 0.1 if rule.units == "mm" else MM_PER_INCH / 128
     settled = made.design.choices
     rows = []
-    for words, section, name in _MEASURED:
-        changed = _more(settled, section, name, step)
+    for words, key in _MEASURED.items():
+        changed = _more(settled, key, step)
         if changed is None:
             continue
         differs = compare(made, plan(changed)).changes

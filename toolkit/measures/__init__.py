@@ -7,7 +7,8 @@ Celsius, percent, grams. A ``Rule`` writes a length back as its owner reads it.
 from toolkit.measures.angles import angle, slope
 from toolkit.measures.conversion import convert
 from toolkit.measures.doors import humidity, length, mass, percent, temperature
-from toolkit.measures.errors import MeasureError
+from toolkit.measures.errors import MeasureError, decimals
 from toolkit.measures.marks import Direction, Fineness, Units
 from toolkit.measures.rule import Rule
+from toolkit.measures.typed import length_text
 from toolkit.measures.units import MM_PER_INCH

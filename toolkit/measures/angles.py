@@ -6,7 +6,7 @@ import math
 import re
 
 from toolkit.measures.conversion import is_quantity
-from toolkit.measures.errors import decimal_text
+from toolkit.measures.errors import decimals
 from toolkit.measures.figures import NUMBER, ReadingError, value_of
 from toolkit.measures.reading import parse_one, read
 from toolkit.measures.units import ANGLE, SLOPE, Kind
@@ -75,14 +75,14 @@ def _parse_slope(text: str, kind: Kind) -> float:
         degrees = parse_one(text, kind)
         problem = _steep_or_flat(degrees)
         if problem:
-            raise ReadingError(problem, texts=[f"{decimal_text(abs(degrees))} deg"])
+            raise ReadingError(problem, texts=[f"{decimals(abs(degrees))} deg"])
         return _run(degrees)
     rise, run = value_of(ratio["rise"]), value_of(ratio["run"])
     if ratio["between"] != "/" and rise == 1:
         return run
     across, along = sorted((rise, run))
     problem = "does not begin with 1" if rise != 1 else "is a fraction, not a ratio"
-    raise ReadingError(problem, texts=[f"1:{decimal_text(along / across)}"] if across else ())
+    raise ReadingError(problem, texts=[f"1:{decimals(along / across)}"] if across else ())
 
 
 def _run(degrees: float) -> float:

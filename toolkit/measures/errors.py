@@ -54,7 +54,7 @@ def quoted(text: str) -> str:
 def plain(value: object) -> str:
     """A value that is not text, as a reader would write it: 200.0 is 200."""
     if isinstance(value, float):
-        return decimal_text(value)
+        return decimals(value)
     try:
         return " ".join(str(value).split())
     except ValueError:
@@ -62,9 +62,9 @@ def plain(value: object) -> str:
         return f"a very long {type(value).__name__}"
 
 
-def decimal_text(value: float) -> str:
-    """A number in plain decimals, without an exponent and without trailing zeros."""
-    text = f"{value:.6f}"
+def decimals(value: float, *, places: int = 6) -> str:
+    """A number in plain decimals, without an exponent or needless zeros, of any unit. [1]"""
+    text = f"{value:.{places}f}"
     return text.rstrip("0").rstrip(".") if "." in text else text
 
 

@@ -53,7 +53,7 @@ def finishing_areas(made: Plan) -> Areas:
             lid="lift-off",
         )
     groove, depth = f.lid_groove, d.choices.groove.depth
-    assert groove is not None and depth is not None
+    assert groove is not None
     return box_areas(
         f.outside_length.value,
         **common,

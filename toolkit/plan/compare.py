@@ -12,7 +12,7 @@ from toolkit.results import Finding, Working
 
 
 @dataclass(frozen=True, slots=True)
-class Change:
+class Moved:
     """One size before and after; ``None`` where one of the boxes has no such size. [mm]"""
 
     where: str
@@ -46,7 +46,7 @@ class Change:
 class Comparison:
     """What changed between two boxes; ``same`` names the sizes that did not."""
 
-    changes: tuple[Change, ...]
+    changes: tuple[Moved, ...]
     same: tuple[str, ...]
     new_findings: tuple[Finding, ...]
     gone_findings: tuple[Finding, ...]
@@ -99,7 +99,7 @@ def compare(before: Plan, after: Plan) -> Comparison:
         new |= {row.name: row.left for row in rooms(after.design)}
     changes, same = [], []
     for where in dict.fromkeys([*old, *new]):
-        change = Change(where, old.get(where), new.get(where))
+        change = Moved(where, old.get(where), new.get(where))
         amount = change.amount
         if amount is not None and abs(amount) < 1e-9:
             same.append(where)

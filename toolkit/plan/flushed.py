@@ -89,11 +89,11 @@ def flushed(
             "plane less, such as 0.2 mm"
         )
     thinner: dict[str, Any] = {
-        f"made__{name}_thickness": thick - skim for name, thick in walls.items()
+        f"made.{name}_thickness": thick - skim for name, thick in walls.items()
     }
     half_blind = d.choices.corner.joint == "half-blind"
     if half_blind:
-        thinner["made__tail_length"] = f.tail_back.value
+        thinner["made.tail_length"] = f.tail_back.value
     height = f.wall_height.value
     rim = None if f.lid_groove is None else height - f.lid_groove.high
     most = height if rim is None else rim
@@ -104,13 +104,13 @@ def flushed(
         )
     if rim_planed:
         lower = ("side", "back") if rim is not None else WALLS
-        thinner |= {f"made__{name}_width": height - rim_planed for name in lower}
+        thinner |= {f"made.{name}_width": height - rim_planed for name in lower}
         # The tails are cut: what the top edge loses, the uppermost pin loses.
         for place, corner in (("back", d.back), ("front", d.front)):
-            thinner[f"corner__tails_{place}"] = tuple((t.low, t.high) for t in corner.tails)
+            thinner[f"corner.tails_{place}"] = tuple((t.low, t.high) for t in corner.tails)
         if rim is not None:
-            thinner["made__top_edge"] = rim - rim_planed
-    after = plan(d.choices.having(**thinner))
+            thinner["made.top_edge"] = rim - rim_planed
+    after = plan(d.choices.having(thinner))
     left = after_flushing(
         skim,
         lap=f.lap_back.value if half_blind else None,

@@ -78,7 +78,6 @@ def _dividers(d: Design, corner: Corner) -> Setting | None:
     show, c = d.choices.rule.show, d.choices
     if corner.step is None or not corner.tails:
         return None
-    assert c.corner.pin is not None and c.corner.half_pin is not None
     half, pin = c.corner.half_pin, c.corner.pin
     tail_of = "" if corner.name == "back" else f" (over the front's {show(corner.height)})"
     off = ""
@@ -103,8 +102,6 @@ def _bevel(d: Design) -> Setting:
 def _plough(d: Design) -> list[Setting]:
     c, show = d.choices, d.choices.rule.show
     g = c.groove
-    assert g.width is not None and g.depth is not None
-    assert g.bottom_edge is not None and g.top_edge is not None
     walls = "sides, back and front"
     rows = [
         Setting(

@@ -150,7 +150,6 @@ def _shoot(d: Design, gap: float) -> str:
 
 def _edge(d: Design, wall: str, gap: float) -> str:
     g = d.choices.groove
-    assert g.depth is not None
     return (
         f"its edge is {_mm(gap)} out of square over its thickness. The plough's fence follows it: "
         f"the groove leans {_mm(lean(d, wall))} over its depth of "

@@ -97,7 +97,6 @@ def lean(d: Design, wall: str) -> float:
     """
     out = getattr(d.choices.made, f"{wall}_edge_out") or 0.0
     thick, depth = getattr(d.frame, f"{wall}_thickness").value, d.choices.groove.depth
-    assert depth is not None
     return float(out * depth / thick)
 
 

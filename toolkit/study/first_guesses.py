@@ -29,7 +29,7 @@ LEAD = 1.0  # [deg]
 
 def damp_lid(made: Plan) -> Question | None:
     """How much wider a flat-sawn lid is in a damp summer."""
-    asked = lid_movement(plan(made.choices.having(wood__rings=0.0)), None)
+    asked = lid_movement(plan(made.choices.having({"wood.rings": 0.0})), None)
     if asked is None:
         return None
     wide = made.choices.rule.show(made.design.lid.width.value)
@@ -84,7 +84,7 @@ def deeper_groove(made: Plan) -> Question | None:
     """How much wider the lid is for grooves that are deeper."""
     depth = made.design.choices.groove.depth or 0.0
     now = lid_width(made, None)
-    then = lid_width(plan(made.choices.having(groove__depth=depth + DEEPER)), None)
+    then = lid_width(plan(made.choices.having({"groove.depth": depth + DEEPER})), None)
     if now is None or then is None:
         return None
     before = {slip.hint: slip.value for slip in now.slips}

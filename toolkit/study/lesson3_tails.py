@@ -133,7 +133,6 @@ def narrow_half_pin(plan: Plan, _: Random | None) -> Question | None:
     back, rule = plan.design.back, plan.choices.rule
     say, half, out = rule.exact, back.half_pins[0], round(back.overhang, 2)
     pin = plan.design.choices.corner.pin
-    assert pin is not None
     answer = half.width - out
     return Question(
         id="lesson3.narrow-half-pin",

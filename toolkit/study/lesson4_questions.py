@@ -34,7 +34,6 @@ def passes(plan: Plan, chance: Random | None) -> Question | None:
     """How many times the plough goes along one groove."""
     c, rule = plan.design.choices, plan.choices.rule
     depth, width = c.groove.depth, c.groove.width
-    assert depth is not None and width is not None
     shaving, say = pick(chance, SHAVINGS[rule.units]), rule.exact
 
     def count(size: float) -> float:

@@ -18,7 +18,6 @@ def wall_height(plan: Plan, _: Random | None) -> Question | None:
     sum_, say = f.wall_height, rule.exact
     if sum_.given:
         return None
-    assert g.width is not None and g.depth is not None and g.top_edge is not None
     grooves, edges, lid, top = ["bottom groove"], ["bottom edge to groove"], "", "rim"
     if f.lid_groove is not None:
         grooves.append("lid groove")
@@ -112,8 +111,6 @@ def lid_fence(plan: Plan, _: Random | None) -> Question | None:
     f, g, rule = plan.design.frame, plan.design.choices.groove, plan.choices.rule
     if f.lid_groove is None:
         return None
-    assert g.width is not None and g.depth is not None
-    assert g.top_edge is not None and g.bottom_edge is not None
     wall, say = f.wall_height.value, rule.exact
     sum_ = Working.of(
         "fence, lid groove",

@@ -15,7 +15,6 @@ from toolkit.study.sums import answer_in, turned, without
 def behind_groove(plan: Plan, _: Random | None) -> Question | None:
     """What is left of a side behind its groove."""
     f, g, rule = plan.design.frame, plan.design.choices.groove, plan.choices.rule
-    assert g.width is not None and g.depth is not None
     side, lap, say = f.side_thickness.value, f.lap_back.value, rule.exact
     sum_ = Working.of(
         "wood behind the groove", ("side thickness", side), ("groove depth", -g.depth)
@@ -54,7 +53,6 @@ def rebate(plan: Plan, _: Random | None) -> Question | None:
     """How deep a panel's edge is rebated so that its tongue runs in the groove."""
     d, rule = plan.design, plan.choices.rule
     panel = d.upper_panel
-    assert d.choices.groove.width is not None
     if panel.profile != "rebated" or not above(panel.rebate_depth, 0.0):
         return None
     panels, width, say = d.choices.panels, d.choices.groove.width, rule.exact
@@ -107,7 +105,7 @@ def end_length(plan: Plan, _: Random | None) -> Question | None:
         return None
     if f.tail_front.value != tail:
         return None
-    longer = settled.having(corner__lap=None, corner__tail_length=tail + more)
+    longer = settled.having({"corner.lap": None, "corner.tail_length": tail + more})
     g = worked_out(longer).design.frame
     boards, other = ("ends", "sides") if ends else ("sides", "ends")
     sum_ = Working(f"length of the {boards}", (g.back_length if ends else g.side_length).terms)

@@ -49,7 +49,6 @@ def _changed(plan: Plan, chance: Random) -> Choices:
     def near(value: float, low: float = 1 - _SPREAD, high: float = 1 + _SPREAD) -> float:
         return max(1, round(value * chance.uniform(low, high) / step)) * step
 
-    assert c.groove.width is not None
     side = near(f.side_thickness.value, *_WALLS)
     end = side if chance.random() < 0.5 else near(side, *_WALLS)
     width = c.groove.width
@@ -77,7 +76,7 @@ def _changed(plan: Plan, chance: Random) -> Choices:
             ends=c.groove.ends,
         ),
         corner=CornerChoice(joint=c.corner.joint, tails_on=c.corner.tails_on),
-        panels=replace(c.panels, bottom_across=None, lid_across=None),
+        panels=replace(plan.choices.panels, bottom_across=None, lid_across=None),
         made=Made(),
     )
 

@@ -48,7 +48,7 @@ if TYPE_CHECKING:
         open_shoulder_gap,
         socket_reach,
     )
-    from toolkit.box.joinery.layout import SetOut, changed, file_values, one_template, set_out
+    from toolkit.box.joinery.layout import SetOut, one_template, set_out
     from toolkit.box.joinery.line_rows import line_table, proud_sentence
     from toolkit.box.joinery.lines import Line, setting_out_lines
     from toolkit.box.joinery.offers import Offer, RoundGrooves
@@ -75,7 +75,7 @@ _HOMES = {
     "gauges": "GaugeSettings between_baselines gauge_settings has_ear",
     "hand": "Hand SawnJoint Spread spread",
     "hold": "Hold SocketReach holds lead_error open_shoulder_gap socket_reach",
-    "layout": "SetOut changed file_values one_template set_out",
+    "layout": "SetOut one_template set_out",
     "line_rows": "line_table proud_sentence",
     "lines": "Line setting_out_lines",
     "offers": "Offer RoundGrooves",
@@ -106,10 +106,8 @@ __all__ = [
     "Trials",
     "Walk",
     "between_baselines",
-    "changed",
     "compare_readings",
     "feeler_table",
-    "file_values",
     "flank_length",
     "gaps",
     "gauge_settings",

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any, Literal
 
+from toolkit.box.change import Change
 from toolkit.box.choices import Choices
 from toolkit.box.corner import Corner
 from toolkit.box.design import Design, design
@@ -17,61 +17,6 @@ MeasuredAt = Literal["baseline", "tip"]
 Positions = tuple[tuple[float, float], ...]
 
 
-def changed(choices: Choices, *, changes: Mapping[str, Any]) -> Choices:
-    """A box with keys of its file changed, named as in the file: ``corner.pin``.
-
-    Parameters
-    ----------
-    choices : Choices
-        The box. [mm]
-    changes : mapping
-        By key; lengths as numbers. [mm]
-
-    Returns
-    -------
-    Choices
-        The box with those changes.
-
-    Raises
-    ------
-    TypeError
-        A section has no such key.
-
-    Source
-    ------
-    The workbook's own.
-    """
-    return choices.having(**{key.replace(".", "__"): value for key, value in changes.items()})
-
-
-def file_values(changes: Mapping[str, Any], *, rule: Rule) -> dict[str, Any]:
-    """The same changes as a box file wants them: lengths as text with a unit.
-
-    Parameters
-    ----------
-    changes : mapping
-        By key; lengths as numbers. [mm]
-    rule : Rule
-        The rule on which lengths are written.
-
-    Returns
-    -------
-    dict
-        Numbers of tails stay numbers; everything else becomes text.
-
-    Source
-    ------
-    The workbook's own.
-    """
-
-    def text(value: Any) -> Any:
-        if isinstance(value, tuple):
-            return [[rule.exact(low), rule.exact(high)] for low, high in value]
-        return rule.exact(value) if isinstance(value, float) else value
-
-    return {key: text(value) for key, value in changes.items()}
-
-
 @dataclass(frozen=True, slots=True)
 class SetOut:
     """A corner set out one way or another, with the changes to the box file that make it so.
@@ -80,7 +25,7 @@ class SetOut:
     """
 
     corner: Corner
-    changes: dict[str, Any]
+    changes: Change
 
     @property
     def fits(self) -> bool:
@@ -174,7 +119,7 @@ def set_out(
         changes[key] = tails
     else:
         changes[key] = None
-    laid = _corner(design(changed(choices, changes=changes)), corner)
+    laid = _corner(design(choices.having(changes)), corner)
     if tails is None:
         changes[key] = laid.asked
     return SetOut(laid, changes)

@@ -57,7 +57,6 @@ class Needs:
 def needs(d: Design) -> tuple[Needs, Needs]:
     """What back and front corners of a box ask of their tails. [mm]"""
     customs, chisel = d.choices.customs, d.choices.tools.chisel
-    assert chisel is not None
     rows = []
     for corner, board in zip((d.back, d.front), d.pin_board_thickness, strict=True):
         rows.append(

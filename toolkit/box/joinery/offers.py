@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Any
 
+from toolkit.box.change import Change
 from toolkit.box.choices import Choices
 from toolkit.box.corner import Corner
 from toolkit.box.customs import NOYES
@@ -27,7 +27,7 @@ class Offer:
     room: float
     why: tuple[str, ...]
     but: tuple[str, ...]
-    changes: dict[str, Any]
+    changes: Change
     choices: Choices
     is_now: bool
 
@@ -98,8 +98,6 @@ def reasons(d: Design, room: float) -> tuple[tuple[str, ...], tuple[str, ...]]:
     """What speaks for a layout and what against it. ``room`` beside the grooves. [mm]"""
     c, customs, corners = d.choices, d.choices.customs, (d.back, d.front)
     show = c.rule.exact
-    assert c.tools.chisel is not None and c.corner.pin is not None
-    assert c.corner.half_pin is not None
     widths = [tail.width for corner in corners for tail in corner.tails]
     why = [f"{tails_words(corner, c.rule)} at the {corner.name}" for corner in corners]
     but = []

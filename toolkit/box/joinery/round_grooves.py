@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import product
-from typing import Any
 
+from toolkit.box.change import Change
 from toolkit.box.choices import Choices
 from toolkit.box.corner import Corner, equal_tails
 from toolkit.box.customs import Customs
 from toolkit.box.design import Design, design
-from toolkit.box.joinery.layout import Positions, changed
+from toolkit.box.joinery.layout import Positions
 from toolkit.box.joinery.looks import Needs, needs, pins_cost, room_now, tails_cost
 from toolkit.box.joinery.offers import Offer, RoundGrooves, reasons
 from toolkit.measures import Rule
@@ -40,7 +40,7 @@ class _Layout:
 
     cost: float
     counts: tuple[int, int]
-    changes: dict[str, Any]
+    changes: Change
 
 
 def _pins(rule: Rule, least: float) -> list[float]:
@@ -214,7 +214,7 @@ def set_out_round_grooves(choices: Choices) -> RoundGrooves:
     hidden = room is not None and not below(room, customs.groove_margin_least)
     offers = []
     for row in _picked(_layouts(d, need)):
-        changed_box = changed(choices, changes=row.changes)
+        changed_box = choices.having(row.changes)
         laid = design(changed_box)
         beside = room_now(laid)
         assert beside is not None

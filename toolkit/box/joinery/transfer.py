@@ -20,7 +20,6 @@ def _both(d: Design, back: float, front: float) -> str:
 def _register(d: Design) -> BenchStep:
     tail, pin = _boards(d)
     show, c, f = d.choices.rule.exact, d.choices, d.frame
-    assert c.groove.width is not None
     up_to = "reach the tip line" if c.corner.joint == "half-blind" else "end flush outside"
     low = ""
     if f.lid_floor is not None:

@@ -134,7 +134,6 @@ def _side(d: Design, joints: dict[tuple[str, str], _Joint], place: str) -> Manif
     length, width, height = f.outside_length.value, f.outside_width.value, f.wall_height.value
     thick, back, front = f.side_thickness.value, f.back_thickness.value, f.front_thickness.value
     depth = d.choices.groove.depth
-    assert depth is not None
     y = (0.0, thick) if place == "near" else (width - thick, width)
     ends = (joints["back", place], joints["front", place])
     if on_ends:
@@ -162,7 +161,6 @@ def _end(d: Design, joints: dict[tuple[str, str], _Joint], end: str) -> Manifold
     f, on_ends = d.frame, d.choices.corner.tails_on == "ends"
     length, width, side = f.outside_length.value, f.outside_width.value, f.side_thickness.value
     depth = d.choices.groove.depth
-    assert depth is not None
     is_back = end == "back"
     thick = (f.back_thickness if is_back else f.front_thickness).value
     height = (f.wall_height if is_back else f.front_height).value

@@ -105,7 +105,6 @@ def _pins(view: View, plan: Plan, j: Joint) -> None:
     whole, halves = pins[1:-1], (pins[0], pins[-1])
     if "pin-narrower-than-chisel" in j.codes and whole:
         chisel = plan.design.choices.tools.chisel
-        assert chisel is not None
         narrow = j.corner.narrowest_pin
         worst = [i for i, pin in enumerate(whole, 1) if not above(pin.tip_width, narrow)]
         for i in worst:

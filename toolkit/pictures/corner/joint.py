@@ -119,7 +119,6 @@ def joint(plan: Plan, which: Which, *, left_handed: bool = False) -> Joint:
     codes = {row.code for row in plan.findings if row.level != "good" and row.where in where}
     codes |= {row.code for row in plan.findings if row.code == "rim-thin"}
     shown = tuple(hole for hole in d.holes if hole.corner == which)
-    assert c.groove.depth is not None
     return Joint(
         which=which,
         corner=corner,

@@ -201,7 +201,6 @@ def _sentence(plan: Plan) -> str:
     if not _drawable(plan):
         return f"There is no such box:{wrong_words(found, ['inside-negative'])[12:]}"
     depth = d.choices.groove.depth
-    assert depth is not None
     behind = show(max(f.side_thickness.value - depth, 0.0))
     text = (
         f"Section across: {show(f.inside_width.value)} inside between sides of "

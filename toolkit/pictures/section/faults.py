@@ -60,7 +60,6 @@ def along_faults(view: View, plan: Plan) -> None:
     f, sheet, found = d.frame, view.sheet, codes(plan)
     long, front, high = f.outside_length.value, f.front_thickness.value, f.wall_height.value
     depth = d.choices.groove.depth
-    assert depth is not None
     parts = {cut.name: cut.points for cut in cut_along(d)}
     if f.lid_floor is not None and isinstance(d.lid, Panel):
         floor, low = f.lid_floor.value, f.front_height.value

@@ -118,7 +118,6 @@ def _edges(view: View, shape: list[Point], zone: Zone, top: float) -> None:
 def _dimensions(view: View, plan: Plan, zone: Zone) -> None:
     show, d, panel = figures(plan), plan.design, zone.panel
     f, depth, sheet = d.frame, d.choices.groove.depth, view.sheet
-    assert depth is not None
     outside = f.outside_width.value
     inside = outside - f.side_thickness.value
     floor = min(inside + depth, outside)

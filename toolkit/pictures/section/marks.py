@@ -69,7 +69,6 @@ def panel_words(plan: Plan, panel: Panel) -> str:
     """A panel in a sentence: width, thickness, clearance at each side, play."""
     show = plan.choices.rule.show
     width = plan.design.choices.groove.width
-    assert width is not None
     return (
         f"{panel.name} {show(panel.width.value, unit=False)} × {show(panel.thickness.value)}, "
         f"{show(panel.across / 2)} clear at each side, "

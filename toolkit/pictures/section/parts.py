@@ -122,7 +122,6 @@ def cut_across(d: Design) -> list[Cut]:
     The design.
     """
     f, depth = d.frame, d.choices.groove.depth
-    assert depth is not None
     wide, thick, high = f.outside_width.value, f.side_thickness.value, f.wall_height.value
     sunk = [f.bottom_groove, *([f.lid_groove] if f.lid_groove else [])]
     middle = wide / 2
@@ -151,7 +150,6 @@ def cut_along(d: Design) -> list[Cut]:
     The design.
     """
     f, depth = d.frame, d.choices.groove.depth
-    assert depth is not None
     long, back, front = f.outside_length.value, f.back_thickness.value, f.front_thickness.value
     sunk = [f.bottom_groove, *([f.lid_groove] if f.lid_groove else [])]
     middle, half = back + f.inside_length.value / 2, d.bottom.length.value / 2

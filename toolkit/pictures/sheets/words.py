@@ -24,7 +24,6 @@ COPY_PINS = "Knife the pins from your own tails; this only checks them."
 
 def _grooves(wall: Wall, plan: Plan) -> str:
     rule, depth = plan.choices.rule, plan.design.choices.groove.depth
-    assert depth is not None
     rows = []
     for name, span in wall.grooves:
         low, high = (rule.show(z, unit=False) for z in (span.low, span.high))
@@ -101,7 +100,6 @@ def section_captions(plan: Plan) -> dict[str, tuple[str, str]]:
     """
     d, rule = plan.design, plan.choices.rule
     show, f, g = rule.show, d.frame, d.choices.groove
-    assert g.width is not None and g.depth is not None
     across = [f"Grooves {show(g.width)} wide, {show(g.depth)} deep."]
     if d.bottom.profile != "bevelled":
         across.append(f"Tongue of the bottom {show(d.bottom.tongue)}.")

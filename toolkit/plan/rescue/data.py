@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from toolkit.box import written
 from toolkit.measures import Rule
 from toolkit.plan.contract import finding_data
 from toolkit.plan.rescue.option import Option, Weights
@@ -60,7 +61,7 @@ def _option(option: Option, rule: Rule, weights: Weights) -> dict[str, Any]:
             {"name": name, "meant": before, "now": after} for name, before, after in option.sizes
         ],
         "changes": dict(option.changes),
-        "box_file": option.file_changes(rule),
+        "box_file": written(option.changes, rule=rule),
         "findings": [finding_data(row) for row in option.news("wont_work", "care")],
         "costs": {
             "minutes": costs.minutes,

@@ -37,10 +37,10 @@ def _wandered(case: Case, edge: str) -> None:
             f"Set the fence to {case.show(made)} for the other walls too: the grooves meet, and "
             "the panel sits where they are."
         )
-        case.offer("follow", words, Costs(minutes=3), {f"made__{edge}": made})
+        case.offer("follow", words, Costs(minutes=3), {f"made.{edge}": made})
     old = case.plan.design.choices.groove.width or 0.0
     wide = old + abs(case.off)
-    both: dict[str, Any] = {"made__groove_width": wide, f"made__{edge}": min(made, meant)}
+    both: dict[str, Any] = {"made.groove_width": wide, f"made.{edge}": min(made, meant)}
     words = (
         f"Widen the grooves to {case.show(wide)}, to take in both where it is and where it was "
         "meant, and fit thicker tongues. The plan has one width for lid and bottom; widen only "
@@ -56,10 +56,10 @@ def _wide(case: Case) -> None:
         words = f"Plough or pare on to {case.show(case.meant or 0.0)}."
         case.offer("plough-on", words, Costs(minutes=10))
         words = "Leave it, and fit thinner tongues to it."
-        case.offer("leave", words, Costs(minutes=5), {"made__groove_width": made})
+        case.offer("leave", words, Costs(minutes=5), {"made.groove_width": made})
         return
     words = "Fit thicker tongues to it; the plan has one width for all grooves."
-    case.offer("thicker-tongue", words, Costs(minutes=10), {"made__groove_width": made})
+    case.offer("thicker-tongue", words, Costs(minutes=10), {"made.groove_width": made})
     words = f"Glue a shim of {case.show(case.off)} of the same wood into the groove's roof."
     case.offer("shim", words, Costs(minutes=20, looks=1, wait=60))
 
@@ -69,14 +69,14 @@ def _deep(case: Case) -> None:
     if case.off < 0:
         case.offer("plough-on", f"Plough on to {meant}.", Costs(minutes=8))
         words = "Leave it, plough the others to it, and cut the panels narrower."
-        case.offer("leave", words, Costs(minutes=3), {"made__groove_depth": made})
+        case.offer("leave", words, Costs(minutes=3), {"made.groove_depth": made})
         return
-    fact = {"made__groove_depth": made}
+    fact = {"made.groove_depth": made}
     if not case.mishap.had("fitted"):
         words = "Plough all grooves to it, and cut the panels wider."
         case.offer("follow", words, Costs(minutes=10), fact)
     panels = {
-        f"made__{name}_{axis}": getattr(case.plan.part(name), axis).value
+        f"made.{name}_{axis}": getattr(case.plan.part(name), axis).value
         for name in PANELS
         for axis in ("length", "width")
         if any(part.name == name for part in case.plan.parts)

@@ -19,15 +19,15 @@ def lap_through(case: Case) -> None:
     case.offer("patch", words, Costs(minutes=35, looks=2, wait=60))
     f, on_ends = d.frame, d.choices.corner.tails_on == "ends"
     tail = f.tail_back.value
-    through = {"corner__joint": "through", "corner__lap": None, "corner__tail_length": None}
+    through = {"corner.joint": "through", "corner.lap": None, "corner.tail_length": None}
     pins = ("side",) if on_ends else ("back", "front")
-    thin: dict[str, Any] = {f"made__{name}_thickness": tail for name in pins}
+    thin: dict[str, Any] = {f"made.{name}_thickness": tail for name in pins}
     # The plane takes the outside faces off, so that the box outside grows smaller by the laps.
     if on_ends:
         kept: dict[str, Any] = {}
     else:
-        kept = {"made__side_length": None, "size__inside_length": f.inside_length.value}
-        kept["size__outside_length"] = None
+        kept = {"made.side_length": None, "size.inside_length": f.inside_length.value}
+        kept["size.outside_length"] = None
     pin_boards = "the sides" if on_ends else "back and front"
     words = (
         f"Plane all laps away: {pin_boards} come down to {case.show(tail)}, the joints go through."
@@ -38,8 +38,8 @@ def lap_through(case: Case) -> None:
             "Turn to through joints at full thickness: two new ends, longer by both laps; chop "
             "the sockets on through."
         )
-        new = {"made__back_length": None, "made__front_length": None, "made__tail_length": None}
-        inside = {"size__inside_width": f.inside_width.value, "size__outside_width": None}
+        new = {"made.back_length": None, "made.front_length": None, "made.tail_length": None}
+        inside = {"size.inside_width": f.inside_width.value, "size.outside_width": None}
         gone = tuple(key for key in case.facts if key in new)
         # With no end made, nothing but the space inside tells how long the new ends are.
         case.offer(
@@ -54,7 +54,7 @@ def lap_through(case: Case) -> None:
 
 def _has_made(case: Case, keys: dict[str, Any]) -> bool:
     made = case.plan.choices.made
-    return any(getattr(made, key.removeprefix("made__")) is not None for key in keys)
+    return any(getattr(made, key.removeprefix("made.")) is not None for key in keys)
 
 
 def baseline_over(case: Case) -> None:
@@ -71,7 +71,7 @@ def baseline_over(case: Case) -> None:
             f"If no socket is chopped yet, gauge all tails anew at {case.show(tail)}: the laps and "
             "the space between the shoulders grow less."
         )
-        case.offer("move-baseline", words, Costs(minutes=25), {"made__tail_length": tail})
+        case.offer("move-baseline", words, Costs(minutes=25), {"made.tail_length": tail})
 
 
 def socket_depth(case: Case) -> None:
@@ -97,7 +97,7 @@ def socket_depth(case: Case) -> None:
     words = f"Glue a shaving or two, {case.show(off)} in all, to the floor of the socket."
     case.offer("shaving", words, Costs(minutes=8, wait=30))
     words = f"Chop every socket to it, and gauge all tails {case.show(tail)} long."
-    case.offer("follow", words, Costs(minutes=60), {"made__tail_length": tail})
+    case.offer("follow", words, Costs(minutes=60), {"made.tail_length": tail})
     case.new_part("side" if d.choices.corner.tails_on == "ends" else "front", 90)
 
 
@@ -113,7 +113,7 @@ def tail_wrong_side(case: Case) -> None:
     low, high = pieces[mishap.tail - 1]
     if mishap.measured < high - low:
         pieces[mishap.tail - 1] = (low, high - mishap.measured)
-        changes = {f"corner__tails_{mishap.corner}": tuple(pieces)}
+        changes = {f"corner.tails_{mishap.corner}": tuple(pieces)}
         words = (
             "If the pins are not marked yet, leave it: pins are copied from the tails as they are. "
             f"Tail {mishap.tail} of the {mishap.corner} is "

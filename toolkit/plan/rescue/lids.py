@@ -31,7 +31,7 @@ def lid_play(case: Case) -> None:
         return
     width = case.plan.part("lid").width.value - case.off
     words = "Leave it: the lid slides more loosely. See what is said of the dry season."
-    case.offer("leave", words, Costs(), {"made__lid_width": width})
+    case.offer("leave", words, Costs(), {"made.lid_width": width})
     words = "Glue a strip of the same wood, grain alike, to an edge that the groove hides."
     case.offer("strip", words, Costs(minutes=20, looks=1, wait=60))
     case.new_part("lid", 60)
@@ -45,7 +45,7 @@ def lid_rattle(case: Case) -> None:
     if case.as_meant():
         return
     words = "Leave it: it rattles, and holds."
-    case.offer("leave", words, Costs(looks=1), {"panels__lid_tongue": case.mishap.measured})
+    case.offer("leave", words, Costs(looks=1), {"panels.lid_tongue": case.mishap.measured})
     words = f"Glue a shim of veneer, {case.show(case.off)} thick, into the roof of the lid grooves."
     case.offer("shim", words, Costs(minutes=20, looks=1, wait=60))
     case.new_part("lid", 60)

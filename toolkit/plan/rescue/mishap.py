@@ -200,10 +200,10 @@ def facts(plan: Plan, mishap: Mishap) -> dict[str, Any]:
         settled = d.choices.corner
         for key in ("slope", "pin", "half_pin"):
             if getattr(c.corner, key) is None:
-                more[f"corner__{key}"] = getattr(settled, key)
+                more[f"corner.{key}"] = getattr(settled, key)
         for corner in (d.back, d.front):
             if getattr(c.corner, f"tails_{corner.name}") is None:
-                more[f"corner__tails_{corner.name}"] = len(corner.tails)
+                more[f"corner.tails_{corner.name}"] = len(corner.tails)
     if mishap.had("grooved"):
         groove = d.choices.groove
         made |= {"groove_width": groove.width, "groove_depth": groove.depth}
@@ -215,4 +215,4 @@ def facts(plan: Plan, mishap: Mishap) -> dict[str, Any]:
             for axis in ("length", "width", "thickness"):
                 made[f"{name}_{axis}"] = meant_of(plan, f"{name}_{axis}")
     known = {key: value for key, value in made.items() if getattr(c.made, key) is None}
-    return {**{f"made__{key}": value for key, value in known.items()}, **more}
+    return {**{f"made.{key}": value for key, value in known.items()}, **more}

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
-from toolkit.measures import Rule, length
+from toolkit.measures import Rule
 from toolkit.plan.compare import Comparison, compare
 from toolkit.plan.plan import Plan, plan
 from toolkit.plan.rescue.mishap import Mishap, facts, meant_of
@@ -125,24 +125,6 @@ class Option:
         """What is to be said of this box and was not of the one meant, alike put together."""
         return gathered(row for row in self.comparison.new_findings if row.level in levels)
 
-    def file_changes(self, rule: Rule) -> dict[str, Any]:
-        """The changes as a box file has them, lengths as text with their unit."""
-        return {key: _in_file(value, rule) for key, value in self.changes.items()}
-
-
-def _in_file(value: Any, rule: Rule) -> Any:
-    if isinstance(value, tuple):
-        return [_in_file(each, rule) for each in value]
-    if not isinstance(value, float):
-        return value
-    if value == 0:
-        return f"0 {rule.units}"
-    text = rule.exact(value)
-    # Off every mark the rule's own words would move the size; then millimetres hold it.
-    if abs(length(text, what="length") - value) > 1e-6:
-        text = f"{value:.6f}".rstrip("0").rstrip(".") + " mm"
-    return text
-
 
 @dataclass(frozen=True, slots=True)
 class Case:
@@ -173,7 +155,7 @@ class Case:
     def after(self, changes: Mapping[str, Any], *, without: tuple[str, ...] = ()) -> Plan:
         """The box with what exists, less some of it that is given up, and some changes."""
         kept = {key: value for key, value in self.facts.items() if key not in without}
-        return plan(self.plan.choices.having(**{**kept, **changes}))
+        return plan(self.plan.choices.having({**kept, **changes}))
 
     def offer(
         self,
@@ -190,7 +172,7 @@ class Case:
             after, source = self.plan, PRACTICE
         else:
             kept = {key: value for key, value in self.facts.items() if key not in without}
-            told = {key.replace("__", ".", 1): v for key, v in {**kept, **changes}.items()}
+            told = {**kept, **changes}
             after, source = self.after(changes, without=without), f"{GEOMETRY}; costs: {PRACTICE}"
         self.found.append(
             Option(code, words, told, after, compare(self.plan, after), costs, source)

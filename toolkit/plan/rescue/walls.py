@@ -46,7 +46,7 @@ def _new(case: Case, part: str) -> None:
 def _length(case: Case, part: str) -> None:
     jointed = case.mishap.had("jointed")
     made = case.mishap.measured
-    both = {f"made__{name}_length": made for name in _pair(part)}
+    both = {f"made.{name}_length": made for name in _pair(part)}
     if case.off > 0 and not jointed:
         words = f"Saw and shoot the {part} down to {case.show(case.meant or 0.0)}."
         case.offer("trim", words, Costs(minutes=8))
@@ -103,7 +103,7 @@ def _keep_inside(case: Case, both: dict[str, Any], axis: str) -> None:
             case.offer("tails", words, Costs(minutes=8), {**both, **_tail(tail)})
     for wall in ("side", "end"):
         old = getattr(d.choices.thickness, wall)
-        key = f"thickness__{wall}"
+        key = f"thickness.{wall}"
         thick = _solved(lambda x, key=key: inside({key: x}), old, goal)  # type: ignore[misc]
         if thick is not None and thick < old:
             plural = "sides" if wall == "side" else "ends"
@@ -112,7 +112,7 @@ def _keep_inside(case: Case, both: dict[str, Any], axis: str) -> None:
 
 
 def _tail(length: float) -> dict[str, Any]:
-    return {"corner__tail_length": length, "corner__lap": None}
+    return {"corner.tail_length": length, "corner.lap": None}
 
 
 def _solved(of: Callable[[float], float], start: float, goal: float) -> float | None:
@@ -130,12 +130,12 @@ def _width(case: Case, part: str) -> None:
         _low_front(case)
         return
     walls = ("side", "back")
-    every = {f"made__{name}_width": made for name in walls}
+    every = {f"made.{name}_width": made for name in walls}
     meant = case.show(case.meant or 0.0)
     if case.off > 0:
         case.offer("trim", f"Plane the {part}'s top edge to {meant}.", Costs(minutes=6))
     else:
-        without = tuple(f"made__{name}_width" for name in walls)
+        without = tuple(f"made.{name}_width" for name in walls)
         words = f"Plane the top edges of all walls to {case.show(made)}."
         if case.mishap.had("jointed"):
             words += " It comes off the uppermost half pins; see that they are still thick enough."
@@ -153,7 +153,7 @@ def _low_front(case: Case) -> None:
         case.offer("trim", words, Costs(minutes=6))
     words = f"Leave the front at {case.show(case.mishap.measured)}."
     looks = 1 if case.off < 0 else 0
-    case.offer("leave", words, Costs(looks=looks), {"made__front_width": case.mishap.measured})
+    case.offer("leave", words, Costs(looks=looks), {"made.front_width": case.mishap.measured})
     if case.off < 0:
         words = "Glue a strip of the same wood, grain alike, to its top edge, and rip it again."
         case.offer("strip", words, Costs(minutes=25, looks=1, wait=60))
@@ -163,7 +163,7 @@ def _low_front(case: Case) -> None:
 def _thickness(case: Case, part: str) -> None:
     made = case.mishap.measured
     d = case.plan.design
-    fact = {f"made__{part}_thickness": made}
+    fact = {f"made.{part}_thickness": made}
     half_blind = d.choices.corner.joint == "half-blind"
     pin_board = (part == "side") == (d.choices.corner.tails_on == "ends")
     if case.off > 0:
@@ -176,18 +176,18 @@ def _thickness(case: Case, part: str) -> None:
         tail = d.frame.tail_back.value
         if not gauged:
             words = "Keep the lap: the tails, not gauged yet, take the difference."
-            lap = {"corner__lap": d.frame.lap_back.value, "corner__tail_length": None}
+            lap = {"corner.lap": d.frame.lap_back.value, "corner.tail_length": None}
             case.offer("keep-lap", words, Costs(minutes=3), {**fact, **lap})
         words = f"Keep the tail length of {case.show(tail)}: the lap takes the difference."
         if gauged:
             words = f"The tails are gauged at {case.show(tail)}: the lap takes the difference."
         costs = Costs(minutes=3, looks=1 if case.off < 0 else 0)
-        case.offer("keep-tails", words, costs, {**fact, "made__tail_length": tail})
+        case.offer("keep-tails", words, costs, {**fact, "made.tail_length": tail})
     else:
         words = f"Leave the {part} as it is; set the gauge anew from it wherever it is used."
         case.offer("leave", words, Costs(minutes=3), fact)
     if not gauged and case.off < 0:
-        thin = {"thickness__side": made, "thickness__end": made}
+        thin = {"thickness.side": made, "thickness.end": made}
         words = f"Plane all four walls to {case.show(made)}, so that one gauge serves them all."
         case.offer("all-alike", words, Costs(minutes=40), {**fact, **thin})
     _new(case, part)
@@ -195,7 +195,7 @@ def _thickness(case: Case, part: str) -> None:
 
 def _panel(case: Case, part: str, axis: str) -> None:
     made = case.mishap.measured
-    key = f"made__{part}_{axis}"
+    key = f"made.{part}_{axis}"
     if case.off > 0:
         words = f"Plane its {axis} down to {case.show(case.meant or 0.0)}."
         case.offer("plane-on", words, Costs(minutes=8))
