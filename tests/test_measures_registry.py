@@ -3,8 +3,7 @@
 import numpy as np
 import pint
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from toolkit.measures import (
     MeasureError,
@@ -13,10 +12,10 @@ from toolkit.measures import (
     humidity,
     length,
     percent,
-    registry,
     slope,
     temperature,
 )
+from toolkit.measures.conversion import registry
 
 OTHER = pint.UnitRegistry()
 OTHER.formatter.default_format = "~P"

@@ -9,8 +9,7 @@ from dataclasses import FrozenInstanceError, replace
 from fractions import Fraction
 
 import pytest
-from hypothesis import assume, given
-from hypothesis import strategies as st
+from hypothesis import assume, given, strategies as st
 
 from toolkit.measures import MM_PER_INCH, MeasureError, Rule, length
 

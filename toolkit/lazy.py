@@ -12,24 +12,7 @@ from importlib import import_module
 
 
 def fetcher(room: str, homes: Mapping[str, str]) -> Callable[[str], object]:
-    """What a room's ``__getattr__`` is to be.
-
-    Parameters
-    ----------
-    room : str
-        The room's own ``__name__``.
-    homes : mapping of str to str
-        Each module of the room, with the names that live in it, parted by spaces.
-
-    Returns
-    -------
-    callable
-        Gives a name of the room, and keeps it there for the next time.
-
-    Source
-    ------
-    PEP 562, module ``__getattr__``.
-    """
+    """The ``__getattr__`` of a room, from each module's names, parted by spaces (PEP 562)."""
     home_of = {name: home for home, names in homes.items() for name in names.split()}
 
     def fetch(name: str) -> object:

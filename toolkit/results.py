@@ -5,10 +5,9 @@ All of them are frozen, carry lengths in millimetres, and can describe themselve
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
-from contextlib import contextmanager
-from contextvars import ContextVar
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
+from functools import cache
 from math import isclose
 from typing import TYPE_CHECKING, Literal
 
@@ -48,34 +47,27 @@ def capital(text: str) -> str:
     return text[:1].upper() + text[1:]
 
 
-def whole(text: str) -> str:
-    """Text without halves of characters, which no file, page or screen can hold.
-
-    >>> whole("3 tails\\ud83d"), whole("\\ud83d\\ude42")
-    ('3 tails�', '🙂')
-    """
-    return text.encode("utf-16", "surrogatepass").decode("utf-16", "replace")
+def listed(words: Iterable[str], last_word: str = "and") -> str:
+    """Words in a row for a sentence: 'a, b and c'."""
+    *head, last = words
+    return f"{', '.join(head)} {last_word} {last}" if head else last
 
 
-# Stands between the letters of what somebody typed, so that no rule of spelling finds a word in
-# them. Unicode keeps it for use inside a program: nobody can have typed it.
-TYPED = "\ufdd0"
-_MARKED: ContextVar[bool] = ContextVar("typed text is marked", default=False)
+@cache
+def read_table(place: str) -> tuple[dict[str, str], ...]:
+    """Rows of a CSV file such as ``wood/species.csv``, every cell as stripped text."""
+    # Imported here: together they would be most of the time that importing a room takes.
+    import csv
+    from importlib.resources import files
+
+    text = files("toolkit").joinpath(*place.split("/")).read_text(encoding="utf-8")
+    rows = csv.DictReader(text.splitlines())
+    return tuple({key: cell.strip() for key, cell in row.items()} for row in rows)
 
 
-@contextmanager
-def marking_typed() -> Iterator[None]:
-    """Round whatever makes text for a page that is respelled, which takes the marks out again."""
-    before = _MARKED.set(True)
-    try:
-        yield
-    finally:
-        _MARKED.reset(before)
-
-
-def as_typed(text: str) -> str:
-    """What somebody typed (a title, a name), for a text of ours: it keeps its spelling."""
-    return TYPED.join(text) if _MARKED.get() else text
+def number(cell: str) -> float | None:
+    """The number in a cell, or None for an empty one. [the unit of its column]"""
+    return float(cell) if cell else None
 
 
 @dataclass(frozen=True, slots=True)
@@ -172,10 +164,7 @@ def gathered(findings: Iterable[Finding]) -> tuple[Finding, ...]:
         named = places.setdefault(said, [])
         if row.where not in named:
             named.append(row.where)
-    return tuple(
-        replace(first[said], where=" and ".join(filter(None, [", ".join(named[:-1]), named[-1]])))
-        for said, named in places.items()
-    )
+    return tuple(replace(first[said], where=listed(named)) for said, named in places.items())
 
 
 @dataclass(frozen=True, slots=True)
@@ -219,15 +208,22 @@ class Chosen:
 
 @dataclass(frozen=True, slots=True)
 class Source:
-    """Where a number comes from, and whether the printed number was read or is from memory."""
+    """Where a number comes from, and how: ``read`` in print, from ``memory``, ``computed`` …
+
+    ``none`` where there is nothing to read, as for common practice.
+    """
 
     text: str
-    seen: Literal["read", "memory", "none"] = "none"
+    seen: str = "none"
+
+    @classmethod
+    def of(cls, row: Mapping[str, str], group: str = "") -> Source:
+        """Where a row of a table comes from, or one group of its numbers."""
+        return cls(row[f"{group}source"], row[f"{group}seen"])
 
     def __str__(self) -> str:
         """The source with its caveat."""
-        caveat = {"read": "", "memory": " (from memory)", "none": ""}[self.seen]
-        return self.text + caveat
+        return self.text + (" (from memory)" if self.seen == "memory" else "")
 
 
 @dataclass(frozen=True, slots=True)

@@ -20,7 +20,8 @@ from tests.benchmarks.timing import timed
 from tests.browser.harness import ROOT
 from tests.stock.racks import POSTCARD, class_of, rack
 from toolkit.files import read_boards
-from toolkit.stock import BoardLayouts, BoxLayouts, lay_out_class, saw_cuts
+from toolkit.stock import BoxLayouts, lay_out_class, saw_cuts
+from toolkit.stock.layout import BoardLayouts
 from toolkit.study import lessons_folder
 
 
@@ -49,11 +50,11 @@ def main() -> None:
     # Six sizes, of which no two can change places: the most work that six parts can be.
     unlike = [replace(part, length=part.length + n) for n, part in enumerate(POSTCARD)]
     cells = np.random.default_rng(1).random((225, 2200), dtype=np.float32)
-    made = BoardLayouts(long, POSTCARD, cell=1)
+    made = BoxLayouts(POSTCARD, [long], cell=1)
     turn = iter(range(10**9))
 
     def step() -> object:
-        return saw_cuts(made.laid(next(turn) % 11 / 10))
+        return saw_cuts(made.laid(next(turn) % 11 / 10).boards[0])
 
     rows: list[tuple[str, Callable[[], object], int]] = [
         ("one pass over the cells", lambda: cells * 0.5 + cells, 200),

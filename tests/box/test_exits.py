@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import assume, given, settings
-from hypothesis import strategies as st
+from hypothesis import assume, given, settings, strategies as st
 
 from tests.boxes import ears, inch_postcard, lift_off, postcard
 from toolkit.box import Choices, design

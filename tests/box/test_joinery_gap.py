@@ -8,8 +8,7 @@ from statistics import NormalDist
 
 import numpy as np
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from tests.boxes import postcard
 from toolkit.box import design

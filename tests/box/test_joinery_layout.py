@@ -6,8 +6,7 @@ from itertools import count, islice, pairwise
 from pathlib import Path
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from tests.boxes import inch_postcard, lift_off, postcard
 from tests.oracle.designs import ARRANGEMENTS, Arrangement, random_box

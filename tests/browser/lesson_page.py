@@ -14,8 +14,7 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from html import unescape
 
-from playwright.sync_api import Locator, Page
-from playwright.sync_api import TimeoutError as NeverCameError
+from playwright.sync_api import Locator, Page, TimeoutError as NeverCameError
 
 from tests.browser.harness import PHOTOGRAPHS, PICTURES, Watched
 from toolkit.explore.view import View

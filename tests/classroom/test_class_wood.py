@@ -6,8 +6,7 @@ from collections import Counter
 from pathlib import Path
 
 import pytest
-from hypothesis import given, settings
-from hypothesis import strategies as st
+from hypothesis import given, settings, strategies as st
 
 from tests.boxes import inch_postcard, postcard
 from tests.classroom.classes import DEMO, HEAD, THREE, write

@@ -11,8 +11,7 @@ import pytest
 
 from tests.boxes import inch_postcard, postcard
 from tests.classroom.classes import BOARDS, BOX, HEAD, THREE, write
-from toolkit.classroom import folder as folder_room
-from toolkit.classroom import make_class, wood
+from toolkit.classroom import folder as folder_room, make_class, wood
 from toolkit.classroom.class_pages import Look
 from toolkit.classroom.clock import TimeOfDay
 from toolkit.classroom.contents import timed

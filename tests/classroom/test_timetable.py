@@ -6,8 +6,7 @@ from itertools import pairwise
 
 import networkx
 import pytest
-from hypothesis import given, settings
-from hypothesis import strategies as st
+from hypothesis import given, settings, strategies as st
 
 from toolkit.classroom import (
     Hours,

@@ -8,8 +8,7 @@ import pytest
 from tests.stock.checks import assert_legal
 from toolkit.cli import main
 from toolkit.files import read_boards
-from toolkit.stock import Laid, Piece
-from toolkit.stock.laid import Section, Strip
+from toolkit.stock import Laid, LaidPart, LaidSection, Strip
 
 ROOT = Path(__file__).parents[2]
 BOX = str(ROOT / "lessons" / "box.toml")
@@ -65,9 +64,9 @@ def test_json(looks: str, capsys: pytest.CaptureFixture[str]) -> None:
             size = rough[piece["part"].rstrip(" 12")]
             assert (piece["length"], piece["width"]) == (size["length"], size["width"])
             assert board.thickness >= size["thickness"]
-            pieces.append(Piece(**piece))
+            pieces.append(LaidPart(**piece))
         sections = tuple(
-            Section(p.x, p.x + p.length, (Strip(p.y, p.y + p.width, (p,)),)) for p in pieces
+            LaidSection(p.x, p.x + p.length, (Strip(p.y, p.y + p.width, (p,)),)) for p in pieces
         )
         assert_legal(Laid(board, 5.0, 0.0, sections))
     assert found == NAMES

@@ -14,7 +14,7 @@ import pytest
 from toolkit.explore.board_form import ANOTHER, BoardForm
 from toolkit.explore.engine import followed
 from toolkit.files import read_boards, typed_board
-from toolkit.stock.boards import Defect
+from toolkit.stock import Defect
 from toolkit.study import OwnBoards, OwnBox
 
 

@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
+from tests.boxes import postcard
 from toolkit.explore import lesson1
+from toolkit.explore.lesson1_board import bought
 from toolkit.explore.ready_card import ReadyCard
+from toolkit.plan import plan
 
 
 @pytest.fixture
@@ -21,11 +26,27 @@ def test_readings_become_findings(card: ReadyCard) -> None:
     assert "480 g, 16.5 % more" in card.said.value
 
 
+def test_grain_that_runs_out_is_seen(card: ReadyCard) -> None:
+    card.grain.value = "1 in 20, 1:8"
+    card.check.click()
+    assert "board 2" in card.said.value
+    assert "its grain runs out 1 in 8" in card.said.value
+
+
 def test_a_damper_room_says_otherwise(card: ReadyCard) -> None:
     card.moisture.value = "12.4 %"
     assert {row.level for row in card.findings()} == {"care"}
     card.humidity.value = "66 %"
     assert {row.level for row in card.findings()} == {"good"}
+
+
+def test_the_dust_of_a_listed_wood_is_told_where_it_is_bought() -> None:
+    own = postcard()
+    assert "Dust" not in bought(plan(own)).note
+    cedar = replace(own, wood=replace(own.wood, lid="western redcedar", bottom="western redcedar"))
+    note = bought(plan(cedar)).note
+    assert note.count("Dust of western redcedar: asthma") == 1
+    assert note.endswith("not thereby harmless.")
 
 
 @pytest.mark.parametrize(
@@ -35,6 +56,7 @@ def test_a_damper_room_says_otherwise(card: ReadyCard) -> None:
         ("humidity", "130 %", "does not lie between 0 and 100"),
         ("weights", "412, 405", "412 g"),
         ("temperature", "20", "20 °C"),
+        ("grain", "12", "1:12"),
         ("moisture", "", "Type a reading"),
     ],
 )

@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 
 from toolkit.files import BoardsFileError, FileError, boards_from_text, read_boards
-from toolkit.stock.boards import Board, Defect
+from toolkit.stock import Board, Defect
 
 LESSON = Path(__file__).parents[2] / "lessons" / "boards.toml"
 

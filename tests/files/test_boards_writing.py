@@ -6,8 +6,7 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from tests.files.calm import calm
 from toolkit.files import (
@@ -26,7 +25,7 @@ from toolkit.files import (
 from toolkit.files.boards_editing import with_board, without_board
 from toolkit.files.writing import backups
 from toolkit.measures import Rule
-from toolkit.stock.boards import Board, Defect
+from toolkit.stock import Board, Defect
 
 ROOT = Path(__file__).parents[2]
 LESSON = ROOT / "lessons" / "boards.toml"

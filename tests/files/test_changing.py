@@ -9,8 +9,7 @@ import tomllib
 from pathlib import Path
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from tests.files.calm import calm
 from tests.files.test_reading import LEAST, LESSON

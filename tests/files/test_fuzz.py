@@ -2,8 +2,7 @@
 
 import string
 
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from tests.files.calm import calm
 from tests.files.test_reading import LESSON

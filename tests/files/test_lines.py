@@ -2,8 +2,7 @@
 
 import tomllib
 
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from tests.files.calm import calm
 from toolkit.files.lines import lines_of

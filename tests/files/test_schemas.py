@@ -6,8 +6,7 @@ import tomllib
 import pytest
 from jsonschema import Draft202012Validator
 
-from tests.files.test_boards import BOARD, DEFECT
-from tests.files.test_boards import LESSON as BOARDS
+from tests.files.test_boards import BOARD, DEFECT, LESSON as BOARDS
 from tests.files.test_reading import LEAST, LESSON
 from tests.files.test_refusals import SLIPS
 from toolkit.files import BoxFileError, as_toml, box_from_text, read_box

@@ -4,8 +4,7 @@ import math
 from dataclasses import fields, is_dataclass
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from tests.files.calm import calm
 from tests.files.test_reading import LESSON

@@ -61,13 +61,14 @@ def test_light_rooms_load_nothing_heavy(module: str, heavy: str) -> None:
 
 
 def _public_functions() -> Iterator[tuple[str, FunctionType]]:
-    """The functions that a room hands out: what its face names in ``__all__``."""
+    """The functions that a room hands out: those of its own that its face imports."""
     for face in sorted((ROOT / "toolkit").rglob("__init__.py")):
         room = ".".join(face.parent.relative_to(ROOT).parts)
         module = import_module(room)
-        for name in getattr(module, "__all__", ()):
-            thing = getattr(module, name)
-            if isinstance(thing, FunctionType):
+        for name in dir(module):
+            thing = getattr(module, name, None)
+            own = isinstance(thing, FunctionType) and thing.__module__.startswith(f"{room}.")
+            if own and not name.startswith("_"):
                 yield f"{room}.{name}", thing
 
 

@@ -9,10 +9,10 @@ from itertools import combinations, pairwise
 from pathlib import Path
 
 import pytest
-from hypothesis import given, settings
-from hypothesis import strategies as st
+from hypothesis import given, settings, strategies as st
 
 from tests.pictures.test_layout_of_labels import _faults
+from tests.stock.racks import lay_out
 from toolkit.files import read_boards, read_box
 from toolkit.measures import Rule
 from toolkit.pictures import Drawn, Outline, Picture, board_picture, curve_picture
@@ -24,13 +24,12 @@ from toolkit.plan import plan
 from toolkit.stock import (
     Blank,
     Board,
-    BoardLayouts,
     BoxLayouts,
+    Corners,
     Defect,
     Laid,
     Point,
     blanks_of,
-    lay_out,
     saw_cuts,
 )
 
@@ -53,8 +52,8 @@ def _blanks() -> tuple[Blank, ...]:
 
 
 @cache
-def _layouts(corners: str = "free") -> BoardLayouts:
-    return BoardLayouts(_rack()[0], _blanks(), cell=2.0, corners=corners)  # type: ignore[arg-type]
+def _layouts(corners: Corners = "free") -> BoxLayouts:
+    return BoxLayouts(_blanks(), _rack()[:1], cell=2.0, corners=corners)
 
 
 def _lots(count: int, *, seed: int) -> dict[str, Laid]:
@@ -72,11 +71,10 @@ def _lots(count: int, *, seed: int) -> dict[str, Laid]:
             f"board {len(found) + 1}", "black cherry", length, width, 25.0, tuple(defects),
             heart if lot.random() < 0.7 else (),
         )  # fmt: skip
-        made = BoardLayouts(
-            board, _blanks()[: lot.randint(1, 6)], cell=4.0, gap=lot.choice([3.0, 5.0, 8.0])
-        )
-        if made.curve:
-            found[f"lot {len(found)}"] = made.laid(lot.random())
+        some, gap = _blanks()[: lot.randint(1, 6)], lot.choice([3.0, 5.0, 8.0])
+        made = BoxLayouts(some, [board], cell=4.0, gap=gap)
+        if not made.laid().missing:
+            found[f"lot {len(found)}"] = made.laid(lot.random()).boards[0]
     return found
 
 
@@ -85,10 +83,10 @@ def _laid() -> dict[str, Laid]:
     """Layouts that a class meets, and some drawn by lot."""
     box = BoxLayouts(_blanks(), _rack(), cell=2.0).laid()
     return {
-        "sparing": _layouts().laid(0.0),
-        "handsome": _layouts().laid(1.0),
-        "one run": _layouts("one run").laid(0.0),
-        "run over the break": _layouts("one run").laid(1.0),
+        "sparing": _layouts().laid(0.0).boards[0],
+        "handsome": _layouts().laid(1.0).boards[0],
+        "one run": _layouts("one run").laid(0.0).boards[0],
+        "run over the break": _layouts("one run").laid(1.0).boards[0],
         "short": box.boards[1],
         "thin": box.boards[2],
         "one part": lay_out(_rack()[2], _blanks()[5:]),
@@ -453,9 +451,9 @@ def _curves() -> dict[str, tuple[Point, ...]]:
     assert lot
     box = BoxLayouts(_blanks(), [_rack()[0], _rack()[2]], cell=2.0).laid()
     return {
-        "board": _layouts().curve,
-        "run": _layouts("one run").curve,
-        "one": _layouts().curve[:1],
+        "board": _layouts().laid().curve,
+        "run": _layouts("one run").laid().curve,
+        "one": _layouts().laid().curve[:1],
         "box": box.curve,
         "two sections": (
             Point(700.0, 0.8, 2.1e6),
@@ -492,7 +490,7 @@ def test_the_stair_has_a_step_for_every_layout_and_the_chosen_one_is_on_it(name:
 
 
 def test_the_stair_stands_true_over_the_marks_of_the_board() -> None:
-    curve = _layouts().curve
+    curve = _layouts().laid().curve
     drawn = curve_picture(curve, chosen=curve[0], rule=MM).drawn
     low = min(label.y0 for label in drawn.labels if re.fullmatch(r"\d+", label.text))
     marks = [
@@ -517,7 +515,7 @@ def test_boards_of_several_sections_are_counted_by_volume() -> None:
     # 2.4 litres are 0.0024 m³; a board foot is 144 cubic inches.
     feet = 2.4e6 / 25.4**3 / 144
     assert f"{feet:.2f} board feet" in curve_picture(curve, chosen=curve[1], rule=INCH).sentence
-    assert "litres" not in curve_picture(_layouts().curve, chosen=curve[0], rule=MM).sentence
+    assert "litres" not in curve_picture(_layouts().laid().curve, chosen=curve[0], rule=MM).sentence
 
 
 @pytest.mark.parametrize("name", CURVES)

@@ -8,8 +8,7 @@ from itertools import pairwise, product
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
-from hypothesis import strategies as st
+from hypothesis import given, settings, strategies as st
 
 from tests.boxes import ears, inch_postcard, postcard
 from tests.pictures.designs import impossible, named, some

@@ -13,8 +13,7 @@ from time import process_time
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
-from hypothesis import strategies as st
+from hypothesis import given, settings, strategies as st
 from numpy.typing import NDArray
 
 from tests.pictures.test_layout_of_labels import _faults

@@ -8,8 +8,7 @@ from math import atan2, cos, dist, hypot, pi, radians, remainder, sin
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
-from hypothesis import strategies as st
+from hypothesis import given, settings, strategies as st
 
 from tests.boxes import inch_postcard, postcard
 from tests.pictures.test_layout_of_labels import _faults

@@ -5,8 +5,7 @@ from __future__ import annotations
 from math import hypot
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from tests.boxes import ears, inch_postcard, lift_off, postcard
 from toolkit.box import Choices

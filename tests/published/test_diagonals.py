@@ -3,8 +3,7 @@
 from math import cos, hypot, radians, sin
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from toolkit.plan.diagonals import diagonal_difference, skew_angle
 

@@ -6,9 +6,10 @@ needs a tolerance beyond that of binary fractions.
 
 import pytest
 
-from toolkit.stock import Board, board_feet, lumber_sizes, quarter, tally
+from toolkit.stock import Board, board_feet, lumber_sizes, tally
 
 INCH, FOOT = 25.4, 304.8
+QUARTERS = {size.quarter: size for size in lumber_sizes()}
 
 
 @pytest.mark.parametrize(
@@ -27,12 +28,6 @@ def test_thickness_multiplies_the_rounded_surface_measure():
     """American Hardwood Export Council's and NHLA's example, read: 8 board feet, not 8 1/3."""
     found = board_feet(8 * FOOT, width=6.25 * INCH, thickness=2 * INCH)
     assert found.board_feet == pytest.approx(8, abs=1e-9)
-
-
-def test_bundle_tally_goes_by_whole_inches_and_whole_feet():
-    """American Hardwood Export Council, bundle tally, read: 5 1/4 in × 8 1/2 ft counts 5 × 8."""
-    found = board_feet(8.5 * FOOT, width=5.25 * INCH, thickness=INCH, bundle=True)
-    assert (found.width, found.length) == (5, 8)
 
 
 def test_exact_halves_alternate():
@@ -61,7 +56,7 @@ def test_five_quarter():
 )
 def test_quarters_as_printed(name, rough, two_sides):
     """NHLA rules, standard thicknesses, read: rough, and surfaced two sides, in inches."""
-    size = quarter(name)
+    size = QUARTERS[name]
     assert size.source.seen == "read"
     assert size.nominal == pytest.approx(rough * INCH, abs=1e-9)
     assert size.two_sides == pytest.approx(two_sides * INCH, abs=1e-9)
@@ -71,7 +66,7 @@ def test_what_is_from_memory_says_so():
     """PS 20, Table 3, and 10/4 of the NHLA rules were not read in a copy."""
     memory = [size for size in lumber_sizes() if size.source.seen == "memory"]
     assert {size.kind for size in memory} == {"hardwood", "softwood"}
-    assert quarter("10/4") in memory
+    assert QUARTERS["10/4"] in memory
     assert all(size in memory for size in lumber_sizes() if size.kind == "softwood")
     inch = next(s for s in lumber_sizes() if s.kind == "softwood" and s.nominal == INCH)
     assert inch.two_sides == pytest.approx(0.75 * INCH, abs=1e-9)

@@ -2,7 +2,7 @@
 
 import pytest
 
-from toolkit.wood import dust_limits, indoor_moisture, place, species
+from toolkit.wood import MONTHS, place, species
 
 
 @pytest.mark.parametrize(
@@ -27,45 +27,8 @@ def test_shrinkage_read_in_print(name, radial, tangential, volumetric):
     assert found == (radial, tangential, volumetric)
 
 
-@pytest.mark.parametrize(
-    ("name", "newtons", "seen"),
-    [
-        ("sugar maple", 6450, "read"),
-        ("western white pine", 1870, "read"),
-        ("true mahogany", 3560, "read"),
-        ("black cherry", 4230, "memory"),
-        ("white oak", 6050, "memory"),
-    ],
-)
-def test_side_hardness(name, newtons, seen):
-    """FPL-GTR-190, Tables 5-3b and 5-5b, printed in pounds-force; newtons to the nearest ten."""
-    wood = species(name)
-    assert wood.side_hardness == newtons
-    assert wood.side_hardness_from.seen == seen
-
-
-def test_furniture_in_most_of_the_united_states():
-    """FPL-GTR-190, Table 13-2, from memory: 8 %, single pieces 6 to 10 %."""
-    row = indoor_moisture()[0]
-    assert row.use.startswith("interior")
-    assert (row.average_low, row.average_high) == (8, 8)
-    assert (row.piece_low, row.piece_high) == (6, 10)
-
-
-def test_construction_lumber_is_19_percent_or_less():
-    """FPL-GTR-190, ch. 13, text, read."""
-    row = indoor_moisture()[-1]
-    assert (row.average_low, row.average_high) == (None, 19)
-
-
-def test_uk_limit_for_hardwood_dust_is_the_one_since_2020():
-    """EH40, read: 3 mg/m³; pages from before 2020 say 5."""
-    row = next(one for one in dust_limits() if one.body == "HSE" and "hardwood" in one.wood)
-    assert row.limit == 3
-
-
 def test_a_year_outdoors():
     """FPL-GTR-190, Table 13-1, from memory: Salt Lake City swings from 14.9 to 7.1 %."""
-    town = place("Salt Lake City")
-    assert (town.widest.name, town.widest.moisture) == ("December", 14.9)
-    assert (town.narrowest.name, town.narrowest.moisture) == ("July", 7.1)
+    year = dict(zip(MONTHS, place("Salt Lake City").moisture, strict=True))
+    assert year["December"] == max(year.values()) == 14.9
+    assert year["July"] == min(year.values()) == 7.1

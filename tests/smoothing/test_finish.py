@@ -1,8 +1,7 @@
 """Finish: areas against solids, quantities against worked numbers, and what is said of a plan."""
 
 import pytest
-from hypothesis import given, settings
-from hypothesis import strategies as st
+from hypothesis import given, settings, strategies as st
 from manifold3d import Manifold
 
 from toolkit.measures import Rule

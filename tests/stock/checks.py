@@ -3,12 +3,12 @@
 from collections.abc import Sequence
 from itertools import combinations
 
-from toolkit.stock import Blank, Board, Laid, Piece
+from toolkit.stock import Blank, Board, Defect, Laid, LaidPart
 
 NOISE = 1e-6
 
 
-def apart(one: Piece, other: Piece, *, gap: float) -> bool:
+def apart(one: LaidPart, other: LaidPart, *, gap: float) -> bool:
     """Whether two parts lie at least a gap apart, along or across."""
     return (
         one.x + one.length + gap <= other.x + NOISE
@@ -18,7 +18,7 @@ def apart(one: Piece, other: Piece, *, gap: float) -> bool:
     )
 
 
-def on_board(piece: Piece, board: Board) -> bool:
+def on_board(piece: LaidPart, board: Board) -> bool:
     return (
         piece.x >= -NOISE
         and piece.y >= -NOISE
@@ -27,10 +27,10 @@ def on_board(piece: Piece, board: Board) -> bool:
     )
 
 
-def touches(piece: Piece, board: Board, *, margin: float) -> list[str]:
+def touches(piece: LaidPart, board: Board, *, margin: float) -> list[Defect]:
     """Defects that a part comes nearer than the margin."""
     return [
-        defect.sentence
+        defect
         for defect in board.defects
         if piece.x < defect.along_to + margin - NOISE
         and piece.x + piece.length > defect.along_from - margin + NOISE

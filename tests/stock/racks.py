@@ -1,8 +1,10 @@
 """Boards and parts that the tests of laying out begin from."""
 
 import random
+from typing import Any
 
-from toolkit.stock import Blank, Board, Defect
+from toolkit.stock import Blank, Board, BoxLaid, BoxLayouts, Defect, Laid, Point
+from toolkit.stock.layout import BoardLayouts
 
 POSTCARD = (
     Blank("side 1", 186, 70, 16, "black cherry", 12),
@@ -39,6 +41,21 @@ def random_board(
     if rng.random() < 0.5:
         heart = ((0.0, wide * rng.uniform(0.3, 1)), (long, wide * rng.uniform(0.3, 1)))
     return Board(name, "cherry", long, wide, rng.choice(thickness), tuple(found), heart)
+
+
+def lay_out_box(blanks, boards, *, looks: float = 0.0, **more: Any) -> BoxLaid:
+    """A box on a rack, the most sparing layout unless told otherwise."""
+    return BoxLayouts(blanks, boards, **more).laid(looks)
+
+
+def lay_out(board: Board, blanks, **more: Any) -> Laid:
+    """The same for one board."""
+    return lay_out_box(blanks, [board], **more).boards[0]
+
+
+def curve(layouts: BoardLayouts) -> tuple[Point, ...]:
+    """The trade-off of all the parts."""
+    return layouts.curve_of(layouts.tables.all)
 
 
 def rack(seed: int, *, count: int = 20) -> list[Board]:

@@ -9,12 +9,13 @@ import pytest
 from tests.stock.checks import assert_complete, assert_legal
 from tests.stock.racks import POSTCARD, class_of, rack, random_board
 from toolkit.measures import Rule
-from toolkit.stock import Blank, Board, BoardLayouts, lay_out_class
+from toolkit.stock import Blank, Board, lay_out_class
 from toolkit.stock.blanks import can_give
 from toolkit.stock.class_patterns import board_patterns
 from toolkit.stock.class_program import market
 from toolkit.stock.class_search import search
 from toolkit.stock.class_sections import board_sections
+from toolkit.stock.layout import BoardLayouts
 from toolkit.stock.sets import kinds_of
 
 MM = Rule.millimetres()
@@ -153,16 +154,6 @@ def test_the_first_answer_is_near_and_later_ones_are_no_worse():
     answers = list(lay_out_class(class_of(12), rack(4)))
     assert answers[0].volume <= 1.02 * answers[-1].volume
     assert [a.volume for a in answers] == sorted((a.volume for a in answers), reverse=True)
-
-
-def test_the_sum_of_the_floor_can_be_added_up_by_hand():
-    laid = last(class_of(12), rack(1))
-    table = laid.prices.table()
-    rows = {row[0]: row for row in table.rows}
-    total = sum(float(row[2].replace("−", "-")) for row in table.rows[:-1])
-    assert float(rows["floor"][2]) == pytest.approx(total, abs=0.05)
-    assert float(rows["floor"][2]) * 1000 == pytest.approx(laid.prices.floor, abs=50)
-    assert rows["24 × side 186 × 70"][1]
 
 
 def test_when_the_stock_falls_short_what_is_missing_is_told():

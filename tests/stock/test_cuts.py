@@ -4,14 +4,12 @@ import random
 from dataclasses import dataclass
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from tests.files.calm import calm
-from tests.stock.racks import POSTCARD, SHORT, THICK, random_board
+from tests.stock.racks import POSTCARD, SHORT, THICK, lay_out, random_board
 from toolkit.measures import Rule
-from toolkit.stock import Blank, Board, BoardLayouts, Laid, lay_out, saw_cuts
-from toolkit.stock.blanks import CORNERS
+from toolkit.stock import CORNERS, Blank, Board, BoxLayouts, Laid, saw_cuts
 from toolkit.stock.cuts import section_name
 
 NOISE = 1e-6
@@ -100,9 +98,9 @@ def test_random_boards(seed, gap):
     rng = random.Random(seed)
     sizes = [(rng.uniform(60, 260), rng.uniform(30, 130)) for _ in range(3)]
     parts = [Blank(f"part {n}", *rng.choice(sizes)) for n in range(rng.randint(1, 6))]
-    layouts = BoardLayouts(random_board(rng), parts, gap=gap, cell=1)
-    for looks in (0.0, 1.0) if layouts.curve else ():
-        assert_parts_come_out(layouts.laid(looks))
+    layouts = BoxLayouts(parts, [random_board(rng)], gap=gap)
+    for looks in (0.0, 1.0):
+        assert_parts_come_out(layouts.laid(looks).boards[0])
 
 
 @pytest.mark.parametrize("corners", CORNERS)

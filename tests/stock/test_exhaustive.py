@@ -11,7 +11,9 @@ from itertools import combinations, permutations
 import numpy as np
 import pytest
 
-from toolkit.stock import Blank, Board, BoardLayouts, Defect
+from tests.stock.racks import curve
+from toolkit.stock import Blank, Board, Defect
+from toolkit.stock.layout import BoardLayouts
 
 NEVER = float("-inf")
 
@@ -110,12 +112,12 @@ def test_every_length_of_board_looks_as_good_as_anything_that_was_tried(seed):
     found = layouts.tables.best(layouts.tables.all)
     if found is None:
         assert max(tried) == NEVER
-        assert layouts.curve == ()
+        assert curve(layouts) == ()
         return
     assert len(found) == len(tried)
     assert found == pytest.approx(tried, abs=1e-5)
     least = next(end for end, looks in enumerate(tried) if looks > NEVER)
-    assert layouts.curve[0].used == least
+    assert curve(layouts)[0].used == least
     for end in range(least, int(board.length) + 1):
         read = layouts.laid_in(float(end), chosen=layouts.tables.all)
         looks = sum(

@@ -7,8 +7,9 @@ import random
 
 import pytest
 
-from tests.stock.racks import POSTCARD
-from toolkit.stock import Blank, Board, BoardLayouts, Defect
+from tests.stock.racks import POSTCARD, curve
+from toolkit.stock import Blank, Board, Defect
+from toolkit.stock.layout import BoardLayouts
 
 GAP = 5
 
@@ -79,14 +80,14 @@ def case(seed: int) -> tuple[Board, list[Blank]]:
 def test_the_same_least_length(seed):
     board, parts = case(seed)
     length, proved = least_length(board, parts)
-    curve = BoardLayouts(board, parts, gap=GAP, cell=1, margin=0).curve
+    points = curve(BoardLayouts(board, parts, gap=GAP, cell=1, margin=0))
     if length is None:
-        assert proved and not curve
+        assert proved and not points
         return
-    assert curve, "the other solver found a layout"
-    assert curve[0].used <= length
+    assert points, "the other solver found a layout"
+    assert points[0].used <= length
     if proved:
-        assert curve[0].used == length
+        assert points[0].used == length
 
 
 def test_the_other_solver_proves_most_of_these_boards():

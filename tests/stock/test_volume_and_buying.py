@@ -5,7 +5,7 @@ from datetime import date
 import pytest
 
 from tests.stock.checks import assert_complete, assert_legal
-from tests.stock.racks import POSTCARD
+from tests.stock.racks import POSTCARD, lay_out_box
 from toolkit.measures import Rule
 from toolkit.stock import (
     Blank,
@@ -14,10 +14,8 @@ from toolkit.stock import (
     board_feet_by_volume,
     board_feet_of_sticks,
     cubic_metres,
-    lay_out_box,
     lumber_sizes,
     order_by,
-    quarter,
     sets_needed,
     size_to_ask_for,
     tally,
@@ -79,8 +77,6 @@ def test_what_to_ask_for():
     for kind in ("hardwood", "softwood"):
         sold = [size.sold for size in lumber_sizes() if size.kind == kind]
         assert sold == sorted(sold)
-    with pytest.raises(ValueError, match=r"9/4.*4/4"):
-        quarter("9/4")
 
 
 def test_what_is_bought_supplies_what_was_missing():

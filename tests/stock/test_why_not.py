@@ -5,32 +5,28 @@ from itertools import product
 
 import pytest
 
-from tests.stock.racks import PANEL, POSTCARD, SHORT, THICK, random_board
+from tests.stock.racks import PANEL, POSTCARD, SHORT, lay_out_box, random_board
 from toolkit.measures import Rule
 from toolkit.stock import (
     Blank,
     Board,
-    BoardLayouts,
     Defect,
-    lay_out_box,
     missing_sentences,
-    why_not_all_fit,
 )
-from toolkit.stock.grid import grid
-from toolkit.stock.stretches import clearest
+from toolkit.stock.board_grid import grid
+from toolkit.stock.why_not import longest_clear
 
 MM = Rule.millimetres()
 
 
-def test_the_longest_and_the_widest_clear_stretch():
+def test_the_longest_clear_stretch():
     """Knots leave 331 mm before the first, and a strip 63 mm wide below both; margins are 3 mm."""
     knots = Defect("knot", 331, 63, 371, 93), Defect("knot", 640, 63, 680, 150)
     board = Board("knotty", "cherry", 960, 160, 16, knots)
-    told = why_not_all_fit(board, [Blank("shelf", 900, 150)])
-    assert not told.fits
-    assert told.sentences(MM) == (
-        "shelf: the longest clear stretch 150 mm wide is 328 mm; "
-        "the widest clear stretch 900 mm long is 60 mm.",
+    laid = lay_out_box([Blank("shelf", 900, 150)], [board])
+    assert missing_sentences(laid, rule=MM) == (
+        "Missing: shelf; it needs 900 mm; the longest clear stretch 150 mm wide on any board is "
+        "328 mm.",
     )
 
 
@@ -51,52 +47,9 @@ def test_stretches_by_trying_every_rectangle():
                 for y in range(on.across - wide + 1)
             )
 
-        length, width = rng.randint(2, 20), rng.randint(2, 10)
+        width = rng.randint(2, 10)
         longest = max((n for n in range(1, on.along + 1) if clear(n, width)), default=0)
-        widest = max((n for n in range(1, on.across + 1) if clear(length, n)), default=0)
-        assert clearest(on, length=length, width=width) == (longest, widest)
-
-
-def test_each_fits_but_not_all():
-    board = Board("stub", "black cherry", 330, 145, 16)
-    told = why_not_all_fit(board, POSTCARD)
-    assert not told.wrong
-    assert not told.too_large
-    assert {blank.name for blank in told.together} == {"side 1", "side 2", "back", "front"}
-    (sentence,) = told.sentences(MM)
-    assert "side 1, side 2, back and front" in sentence
-    layouts = BoardLayouts(board, told.together)
-    assert layouts.curve, "the set that is said to fit does not"
-    for blank in set(POSTCARD) - set(told.together):
-        assert not BoardLayouts(board, [*told.together, blank]).curve
-
-
-def test_of_two_sets_of_one_size_the_one_with_more_wood():
-    board = Board("stub", "cherry", 200, 80, 16)
-    told = why_not_all_fit(board, [Blank("short", 150, 70), Blank("long", 190, 75)])
-    assert [blank.name for blank in told.together] == ["long"]
-
-
-def test_the_wrong_board():
-    assert why_not_all_fit(PANEL, POSTCARD).sentences(MM) == (
-        "side 1, side 2, back and front: 16 mm of thickness is needed, and this board has 13 mm.",
-    )
-    oak = Board("oak", "white oak", 2200, 225, 25)
-    assert why_not_all_fit(oak, POSTCARD[:1]).sentences(MM) == (
-        "side 1: to be black cherry, and this is white oak.",
-    )
-
-
-def test_everything_fits():
-    told = why_not_all_fit(THICK, POSTCARD)
-    assert told.fits
-    assert told.sentences(MM) == ("Every part fits.",)
-
-
-def test_no_clear_wood_at_all():
-    board = Board("rotten", "cherry", 900, 140, 16, (Defect("decay", 0, 0, 900, 140),))
-    (row,) = why_not_all_fit(board, [Blank("part", 100, 50)]).too_large
-    assert (row.longest, row.widest) == (0, 0)
+        assert longest_clear(on, width=width) == longest
 
 
 @pytest.mark.parametrize(
@@ -118,5 +71,6 @@ def test_why_parts_of_a_box_are_missing(boards, reason):
 
 
 def test_in_inches():
-    told = why_not_all_fit(SHORT, [Blank("beam", 1500, 25.4)]).sentences(Rule.inches())
-    assert told[0].startswith("beam: the longest clear stretch 1 in wide is 47 7/32 in")
+    laid = lay_out_box([Blank("beam", 1500, 25.4)], [SHORT])
+    (told,) = missing_sentences(laid, rule=Rule.inches())
+    assert "the longest clear stretch 1 in wide on any board is 47" in told

@@ -1,8 +1,7 @@
 """Answers are marked as a rule is read, and every usual slip has its own hint."""
 
 import pytest
-from hypothesis import assume, given
-from hypothesis import strategies as st
+from hypothesis import assume, given, strategies as st
 
 from toolkit.measures import Rule
 from toolkit.study import Question, Slip, mark

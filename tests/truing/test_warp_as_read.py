@@ -3,8 +3,7 @@
 from dataclasses import replace
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from toolkit.measures import Rule
 from toolkit.truing import Warp, cut_to, face_of, stick_reading, warp_from_readings

@@ -4,8 +4,7 @@ import math
 from itertools import pairwise
 
 import pytest
-from hypothesis import assume, given, settings
-from hypothesis import strategies as st
+from hypothesis import assume, given, settings, strategies as st
 
 from toolkit.wood import PithInside, cup, cup_formula, cup_from_strains, movement, strain
 

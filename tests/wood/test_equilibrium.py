@@ -1,10 +1,9 @@
-"""Moisture follows the air without jumps, and can be read backwards."""
+"""Moisture follows the air without jumps."""
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
-from toolkit.wood import equilibrium_moisture, humidity_for
+from toolkit.wood import equilibrium_moisture
 
 temperatures = st.floats(-20, 130)
 humidities = st.floats(0, 99.9)
@@ -24,18 +23,9 @@ def test_warmer_air_makes_drier_wood_above_freezing(temperature, humidity, warme
     assert equilibrium_moisture(temperature=temperature + warmer, humidity=humidity) < cool + 0.05
 
 
-@given(temperatures, humidities)
-def test_there_and_back(temperature, humidity):
-    moisture = equilibrium_moisture(temperature=temperature, humidity=humidity)
-    assert humidity_for(temperature=temperature, moisture=moisture) == pytest.approx(
-        humidity, abs=2e-9
-    )
-
-
 @given(temperatures)
 def test_dry_air_dries_wood_wholly(temperature):
     assert equilibrium_moisture(temperature=temperature, humidity=0) == 0
-    assert humidity_for(temperature=temperature, moisture=0) == pytest.approx(0, abs=1e-9)
 
 
 @pytest.mark.parametrize("humidity", [130, 100, -1, float("nan"), float("inf")])
@@ -48,11 +38,3 @@ def test_impossible_air_is_refused(humidity):
 def test_temperatures_beyond_the_equation_are_refused(temperature):
     with pytest.raises(ValueError, match=r"-20 to 130 °C"):
         equilibrium_moisture(temperature=temperature, humidity=50)
-    with pytest.raises(ValueError, match=r"-20 to 130 °C"):
-        humidity_for(temperature=temperature, moisture=9)
-
-
-@pytest.mark.parametrize("moisture", [-0.1, 29, 60, float("nan")])
-def test_moisture_that_no_air_brings_is_refused(moisture):
-    with pytest.raises(ValueError, match=r"between 0 and just under 28\.8 %"):
-        humidity_for(temperature=20, moisture=moisture)

@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-import csv
 from dataclasses import dataclass
 from difflib import get_close_matches
 from functools import cache
-from importlib.resources import files
 
-from toolkit.results import Source
+from toolkit.results import Source, read_table
 
 
 class UnknownContents(ValueError):  # noqa: N818 - said as a sentence, not as a type
@@ -29,15 +27,14 @@ class Contents:
 @cache
 def all_contents() -> dict[str, Contents]:
     """Every named content, by name."""
-    text = files("toolkit.box").joinpath("contents.csv").read_text(encoding="utf-8")
     table = {}
-    for row in csv.DictReader(text.splitlines()):
+    for row in read_table("box/contents.csv"):
         table[row["name"]] = Contents(
             name=row["name"],
             length=float(row["long_mm"]),
             width=float(row["short_mm"]),
             thickness=float(row["thickness_mm"]) if row["thickness_mm"] else None,
-            source=Source(row["source"], "read" if row["seen"] == "read" else "memory"),
+            source=Source.of(row),
         )
     return table
 

@@ -6,10 +6,9 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Literal
 
-from toolkit.classroom._data import read_table
 from toolkit.measures import Rule
 from toolkit.plan.diagonals import diagonal_difference, skew_angle
-from toolkit.results import above, below
+from toolkit.results import above, below, read_table
 
 Band = Literal["Excellent", "Pass", "acceptable after a note", "Rework"]
 BANDS: tuple[Band, ...] = ("Excellent", "Pass", "acceptable after a note", "Rework")
@@ -88,7 +87,7 @@ def limits() -> tuple[Limits, ...]:
     Custom, common practice, no source; each row says so.
     """
     found = []
-    for row in read_table("bands.csv"):
+    for row in read_table("classroom/bands.csv"):
         numbers = [float(row[column]) for column in ("excellent", "pass", "rework")]
         unit = row["kind"]
         if unit == "diagonals":
@@ -130,7 +129,7 @@ def word_rows() -> tuple[WordRow, ...]:
             words=tuple((row[column], band) for column, band in columns if row[column]),
             source=row["source"],
         )
-        for row in read_table("words.csv")
+        for row in read_table("classroom/words.csv")
     )
 
 

@@ -8,7 +8,7 @@ from datetime import date
 from importlib.resources import files as package_files
 from typing import TYPE_CHECKING, Literal
 
-from toolkit.results import as_typed, marking_typed
+from toolkit.measures import as_typed, marking_typed
 
 if TYPE_CHECKING:
     from toolkit.handout.sections import Section

@@ -9,9 +9,7 @@ from typing import Any
 from toolkit.classroom.drawn import drawn
 from toolkit.classroom.plan_questions import GUESS, borrowing, spare_sets
 from toolkit.classroom.plan_scene import SCENES, TIME, USUAL, WOOD, usual_class
-from toolkit.classroom.steps import PACES, critical_path
-from toolkit.classroom.steps import if_late as left_out
-from toolkit.classroom.steps import weekend as steps
+from toolkit.classroom.steps import PACES, critical_path, if_late as left_out, weekend as steps
 from toolkit.classroom.tally import asked, bare, calls, hands_sheet, tally
 from toolkit.classroom.timetable import span
 from toolkit.explore.cards import compare_count, guess_card, question_cards

@@ -24,10 +24,11 @@ from toolkit.classroom.tools_plan import (
 from toolkit.classroom.wall_sheet import groups, setting_tables
 from toolkit.files import Student, WeekendClass
 from toolkit.handout.sections import Section, figure
+from toolkit.measures import as_typed
 from toolkit.pages import as_html
 from toolkit.pictures import for_paper
 from toolkit.plan import Plan
-from toolkit.results import Table, as_typed, capital
+from toolkit.results import Table, capital
 from toolkit.study import lessons_with_questions
 
 Plans = Mapping[int, Plan]

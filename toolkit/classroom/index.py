@@ -11,7 +11,7 @@ from toolkit.classroom.wall_sheet import spans
 from toolkit.files import Student, WeekendClass
 from toolkit.files.folder_record import MadePage
 from toolkit.handout.sections import Section
-from toolkit.results import as_typed, marking_typed
+from toolkit.measures import as_typed, marking_typed
 
 HELPED = 8  # students whom one person can lead, common practice, no source
 

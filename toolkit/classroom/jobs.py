@@ -12,8 +12,8 @@ from typing import TYPE_CHECKING, Literal, TypeAlias
 from toolkit.classroom.class_pages import Look, class_page
 from toolkit.files import Student, WeekendClass
 from toolkit.files.folder_record import mark, mark_of_files
+from toolkit.measures import marking_typed
 from toolkit.plan import Plan
-from toolkit.results import marking_typed
 from toolkit.stock import named_as_typed, sets_needed
 
 if TYPE_CHECKING:

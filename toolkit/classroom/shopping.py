@@ -7,12 +7,12 @@ from collections.abc import Sequence
 from toolkit.measures import Rule
 from toolkit.results import Table
 from toolkit.stock import (
+    END_WASTE,
+    GAP,
     Blank,
     Purchase,
     to_buy,
 )
-from toolkit.stock.buying import END_WASTE
-from toolkit.stock.layout import GAP
 
 
 def sticks(missing: Sequence[Blank], *, longest: float) -> tuple[Purchase, ...]:

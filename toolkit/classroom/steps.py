@@ -7,8 +7,7 @@ from dataclasses import dataclass, field, replace
 from functools import cache
 from typing import Literal
 
-from toolkit.classroom._data import read_table
-from toolkit.results import Table
+from toolkit.results import Table, read_table
 
 Pace = Literal["practised", "novice", "slow"]
 PACES: tuple[Pace, ...] = ("practised", "novice", "slow")
@@ -91,7 +90,7 @@ def weekend() -> tuple[Step, ...]:
             if_late=row["if_late"],
             source=row["source"],
         )
-        for row in read_table("steps.csv")
+        for row in read_table("classroom/steps.csv")
     )
 
 
@@ -109,7 +108,7 @@ def savings() -> tuple[Saving, ...]:
     Common practice, no source.
     """
     found: dict[str, Saving] = {}
-    for row in read_table("savings.csv"):
+    for row in read_table("classroom/savings.csv"):
         step = {int(row["step"]): {pace: float(row[pace]) for pace in PACES}}
         old = found.get(row["key"])
         more = {**old.minutes, **step} if old else step

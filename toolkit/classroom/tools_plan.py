@@ -5,12 +5,11 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from math import ceil
 
-from toolkit.classroom._data import read_table
 from toolkit.classroom.clock import TimeOfDay
 from toolkit.classroom.timetable import Timetable, shared_tools
 from toolkit.classroom.wall_sheet import spans
 from toolkit.files import Student
-from toolkit.results import Table
+from toolkit.results import Table, read_table
 
 HONING = 8  # minutes of one refresh at most, common practice, no source [min]
 GRINDING = (15, 20)  # minutes of one iron, common practice, no source [min]
@@ -95,7 +94,7 @@ def bench_table(*, benches: int, students: int) -> Table:
     Common practice, no source.
     """
     rows = []
-    for row in read_table("bench_tools.csv"):
+    for row in read_table("classroom/bench_tools.csv"):
         each, many = int(row["count"]), students if row["for"] == "student" else benches
         rows.append((row["tool"], f"{each} for each {row['for']}", str(each * many)))
     return Table(
@@ -122,15 +121,19 @@ def irons_table(timed: Timetable, *, benches: int, students: int) -> Table:
     Common practice, no source.
     """
     rows, total = [], 0
-    for row in read_table("bench_tools.csv"):
+    for row in read_table("classroom/bench_tools.csv"):
         many = int(row["irons"]) * (students if row["for"] == "student" else benches)
         if many:
             rows.append((row["tool"], str(many)))
-    for row in read_table("shared_irons.csv"):
+    for row in read_table("classroom/shared_irons.csv"):
         many = int(row["irons"]) * timed.tools.get(row["tool"], 0)
         if many:
             rows.append((row["tool"], str(many)))
-    planes = ("jack plane", "smoother", *(row["tool"] for row in read_table("shared_irons.csv")))
+    planes = (
+        "jack plane",
+        "smoother",
+        *(row["tool"] for row in read_table("classroom/shared_irons.csv")),
+    )
     total = sum(int(many) for tool, many in rows if tool in planes or tool.startswith("chisels"))
     low, high = (ceil(total * minutes / 60) for minutes in GRINDING)
     rows.append(("all", str(sum(int(many) for _, many in rows))))
@@ -167,7 +170,9 @@ def honing_table(timed: Timetable, *, clock: TimeOfDay, students: Sequence[Stude
     Common practice, no source.
     """
     known = {step.number for step in timed.steps}
-    moments = [row for row in read_table("honing.csv") if int(row["before_step"]) in known]
+    moments = [
+        row for row in read_table("classroom/honing.csv") if int(row["before_step"]) in known
+    ]
     begins = {(bar.student, bar.step): bar.start for bar in timed.bars}
     rows = tuple(
         (

@@ -7,8 +7,7 @@ from dataclasses import dataclass, replace
 
 from toolkit.plan import Plan
 from toolkit.results import Part
-from toolkit.stock import Blank, Board, ClassLaid, Defect, Laid, blanks_of, lay_out_class
-from toolkit.stock.layout import GAP
+from toolkit.stock import GAP, Blank, Board, ClassLaid, Defect, Laid, blanks_of, lay_out_class
 
 SHORTEST_REST = 100.0  # custom, no source: a shorter end of a board is an offcut [mm]
 TIME_LIMIT = 4.0  # for a proof; the first layout is there at once [s]

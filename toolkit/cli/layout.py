@@ -10,7 +10,7 @@ from pathlib import Path
 
 from toolkit.files import read_boards, read_box
 from toolkit.plan import Plan, plan
-from toolkit.stock.laid import BoxLaid
+from toolkit.stock import BoxLaid
 
 DONE, FALLS_SHORT = 0, 1
 # A rack of more boards than this is laid out on a coarser grid, so as not to keep people waiting.

@@ -10,7 +10,7 @@ import ipywidgets as widgets
 from toolkit.explore.board_rows import LengthBox, Rows, close
 from toolkit.files import TypedBoard, TypedDefect
 from toolkit.measures import Rule
-from toolkit.stock.boards import Board, DefectKind
+from toolkit.stock import Board, DefectKind
 from toolkit.wood import all_species
 
 FIELD = {"width": "24em"}

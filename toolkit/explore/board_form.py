@@ -19,7 +19,7 @@ from toolkit.explore.engine import follows
 from toolkit.explore.view import SHEET
 from toolkit.files import FileError, board_from_typed
 from toolkit.measures import Rule
-from toolkit.stock.boards import Board
+from toolkit.stock import Board
 from toolkit.study import LoadedBoards, OwnBoards, OwnBox
 
 ANOTHER = "another board…"

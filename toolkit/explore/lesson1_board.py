@@ -30,6 +30,7 @@ from toolkit.stock import (
     to_buy,
 )
 from toolkit.study import OwnBoards
+from toolkit.wood import CAUTION, sensitiser
 
 CLASS = 10  # students in the weekend class
 _HANDSOME = 10
@@ -203,9 +204,17 @@ def bought(made: Plan) -> Table:
             "as a hardwood yard counts it",
         ),
         tuple(rows),
-        note="A yard counts wood thinner than an inch as an inch: ask which way it will be billed.",
+        note=f"A yard counts wood thinner than an inch as an inch: ask which way it will be billed."
+        f"{_dust(made)}",
         numeric=(1, 2, 3, 4),
     )
+
+
+def _dust(made: Plan) -> str:
+    """The reports on the dust of the box's woods; empty if none of them is listed."""
+    found = (sensitiser(wood) for wood in dict.fromkeys(part.wood for part in made.parts))
+    told = [row.sentence for row in dict.fromkeys(found) if row is not None]
+    return " ".join(["", *told, CAUTION]) if told else ""
 
 
 def chalked(made: Plan, board: Board) -> str:

@@ -142,8 +142,7 @@ def _numbers(year: Year, made: Plan) -> Table:
     ]
     try:
         quick = quick_rule(year.made, **asked)
-        _, _, doubt = quick.sentence().partition(". ")
-        told = doubt or "width × coefficient × percent (Eq. 13-2)"
+        told = quick.doubt or "width × coefficient × percent (Eq. 13-2)"
         rows.append(("by the quick rule", rule.exact(round(quick.change, 2)), told))
     except ValueError as error:
         rows.append(("by the quick rule", "no answer", str(error)))

@@ -9,8 +9,7 @@ import ipywidgets as widgets
 from toolkit.box import Choices, Panel
 from toolkit.box.edges import edge_table
 from toolkit.box.exits import exit_table
-from toolkit.box.months import month_table
-from toolkit.box.months import months as panel_months
+from toolkit.box.months import month_table, months as panel_months
 from toolkit.box.plough_table import plough_table
 from toolkit.box.seasons import year_between
 from toolkit.box.window import window

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from itertools import zip_longest
 from typing import Any
 
 import ipywidgets as widgets
 
 from toolkit.explore.controls import BUTTON
 from toolkit.explore.view import SHEET, spoken
-from toolkit.measures import humidity, mass, percent, temperature
+from toolkit.measures import humidity, mass, percent, slope, temperature
 from toolkit.pages import findings_html
 from toolkit.plan import Plan
 from toolkit.results import Finding
@@ -35,10 +36,11 @@ class ReadyCard:
         self.humidity = _box("humidity here", f"{room.humidity:g} %")
         self.moisture = _box("meter, one reading a board", "", hint="9.5 %, 10.2 %, 9.8 %")
         self.weights = _box("weights of alike pieces", "", hint="412 g, 405 g, 409 g")
+        self.grain = _box("grain runs out, one a board", "", hint="1 in 20, 1 in 15, 1 in 25")
         self.check = widgets.Button(description="Ready?", layout=BUTTON)
         self.said = widgets.HTML()
         self.check.on_click(self._look)
-        boxes = [self.temperature, self.humidity, self.moisture, self.weights]
+        boxes = [self.temperature, self.humidity, self.moisture, self.weights, self.grain]
         self.widget = widgets.VBox(
             [widgets.HTML(SHEET), *boxes, widgets.HBox([self.check]), self.said]
         )
@@ -71,18 +73,14 @@ class ReadyCard:
         )
         wet = [percent(text, what="a meter's reading") for text in _each(self.moisture.value)]
         grams = [mass(text, what="a weight") for text in _each(self.weights.value)]
-        if not wet and not grams:
+        runs = [slope(text, what="the grain") for text in _each(self.grain.value)]
+        if not wet and not grams and not runs:
             raise ValueError("Type a reading of the meter or two weights first.")
         seen = [
-            BoardSeen(
-                f"board {number + 1}",
-                moisture=wet[number] if number < len(wet) else None,
-                weight=grams[number] if number < len(grams) else None,
-                size="alike",
-            )
-            for number in range(max(len(wet), len(grams)))
+            BoardSeen(f"board {number}", moisture=moisture, weight=weight, grain=run)
+            for number, (moisture, weight, run) in enumerate(zip_longest(wet, grams, runs), 1)
         ]
-        return ready_to_cut(seen, room_moisture=room, show=self._own().choices.rule.exact)
+        return ready_to_cut(seen, room_moisture=room)
 
 
 def _box(label: str, value: str, *, hint: str = "") -> widgets.Text:

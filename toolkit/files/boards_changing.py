@@ -10,7 +10,7 @@ from toolkit.files.boards_file import boards_from_text
 from toolkit.files.errors import BoardsFileError
 from toolkit.files.keeping import KindOfFile
 from toolkit.files.typed_boards import TypedBoard
-from toolkit.stock.boards import Board
+from toolkit.stock import Board
 
 BOARDS = KindOfFile(BoardsFileError, boards_from_text)
 

@@ -15,7 +15,7 @@ from toolkit.files.errors import BoardsFileError, Problem, plain, shown
 from toolkit.files.likeness import LENGTHS, alike, all_near, defect_keys, heart_line, near, sides
 from toolkit.files.toml_out import quoted
 from toolkit.files.typed_boards import TypedBoard, TypedDefect, board_from_typed
-from toolkit.stock.boards import Board, Defect
+from toolkit.stock import Board, Defect
 
 
 def with_board(text: str, board: TypedBoard, *, name: str, instead_of: str | None = None) -> str:

@@ -16,7 +16,7 @@ from toolkit.files.sections import left_out
 from toolkit.files.syntax import file_text, values_of
 from toolkit.measures import Rule
 from toolkit.results import above, below
-from toolkit.stock.boards import Board, Defect, DefectKind
+from toolkit.stock import Board, Defect, DefectKind
 
 _MILLIMETRES = Rule.millimetres()
 

@@ -15,7 +15,7 @@ from toolkit.files.class_record import Buying, Day, Student, WeekendClass
 from toolkit.files.class_sections import SHARED, ClassFile, HoursSection, StudentSection
 from toolkit.files.errors import BoxFileError, ClassFileError, shown
 from toolkit.files.syntax import file_text, values_of
-from toolkit.stock.boards import Board
+from toolkit.stock import Board
 
 # Customs of a day, common practice, no source. [min]
 LUNCH_MINUTES, BREAK_MINUTES, NO_CHOPPING_MINUTES = 45, 45, 60

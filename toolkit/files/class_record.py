@@ -10,7 +10,7 @@ from typing import Any, Literal
 
 from toolkit.box.choices import Choices
 from toolkit.measures import Rule
-from toolkit.stock.boards import Board
+from toolkit.stock import Board
 
 Pace = Literal["practised", "novice", "slow"]
 Words = Literal["us", "british"]

@@ -10,11 +10,11 @@ from typing import Annotated, Any, Literal, get_args
 from pydantic import BaseModel, ConfigDict, GetCoreSchemaHandler, GetJsonSchemaHandler
 from pydantic_core import CoreSchema, core_schema
 
+from toolkit import stock
 from toolkit.box import choices, customs
 from toolkit.files import values
 from toolkit.files.formats import FORMAT, read_format
 from toolkit.results import capital
-from toolkit.stock import boards
 from toolkit.wood import RING_WORDS
 
 
@@ -209,7 +209,7 @@ Profile = Annotated[choices.Profile, word(choices.Profile)]
 GrooveEnds = Annotated[choices.GrooveEnds, word(choices.GrooveEnds)]
 Grain = Annotated[choices.Grain, word(choices.Grain)]
 Units = Annotated[Literal["mm", "in"], word(Literal["mm", "in"])]
-DefectKind = Annotated[boards.DefectKind, word(boards.DefectKind)]
+DefectKind = Annotated[stock.DefectKind, word(stock.DefectKind)]
 
 CUSTOM_KINDS: dict[customs.Kind, Any] = {
     "length": LengthOrZero,

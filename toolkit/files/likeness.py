@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from toolkit.stock.boards import Board, Defect
+from toolkit.stock import Board, Defect
 
 # Two lengths nearer than this are one. [mm]
 SAME = 1e-5

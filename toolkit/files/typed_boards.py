@@ -13,7 +13,7 @@ from toolkit.files.boards_file import defect_between, impossible
 from toolkit.files.checking import checked
 from toolkit.files.errors import BoardsFileError, Path, Problem, dotted
 from toolkit.measures import Rule, length_text
-from toolkit.stock.boards import Board
+from toolkit.stock import Board
 
 _MILLIMETRES = Rule.millimetres()
 _IN_MESSAGES = "This board"

@@ -15,9 +15,7 @@ from latex2mathml.converter import convert
 
 from toolkit.plan import Plan
 from toolkit.results import Working, capital
-from toolkit.stock import blanks_of, to_buy
-from toolkit.stock.buying import END_WASTE
-from toolkit.stock.layout import GAP
+from toolkit.stock import END_WASTE, GAP, blanks_of, to_buy
 from toolkit.wood import equilibrium_moisture, species
 
 MOISTURE = (

@@ -22,8 +22,8 @@ import nbformat
 from nbconvert.filters import markdown2html
 
 from toolkit.files import FileError, as_toml, write_box
+from toolkit.measures import as_typed
 from toolkit.plan import Plan
-from toolkit.results import as_typed
 from toolkit.study import lesson_files
 
 SCREEN = "screen-only"

@@ -18,9 +18,9 @@ from toolkit.handout.safety import CAUTIONS, LOCAL_RULES
 from toolkit.handout.sections import sections
 from toolkit.handout.what_if import SCRIPT
 from toolkit.handout.words import Words, spelled
+from toolkit.measures import as_typed, marking_typed, whole
 from toolkit.pictures import for_paper
 from toolkit.plan import Plan
-from toolkit.results import as_typed, marking_typed, whole
 from toolkit.stock import Board, named_as_typed
 
 PAPERS = {"a4": "A4", "letter": "letter"}

@@ -2,21 +2,11 @@
 
 from __future__ import annotations
 
-import csv
-from functools import lru_cache
 from html import escape
-from importlib.resources import files as package_files
 
 from toolkit.handout.words import Words
 from toolkit.pages import as_html
-from toolkit.results import Table
-
-
-@lru_cache(maxsize=8)
-def rows(name: str) -> tuple[dict[str, str], ...]:
-    """A table of this room by its name."""
-    text = package_files("toolkit.handout").joinpath(f"{name}.csv").read_text(encoding="utf-8")
-    return tuple(csv.DictReader(text.splitlines()))
+from toolkit.results import Table, read_table
 
 
 def glossary(words: Words) -> str:
@@ -31,7 +21,7 @@ def glossary(words: Words) -> str:
     ------
     Named in the table; mostly common practice.
     """
-    listed = sorted((row[words], row["meaning"]) for row in rows("glossary"))
+    listed = sorted((row[words], row["meaning"]) for row in read_table("handout/glossary.csv"))
     items = "".join(
         f"<dt>{escape(term)}</dt><dd>{escape(meaning)}.</dd>" for term, meaning in listed
     )
@@ -40,7 +30,7 @@ def glossary(words: Words) -> str:
 
 def mishaps() -> str:
     """What went wrong, and what can still be done."""
-    found = tuple((row["what"], row["do"]) for row in rows("mishaps"))
+    found = tuple((row["what"], row["do"]) for row in read_table("handout/mishaps.csv"))
     note = "Common practice, no source."
     return as_html(Table("What went wrong", ("what happened", "what to do"), found, note))
 
@@ -50,7 +40,7 @@ def steps() -> str:
     items = "".join(
         f'<li><span class="tick" aria-hidden="true"></span>{escape(row["step"])}. '
         f"<em>Before you go on: {escape(row['test'])}.</em></li>"
-        for row in rows("steps")
+        for row in read_table("handout/steps.csv")
     )
     return f'<ol class="steps">{items}</ol>'
 
@@ -58,7 +48,8 @@ def steps() -> str:
 def rubric() -> str:
     """Measurable bands, with room for what was measured."""
     found = tuple(
-        (row["what"], row["excellent"], row["pass"], row["rework"], "") for row in rows("rubric")
+        (row["what"], row["excellent"], row["pass"], row["rework"], "")
+        for row in read_table("handout/rubric.csv")
     )
     note = "Custom: common practice, no source. Between pass and rework: accepted after a note."
     return as_html(

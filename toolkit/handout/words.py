@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from typing import Literal
 
-from toolkit.results import TYPED
+from toolkit.measures import TYPED
 
 Words = Literal["us", "british"]
 

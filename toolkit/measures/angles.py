@@ -5,10 +5,10 @@ from __future__ import annotations
 import math
 import re
 
-from toolkit.measures.errors import decimal_text
+from toolkit.measures.conversion import is_quantity
+from toolkit.measures.errors import decimals
 from toolkit.measures.figures import NUMBER, ReadingError, value_of
 from toolkit.measures.reading import parse_one, read
-from toolkit.measures.registry import is_quantity
 from toolkit.measures.units import ANGLE, SLOPE, Kind
 
 _RATIO = re.compile(
@@ -17,28 +17,9 @@ _RATIO = re.compile(
 
 
 def angle(value: object, *, what: str = "angle") -> float:
-    """An angle as people write it, in degrees.
+    """An angle as people write it, of either sign: ``"30 deg"``, ``"30°"``, ``"0.5 rad"``. [degree]
 
-    Parameters
-    ----------
-    value : str or pint.Quantity
-        A number with its unit, such as ``"30 deg"``, ``"30°"`` or ``"0.5 rad"``.
-    what : str
-        Name of the angle, for the error.
-
-    Returns
-    -------
-    float
-        The angle, of either sign. [degree]
-
-    Raises
-    ------
-    MeasureError
-        There is no unit, or more than one angle, or no angle at all.
-
-    Source
-    ------
-    Definition: half a turn is 180 degrees or pi radians.
+    Reads and refuses as ``length`` does.
 
     >>> angle("30°")
     30.0
@@ -94,14 +75,14 @@ def _parse_slope(text: str, kind: Kind) -> float:
         degrees = parse_one(text, kind)
         problem = _steep_or_flat(degrees)
         if problem:
-            raise ReadingError(problem, texts=[f"{decimal_text(abs(degrees))} deg"])
+            raise ReadingError(problem, texts=[f"{decimals(abs(degrees))} deg"])
         return _run(degrees)
     rise, run = value_of(ratio["rise"]), value_of(ratio["run"])
     if ratio["between"] != "/" and rise == 1:
         return run
     across, along = sorted((rise, run))
     problem = "does not begin with 1" if rise != 1 else "is a fraction, not a ratio"
-    raise ReadingError(problem, texts=[f"1:{decimal_text(along / across)}"] if across else ())
+    raise ReadingError(problem, texts=[f"1:{decimals(along / across)}"] if across else ())
 
 
 def _run(degrees: float) -> float:

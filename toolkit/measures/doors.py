@@ -46,28 +46,9 @@ def length(value: object, *, what: str = "length", allow: Allow = "positive") ->
 
 
 def temperature(value: object, *, what: str = "temperature") -> float:
-    """A temperature as people write it, in degrees Celsius.
+    """A temperature as people write it: ``"20 °C"``, ``"68 °F"``, ``"293 K"``. [°C]
 
-    Parameters
-    ----------
-    value : str or pint.Quantity
-        A number with its scale, such as ``"20 °C"``, ``"68 °F"`` or ``"293 K"``.
-    what : str
-        Name of the temperature, for the error.
-
-    Returns
-    -------
-    float
-        The temperature. [°C]
-
-    Raises
-    ------
-    MeasureError
-        There is no scale, or more than one temperature, or it is below absolute zero.
-
-    Source
-    ------
-    Definitions: °C = (°F - 32) * 5/9 = K - 273.15.
+    Reads and refuses as ``length`` does; nothing lies below absolute zero.
 
     >>> temperature("68 °F")
     20.0
@@ -81,28 +62,9 @@ def temperature(value: object, *, what: str = "temperature") -> float:
 
 
 def humidity(value: object, *, what: str = "humidity") -> float:
-    """A relative humidity as people write it, in percent.
+    """A relative humidity as people write it, 0 to 100: ``"50 %"``, ``"50 % RH"``. [%]
 
-    Parameters
-    ----------
-    value : str or pint.Quantity
-        A number with a percent sign, such as ``"50 %"`` or ``"50 % RH"``.
-    what : str
-        Name of the humidity, for the error.
-
-    Returns
-    -------
-    float
-        The relative humidity, 0 to 100. [%]
-
-    Raises
-    ------
-    MeasureError
-        There is no percent sign, or it does not lie between 0 and 100 %.
-
-    Source
-    ------
-    Definition: a share of what saturated air holds.
+    Reads and refuses as ``length`` does.
 
     >>> humidity("50 % RH")
     50.0
@@ -115,30 +77,9 @@ def humidity(value: object, *, what: str = "humidity") -> float:
 
 
 def percent(value: object, *, what: str = "percentage", allow: Allow = "zero") -> float:
-    """A percentage as people write it: a moisture content, a shrinkage, a share.
+    """A moisture content, a shrinkage, a share as people write it: ``"8 %"``, ``"8 percent"``. [%]
 
-    Parameters
-    ----------
-    value : str or pint.Quantity
-        A number with a percent sign, such as ``"8 %"`` or ``"8 percent"``.
-    what : str
-        Name of the percentage, for the error.
-    allow : str
-        As for a length. Green wood holds more than 100 % moisture, so there is no upper limit.
-
-    Returns
-    -------
-    float
-        The percentage. [%]
-
-    Raises
-    ------
-    MeasureError
-        There is no percent sign, or the sign of the number is not allowed.
-
-    Source
-    ------
-    Definition: hundredths.
+    Reads and refuses as ``length`` does. Green wood holds more than 100 %: there is no upper limit.
 
     >>> percent("8,5 %")
     8.5
@@ -147,28 +88,10 @@ def percent(value: object, *, what: str = "percentage", allow: Allow = "zero") -
 
 
 def mass(value: object, *, what: str = "weight") -> float:
-    """What a scale shows, in grams.
+    """The reading of a scale: ``"412 g"``, ``"14 1/2 oz"``. [g]
 
-    Parameters
-    ----------
-    value : str or pint.Quantity
-        A number with its unit, such as ``"412 g"`` or ``"14 1/2 oz"``.
-    what : str
-        Name of the weight, for the error.
-
-    Returns
-    -------
-    float
-        The mass. [g]
-
-    Raises
-    ------
-    MeasureError
-        There is no unit, or it is not above zero.
-
-    Source
-    ------
-    Definition: one pound is 0.45359237 kg (international yard and pound agreement, 1959).
+    Reads and refuses as ``length`` does. One pound is 0.45359237 kg (international yard and pound
+    agreement, 1959).
 
     >>> mass("1 lb")
     453.59237

@@ -12,22 +12,10 @@ _LONGEST_SHOWN = 40
 
 
 class MeasureError(ValueError):
-    """A measure that cannot be read or written: what was read, and what to type instead.
+    """A measure that cannot be read or written.
 
-    Parameters
-    ----------
-    what : str
-        Name of the thing that was being read, as the student knows it.
-    read : object
-        What was read: a text, a number, a quantity.
-    problem : str
-        What is the matter with it, to follow the words that were read.
-    hint : str
-        What to type instead, with each text to type between double quotes.
-
-    Source
-    ------
-    The workbook's own.
+    ``what`` was being read, as the student knows it; what was ``read``; the ``problem``, to follow
+    the words that were read; and as ``hint`` what to type instead.
     """
 
     def __init__(self, what: str, *, read: object, problem: str, hint: str) -> None:
@@ -66,7 +54,7 @@ def quoted(text: str) -> str:
 def plain(value: object) -> str:
     """A value that is not text, as a reader would write it: 200.0 is 200."""
     if isinstance(value, float):
-        return decimal_text(value)
+        return decimals(value)
     try:
         return " ".join(str(value).split())
     except ValueError:
@@ -74,9 +62,9 @@ def plain(value: object) -> str:
         return f"a very long {type(value).__name__}"
 
 
-def decimal_text(value: float) -> str:
-    """A number in plain decimals, without an exponent and without trailing zeros."""
-    text = f"{value:.6f}"
+def decimals(value: float, *, places: int = 6) -> str:
+    """A number in plain decimals, without an exponent or needless zeros, of any unit. [1]"""
+    text = f"{value:.{places}f}"
     return text.rstrip("0").rstrip(".") if "." in text else text
 
 

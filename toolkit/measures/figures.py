@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
-from toolkit.measures.errors import decimal_text
+from toolkit.measures.errors import decimals
 
 # What keyboards and word processors give for a minus. The plain one comes last, so that within
 # the brackets of a pattern it does not stand for a range.
@@ -49,7 +49,7 @@ def value_of(figures: str) -> float:
     if fraction["whole"] and top >= bottom:
         raise ReadingError(
             "has a fraction that is not less than 1 beside its whole number",
-            texts=(decimal_text(whole + top / bottom),),
+            texts=(decimals(whole + top / bottom),),
         )
     if not fraction["whole"] and (missing_space := _split(fraction["top"], bottom)):
         over, left = divmod(top, bottom)

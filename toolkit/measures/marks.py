@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 from typing import Literal, NamedTuple
 
-from toolkit.measures.errors import MeasureError, decimal_text, is_finite
+from toolkit.measures.errors import MeasureError, decimals, is_finite
 from toolkit.measures.units import MM_PER_INCH
 
 Units = Literal["mm", "in"]
@@ -74,7 +74,7 @@ def scale_of(what: str, mark: float, units: Units) -> Scale:
         for scale in scales:
             if math.isclose(mark, scale.mark, rel_tol=TOLERANCE):
                 return scale
-        read = f"{decimal_text(mark if units == 'mm' else mark / MM_PER_INCH)} {units}"
+        read = f"{decimals(mark if units == 'mm' else mark / MM_PER_INCH)} {units}"
         finer = [scale for scale in scales if scale.mark < mark][-1:]
         nearest = finer + [scale for scale in scales if scale.mark > mark][:1]
     texts = " or ".join(f'"{text_at(1, scale)} {units}"' for scale in nearest)

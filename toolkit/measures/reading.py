@@ -6,10 +6,10 @@ import math
 import re
 from collections.abc import Callable
 
+from toolkit.measures.conversion import is_quantity, quantity_value
 from toolkit.measures.errors import MeasureError, is_finite, is_number, plain
 from toolkit.measures.figures import MINUS_SIGNS, NUMBER, START, ReadingError, value_of, with_units
 from toolkit.measures.refusing import why_not
-from toolkit.measures.registry import is_quantity, quantity_value
 from toolkit.measures.text import tidy
 from toolkit.measures.units import LENGTH, TEMPERATURE, Kind
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 import re
 
-from toolkit.measures.errors import decimal_text, quoted
+from toolkit.measures.errors import decimals, quoted
 from toolkit.measures.figures import MINUS_SIGNS, NUMBER, START, ReadingError, with_units
 from toolkit.measures.units import KINDS, LENGTH, Kind
 
@@ -67,7 +67,7 @@ def _number_written_otherwise(
         value = float(figures.replace(",", ".") + exponent[0])
         if not math.isfinite(value):
             return ReadingError("is not a finite number")
-        number = decimal_text(value)
+        number = decimals(value)
         units = _known_or_offered(rest[exponent.end() :], number, kind)
         return ReadingError(
             "is written with an exponent", texts=with_units([number], units, sign=sign)

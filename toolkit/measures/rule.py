@@ -78,56 +78,16 @@ class Rule:
         return cls("in", MM_PER_INCH / 64, MM_PER_INCH / 32, MM_PER_INCH / 8)
 
     def mark(self, fineness: Fineness) -> float:
-        """The distance between two marks.
-
-        Parameters
-        ----------
-        fineness : str
-            ``"joints"``, ``"sizes"`` or ``"rough"``.
-
-        Returns
-        -------
-        float
-            The distance. [mm]
-
-        Raises
-        ------
-        MeasureError
-            There is no such fineness.
-
-        Source
-        ------
-        The rule's own.
-        """
+        """The distance between two marks. [mm]"""
         return self._scale(fineness).mark
 
     def round(
         self, value: float, *, fineness: Fineness = "joints", direction: Direction = "nearest"
     ) -> float:
-        """The mark at a length: the nearest (of two, the one further from 0), or one beside it.
+        """The mark at a length: the nearest (of two the one further from 0) or one beside it. [mm]
 
-        Parameters
-        ----------
-        value : float
-            The length. [mm]
-        fineness : str
-            ``"joints"``, ``"sizes"`` or ``"rough"``.
-        direction : str
-            ``"nearest"``, ``"up"`` for the mark not below it, ``"down"`` for the one not above.
-
-        Returns
-        -------
-        float
-            The length of the mark. [mm]
-
-        Raises
-        ------
-        MeasureError
-            There is no such fineness or direction, or the length is not a finite number.
-
-        Source
-        ------
-        A length within a millionth of a mark lies on it: the workbook's own.
+        ``direction`` is ``"up"`` for the mark not below it, ``"down"`` for the one not above.
+        A length within a millionth of a mark lies on it.
 
         >>> Rule.millimetres().round(4.02, direction="up")
         4.1
@@ -138,29 +98,7 @@ class Rule:
     def error(
         self, value: float, *, fineness: Fineness = "joints", direction: Direction = "nearest"
     ) -> float:
-        """How much longer the mark is than the length: what rounding adds, negative for less.
-
-        Parameters
-        ----------
-        value : float
-            The length. [mm]
-        fineness, direction : str
-            As for ``round``.
-
-        Returns
-        -------
-        float
-            The mark less the length. [mm]
-
-        Raises
-        ------
-        MeasureError
-            There is no such fineness or direction, or the length is not a finite number.
-
-        Source
-        ------
-        The workbook's own.
-        """
+        """How much longer the mark is than the length, negative where it is shorter. [mm]"""
         return self.round(value, fineness=fineness, direction=direction) - value
 
     def show(
@@ -173,28 +111,7 @@ class Rule:
     ) -> str:
         """A length as it is read off the rule, with the rounding told above 0.2 mm.
 
-        Parameters
-        ----------
-        value : float
-            The length. [mm]
-        fineness, direction : str
-            As for ``round``.
-        unit : bool
-            Whether to write the unit and tell the rounding; without them the text suits a sum.
-
-        Returns
-        -------
-        str
-            Such as ``92.9 mm``, ``3 21/32 in`` or ``3 5/8 in (0.4 mm under)``.
-
-        Raises
-        ------
-        MeasureError
-            There is no such fineness or direction, or the length is not a finite number.
-
-        Source
-        ------
-        The workbook's own.
+        Without ``unit`` neither is written, and the text suits a sum.
 
         >>> Rule.inches().show(92.5, fineness="rough")
         '3 5/8 in (0.4 mm under)'
@@ -211,28 +128,9 @@ class Rule:
         return f"{text} {self.units} ({abs(error):.1f} mm {side})"
 
     def exact(self, value: float, *, unit: bool = True) -> str:
-        """A length as closely as a working needs it, whether or not the rule has such a mark.
+        """A length as closely as a working needs it, whether or not the rule has such a mark. [mm]
 
-        Parameters
-        ----------
-        value : float
-            The length. [mm]
-        unit : bool
-            Whether to write the unit; without it the text suits a sum.
-
-        Returns
-        -------
-        str
-            Millimetres to 0.01; inches as a fraction where the length is a 64th, else to 0.001.
-
-        Raises
-        ------
-        MeasureError
-            The length is not a finite number.
-
-        Source
-        ------
-        The workbook's own.
+        Millimetres to 0.01; inches as a fraction where the length is a 64th, else to 0.001.
 
         >>> Rule.inches().exact(4.0), Rule.inches().exact(25.4 * 5 / 32)
         ('0.157 in', '5/32 in')

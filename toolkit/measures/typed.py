@@ -4,18 +4,13 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from toolkit.measures.errors import decimals
 from toolkit.measures.rule import Rule
 from toolkit.measures.units import MM_PER_INCH
 
 _AS_A_FRACTION = 64
 # A length is written as a fraction only where it is one: to a tenth of a nanometre. [mm]
 _SAME = 1e-7
-
-
-def decimals(value: float, *, places: int = 6) -> str:
-    """A number in plain decimals, without needless zeros, whatever it counts. [1]"""
-    text = f"{value:.{places}f}"
-    return (text.rstrip("0").rstrip(".") if "." in text else text) or "0"
 
 
 def length_text(value: float, *, rule: Rule) -> str:

@@ -8,8 +8,7 @@ from math import radians, sin
 
 from toolkit.measures import Rule
 from toolkit.planes import above_zero, between, fine
-from toolkit.results import Source
-from toolkit.smoothing._data import number, read_table, source_of
+from toolkit.results import Source, number, read_table
 from toolkit.smoothing.customs import DEFAULTS, SurfaceCustoms
 
 
@@ -48,10 +47,10 @@ def setbacks() -> tuple[Setback, ...]:
             number(row["setback_least_mm"]),
             number(row["setback_most_mm"]),
             row["printed"],
-            source_of(row),
+            Source.of(row),
             row["note"],
         )
-        for row in read_table("cap_irons.csv")
+        for row in read_table("smoothing/cap_irons.csv")
     )
 
 

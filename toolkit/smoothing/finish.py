@@ -7,8 +7,7 @@ from functools import cache
 
 from toolkit.measures import convert
 from toolkit.planes import above_zero, not_negative, one_of
-from toolkit.results import Source
-from toolkit.smoothing._data import read_table, source_of
+from toolkit.results import Source, read_table
 from toolkit.smoothing.areas import area_words
 from toolkit.smoothing.customs import DEFAULTS, SurfaceCustoms
 
@@ -35,9 +34,9 @@ def spreads() -> tuple[SpreadRate, ...]:
             float(row["least_per_m2"]),
             float(row["most_per_m2"]),
             row["parts"],
-            source_of(row),
+            Source.of(row),
         )
-        for row in read_table("spreads.csv")
+        for row in read_table("smoothing/spreads.csv")
     )
 
 

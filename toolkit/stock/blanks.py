@@ -23,11 +23,6 @@ class Blank:
     ``thickness`` is the least that its board may have, ``finished`` what it is planed to; 0 for
     any. ``wood`` may be left empty for any wood. ``run`` holds parts sawn end to end from one
     strip, ``leaves`` parts resawn from one piece; both are empty for a part by itself.
-
-    Raises
-    ------
-    ValueError
-        A size is not a finite number above 0.
     """
 
     name: str
@@ -59,32 +54,9 @@ class Blank:
         own = (self.length, self.width, self.thickness, self.finished, self.wood.casefold())
         return (own, *(part.alike for part in (*self.run, *self.leaves)))
 
-    @property
-    def sentence(self) -> str:
-        """The part in words."""
-        thick = f" × {self.thickness:g}" if self.thickness else ""
-        return f"{self.name}, {self.length:g} × {self.width:g}{thick} mm"
-
 
 def blanks_of(parts: Iterable[Part], *, boxes: int = 1) -> tuple[Blank, ...]:
-    """The rough parts of a box, one by one: side 1, side 2, back, front, bottom, lid.
-
-    Parameters
-    ----------
-    parts : iterable of Part
-        The cut list of one box. [mm]
-    boxes : int
-        How many boxes; with more than one, each part says which box it belongs to.
-
-    Returns
-    -------
-    tuple of Blank
-        In the order of the cut list. [mm]
-
-    Source
-    ------
-    The rough list's own sizes.
-    """
+    """The rough parts of so many boxes, one by one, in the order of the cut list. [mm]"""
     listed = tuple(parts)
     return tuple(
         Blank(
@@ -103,23 +75,7 @@ def blanks_of(parts: Iterable[Part], *, boxes: int = 1) -> tuple[Blank, ...]:
 
 
 def run(blanks: Sequence[Blank], *, gap: float) -> Blank:
-    """Parts sawn end to end from one strip, so that the grain runs on from each to the next.
-
-    Parameters
-    ----------
-    blanks : sequence of Blank
-        In order along the strip. [mm]
-    gap : float
-        Lost at each cut between them. [mm]
-
-    Source
-    ------
-    Geometry.
-
-    >>> side, end = Blank("side", 186, 70), Blank("end", 136, 70)
-    >>> run([side, end, side, end], gap=5).length
-    659.0
-    """
+    """Parts sawn end to end from one strip, the grain running on from each to the next. [mm]"""
     return Blank(
         name=" – ".join(blank.name for blank in blanks),
         length=float(sum(blank.length for blank in blanks) + gap * (len(blanks) - 1)),
@@ -132,17 +88,7 @@ def run(blanks: Sequence[Blank], *, gap: float) -> Blank:
 
 
 def resawn(one: Blank, *, other: Blank) -> Blank:
-    """Two parts resawn from one piece: as long and as wide as the larger of them.
-
-    Parameters
-    ----------
-    one, other : Blank
-        The parts, of one wood. [mm]
-
-    Source
-    ------
-    Geometry.
-    """
+    """Two parts resawn from one piece: as long and as wide as the larger of them. [mm]"""
     return Blank(
         name=f"{one.name} and {other.name}, resawn",
         length=max(one.length, other.length),
@@ -156,26 +102,10 @@ def resawn(one: Blank, *, other: Blank) -> Blank:
 def round_the_corners(
     blanks: Sequence[Blank], *, corners: Corners, gap: float
 ) -> tuple[Blank, ...]:
-    """The parts of a box with its walls kept together in runs: side, end, side, end.
+    """The parts of a box with its walls kept together in runs: side, end, side, end. [mm]
 
-    Parameters
-    ----------
-    blanks : sequence of Blank
-        Among them two sides, a back and a front. [mm]
-    corners : str
-        ``"one run"``: all four walls from one strip, the grain matching at three corners;
-        ``"two runs"``: a side with its end, twice, matching at two; ``"free"``: as they come.
-    gap : float
-        Lost at each cut. [mm]
-
-    Raises
-    ------
-    ValueError
-        There is no such way, the box has other walls, or they are of different woods.
-
-    Source
-    ------
-    Common practice, no source.
+    ``"one run"``: all four walls from one strip, the grain matching at three corners;
+    ``"two runs"``: a side with its end, twice, matching at two; ``"free"``: as they come.
     """
     if corners not in CORNERS:
         raise ValueError(f"corners was given as {corners!r}; give one of {', '.join(CORNERS)}")
@@ -211,7 +141,7 @@ def thick_enough(blank: Blank, board: Board) -> bool:
     """Whether a board has the thickness to plane a part from it."""
     if not blank.leaves:
         return not below(board.thickness, blank.thickness)
-    leaf = resaw(board.thickness, boards=len(blank.leaves)).expected
+    leaf = resaw(board.thickness, boards=len(blank.leaves))
     return not above(max(part.finished for part in blank.leaves), leaf)
 
 

@@ -11,8 +11,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from toolkit.stock.blanks import Blank, Corners, can_give, resawn, round_the_corners
+from toolkit.stock.board_grid import MARGIN
 from toolkit.stock.boards import Board
-from toolkit.stock.grid import MARGIN
 from toolkit.stock.laid import BoxLaid, Laid, Point
 from toolkit.stock.layout import GAP, NO_GAIN, STEP, BoardLayouts
 from toolkit.stock.sets import Counts, kinds_of, sets_up_to, without
@@ -176,58 +176,6 @@ class BoxLayouts:
                 del queue[:n]
             laid[step.board] = made.laid_in(step.used, chosen=step.chosen, names=names)
         return tuple(laid)
-
-
-def lay_out_box(
-    blanks: Sequence[Blank],
-    boards: Sequence[Board],
-    *,
-    looks: float = 0.0,
-    gap: float = GAP,
-    cell: float = 1.0,
-    margin: float = MARGIN,
-    corners: Corners = "free",
-    resawing: bool = False,
-) -> BoxLaid:
-    """Lay out the parts of one box on the boards of a rack, the least wood first.
-
-    Parameters
-    ----------
-    blanks : sequence of Blank
-        The parts. [mm]
-    boards : sequence of Board
-        The rack. [mm]
-    looks : float
-        0 for the least wood, 1 for the best looks. [0 to 1]
-    gap : float
-        Between parts: kerf, the saw's wander and planing. [mm]
-    cell : float
-        Size of a cell. [mm]
-    margin : float
-        Kept clear round every defect. [mm]
-    corners : str
-        Whether the grain runs round the box: ``"free"``, ``"one run"`` or ``"two runs"``.
-    resawing : bool
-        Whether lid and bottom may be resawn from one piece of a thicker board.
-
-    Returns
-    -------
-    BoxLaid
-        A layout for each board, and the parts that none has room for. [mm]
-
-    Raises
-    ------
-    ValueError
-        Too many different parts, or a number out of its range.
-
-    Source
-    ------
-    Dynamic programming over sets; the workbook's own.
-    """
-    layouts = BoxLayouts(
-        blanks, boards, gap=gap, cell=cell, margin=margin, corners=corners, resawing=resawing
-    )
-    return layouts.laid(looks)
 
 
 def _pair(blanks: Sequence[Blank]) -> Blank | None:

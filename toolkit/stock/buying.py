@@ -63,23 +63,10 @@ class Purchase:
 
 
 def to_buy(missing: Sequence[Blank], *, gap: float = GAP) -> tuple[Purchase, ...]:
-    """The sticks that would supply missing parts, one part wide, parts end to end.
+    """The sticks that would supply missing parts, one part wide, parts end to end. [mm]
 
-    Parameters
-    ----------
-    missing : sequence of Blank
-        The parts that the stock cannot give, rough sizes. [mm]
-    gap : float
-        Lost at each cut between parts. [mm]
-
-    Returns
-    -------
-    tuple of Purchase
-        Parts of much the same width and thickness come from one stick. [mm]
-
-    Source
-    ------
-    What is lost at the ends, and what is much the same: customs, no source.
+    Parts of much the same width and thickness come from one stick. What is much the same, and what
+    is lost at the ends, are customs: common practice, no source.
     """
     sticks: list[list[Blank]] = []
     for part in sorted(missing, key=lambda blank: (-blank.thickness, -blank.width)):
@@ -136,30 +123,7 @@ def order_by(
     settling_days: int = SETTLING_DAYS,
     delivery_days: int = DELIVERY_DAYS,
 ) -> OrderBy:
-    """The last day to order wood so that it has settled when the class begins.
-
-    Parameters
-    ----------
-    class_day : date
-        First day of the class.
-    settling_days : int
-        In stick at the place of the class. [days]
-    delivery_days : int
-        From the order until the wood is there. [days]
-
-    Returns
-    -------
-    OrderBy
-        The day, with its reasons.
-
-    Raises
-    ------
-    ValueError
-        A number of days is negative.
-
-    Source
-    ------
-    Two weeks in stick, a week to come: customs, no source.
+    """The last day to order wood so that it has settled when the class begins. [days]
 
     >>> order_by(date(2031, 5, 24)).day
     datetime.date(2031, 5, 3)

@@ -16,13 +16,13 @@ from dataclasses import dataclass, replace
 
 from toolkit.measures import Rule
 from toolkit.stock.blanks import Blank, can_give
+from toolkit.stock.board_grid import MARGIN
 from toolkit.stock.boards import Board
 from toolkit.stock.class_patterns import MOST_KEPT, board_patterns
 from toolkit.stock.class_prices import Prices, area_prices, best_prices, checked_prices
 from toolkit.stock.class_program import market
 from toolkit.stock.class_search import search
 from toolkit.stock.class_sections import BoardSections, board_sections
-from toolkit.stock.grid import MARGIN
 from toolkit.stock.laid import Laid
 from toolkit.stock.layout import GAP
 from toolkit.stock.sets import kinds_of
@@ -130,7 +130,7 @@ def lay_out_class(
     Cutting patterns and a linear program's prices; the workbook's own.
     """
     if not blanks:
-        nothing = Prices((), (), "nothing")
+        nothing = Prices((), ())
         yield ClassLaid(tuple(Laid(b, gap, 0.0) for b in boards), (), nothing, True, False, cell)
         return
     groups = _grouped(blanks)

@@ -14,9 +14,9 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from toolkit.stock.blanks import Blank
+from toolkit.stock.board_grid import cells
 from toolkit.stock.class_sections import FAR, BoardSections
-from toolkit.stock.grid import cells
-from toolkit.stock.laid import Laid, Piece, Section, Strip
+from toolkit.stock.laid import Laid, LaidPart, LaidSection, Strip
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
@@ -68,11 +68,11 @@ class BoardPatterns:
                 if not names[kind]:
                     continue  # more than is wanted: it stays in the wood
                 blank = names[kind].pop(0)
-                piece = Piece(blank.name, x * on.cell, low * on.cell, blank.length, blank.width)
+                piece = LaidPart(blank.name, x * on.cell, low * on.cell, blank.length, blank.width)
                 strips.append(Strip(piece.y, piece.y + piece.width, (piece,)))
                 end = max(end, x + cells(blank.length, cell=on.cell))
             if strips:
-                made.append(Section(x * on.cell, end * on.cell, tuple(strips)))
+                made.append(LaidSection(x * on.cell, end * on.cell, tuple(strips)))
         return Laid(on.board, gap, 0.0, tuple(made))
 
 
@@ -85,20 +85,7 @@ def board_patterns(
 ) -> BoardPatterns:
     """Every count of parts worth having from one board, or the best of them where they are many.
 
-    Parameters
-    ----------
-    sections : BoardSections
-        What can be sawn between two crosscuts of the board.
-    most : sequence of int
-        How many of each kind are wanted.
-    value : sequence of float, optional
-        What a part of each kind is worth, to tell the best; its area if left out. [mm³]
-    kept : int
-        How many counts of one size are followed up.
-
-    Source
-    ------
-    Label-correcting over counts; the workbook's own.
+    Of counts of one size at most ``kept`` are followed up, those of the greatest area.
     """
     limit = np.array(most, np.int32)
     if value is None:

@@ -15,14 +15,12 @@ from time import monotonic
 
 import numpy as np
 
-from toolkit.results import Table
 from toolkit.stock.blanks import Blank, can_give
 from toolkit.stock.boards import Board
 from toolkit.stock.class_program import Market, duals
 from toolkit.stock.class_sections import FAR, BoardSections
 
 TENTH = 100.0  # prices and rents are kept to a tenth of a cubic centimetre [mm³]
-CUBIC_CENTIMETRE = 1000.0  # [mm³]
 BEGIN_WITH = 40  # patterns of each board
 
 
@@ -32,7 +30,6 @@ class Prices:
 
     parts: tuple[tuple[Blank, int, float], ...]
     boards: tuple[tuple[str, float], ...]
-    kind: str
 
     @property
     def floor(self) -> float:
@@ -40,55 +37,14 @@ class Prices:
         income = sum(count * price for _, count, price in self.parts)
         return max(0.0, income - sum(rent for _, rent in self.boards))
 
-    def table(self) -> Table:
-        """The sum as a table that can be added up by hand, in cubic centimetres."""
-        rows = [
-            (f"{count} × {_plain(part)}", _tenths(price), _tenths(count * price))
-            for part, count, price in self.parts
-        ]
-        rows += [(f"rent of {name}", "", f"−{_tenths(rent)}") for name, rent in self.boards if rent]
-        rows.append(("floor", "", _tenths(self.floor)))
-        return Table(
-            f"A floor under the wood, by prices from {self.kind}, in cm³",
-            ("what", "each", "together"),
-            tuple(rows),
-            note="No way to saw a board gives parts worth more than its wood and its rent.",
-            numeric=(1, 2),
-        )
-
-
-def _tenths(volume: float) -> str:
-    return f"{volume / CUBIC_CENTIMETRE:.1f}"
-
-
-def _plain(part: Blank) -> str:
-    """The part's kind without a box's or its own number."""
-    return f"{part.name.rpartition(': ')[2].rstrip(' 0123456789')} {part.length:g} × {part.width:g}"
-
 
 def dearest(
     sections: BoardSections, *, prices: Sequence[float], each: float
 ) -> tuple[float, tuple[int, ...], int]:
     """The parts from one board that are worth most above the wood they take.
 
-    Parameters
-    ----------
-    sections : BoardSections
-        All that can be sawn between two crosscuts of the board.
-    prices : sequence of float
-        Of each kind of part. [mm³]
-    each : float
-        Wood in one millimetre of the board's length. [mm²]
-
-    Returns
-    -------
-    tuple
-        The rent that the board must have, 0 or more [mm³]; how many parts of each kind earn it;
-        and the length that they take [cells].
-
-    Source
-    ------
-    Dynamic programming along the board, for any number of parts of each kind.
+    The rent that the board must have, 0 or more [mm³]; how many parts of each kind earn it; and
+    the length that they take [cells]. Dynamic programming along the board.
     """
     on = sections.on
     worth = [sum(n * p for n, p in zip(row, prices, strict=True)) for row in sections.counts]
@@ -122,22 +78,9 @@ def checked_prices(
     counts: Sequence[int],
     prices: Sequence[float],
 ) -> Prices:
-    """Prices rounded to what can be added up by hand, with the rents that they need.
+    """Prices rounded to what can be added up by hand, with the rents that they need. [mm³]
 
-    Parameters
-    ----------
-    sections : sequence of BoardSections
-        Of every board.
-    kinds : sequence of Blank
-        One part of each kind. [mm]
-    counts : sequence of int
-        How many of each are wanted.
-    prices : sequence of float
-        Of each kind, whatever they come from. [mm³]
-
-    Source
-    ------
-    Duality of linear programs: any prices give a floor.
+    By the duality of linear programs any prices give a floor.
     """
     rounded = [max(0.0, floor(price / TENTH) * TENTH) for price in prices]
     rents = []
@@ -145,7 +88,7 @@ def checked_prices(
         board = one.on.board
         rent, _, _ = dearest(one, prices=rounded, each=board.width * board.thickness)
         rents.append((board.name, ceil(rent / TENTH - 1e-9) * TENTH))
-    return Prices(tuple(zip(kinds, counts, rounded, strict=True)), tuple(rents), "the boards")
+    return Prices(tuple(zip(kinds, counts, rounded, strict=True)), tuple(rents))
 
 
 def best_prices(
@@ -155,22 +98,9 @@ def best_prices(
     on: Market,
     seconds: float,
 ) -> Prices:
-    """The prices with the highest floor, as far as they are found in time.
+    """The prices with the highest floor, as far as they are found in so many seconds. [mm³]
 
-    Parameters
-    ----------
-    sections : sequence of BoardSections
-        Of every board.
-    kinds : sequence of Blank
-        One part of each kind. [mm]
-    on : Market
-        Some of the boards' patterns, of these kinds or larger ones, to begin with. [mm³]
-    seconds : float
-        When to leave off. [s]
-
-    Source
-    ------
-    Column generation: whatever is dearer than its rent is brought into the linear program.
+    Column generation: a pattern dearer than its board's rent is brought into the linear program.
     """
     end, best = monotonic() + seconds, None
     boards = [one.on.board for one in sections]
@@ -198,22 +128,9 @@ def best_prices(
 def area_prices(
     blanks: Sequence[Sequence[Blank]], boards: Sequence[Board], *, gap: float
 ) -> Prices:
-    """Prices by area alone, for classes in which everybody makes another size.
+    """Prices by area alone, for classes in which everybody makes another size. [mm³]
 
     A part with half a gap on every side covers so much of a board with half a gap round it.
-
-    Parameters
-    ----------
-    blanks : sequence of sequence of Blank
-        The parts by kind. [mm]
-    boards : sequence of Board
-        The rack. [mm]
-    gap : float
-        Between parts. [mm]
-
-    Source
-    ------
-    Geometry.
     """
     parts = []
     for group in blanks:
@@ -227,4 +144,4 @@ def area_prices(
         for b in boards
         if any(can_give(b, group[0]) for group in blanks)
     ]
-    return Prices(tuple(parts), tuple(rents), "area alone")
+    return Prices(tuple(parts), tuple(rents))

@@ -72,18 +72,9 @@ class Market:
 
 
 def market(patterns: Sequence[BoardPatterns], *, wanted: Sequence[int]) -> Market:
-    """Find the prices and rents that give the highest floor.
+    """Find the prices and rents that give the highest floor. [mm³]
 
-    Parameters
-    ----------
-    patterns : sequence of BoardPatterns
-        Of every board.
-    wanted : sequence of int
-        How many parts of each kind.
-
-    Source
-    ------
-    Linear program over the patterns, of which those that could matter are brought in by and by.
+    A linear program over the patterns, of which those that could matter are brought in by and by.
     """
     need = np.array(wanted, np.int32)
     boards = [one.sections.on.board for one in patterns]
@@ -121,21 +112,7 @@ def market(patterns: Sequence[BoardPatterns], *, wanted: Sequence[int]) -> Marke
 
 
 def duals(offers: Offers, *, need: Cells, short: float) -> tuple[Reals, Reals]:
-    """Prices of parts and rents of boards that belong to the cheapest mixture of patterns.
-
-    Parameters
-    ----------
-    offers : sequence of (array, array)
-        Counts and wood of each board's patterns. [mm³]
-    need : array
-        How many parts of each kind.
-    short : float
-        What a missing part costs. [mm³]
-
-    Source
-    ------
-    Duality of linear programs, solved by the open solver in scipy.
-    """
+    """Prices of parts and rents of boards that belong to the cheapest mixture of patterns. [mm³]"""
     from scipy.optimize import linprog
 
     cost, counts, home = _columns(offers, need, short)
@@ -159,21 +136,7 @@ def _columns(offers: Offers, need: Cells, short: float) -> tuple[Reals, Reals, R
 
 
 def pick(on: Market, *, of_each: int, time_limit: float) -> Shared | None:
-    """One pattern for each board from the most promising of each, None if time was too short.
-
-    Parameters
-    ----------
-    on : Market
-        Patterns, prices and rents. [mm³]
-    of_each : int
-        How many patterns of each board are looked at.
-    time_limit : float
-        When to leave off. [s]
-
-    Source
-    ------
-    Integer program, solved by the open solver in scipy.
-    """
+    """One pattern for each board from the most promising of each, None if time was too short."""
     from scipy.optimize import Bounds, LinearConstraint, milp
     from scipy.sparse import csr_matrix
 

@@ -34,19 +34,7 @@ FIRST_SECONDS = 2.0  # that this quicker way may take
 
 
 def search(on: Market, *, time_limit: float) -> Iterator[Shared]:
-    """Ever better choices of one pattern for each board; the last is proved best if time allows.
-
-    Parameters
-    ----------
-    on : Market
-        Patterns, costs, prices and rents. [mm³]
-    time_limit : float
-        When to leave off. [s]
-
-    Source
-    ------
-    The workbook's own.
-    """
+    """Ever better choices of one pattern for each board; the last is proved best if time allows."""
     end = monotonic() + time_limit
     if not all(one.whole for one in on.patterns):
         yield from _picked(on, end)

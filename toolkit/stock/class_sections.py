@@ -14,8 +14,8 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from toolkit.stock.blanks import Blank
+from toolkit.stock.board_grid import Grid, cells, grid
 from toolkit.stock.boards import Board
-from toolkit.stock.grid import Grid, cells, grid
 from toolkit.stock.sets import Counts
 
 if TYPE_CHECKING:
@@ -81,27 +81,7 @@ def board_sections(
     cell: float,
     margin: float,
 ) -> BoardSections:
-    """List every section worth sawing from one board.
-
-    Parameters
-    ----------
-    board : Board
-        The board. [mm]
-    kinds : sequence of Blank
-        One part of each kind. [mm]
-    counts : sequence of int
-        How many of each kind at most; 0 for those that the board cannot give.
-    gap : float
-        Between parts. [mm]
-    cell : float
-        Size of a cell. [mm]
-    margin : float
-        Kept clear round every defect. [mm]
-
-    Source
-    ------
-    Dynamic programming over sets; the workbook's own.
-    """
+    """List every section worth sawing from one board."""
     on = grid(board, cell=cell, margin=margin)
     between = cells(gap, cell=on.cell)
     long = [cells(kind.length, cell=on.cell) for kind in kinds]

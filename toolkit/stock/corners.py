@@ -7,9 +7,9 @@ from dataclasses import dataclass
 
 from toolkit.measures import Rule
 from toolkit.stock.blanks import CORNERS, Blank, Corners
+from toolkit.stock.board_grid import MARGIN
 from toolkit.stock.boards import Board
 from toolkit.stock.box_layout import BoxLayouts
-from toolkit.stock.grid import MARGIN
 from toolkit.stock.layout import GAP
 
 WORDS: dict[Corners, str] = {
@@ -33,13 +33,6 @@ class CornerPrice:
     volume: float | None
     free_volume: float | None
 
-    @property
-    def more(self) -> float | None:
-        """How much more board than the free layout, None where either does not fit. [mm]"""
-        if self.used is None or self.free_used is None:
-            return None
-        return self.used - self.free_used
-
     def sentence(self, rule: Rule) -> str:
         """The price in words, on somebody's rule."""
         words = WORDS[self.corners]
@@ -62,35 +55,7 @@ def corner_prices(
     cell: float = 1.0,
     margin: float = MARGIN,
 ) -> tuple[CornerPrice, ...]:
-    """What each way of the grain round the corners costs in board.
-
-    Parameters
-    ----------
-    blanks : sequence of Blank
-        The parts of one box, with two sides, a back and a front. [mm]
-    boards : sequence of Board
-        One board, or a rack. [mm]
-    gap : float
-        Between parts. [mm]
-    cell : float
-        Size of a cell. [mm]
-    margin : float
-        Kept clear round every defect. [mm]
-
-    Returns
-    -------
-    tuple of CornerPrice
-        For the free layout, one run and two runs. [mm]
-
-    Raises
-    ------
-    ValueError
-        The box has other walls, or they are of different woods.
-
-    Source
-    ------
-    Each the most sparing layout of its kind.
-    """
+    """The price of each way to let the grain run round, on one rack. [mm]"""
     found: list[tuple[Corners, float | None, float | None]] = []
     for corners in CORNERS:
         laid = BoxLayouts(blanks, boards, gap=gap, cell=cell, margin=margin, corners=corners).laid()

@@ -13,7 +13,7 @@ from itertools import pairwise
 from typing import Literal
 
 from toolkit.measures import Rule
-from toolkit.stock.laid import Laid, Section, Strip
+from toolkit.stock.laid import Laid, LaidSection, Strip
 
 Span = tuple[float, float]
 
@@ -21,7 +21,7 @@ _NOISE = 1e-6
 
 
 @dataclass(frozen=True, slots=True)
-class Cut:
+class SawCut:
     """One saw cut, numbered as it is made.
 
     ``at`` is the dimension to mark, from ``edge``; ``start`` and ``end`` are the ends of the line
@@ -39,17 +39,7 @@ class Cut:
     end: tuple[float, float]
 
     def sentence(self, rule: Rule) -> str:
-        """The cut in words, on somebody's rule.
-
-        Parameters
-        ----------
-        rule : Rule
-            Theirs.
-
-        Source
-        ------
-        The workbook's own.
-        """
+        """The cut in words, on somebody's rule."""
         at = rule.show(self.at, fineness="sizes", unit=False)
         what = "Crosscut" if self.kind == "crosscut" else "Rip"
         rest = f"; what is left is {self.leaves}" if self.leaves else ""
@@ -66,25 +56,10 @@ def section_name(index: int) -> str:
 
 
 def saw_lines(spans: Sequence[Span], *, whole: Span, gap: float) -> tuple[float, ...]:
-    """Where to saw so that each span comes away by itself.
+    """Where to saw so that each span comes away by itself. [mm]
 
-    Parameters
-    ----------
-    spans : sequence of (float, float)
-        What is kept, in order. [mm]
-    whole : (float, float)
-        From where to where the wood lies. [mm]
-    gap : float
-        What one cut may take; less waste than this is left on its part. [mm]
-
-    Returns
-    -------
-    tuple of float
-        One line between two spans, or two where the waste between them is a piece of its own. [mm]
-
-    Source
-    ------
-    Common practice, no source.
+    One line between two spans, or two where the waste between them is a piece of its own; waste
+    narrower than a gap is left on its part.
 
     >>> saw_lines([(0, 186), (191, 377)], whole=(0, 900), gap=5)
     (188.5, 379.5)
@@ -105,48 +80,38 @@ def saw_lines(spans: Sequence[Span], *, whole: Span, gap: float) -> tuple[float,
     return tuple(line for line in lines if whole[0] + _NOISE < line < whole[1] - _NOISE)
 
 
-def saw_cuts(laid: Laid) -> tuple[Cut, ...]:
-    """The saw cuts that free every part of a layout.
+def saw_cuts(laid: Laid) -> tuple[SawCut, ...]:
+    """The saw cuts that free every part of a layout, in order.
 
-    Parameters
-    ----------
-    laid : Laid
-        The layout of one board. [mm]
-
-    Returns
-    -------
-    tuple of Cut
-        In order; mark all crosscuts before the first, for its end goes with it. [mm]
-
-    Source
-    ------
-    Order of work: common practice, no source.
+    Mark all crosscuts before the first, for the end that they are measured from goes with it.
     """
-    board, made = laid.board, list[Cut]()
+    board, made = laid.board, list[SawCut]()
     spans = [(section.start, section.end) for section in laid.sections]
     names = [section_name(index) for index in range(len(spans))]
     lines = saw_lines(spans, whole=(0.0, board.length), gap=laid.gap)
     for line, frees, leaves in _told(lines, spans, names, rest=""):
         ends = ((line, 0.0), (line, board.width))
-        made.append(Cut(0, "crosscut", "the board", line, "left end", frees, leaves, *ends))
+        made.append(SawCut(0, "crosscut", "the board", line, "left end", frees, leaves, *ends))
     for section, name, (left, right) in zip(
         laid.sections, names, _stretches(lines, spans, (0.0, board.length)), strict=True
     ):
         made += _ripped(laid, section, name, left, right)
     return tuple(
-        Cut(n, c.kind, c.of, c.at, c.edge, c.frees, c.leaves, c.start, c.end)
+        SawCut(n, c.kind, c.of, c.at, c.edge, c.frees, c.leaves, c.start, c.end)
         for n, c in enumerate(made, 1)
     )
 
 
-def _ripped(laid: Laid, section: Section, name: str, left: float, right: float) -> Iterator[Cut]:
+def _ripped(
+    laid: Laid, section: LaidSection, name: str, left: float, right: float
+) -> Iterator[SawCut]:
     spans = [(strip.low, strip.high) for strip in section.strips]
     names = [_strip_name(strip) for strip in section.strips]
     whole = (0.0, laid.board.width)
     lines = saw_lines(spans, whole=whole, gap=laid.gap)
     for line, frees, leaves in _told(lines, spans, names, rest=""):
         ends = ((left, line), (right, line))
-        yield Cut(0, "rip", name, line, "lower edge", frees, leaves, *ends)
+        yield SawCut(0, "rip", name, line, "lower edge", frees, leaves, *ends)
     for strip, of, (low, high) in zip(
         section.strips, names, _stretches(lines, spans, whole), strict=True
     ):
@@ -156,7 +121,7 @@ def _ripped(laid: Laid, section: Section, name: str, left: float, right: float) 
         for line, frees, leaves in _told(to_length, parts, pieces, rest="spare"):
             ends = ((line, low), (line, high))
             strip_of = of if len(pieces) > 1 else f"the strip of {of}"
-            yield Cut(0, "crosscut", strip_of, line - left, "left end", frees, leaves, *ends)
+            yield SawCut(0, "crosscut", strip_of, line - left, "left end", frees, leaves, *ends)
 
 
 def _strip_name(strip: Strip) -> str:

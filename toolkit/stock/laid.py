@@ -10,7 +10,7 @@ from toolkit.stock.boards import Board
 
 
 @dataclass(frozen=True, slots=True)
-class Piece:
+class LaidPart:
     """A part laid on a board: its lower left corner and its rough size. [mm]"""
 
     part: str
@@ -26,11 +26,11 @@ class Strip:
 
     low: float
     high: float
-    pieces: tuple[Piece, ...]
+    pieces: tuple[LaidPart, ...]
 
 
 @dataclass(frozen=True, slots=True)
-class Section:
+class LaidSection:
     """A stretch of board between two crosscuts, and its strips from the lower edge up. [mm]"""
 
     start: float
@@ -54,7 +54,7 @@ class Laid:
     board: Board
     gap: float
     looks: float
-    sections: tuple[Section, ...] = ()
+    sections: tuple[LaidSection, ...] = ()
 
     @property
     def used(self) -> float:
@@ -72,7 +72,7 @@ class Laid:
         return self.used * self.board.width * self.board.thickness
 
     @property
-    def pieces(self) -> tuple[Piece, ...]:
+    def pieces(self) -> tuple[LaidPart, ...]:
         """Every part, along the board."""
         return tuple(
             piece for section in self.sections for strip in section.strips for piece in strip.pieces

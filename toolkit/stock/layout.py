@@ -42,10 +42,10 @@ from math import isfinite
 
 import numpy as np
 
-from toolkit.stock.blanks import Blank, Corners, round_the_corners
+from toolkit.stock.blanks import Blank
+from toolkit.stock.board_grid import MARGIN
 from toolkit.stock.boards import Board
-from toolkit.stock.grid import MARGIN
-from toolkit.stock.laid import Laid, Piece, Point, Section, Strip
+from toolkit.stock.laid import Laid, LaidPart, LaidSection, Point, Strip
 from toolkit.stock.sets import Counts, kinds_of
 from toolkit.stock.tables import BoardTables
 
@@ -54,36 +54,10 @@ STEP = 0.02  # least gain in mean looks that is worth showing
 NO_GAIN = 0.001  # and what is no gain at all, though it were to cost a metre of board
 
 
-class DoesNotFitError(ValueError):
-    """The parts do not all lie on this board."""
-
-
 class BoardLayouts:
-    """Every layout worth having of some parts on one board; made once, read with a slider.
+    """Every layout worth having of some parts on one board, by length of board and by looks. [mm]
 
-    Parameters
-    ----------
-    board : Board
-        The board. [mm]
-    blanks : sequence of Blank
-        The parts; whether the board has the wood and the thickness for them is not asked. [mm]
-    gap : float
-        Between parts: kerf, the saw's wander and planing. [mm]
-    cell : float
-        Size of a cell. [mm]
-    margin : float
-        Kept clear round every defect. [mm]
-    corners : str
-        Whether the grain runs round the box: ``"free"``, ``"one run"`` or ``"two runs"``.
-
-    Raises
-    ------
-    ValueError
-        Too many different parts, or the gap is negative.
-
-    Source
-    ------
-    Dynamic programming over sets; the workbook's own.
+    Whether the board has the wood and the thickness for the parts is not asked.
     """
 
     def __init__(
@@ -94,13 +68,12 @@ class BoardLayouts:
         gap: float = GAP,
         cell: float = 1.0,
         margin: float = MARGIN,
-        corners: Corners = "free",
     ) -> None:
         if not (isfinite(gap) and gap >= 0):
             raise ValueError(f"gap was given as {gap:g} mm; give 0 or more, such as {GAP:g}")
         self.board, self.gap = board, gap
         self._each = board.width * board.thickness
-        self.groups = kinds_of(round_the_corners(blanks, corners=corners, gap=gap))
+        self.groups = kinds_of(blanks)
         self.tables = BoardTables(
             board,
             kinds=[group[0] for group in self.groups],
@@ -110,7 +83,6 @@ class BoardLayouts:
             margin=margin,
         )
         self.cell = self.tables.grid.cell
-        self.curve = self.curve_of(self.tables.all)
 
     def curve_of(self, chosen: Counts) -> tuple[Point, ...]:
         """The trade-off of a set, from least board to best looks; empty where it does not fit.
@@ -132,25 +104,6 @@ class BoardLayouts:
             wanted = min(seen + STEP * count, enough)
         return tuple(points)
 
-    def point(self, looks: float) -> Point:
-        """The point of the curve for a slider from 0, sparing, to 1, handsome.
-
-        It is the shortest stretch of board that gives this share of the looks to be gained.
-        """
-        if not 0 <= looks <= 1:
-            raise ValueError(
-                f"looks was given as {looks:g}; give 0 for the least board up to 1 for the looks"
-            )
-        if not self.curve:
-            raise DoesNotFitError(f"{self.board.name}: the parts do not all fit on this board")
-        low, high = self.curve[0].looks, self.curve[-1].looks
-        wanted = low + looks * (high - low) - 1e-6
-        return next(point for point in self.curve if point.looks >= wanted)
-
-    def laid(self, looks: float = 0.0) -> Laid:
-        """The layout at a slider's place, 0 to 1."""
-        return self.laid_in(self.point(looks).used, chosen=self.tables.all)
-
     def laid_in(
         self, used: float, *, chosen: Counts, names: Sequence[Sequence[Blank]] | None = None
     ) -> Laid:
@@ -165,7 +118,7 @@ class BoardLayouts:
                 strips.append(
                     _strip(blank, place.along * self.cell, place.across * self.cell, self.gap)
                 )
-            sections.append(Section(start * self.cell, end * self.cell, tuple(strips)))
+            sections.append(LaidSection(start * self.cell, end * self.cell, tuple(strips)))
         row = self.tables.best(chosen)
         looks = 0.0 if row is None or not count else float(row[round(used / self.cell)]) / count
         return Laid(self.board, self.gap, looks, tuple(sections))
@@ -174,59 +127,6 @@ class BoardLayouts:
 def _strip(blank: Blank, x: float, y: float, gap: float) -> Strip:
     pieces = []
     for part in blank.run or (blank,):
-        pieces.append(Piece(part.name, x, y, part.length, part.width))
+        pieces.append(LaidPart(part.name, x, y, part.length, part.width))
         x += part.length + gap
     return Strip(y, y + blank.width, tuple(pieces))
-
-
-def lay_out(
-    board: Board,
-    blanks: Sequence[Blank],
-    *,
-    looks: float = 0.0,
-    gap: float = GAP,
-    cell: float = 1.0,
-    margin: float = MARGIN,
-    corners: Corners = "free",
-) -> Laid:
-    """Lay out parts on one board.
-
-    Parameters
-    ----------
-    board : Board
-        The board. [mm]
-    blanks : sequence of Blank
-        The parts; whether the board has the wood and the thickness for them is not asked. [mm]
-    looks : float
-        0 for the least board, 1 for the best looks. [0 to 1]
-    gap : float
-        Between parts: kerf, the saw's wander and planing. [mm]
-    cell : float
-        Size of a cell. [mm]
-    margin : float
-        Kept clear round every defect. [mm]
-    corners : str
-        Whether the grain runs round the box: ``"free"``, ``"one run"`` or ``"two runs"``.
-
-    Returns
-    -------
-    Laid
-        The layout. [mm]
-
-    Raises
-    ------
-    DoesNotFitError
-        The parts do not all fit; ``why_not_all_fit`` says why.
-    ValueError
-        Too many different parts, or a number out of its range.
-
-    Source
-    ------
-    Dynamic programming over sets; the workbook's own.
-
-    >>> sides = [Blank("side 1", 186, 70), Blank("side 2", 186, 70)]
-    >>> lay_out(Board("short", "cherry", 900, 150, 16), sides).used
-    186.0
-    """
-    layouts = BoardLayouts(board, blanks, gap=gap, cell=cell, margin=margin, corners=corners)
-    return layouts.laid(looks)

@@ -9,19 +9,7 @@ from toolkit.stock.laid import BoxLaid, Laid, Point
 
 
 def piece_table(laid: Laid, *, rule: Rule) -> Table:
-    """Where every part lies on its board.
-
-    Parameters
-    ----------
-    laid : Laid
-        The layout of one board. [mm]
-    rule : Rule
-        Whose rule the sizes are read on.
-
-    Source
-    ------
-    The workbook's own.
-    """
+    """Where every part lies on its board."""
 
     def show(value: float) -> str:
         return rule.show(value, fineness="sizes", unit=False)
@@ -47,19 +35,7 @@ def piece_table(laid: Laid, *, rule: Rule) -> Table:
 
 
 def cut_table(laid: Laid, *, rule: Rule) -> Table:
-    """The saw cuts of one board in order.
-
-    Parameters
-    ----------
-    laid : Laid
-        The layout of one board. [mm]
-    rule : Rule
-        Whose rule the sizes are read on.
-
-    Source
-    ------
-    The workbook's own.
-    """
+    """The saw cuts of one board in order."""
     return Table(
         f"Saw cuts, {laid.board.name}",
         ("cut", "what to do"),
@@ -73,19 +49,7 @@ def cut_table(laid: Laid, *, rule: Rule) -> Table:
 
 
 def curve_sentence(laid: BoxLaid, *, rule: Rule) -> str:
-    """The two ends of the trade-off, from sparing to handsome.
-
-    Parameters
-    ----------
-    laid : BoxLaid
-        The layout. [mm]
-    rule : Rule
-        Whose rule the sizes are read on.
-
-    Source
-    ------
-    The workbook's own.
-    """
+    """The two ends of the trade-off, from sparing to handsome."""
 
     def told(point: Point) -> str:
         used = rule.show(point.used, fineness="sizes", direction="up")

@@ -13,17 +13,7 @@ MOST_SETS = 600
 
 
 def kinds_of(blanks: Sequence[Blank]) -> tuple[tuple[Blank, ...], ...]:
-    """Parts in groups that can change places, in the order of the first of each.
-
-    Parameters
-    ----------
-    blanks : sequence of Blank
-        The parts. [mm]
-
-    Source
-    ------
-    The workbook's own.
-    """
+    """Parts in groups that can change places, in the order of the first of each."""
     groups: dict[object, list[Blank]] = {}
     for blank in blanks:
         groups.setdefault(blank.alike, []).append(blank)

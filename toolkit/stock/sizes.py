@@ -7,8 +7,8 @@ from functools import cache
 from math import isfinite
 from typing import Literal
 
-from toolkit.measures import MM_PER_INCH
-from toolkit.results import Source, below
+from toolkit.measures import MM_PER_INCH, Rule
+from toolkit.results import Source, below, read_table
 
 # Kiln-dried boards may be this much under the thickness they are sold by (common practice, from
 # memory).
@@ -19,15 +19,14 @@ SCANT = MM_PER_INCH / 16
 class LumberSize:
     """One thickness of a yard. [mm]
 
-    ``nominal`` is the rough hardwood, or the name of a softwood board; ``one_side`` and
-    ``two_sides`` are surfaced, for softwood green and dry; None where the table has no number.
-    ``quarter`` is the trade's name, such as 4/4, empty where it has none.
+    ``nominal`` is the rough hardwood, or the name of a softwood board; ``two_sides`` is surfaced,
+    for softwood dry; None where the table has no number. ``quarter`` is the trade's name, such as
+    4/4, empty where it has none.
     """
 
     kind: Literal["hardwood", "softwood"]
     quarter: str
     nominal: float
-    one_side: float | None
     two_sides: float | None
     source: Source
     note: str
@@ -35,8 +34,6 @@ class LumberSize:
     @property
     def inches(self) -> str:
         """Its name at the yard."""
-        from toolkit.measures import Rule
-
         text = Rule.inches().exact(self.nominal)
         return f"{self.quarter} ({text})" if self.quarter else text
 
@@ -50,16 +47,7 @@ class LumberSize:
 
 @cache
 def lumber_sizes() -> tuple[LumberSize, ...]:
-    """Every thickness of the table, thinnest first of each kind.
-
-    Source
-    ------
-    NHLA rules (hardwood) and PS 20 (softwood), as the table says row by row.
-    """
-    import csv
-    from importlib.resources import files
-
-    text = files("toolkit.stock").joinpath("lumber_sizes.csv").read_text(encoding="utf-8")
+    """Every thickness of the table, thinnest first of each kind; sources row by row."""
 
     def mm(cell: str) -> float | None:
         return float(cell) * MM_PER_INCH if cell else None
@@ -69,67 +57,18 @@ def lumber_sizes() -> tuple[LumberSize, ...]:
             kind="softwood" if row["kind"] == "softwood" else "hardwood",
             quarter=row["quarter"],
             nominal=float(row["nominal_in"]) * MM_PER_INCH,
-            one_side=mm(row["surfaced_one_side_in"]),
             two_sides=mm(row["surfaced_two_sides_in"]),
-            source=Source(row["source"], "read" if row["seen"] == "read" else "memory"),
+            source=Source.of(row),
             note=row["note"],
         )
-        for row in csv.DictReader(text.splitlines())
+        for row in read_table("stock/lumber_sizes.csv")
     )
-
-
-def quarter(name: str) -> LumberSize:
-    """A thickness by the trade's name for it.
-
-    Parameters
-    ----------
-    name : str
-        Such as ``"4/4"``.
-
-    Returns
-    -------
-    LumberSize
-        Its rough and surfaced thickness. [mm]
-
-    Raises
-    ------
-    ValueError
-        The table has no such quarter; the message lists those it has.
-
-    Source
-    ------
-    NHLA rules, as the table says row by row.
-
-    >>> quarter("4/4").nominal, round(quarter("4/4").two_sides, 2)
-    (25.4, 20.64)
-    """
-    named = {size.quarter: size for size in lumber_sizes() if size.quarter}
-    try:
-        return named["".join(name.split())]
-    except KeyError:
-        raise ValueError(f"read {name!r} as a thickness; type one of {', '.join(named)}") from None
 
 
 def size_to_ask_for(
     thickness: float, *, kind: Literal["hardwood", "softwood"] = "hardwood"
 ) -> LumberSize | None:
-    """The thinnest board of a yard that has a thickness, None if the table has none so thick.
-
-    Parameters
-    ----------
-    thickness : float
-        What is needed, planing allowance included. [mm]
-    kind : str
-        Hardwood, sold rough, or softwood, sold planed.
-
-    Returns
-    -------
-    LumberSize or None
-        What to ask for. [mm]
-
-    Source
-    ------
-    The table of thicknesses.
+    """The thinnest board of a yard that has a thickness, None if the table has none so thick. [mm]
 
     >>> size_to_ask_for(16).inches
     '3/4 in'

@@ -9,18 +9,18 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from toolkit.stock.blanks import Blank
+from toolkit.stock.board_grid import MARGIN, NEVER, cells, grid
 from toolkit.stock.boards import Board
-from toolkit.stock.grid import MARGIN, NEVER, cells, grid
 from toolkit.stock.sets import Counts, few_enough, sets_up_to, without
 
 if TYPE_CHECKING:
-    from toolkit.stock.grid import Values
+    from toolkit.stock.board_grid import Values
 
 MOST_VALUES = 60_000_000  # of all tables together: a quarter of a gigabyte
 
 
 @dataclass(frozen=True, slots=True)
-class Place:
+class LaidCell:
     """A part of a kind, by its lower left cell."""
 
     kind: int
@@ -29,32 +29,7 @@ class Place:
 
 
 class BoardTables:
-    """The tables of one board and some kinds of parts; made once, read many times.
-
-    Parameters
-    ----------
-    board : Board
-        The board. [mm]
-    kinds : sequence of Blank
-        One part of each kind. [mm]
-    counts : sequence of int
-        How many of each kind at most.
-    gap : float
-        Between parts: kerf, the saw's wander and planing. [mm]
-    cell : float
-        Size of a cell. [mm]
-    margin : float
-        Kept clear round every defect. [mm]
-
-    Raises
-    ------
-    ValueError
-        So many different parts make too many sets.
-
-    Source
-    ------
-    Dynamic programming over sets; the workbook's own.
-    """
+    """The tables of one board and some kinds of parts, with at most so many of each. [mm]"""
 
     def __init__(
         self,
@@ -177,7 +152,7 @@ class BoardTables:
             if np.isfinite(best[-1]):
                 self._board[chosen] = best
 
-    def sections(self, chosen: Counts, *, used: int) -> list[tuple[int, int, list[Place]]]:
+    def sections(self, chosen: Counts, *, used: int) -> list[tuple[int, int, list[LaidCell]]]:
         """The sections of the best layout in so many cells: start, end and parts of each."""
         made, rest, x = [], chosen, used
         while any(rest):
@@ -202,9 +177,9 @@ class BoardTables:
                 return section, start
         raise AssertionError("a table that was made cannot be read back")
 
-    def _places(self, section: Counts, x: int) -> list[Place]:
+    def _places(self, section: Counts, x: int) -> list[LaidCell]:
         """The parts of a section that starts at x, from its lower edge up."""
-        y, found, rest = self.grid.across, list[Place](), section
+        y, found, rest = self.grid.across, list[LaidCell](), section
         while any(rest):
             best = (NEVER, 0, 0, rest)
             for k, under in self._last_strips(rest):
@@ -214,7 +189,7 @@ class BoardTables:
                     floor = self._width_of(under) + self.gap if any(under) else 0
                     best = (column[row], k, floor + row, under)
             _, k, low, rest = best
-            found.append(Place(k, x, low))
+            found.append(LaidCell(k, x, low))
             y = low - self.gap
         return found[::-1]
 

@@ -53,7 +53,6 @@ def board_feet(
     width: float,
     thickness: float,
     half_up: bool = True,
-    bundle: bool = False,
 ) -> BoardFeet:
     """Board feet of one board as a hardwood yard counts them.
 
@@ -67,8 +66,6 @@ def board_feet(
         As measured; under an inch counts as an inch. [mm]
     half_up : bool
         Whether a surface measure of exactly so many and a half goes up this time.
-    bundle : bool
-        Whether it is counted in a bundle, by whole inches of width.
 
     Returns
     -------
@@ -93,8 +90,6 @@ def board_feet(
             raise ValueError(f"the board's {name} was given as {size:g} mm; give one above 0")
     feet = floor(length / MM_PER_FOOT * (1 + TOLERANCE))
     inches = width / MM_PER_INCH
-    if bundle:
-        inches = float(_nearest(inches, half_up=half_up)[0])
     raw = inches * feet / 12
     surface, half = _nearest(raw, half_up=half_up)
     return BoardFeet(inches, feet, counted_thickness(thickness), raw, surface, half)
@@ -109,22 +104,7 @@ def _nearest(value: float, *, half_up: bool) -> tuple[int, bool]:
 
 
 def tally(boards: Iterable[Board]) -> tuple[BoardFeet, ...]:
-    """Board feet of several boards, exact halves going up and down in turn.
-
-    Parameters
-    ----------
-    boards : iterable of Board
-        In the order in which they are counted. [mm]
-
-    Returns
-    -------
-    tuple of BoardFeet
-        One for each. [board feet]
-
-    Source
-    ------
-    NHLA rules.
-    """
+    """Board feet of several boards, exact halves going up and down in turn, by NHLA rules."""
     counted, up = [], True
     for board in boards:
         one = board_feet(board.length, width=board.width, thickness=board.thickness, half_up=up)
@@ -134,44 +114,12 @@ def tally(boards: Iterable[Board]) -> tuple[BoardFeet, ...]:
 
 
 def cubic_metres(length: float, *, width: float, thickness: float) -> float:
-    """Volume of a board.
-
-    Parameters
-    ----------
-    length, width, thickness : float
-        Of the board. [mm]
-
-    Returns
-    -------
-    float
-        Its volume. [m³]
-
-    Source
-    ------
-    Geometry.
-
-    >>> cubic_metres(2200, width=225, thickness=25)
-    0.012375
-    """
+    """Volume of a board measured in millimetres. [m³]"""
     return length * width * thickness / 1e9
 
 
 def board_feet_by_volume(volume: float) -> float:
-    """Board feet as mere volume, which is less than a yard counts for thin boards.
-
-    Parameters
-    ----------
-    volume : float
-        The wood. [m³]
-
-    Returns
-    -------
-    float
-        The same volume. [board feet]
-
-    Source
-    ------
-    1 board foot = 1 ft × 1 ft × 1 in, the trade's definition.
+    """Board feet as mere volume [m³], which is less than a yard counts for thin boards.
 
     >>> round(board_feet_by_volume(0.020), 1)
     8.5
@@ -180,25 +128,9 @@ def board_feet_by_volume(volume: float) -> float:
 
 
 def board_feet_of_sticks(length: float, *, width: float, thickness: float) -> float:
-    """What a yard counts for sticks yet to be sawn from boards: no rounding, but under 1 in as 1.
+    """What a yard counts for sticks yet to be sawn, all of one section. [mm, board feet]
 
-    Parameters
-    ----------
-    length : float
-        Of all sticks together. [mm]
-    width : float
-        Of a stick. [mm]
-    thickness : float
-        Of a stick. [mm]
-
-    Returns
-    -------
-    float
-        Area times the thickness that counts. [board feet]
-
-    Source
-    ------
-    NHLA rules: under 1 in counts as 1 in.
+    NHLA rules: no rounding, but under 1 in counts as 1 in.
 
     >>> round(board_feet_of_sticks(9100, width=70, thickness=16), 1)
     6.9
@@ -207,27 +139,8 @@ def board_feet_of_sticks(length: float, *, width: float, thickness: float) -> fl
 
 
 def sets_needed(students: int, *, spare: float = SPARE) -> int:
-    """Sets of parts to saw for a class, spares included.
+    """Sets of parts to saw for a class, with a share of spares; rounded up to whole sets. [share]
 
-    Parameters
-    ----------
-    students : int
-        How many make a box.
-    spare : float
-        Sets in reserve for each student. [share]
-
-    Returns
-    -------
-    int
-        Rounded up to whole sets.
-
-    Raises
-    ------
-    ValueError
-        A number is negative.
-
-    Source
-    ------
     A quarter in reserve: common practice, no source.
 
     >>> sets_needed(10)

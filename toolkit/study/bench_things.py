@@ -5,16 +5,11 @@ Half a millimetre says little to somebody who began this morning; five sheets of
 
 from __future__ import annotations
 
-import csv
 from dataclasses import dataclass
 from functools import cache
-from importlib.resources import files
-from typing import Literal, cast
 
 from toolkit.measures import Units
-from toolkit.results import Source
-
-Seen = Literal["read", "memory", "none"]
+from toolkit.results import Source, read_table
 
 # A thing counts as "about" a length when it is this near to it, as a share of the length.
 _NEAR = 0.15
@@ -41,7 +36,6 @@ class BenchThing:
 @cache
 def bench_things() -> tuple[BenchThing, ...]:
     """Every thing of the table, thinnest first."""
-    text = files("toolkit.study").joinpath("bench_things.csv").read_text(encoding="utf-8")
     things = [
         BenchThing(
             name=row["name"],
@@ -49,9 +43,9 @@ def bench_things() -> tuple[BenchThing, ...]:
             thickness=float(row["thickness_mm"]),
             most=int(row["most"]),
             read_in=row["read_in"],
-            source=Source(row["source"], cast(Seen, row["seen"])),
+            source=Source.of(row),
         )
-        for row in csv.DictReader(text.splitlines())
+        for row in read_table("study/bench_things.csv")
     ]
     return tuple(sorted(things, key=lambda thing: thing.thickness))
 

@@ -13,7 +13,7 @@ from typing import Any, Literal, cast, get_args
 
 from toolkit.files import FileError, Problem
 from toolkit.files.writing import locked, write_file
-from toolkit.results import whole
+from toolkit.measures import whole
 from toolkit.study.folder import set_aside, student_folder
 
 FORMAT = 1

@@ -10,8 +10,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from toolkit import measures
-from toolkit.measures import MeasureError
-from toolkit.results import whole
+from toolkit.measures import MeasureError, whole
 from toolkit.study.guess_book import Guess, Kind, open_book, read_book
 from toolkit.study.marking import read_count
 

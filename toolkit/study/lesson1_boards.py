@@ -11,8 +11,7 @@ from random import Random
 from toolkit.measures import MM_PER_INCH
 from toolkit.plan import Plan
 from toolkit.results import TOLERANCE
-from toolkit.stock import board_feet
-from toolkit.stock.volume import MM_PER_FOOT
+from toolkit.stock import MM_PER_FOOT, board_feet
 from toolkit.study.lesson1_rough import LOST
 from toolkit.study.marking import Question, Slip
 from toolkit.study.sums import pick

@@ -7,9 +7,7 @@ from random import Random
 from toolkit.measures import MM_PER_INCH
 from toolkit.plan import Plan
 from toolkit.results import Part, Working
-from toolkit.stock.buying import END_WASTE
-from toolkit.stock.layout import GAP
-from toolkit.stock.resawing import KERF, TRUING, WANDER
+from toolkit.stock import END_WASTE, GAP, KERF, TRUING, WANDER
 from toolkit.study.marking import Question, Slip
 from toolkit.study.sums import answer_in, once, without
 

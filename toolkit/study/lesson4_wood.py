@@ -5,8 +5,7 @@ from __future__ import annotations
 from random import Random
 
 from toolkit.measures import MM_PER_INCH
-from toolkit.plan import Plan
-from toolkit.plan import plan as worked_out
+from toolkit.plan import Plan, plan as worked_out
 from toolkit.results import Working, above
 from toolkit.study.marking import Question, Slip
 from toolkit.study.sums import answer_in, turned, without

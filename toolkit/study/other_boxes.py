@@ -9,8 +9,7 @@ from random import Random
 from toolkit.box import Choices, Size, Thickness
 from toolkit.box.choices import CornerChoice, GrooveChoice, Made
 from toolkit.measures import MM_PER_INCH, Rule
-from toolkit.plan import Plan
-from toolkit.plan import plan as worked_out
+from toolkit.plan import Plan, plan as worked_out
 
 # About one box in two works, so that this many tries fail only where the own box is hopeless.
 _TRIES = 200

@@ -1,10 +1,10 @@
-"""The quick rule's coefficients and the law's shrinkage: each from the other."""
+"""The quick rule's coefficients, as they follow from the law's shrinkage."""
 
 from __future__ import annotations
 
 from toolkit.results import above
 from toolkit.wood._checks import above_zero
-from toolkit.wood.species import Species
+from toolkit.wood.woods import Species
 
 MEETING_POINT = 10.0  # starting moisture at which the quick rule and the law agree [%]
 LAST_DIGIT = 0.00001  # one unit of the last digit to which coefficients are printed
@@ -42,60 +42,8 @@ def coefficient_from_shrinkage(shrinkage: float, *, fibre_saturation: float = 30
     return shrinkage / (100 * fibre_saturation - shrinkage * (fibre_saturation - MEETING_POINT))
 
 
-def shrinkage_from_coefficient(coefficient: float, *, fibre_saturation: float = 30.0) -> float:
-    """Shrinkage that a coefficient of the quick rule implies; the other function turned round.
-
-    Parameters
-    ----------
-    coefficient : float
-        Change of width for each percent of moisture. [1/%]
-    fibre_saturation : float
-        Moisture above which the wood no longer moves. [%]
-
-    Returns
-    -------
-    float
-        Shrinkage in that direction, green to oven-dry. [%]
-
-    Raises
-    ------
-    ValueError
-        A number is not above 0.
-
-    Source
-    ------
-    Handbook (FPL-GTR-190), Eq. 13-2 and 13-3 set equal at 10 %.
-
-    >>> round(shrinkage_from_coefficient(0.00369), 1)
-    10.3
-    """
-    above_zero(coefficient, name="coefficient", unit="per %", example="0.00248 for black cherry")
-    above_zero(fibre_saturation, name="fibre_saturation", unit="%", example="30")
-    return (
-        100
-        * fibre_saturation
-        * coefficient
-        / (1 + coefficient * (fibre_saturation - MEETING_POINT))
-    )
-
-
 def coefficients_fit(wood: Species) -> bool:
-    """Whether a wood's coefficients belong to its shrinkage, to one unit of their last digit.
-
-    Parameters
-    ----------
-    wood : Species
-        The wood.
-
-    Returns
-    -------
-    bool
-        True when both directions agree; False also when a number is missing.
-
-    Source
-    ------
-    Handbook (FPL-GTR-190), Tables 4-3 and 13-5 compared through Eq. 13-2 and 13-3.
-    """
+    """Whether a wood's coefficients belong to its shrinkage, to one unit of their last digit."""
     pairs = (
         (wood.shrinkage_radial, wood.coefficient_radial),
         (wood.shrinkage_tangential, wood.coefficient_tangential),

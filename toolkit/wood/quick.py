@@ -3,21 +3,19 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
 from dataclasses import dataclass
 
 from toolkit.results import above, below
 from toolkit.wood._checks import above_zero, moisture_in_range, rings_in_range
 from toolkit.wood.coefficients import coefficients_fit
-from toolkit.wood.species import Species
-from toolkit.wood.species import species as find_species
+from toolkit.wood.woods import Species, species as find_species
 
 QUICK_RULE_RANGE = (6.0, 14.0)  # moistures between which the handbook offers the rule [%]
 
 
 @dataclass(frozen=True, slots=True)
 class QuickRule:
-    """What the handbook's quick rule says, and whether it may be asked.
+    """The change by the handbook's quick rule, and whether the rule holds here.
 
     Attributes
     ----------
@@ -36,16 +34,15 @@ class QuickRule:
     coefficients_fit: bool
     species: Species
 
-    def sentence(self, *, show: Callable[[float], str] = "{:.2f} mm".format) -> str:
-        """Say the change, lengths written by ``show``, and what stands against it."""
-        text = f"The quick rule makes it {show(abs(self.change))} "
-        text += "wider." if self.change >= 0 else "narrower."
-        if not self.valid:
-            low, high = QUICK_RULE_RANGE
-            text += f" It was made for {low:g} to {high:g} % moisture only: trust the law instead."
-        if not self.coefficients_fit:
-            text += f" {self.species.note}"
-        return text
+    @property
+    def doubt(self) -> str:
+        """The reasons not to trust it, empty if there are none."""
+        low, high = QUICK_RULE_RANGE
+        range_told = (
+            f"The quick rule holds from {low:g} to {high:g} % moisture; outside use the law."
+        )
+        note = "" if self.coefficients_fit else self.species.note
+        return f"{'' if self.valid else range_told} {note}".strip()
 
 
 def quick_rule(

@@ -1,4 +1,4 @@
-"""How wet wood gets through the year: outdoors by place, indoors by use."""
+"""How wet wood gets through the year, by place."""
 
 from __future__ import annotations
 
@@ -6,12 +6,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cache
 
+from toolkit.results import number, read_table
 from toolkit.wood import _names
 from toolkit.wood._checks import moisture_in_range
-from toolkit.wood._data import number, read_table
-from toolkit.wood.moisture import equilibrium_moisture
-from toolkit.wood.movement import movement
-from toolkit.wood.species import Species
+from toolkit.wood.air import equilibrium_moisture
+from toolkit.wood.law import movement
+from toolkit.wood.woods import Species
 
 MONTHS = (
     "January", "February", "March", "April", "May", "June",
@@ -24,27 +24,10 @@ class UnknownPlace(ValueError):  # noqa: N818 - its name is what went wrong
 
 
 @dataclass(frozen=True, slots=True)
-class Month:
-    """A month and the moisture that wood tends to in it.
-
-    Attributes
-    ----------
-    name : str
-        The month.
-    moisture : float
-        Equilibrium moisture content. [%]
-    """
-
-    name: str
-    moisture: float
-
-
-@dataclass(frozen=True, slots=True)
 class Place:
     """A place and the moisture that wood tends to there in each month.
 
-    The table's figures are for sheltered wood outdoors. Heated rooms are drier in winter: for
-    those make a place of one's own readings with ``from_readings``.
+    The table's figures are for sheltered wood outdoors; heated rooms are drier in winter.
 
     Attributes
     ----------
@@ -75,81 +58,23 @@ class Place:
     def from_readings(
         cls, readings: Sequence[tuple[float, float]], *, name: str = "your own readings"
     ) -> Place:
-        """Make a place from a year's readings of a room's thermometer and hygrometer.
+        """A place from twelve monthly means of temperature and humidity. [°C, %]
 
-        Parameters
-        ----------
-        readings : sequence of (temperature, humidity)
-            Twelve monthly means, from January. [°C, %]
-        name : str
-            What to call the place.
-
-        Returns
-        -------
-        Place
-            The place, its moisture by month. [%]
-
-        Raises
-        ------
-        ValueError
-            There are not twelve readings, or one is impossible; the message names its month.
-
-        Source
-        ------
-        Handbook (FPL-GTR-190), Eq. 4-5. The moisture of a mean reading runs about 1 % below the
-        mean of the hourly moistures (computed from a year of hourly weather at two stations).
+        The moisture of a mean reading runs about 1 % below the mean of the hourly moistures
+        (computed from a year of hourly weather at two stations).
         """
-        if len(readings) != 12:
-            raise ValueError(f"{len(readings)} readings were given: give twelve, from January.")
-        months = []
-        for month, (temperature, humidity) in zip(MONTHS, readings, strict=True):
-            try:
-                months.append(equilibrium_moisture(temperature=temperature, humidity=humidity))
-            except ValueError as error:
-                raise ValueError(f"{month}: {error}") from error
-        return cls(name, tuple(months), "own readings; GTR-190 Eq. 4-5", "measured", "")
-
-    @property
-    def widest(self) -> Month:
-        """The month in which wood is wettest, and so widest; the first of equals. [%]"""
-        return self._month(max(self.moisture))
-
-    @property
-    def narrowest(self) -> Month:
-        """The month in which wood is driest, and so narrowest; the first of equals. [%]"""
-        return self._month(min(self.moisture))
-
-    def _month(self, moisture: float) -> Month:
-        """The first month with this moisture."""
-        return Month(MONTHS[self.moisture.index(moisture)], moisture)
-
-    def sentence(self) -> str:
-        """Say when wood is widest and narrowest here, and how sure that is."""
-        wet, dry = self.widest, self.narrowest
-        text = (
-            f"{self.name}: wood is widest in {wet.name} ({wet.moisture:.1f} %) and narrowest in "
-            f"{dry.name} ({dry.moisture:.1f} %)."
-        )
-        if self.seen == "memory":
-            text += " Outdoors, sheltered; figures from memory, provisional."
-        return text
+        months = tuple(equilibrium_moisture(temperature=t, humidity=h) for t, h in readings)
+        return cls(name, months, "own readings; GTR-190 Eq. 4-5", "measured", "")
 
 
 @cache
 def places() -> tuple[Place, ...]:
     """Places of the table for which all twelve months are known.
 
-    Returns
-    -------
-    tuple of Place
-        Outdoor moisture by month, provisional. [%]
-
-    Source
-    ------
     Handbook (FPL-GTR-190), Table 13-1, after Simpson 1998, FPL-RN-268: from memory.
     """
     found = []
-    for row in read_table("outdoor_emc.csv"):
+    for row in read_table("wood/outdoor_emc.csv"):
         months = [number(row[month[:3]]) for month in MONTHS]
         full = tuple(moisture for moisture in months if moisture is not None)
         if len(full) == 12:
@@ -160,33 +85,13 @@ def places() -> tuple[Place, ...]:
 def place(name: str) -> Place:
     """The place with this name; part of the name will do where only one place has it.
 
-    Parameters
-    ----------
-    name : str
-        A town of the table, with or without its state.
-
-    Returns
-    -------
-    Place
-        Its outdoor moisture by month, provisional. [%]
-
-    Raises
-    ------
-    UnknownPlace
-        No place, or several, have this name, or not all its months are known.
-
-    Source
-    ------
-    Handbook (FPL-GTR-190), Table 13-1, after Simpson 1998, FPL-RN-268: from memory.
-
-    >>> place("boston").widest
-    Month(name='September', moisture=13.1)
+    >>> max(place("boston").moisture)
+    13.1
     """
-    rows = {row["place"]: row for row in read_table("outdoor_emc.csv")}
+    rows = {row["place"]: row for row in read_table("wood/outdoor_emc.csv")}
     whole = {one.name: one for one in places()}
     spellings = {town: (town,) for town in rows}
     found = _names.candidates(name, spellings)
-    own = "or give twelve readings of your own with Place.from_readings"
     if len(found) > 1:
         raise UnknownPlace(f"'{name}' may be several places: type {_names.quoted(found)}.")
     if not found:
@@ -196,48 +101,19 @@ def place(name: str) -> Place:
             if near
             else "places() lists those it knows"
         )
-        raise UnknownPlace(f"'{name}' is not a place in the workbook's table: {hint}, {own}.")
+        raise UnknownPlace(f"'{name}' is not a place in the workbook's table: {hint}.")
     if found[0] not in whole:
         note = rows[found[0]]["note"]
-        raise UnknownPlace(f"For {found[0]} {note}: choose a place nearby, {own}.")
+        raise UnknownPlace(f"For {found[0]} {note}: choose a place nearby.")
     return whole[found[0]]
 
 
 def widths_through_the_year(
     width: float, *, place: Place, species: Species | str, rings: float, moisture_from: float
 ) -> tuple[float, ...]:
-    """Width of a board in each month, were it to follow the air at once.
+    """Width of a board in each month, were it to follow the air at once. [mm]
 
     Real boards lag by weeks and a finish slows them further, so these are the outer bounds.
-
-    Parameters
-    ----------
-    width : float
-        Width when made. [mm]
-    place : Place
-        Where it lives.
-    species : Species or str
-        The wood, or a name that finds it.
-    rings : float
-        Angle between the growth rings and the width: 0 flat-sawn, 90 quarter-sawn. [degrees]
-    moisture_from : float
-        Moisture content when made. [%]
-
-    Returns
-    -------
-    tuple of float
-        Width from January to December. [mm]
-
-    Raises
-    ------
-    ValueError
-        A number is impossible.
-    UnknownSpecies
-        No wood of the table has this name.
-
-    Source
-    ------
-    Handbook (FPL-GTR-190), Eq. 13-3; its form from memory.
     """
     return tuple(
         width

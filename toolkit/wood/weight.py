@@ -1,17 +1,9 @@
-"""What a part should weigh, and what its weight says of the water in it."""
+"""How much a part should weigh."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass
-
-from toolkit.results import above
-from toolkit.wood import _names
 from toolkit.wood._checks import above_zero, moisture_in_range
-from toolkit.wood.species import Species
-from toolkit.wood.species import species as find_species
-
-WET_WOOD_SPREAD = 15.0  # custom: pieces of one size that differ by more may be wet [%]
+from toolkit.wood.woods import Species, species as find_species
 
 
 def specific_gravity(species: Species | str, *, moisture: float) -> float:
@@ -134,113 +126,3 @@ def part_weight(
     above_zero(thickness, name="thickness", unit="mm", example="16 for a wall stick")
     # 1 mm³ is 1e-9 m³, and 1 kg is 1000 g.
     return length * width * thickness * density(species, moisture=moisture) * 1e-6
-
-
-def moisture_by_weight(weight: float, *, weight_then: float, moisture_then: float) -> float:
-    """Moisture of a piece now, from its weight now and a moisture once known.
-
-    Parameters
-    ----------
-    weight, weight_then : float
-        Weight now, and when the moisture was known; any one unit. [g]
-    moisture_then : float
-        The moisture content then, 0 for an oven-dry piece. [%]
-
-    Returns
-    -------
-    float
-        Moisture content now. [%]
-
-    Raises
-    ------
-    ValueError
-        A number is impossible, or the piece would hold less than no water.
-
-    Source
-    ------
-    Definition of moisture content (handbook, FPL-GTR-190, ch. 4): water over oven-dry weight.
-
-    >>> round(moisture_by_weight(436, weight_then=448, moisture_then=12), 2)
-    9.0
-    """
-    above_zero(weight, name="weight", unit="g", example="436")
-    above_zero(weight_then, name="weight_then", unit="g", example="448")
-    moisture_in_range(moisture_then, name="moisture_then")
-    now = 100 * (weight / weight_then * (1 + moisture_then / 100) - 1)
-    if now < -1e-6:  # an oven-dry piece may come out a rounding error below nothing
-        raise ValueError(
-            f"A piece that weighs {weight:g} now and weighed {weight_then:g} at "
-            f"{moisture_then:g} % would hold less than no water. Check both weights, and that no "
-            "wood was planed off in between."
-        )
-    return max(now, 0.0)
-
-
-@dataclass(frozen=True, slots=True)
-class WeightSpread:
-    """How much pieces of one size differ in weight.
-
-    Attributes
-    ----------
-    spread : float
-        How much more the heaviest weighs than the lightest. [%]
-    limit : float
-        The custom it is held against. [%]
-    suspects : tuple of int
-        Places in the list, from 0, of the pieces that outweigh the lightest by more.
-    """
-
-    spread: float
-    limit: float
-    suspects: tuple[int, ...]
-
-    def sentence(self) -> str:
-        """Say whether the pieces agree, and which to look at."""
-        if not self.suspects:
-            return f"The pieces agree within {self.spread:.0f} %."
-        which = _names.listed((str(place + 1) for place in self.suspects), last_word="and")
-        pieces = (
-            f"Piece {which} outweighs" if len(self.suspects) == 1 else f"Pieces {which} outweigh"
-        )
-        return (
-            f"{pieces} the lightest by more than {self.limit:g} % (up to {self.spread:.0f} %): "
-            "perhaps wet rather than dense. Let the wood settle and weigh it again."
-        )
-
-
-def weight_spread(weights: Sequence[float], *, limit: float = WET_WOOD_SPREAD) -> WeightSpread:
-    """Compare the weights of pieces cut to one size, to find one that may be wet.
-
-    Parameters
-    ----------
-    weights : sequence of float
-        Weights of pieces of one size and one wood. [g]
-    limit : float
-        The custom: pieces that outweigh the lightest by more are suspect. [%]
-
-    Returns
-    -------
-    WeightSpread
-        The spread and the suspects. [%]
-
-    Raises
-    ------
-    ValueError
-        There are fewer than two weights, or a number is not above 0.
-
-    Source
-    ------
-    Common practice, no source: 15 % is a custom; dense wood may differ so much when dry.
-
-    >>> weight_spread([430, 441, 512]).suspects
-    (2,)
-    """
-    if len(weights) < 2:
-        raise ValueError(f"{len(weights)} weight was given: weigh two or more pieces of one size.")
-    for weight in weights:
-        above_zero(weight, name="a weight", unit="g", example="440")
-    above_zero(limit, name="limit", unit="%", example="15")
-    lightest = min(weights)
-    over = [100 * (weight / lightest - 1) for weight in weights]
-    suspects = tuple(place for place, more in enumerate(over) if above(more, limit))
-    return WeightSpread(spread=max(over), limit=limit, suspects=suspects)

@@ -2,15 +2,12 @@
 
 from __future__ import annotations
 
-import csv
 from dataclasses import dataclass
 from functools import cache
-from importlib.resources import files
 from math import atan, cos, degrees, radians, tan
-from typing import cast
 
 from toolkit.measures import Rule
-from toolkit.results import Source, Table
+from toolkit.results import Source, Table, read_table
 
 
 def _known(slope: float) -> float:
@@ -168,7 +165,6 @@ def slope_advice() -> tuple[SlopeAdvice, ...]:
     ------
     Each row names its own, and whether the printed page was read.
     """
-    text = files("toolkit.box.joinery").joinpath("slopes.csv").read_text(encoding="utf-8")
     return tuple(
         SlopeAdvice(
             who=row["who"],
@@ -176,9 +172,9 @@ def slope_advice() -> tuple[SlopeAdvice, ...]:
             slope=float(row["slope"]) if row["slope"] else None,
             limit=row["limit"],
             advice=row["advice"],
-            source=Source(row["source"], cast("str", row["seen"])),  # type: ignore[arg-type]
+            source=Source.of(row),
         )
-        for row in csv.DictReader(text.splitlines())
+        for row in read_table("box/joinery/slopes.csv")
     )
 
 

@@ -10,11 +10,11 @@ import numpy as np
 from manifold3d import CrossSection, OpType
 
 from toolkit.box import LiftOffLid
+from toolkit.measures import as_typed
 from toolkit.pictures.apart.region import Region
 from toolkit.pictures.apart.view import Floats
 from toolkit.pictures.kit.lettering import Label, Place, box_of
 from toolkit.plan import Plan
-from toolkit.results import as_typed
 
 Normal = tuple[float, float, float]
 

@@ -10,7 +10,7 @@ from toolkit.pictures.board.spaces import Box, piece_box, spaces, without
 from toolkit.pictures.kit.figure_of_wood import hatch
 from toolkit.pictures.kit.picture import Point
 from toolkit.pictures.kit.view import rectangle
-from toolkit.stock import Laid, Piece
+from toolkit.stock import Laid, LaidPart
 
 
 def draw_parts(rows: Sequence[Row], laid: Laid, *, discs: Sequence[Disc]) -> None:
@@ -29,7 +29,7 @@ def draw_parts(rows: Sequence[Row], laid: Laid, *, discs: Sequence[Disc]) -> Non
                         sheet.line("part", line)
 
 
-def _own_edge(row: Row, a: Point, b: Point, piece: Piece) -> bool:
+def _own_edge(row: Row, a: Point, b: Point, piece: LaidPart) -> bool:
     """Whether a line is an edge of the part and not of the row. [pt]"""
     ends = {round(row.view.across(x), 6) for x in (piece.x, piece.x + piece.length)}
     return a != b and (a[0] != b[0] or round(a[0], 6) in ends)

@@ -12,7 +12,7 @@ from toolkit.pictures.board.spaces import Box, overlap, piece_box
 from toolkit.pictures.kit.dimensions import ARROW, HALF_ARROW
 from toolkit.pictures.kit.lettering import Place, extent
 from toolkit.pictures.kit.picture import Point
-from toolkit.stock import Board, Cut, Laid, Piece
+from toolkit.stock import Board, Laid, LaidPart, SawCut
 
 _SPARE = 2.2  # round words that stand in hatched wood [pt]
 _AWAY = (3.5, 8.0, 14.0)  # from a defect to its name [pt]
@@ -46,7 +46,7 @@ class Words:
             row = max(self.rows, key=lambda row: min(row.end, right) - max(row.start, left))
             self._part(row, piece, (max(left, row.start), min(right, row.end), low, high))
 
-    def _part(self, row: Row, piece: Piece, box: Box) -> None:
+    def _part(self, row: Row, piece: LaidPart, box: Box) -> None:
         sheet = self.sheet
         wide, under, over = extent(piece.part, size=sheet.text)
         free = self._free(box)
@@ -105,7 +105,7 @@ class Words:
                 text = rule.show(cut.at, fineness="sizes", unit=False)
                 self._write(disc.row, text, self._along(disc, cut, text), rank=2)
 
-    def _along(self, disc: Disc, cut: Cut, text: str) -> Iterator[Point]:
+    def _along(self, disc: Disc, cut: SawCut, text: str) -> Iterator[Point]:
         """Lower left corners over a rip and under it, from its number to its end."""
         wide, high = self._size(text)
         start = (disc.at[0] + disc.radius + 3.0 - disc.row.view.x) / self.scale

@@ -13,7 +13,7 @@ from toolkit.pictures.kit.dimensions import ARROW, HALF_ARROW
 from toolkit.pictures.kit.lettering import Place
 from toolkit.pictures.kit.picture import Point
 from toolkit.pictures.kit.sheet import Sheet
-from toolkit.stock import Board, Cut
+from toolkit.stock import Board, SawCut
 
 # A line passes the edge by so much; figures stand so far below the board. [pt]
 _PAST, _BELOW = 6.0, 11.0
@@ -29,14 +29,14 @@ def disc_radius(sheet: Sheet) -> float:
 class Disc:
     """The number of a cut, in which row, and where its circle stands on the page. [pt]"""
 
-    cut: Cut
+    cut: SawCut
     row: Row
     at: Point
     radius: float
 
 
 def discs_of(
-    rows: Sequence[Row], cuts: Sequence[Cut], board: Board, *, parts: Sequence[Box], gap: float
+    rows: Sequence[Row], cuts: Sequence[SawCut], board: Board, *, parts: Sequence[Box], gap: float
 ) -> list[Disc]:
     """Where the numbers of the cuts stand: over the board, or on their lines inside it. [pt]"""
     radius = disc_radius(rows[0].view.sheet)
@@ -54,7 +54,7 @@ def discs_of(
     return sorted(found, key=lambda disc: disc.cut.number)
 
 
-def _spots(row: Row, cut: Cut, board: Board, radius: float, *, between: bool) -> Iterator[Point]:
+def _spots(row: Row, cut: SawCut, board: Board, radius: float, *, between: bool) -> Iterator[Point]:
     """Where the number of a cut may stand, the best first. [pt]"""
     (x, y), (right, top) = row.view.at(*cut.start), row.view.at(*cut.end)
     if _whole(cut, board):
@@ -76,7 +76,7 @@ def _spots(row: Row, cut: Cut, board: Board, radius: float, *, between: bool) ->
     yield from ((x, min(max(level, low), high)) for level in levels)
 
 
-def _between(cut: Cut, parts: Sequence[Box], gap: float) -> bool:
+def _between(cut: SawCut, parts: Sequence[Box], gap: float) -> bool:
     """Whether parts lie on both sides of a cut, no farther than its gap, in its strip. [mm]"""
     x, (low, high) = cut.start[0], (cut.start[1], cut.end[1])
     beside = [part for part in parts if part[2] >= low - 1e-6 and part[3] <= high + 1e-6]
@@ -86,7 +86,7 @@ def _between(cut: Cut, parts: Sequence[Box], gap: float) -> bool:
     )
 
 
-def _row(rows: Sequence[Row], cut: Cut) -> Row:
+def _row(rows: Sequence[Row], cut: SawCut) -> Row:
     """The row in which the most of a cut shows."""
     left, right = cut.start[0], cut.end[0]
     return max(rows, key=lambda row: min(row.end, right + 0.1) - max(row.start, left - 0.1))
@@ -130,7 +130,7 @@ def past(a: Point, b: Point, discs: Sequence[Disc]) -> list[tuple[Point, Point]]
 
 
 def draw_cuts(
-    rows: Sequence[Row], cuts: Sequence[Cut], discs: Sequence[Disc], board: Board, *, rule: Rule
+    rows: Sequence[Row], cuts: Sequence[SawCut], discs: Sequence[Disc], board: Board, *, rule: Rule
 ) -> None:
     """Every cut with its number, in the order of sawing, and its size. [mm]"""
     sheet = rows[0].view.sheet
@@ -155,7 +155,7 @@ def draw_cuts(
             _running(row, here, rule)
 
 
-def _whole(cut: Cut, board: Board) -> bool:
+def _whole(cut: SawCut, board: Board) -> bool:
     """Whether a cut goes right across the board."""
     return cut.kind == "crosscut" and abs(cut.end[1] - cut.start[1]) >= board.width - 1e-6
 
@@ -169,7 +169,7 @@ def _disc(sheet: Sheet, disc: Disc) -> None:
     sheet.write(str(disc.cut.number), [Place(x, y - 0.365 * sheet.text, "center")], rank=-1)
 
 
-def _running(row: Row, cuts: Sequence[Cut], rule: Rule) -> None:
+def _running(row: Row, cuts: Sequence[SawCut], rule: Rule) -> None:
     """Sizes that all begin at the left end of the board, on one line with an arrow at each.
 
     Source

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from toolkit.stock import Laid, Piece, Section
+from toolkit.stock import Laid, LaidPart, LaidSection
 
 # Left, right, low, high. [mm]
 Box = tuple[float, float, float, float]
@@ -12,7 +12,7 @@ Box = tuple[float, float, float, float]
 _NOISE = 1e-6
 
 
-def piece_box(piece: Piece) -> Box:
+def piece_box(piece: LaidPart) -> Box:
     """Left, right, low, high of a part. [mm]"""
     return piece.x, piece.x + piece.length, piece.y, piece.y + piece.width
 
@@ -40,7 +40,7 @@ def spaces(laid: Laid) -> Iterator[tuple[Box, bool]]:
         yield from _in_section(section, high, laid.gap)
 
 
-def _in_section(section: Section, high: float, gap: float) -> Iterator[tuple[Box, bool]]:
+def _in_section(section: LaidSection, high: float, gap: float) -> Iterator[tuple[Box, bool]]:
     levels = [0.0]
     for strip in section.strips:
         levels += [strip.low, strip.high]

@@ -5,8 +5,16 @@ from __future__ import annotations
 from toolkit.pictures.corner.joint import Which
 from toolkit.pictures.joint.columns import first_line
 from toolkit.pictures.joint.marked import draw_lines, draw_waste
-from toolkit.pictures.joint.net import BOTTOM, Board, Net, Wall, draw_wood, lay_out_net, net_scale
-from toolkit.pictures.joint.net import wall as wall_of
+from toolkit.pictures.joint.net import (
+    BOTTOM,
+    Board,
+    Net,
+    Wall,
+    draw_wood,
+    lay_out_net,
+    net_scale,
+    wall as wall_of,
+)
 from toolkit.pictures.joint.notes import notes, write_notes
 from toolkit.pictures.joint.words import no_joint, unfolded_sentence
 from toolkit.pictures.kit.lettering import Anchor, Place, extent

@@ -12,8 +12,8 @@ import numpy as np
 from matplotlib.font_manager import FontProperties, findfont, get_font
 from numpy.typing import NDArray
 
+from toolkit.measures import TYPED
 from toolkit.pictures.kit.picture import Point
-from toolkit.results import TYPED
 
 Anchor = Literal["left", "center", "right"]
 Box = tuple[float, float, float, float]

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from toolkit.measures import as_typed
 from toolkit.pictures.kit.lettering import LEADING, extent
 from toolkit.pictures.sheets.marks import (
     SMALL,
@@ -19,7 +20,6 @@ from toolkit.pictures.sheets.marks import (
 )
 from toolkit.pictures.sheets.page import Paper
 from toolkit.pictures.sheets.words import DONT_CUT, HOW_TO_PRINT
-from toolkit.results import as_typed
 
 MM, INCHES = 100.0, 4 * 25.4  # the check bars [mm]
 # A printer leaves more white at the edge that leaves it last than along the others: common

@@ -9,8 +9,7 @@ from math import cos, radians, sin
 from toolkit.measures import Rule
 from toolkit.pictures.kit.picture import Point
 from toolkit.pictures.kit.view import rectangle
-from toolkit.wood import Cup, PithInside, cup
-from toolkit.wood import species as find_species
+from toolkit.wood import Cup, PithInside, cup, species as find_species
 
 # Nearer to quarter-sawn than this, neither face lies towards the bark.
 _FACES_ALIKE = 80.0  # [degrees]

@@ -8,8 +8,7 @@ from dataclasses import dataclass
 from toolkit.box import Panel
 from toolkit.measures import Rule
 from toolkit.results import above, below
-from toolkit.wood import MONTHS, Place, widths_through_the_year
-from toolkit.wood import species as find_species
+from toolkit.wood import MONTHS, Place, species as find_species, widths_through_the_year
 
 
 @dataclass(frozen=True, slots=True)

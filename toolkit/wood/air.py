@@ -1,4 +1,4 @@
-"""The moisture that wood comes to in a given air, and the air that brings it there."""
+"""The moisture that wood comes to in a given air."""
 
 from __future__ import annotations
 
@@ -36,68 +36,18 @@ def equilibrium_moisture(*, temperature: float, humidity: float) -> float:
     >>> round(equilibrium_moisture(temperature=20, humidity=50), 3)
     9.271
     """
-    _check_temperature(temperature)
-    if not 0 <= humidity < 100:
-        raise ValueError(
-            f"humidity was given as {humidity:g} %: relative humidity runs from 0 to just under "
-            "100 %. Give a reading such as 50 for a heated room or 75 for a damp summer."
-        )
-    return _moisture(temperature, humidity / 100)
-
-
-def humidity_for(*, temperature: float, moisture: float) -> float:
-    """Relative humidity at which wood settles to a moisture content.
-
-    Parameters
-    ----------
-    temperature : float
-        Temperature of the air, from -20 to 130. [°C]
-    moisture : float
-        Moisture content wanted. [%]
-
-    Returns
-    -------
-    float
-        Relative humidity, found by halving an interval to within 1e-9. [%]
-
-    Raises
-    ------
-    ValueError
-        The temperature lies outside that range, or no air brings wood to this moisture.
-
-    Source
-    ------
-    Handbook (FPL-GTR-190), Eq. 4-5, solved backwards.
-
-    >>> round(humidity_for(temperature=20, moisture=9.2711407), 4)
-    50.0
-    """
-    _check_temperature(temperature)
-    most = _moisture(temperature, 1.0)
-    if not 0 <= moisture < most:
-        raise ValueError(
-            f"moisture was given as {moisture:g} %: at {temperature:g} °C air brings wood to "
-            f"between 0 and just under {most:.1f} %. Wetter wood has not yet dried; give a "
-            "moisture in that range."
-        )
-    low, high = 0.0, 1.0
-    while high - low > 0.5e-11:
-        middle = (low + high) / 2
-        if _moisture(temperature, middle) <= moisture:
-            low = middle
-        else:
-            high = middle
-    return 100 * low
-
-
-def _check_temperature(temperature: float) -> None:
-    """Raise where the equation has no standing."""
     if not COLDEST <= temperature <= HOTTEST:
         raise ValueError(
             f"temperature was given as {temperature:g} °C: the equation for wood's moisture holds "
             f"from {COLDEST:g} to {HOTTEST:g} °C. Give the room's temperature in degrees Celsius, "
             "for example 20."
         )
+    if not 0 <= humidity < 100:
+        raise ValueError(
+            f"humidity was given as {humidity:g} %: relative humidity runs from 0 to just under "
+            "100 %. Give a reading such as 50 for a heated room or 75 for a damp summer."
+        )
+    return _moisture(temperature, humidity / 100)
 
 
 def _moisture(t: float, h: float) -> float:

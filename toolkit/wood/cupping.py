@@ -14,8 +14,8 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from toolkit.wood._checks import above_zero, rings_in_range
-from toolkit.wood.movement import strain
-from toolkit.wood.species import Species
+from toolkit.wood.law import strain
+from toolkit.wood.woods import Species
 
 Point = tuple[float, float]
 
@@ -147,35 +147,8 @@ def cup_from_strains(
     rings: float = 0.0,
     points: int = 41,
 ) -> Cup:
-    """The same as ``cup`` for strains one has already.
+    """The same as ``cup`` for strains one has already, positive when the wood swells. [mm, mm/mm]
 
-    Parameters
-    ----------
-    width, thickness : float
-        Size of the section before. [mm]
-    ring_radius : float
-        Distance from the pith to the middle of the section. [mm]
-    tangential, radial : float
-        Strain along the rings and across them, positive when the wood swells. [mm/mm]
-    rings : float
-        Angle between the ring at the middle of the section and the width. [degrees]
-    points : int
-        Points along each face, at least 3. [1]
-
-    Returns
-    -------
-    Cup
-        Hollows, widths and outlines. [mm]
-
-    Raises
-    ------
-    PithInside
-        The pith lies in the section: the board splits.
-    ValueError
-        A size or an angle is impossible.
-
-    Source
-    ------
     Plane geometry, derived here; exact for rings that are circles round the pith.
     """
     above_zero(width, name="width", unit="mm", example="116")

@@ -5,38 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cache, lru_cache
 
+from toolkit.results import Source, number, read_table
 from toolkit.wood import _names
-from toolkit.wood._data import needed, number, read_table
-
-NEWTONS_PER_POUND_FORCE = 4.4482216152605  # exact, by the definition of the pound-force
 
 
 class UnknownSpecies(ValueError):  # noqa: N818 - its name is what went wrong
-    """No wood of the table has this name; the message suggests the nearest."""
-
-
-class AmbiguousSpecies(UnknownSpecies):
-    """Several woods share this name; ``candidates`` lists them."""
-
-    def __init__(self, message: str, candidates: tuple[str, ...]) -> None:
-        super().__init__(message)
-        self.candidates = candidates
-
-
-@dataclass(frozen=True, slots=True)
-class Provenance:
-    """Where a group of numbers comes from.
-
-    ``seen`` is ``read`` (the printed number was read), ``memory`` (from memory, not checked
-    against a copy), ``computed``, or says which part is which. Both are empty without numbers.
-    """
-
-    source: str
-    seen: str
-
-    def __str__(self) -> str:
-        words = {"read": "read in print", "memory": "from memory", "": "no number"}
-        return f"{self.source} ({words.get(self.seen, self.seen)})".lstrip()
+    """No wood of the table, or several, have this name; the message says what to type."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,14 +33,8 @@ class Species:
         Moisture above which the wood no longer moves. [%]
     specific_gravity_green, specific_gravity_12 : float or None
         Oven-dry weight over volume green, or at 12 % moisture, relative to water. [1]
-    side_hardness_green, side_hardness : float or None
-        Force to sink an 11.3 mm ball to half its diameter, green and at 12 %. [N]
-    planing_defect_free : float or None
-        Pieces planed without a defect, on a planing machine in a trial. [%]
-    shrinkage_from, coefficients_from, fibre_saturation_from : Provenance
-        Where those numbers come from.
-    specific_gravity_from, side_hardness_from, planing_from : Provenance
-        Where those numbers come from.
+    shrinkage_from, coefficients_from, fibre_saturation_from, specific_gravity_from : Source
+        Where those numbers come from; empty where there are none.
     note : str
         What to know before using the numbers.
     """
@@ -84,41 +52,14 @@ class Species:
     fibre_saturation: float
     specific_gravity_green: float | None
     specific_gravity_12: float | None
-    side_hardness_green: float | None
-    side_hardness: float | None
-    planing_defect_free: float | None
-    shrinkage_from: Provenance
-    coefficients_from: Provenance
-    fibre_saturation_from: Provenance
-    specific_gravity_from: Provenance
-    side_hardness_from: Provenance
-    planing_from: Provenance
+    shrinkage_from: Source
+    coefficients_from: Source
+    fibre_saturation_from: Source
+    specific_gravity_from: Source
     note: str
-
-    def sentence(self) -> str:
-        """Say in a sentence or two what the wood does, and what to know of its numbers."""
-        radial, tangential = self.shrinkage_radial, self.shrinkage_tangential
-        text = f"{self.name} ({self.scientific}, {self.kind})"
-        if radial is not None and tangential is not None:
-            text += (
-                f" shrinks {tangential:.1f} % along its rings and {radial:.1f} % across them, "
-                "from green to oven-dry"
-            )
-        return f"{text}. {self.note}".rstrip()
-
-
-def _newtons(cell: str) -> float | None:
-    """Pounds-force as printed to newtons, to the 10 N that the printed figure carries."""
-    pounds = number(cell)
-    return None if pounds is None else round(pounds * NEWTONS_PER_POUND_FORCE, -1)
 
 
 def _species(row: dict[str, str]) -> Species:
-    """One row of the table, typed."""
-
-    def source_of(group: str) -> Provenance:
-        return Provenance(row[f"{group}_source"], row[f"{group}_seen"])
-
     return Species(
         name=row["name"],
         listed_as=row["listed_as"],
@@ -130,36 +71,21 @@ def _species(row: dict[str, str]) -> Species:
         shrinkage_volumetric=number(row["shrinkage_volumetric_pct"]),
         coefficient_radial=number(row["coefficient_radial"]),
         coefficient_tangential=number(row["coefficient_tangential"]),
-        fibre_saturation=needed(row["fibre_saturation_pct"]),
+        fibre_saturation=float(row["fibre_saturation_pct"]),
         specific_gravity_green=number(row["specific_gravity_green"]),
         specific_gravity_12=number(row["specific_gravity_12"]),
-        side_hardness_green=_newtons(row["side_hardness_green_lbf"]),
-        side_hardness=_newtons(row["side_hardness_12_lbf"]),
-        planing_defect_free=number(row["planing_defect_free_pct"]),
-        shrinkage_from=source_of("shrinkage"),
-        coefficients_from=source_of("coefficient"),
-        fibre_saturation_from=source_of("fibre_saturation"),
-        specific_gravity_from=source_of("specific_gravity"),
-        side_hardness_from=source_of("side_hardness"),
-        planing_from=source_of("planing"),
+        shrinkage_from=Source.of(row, "shrinkage_"),
+        coefficients_from=Source.of(row, "coefficient_"),
+        fibre_saturation_from=Source.of(row, "fibre_saturation_"),
+        specific_gravity_from=Source.of(row, "specific_gravity_"),
         note=row["note"],
     )
 
 
 @cache
 def all_species() -> tuple[Species, ...]:
-    """All woods of the table, in its order.
-
-    Returns
-    -------
-    tuple of Species
-        Softwoods, hardwoods and imported hardwoods.
-
-    Source
-    ------
-    The columns ``…_source`` and ``…_seen`` of ``species.csv``, row by row.
-    """
-    return tuple(_species(row) for row in read_table("species.csv"))
+    """All woods of the table, in its order."""
+    return tuple(_species(row) for row in read_table("wood/species.csv"))
 
 
 @cache
@@ -184,17 +110,10 @@ def species(name: str) -> Species:
     name : str
         A common name in either order, or the scientific name.
 
-    Returns
-    -------
-    Species
-        The wood.
-
     Raises
     ------
-    AmbiguousSpecies
-        Several woods have this name; the message lists them.
     UnknownSpecies
-        None has; the message suggests the nearest.
+        No wood has this name, or several have; the message suggests what to type.
 
     Source
     ------
@@ -207,9 +126,7 @@ def species(name: str) -> Species:
     if len(found) == 1:
         return next(wood for wood in all_species() if wood.name == found[0])
     if found:
-        raise AmbiguousSpecies(
-            f"'{name}' may be any of several woods: type {_names.quoted(found)}.", tuple(found)
-        )
+        raise UnknownSpecies(f"'{name}' may be any of several woods: type {_names.quoted(found)}.")
     near = _names.nearest(name, _spellings())
     hint = (
         f"did you mean {_names.quoted(near)}?"

@@ -32,17 +32,7 @@ _NOISE = 1e-9
 
 
 def cells(size: float, *, cell: float) -> int:
-    """Whole cells that a size takes, rounded up.
-
-    Parameters
-    ----------
-    size, cell : float
-        A length and the size of a cell. [mm]
-
-    Source
-    ------
-    Arithmetic.
-    """
+    """Whole cells that a size takes, rounded up."""
     return ceil(size / cell - _NOISE)
 
 
@@ -120,31 +110,9 @@ def _outside(places: NDArray[np.floating], start: float, end: float) -> NDArray[
 
 
 def grid(board: Board, *, cell: float = 1.0, margin: float = MARGIN) -> Grid:
-    """Lay a grid over a board.
+    """Lay a grid over a board, with so much kept clear round every defect. [mm]
 
-    Parameters
-    ----------
-    board : Board
-        The board. [mm]
-    cell : float
-        Size of a cell; 1 for an answer, 2 while a slider moves. A board of more than 1.5 million
-        cells gets coarser ones. [mm]
-    margin : float
-        Kept clear round every defect. [mm]
-
-    Returns
-    -------
-    Grid
-        The cells. [mm]
-
-    Raises
-    ------
-    ValueError
-        The cell is not above 0, or the margin is negative.
-
-    Source
-    ------
-    The workbook's own.
+    A board of more than 1.5 million cells gets coarser ones.
     """
     if not (isfinite(cell) and cell > 0):
         raise ValueError(f"cell was given as {cell:g} mm; give a size above 0, such as 1")

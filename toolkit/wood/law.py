@@ -5,8 +5,7 @@ from __future__ import annotations
 import math
 
 from toolkit.wood._checks import above_zero, moisture_in_range, rings_in_range
-from toolkit.wood.species import Species
-from toolkit.wood.species import species as find_species
+from toolkit.wood.woods import Species, species as find_species
 
 RING_WORDS = {"flat-sawn": 0.0, "plain-sawn": 0.0, "rift": 45.0, "quarter-sawn": 90.0}
 
@@ -14,29 +13,9 @@ _DEGREE = math.pi / 180
 
 
 def ring_angle(word: str) -> float:
-    """Angle between the growth rings and the width that a word for the sawing stands for.
+    """Angle of the growth rings to the width that a word for the sawing stands for. [degrees]
 
-    Parameters
-    ----------
-    word : str
-        ``flat-sawn`` or ``plain-sawn``, ``rift``, ``quarter-sawn``.
-
-    Returns
-    -------
-    float
-        The angle: 0, 45 or 90. [degrees]
-
-    Raises
-    ------
-    ValueError
-        The word is none of these.
-
-    Source
-    ------
     Common practice, no source; real boards of these names vary by 20 degrees or so.
-
-    >>> ring_angle("rift")
-    45.0
     """
     stem = _stem(word)
     for known, angle in RING_WORDS.items():

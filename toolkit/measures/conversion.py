@@ -25,17 +25,8 @@ def _pint() -> Any:
 def registry() -> pint.UnitRegistry[Any]:
     """The one unit registry of the workbook, made on first use.
 
-    Beside pint's own units it knows ``metric_teaspoon``; its ``board_foot`` is 144 in³.
-
-    Returns
-    -------
-    pint.UnitRegistry
-        Always the same one.
-
-    Source
-    ------
-    Board foot: 1 ft by 1 ft by 1 in, the trade's definition. Metric teaspoon of 5 mL: common
-    practice, no source.
+    Beside pint's own units it knows ``metric_teaspoon``, 5 mL (common practice, no source); its
+    ``board_foot`` is 144 in³.
     """
     made: pint.UnitRegistry[Any] = _pint().UnitRegistry()
     made.define("metric_teaspoon = 5 milliliter")
@@ -43,28 +34,7 @@ def registry() -> pint.UnitRegistry[Any]:
 
 
 def convert(value: float, *, unit: str, to: str) -> float:
-    """A number of one unit in another, for what is not a length: volumes, areas, temperatures.
-
-    Parameters
-    ----------
-    value : float
-        The number. [unit]
-    unit, to : str
-        Names of units of the registry, such as ``"mm**3"`` and ``"board_foot"``.
-
-    Returns
-    -------
-    float
-        The same amount. [to]
-
-    Raises
-    ------
-    MeasureError
-        A unit is unknown, the two do not measure the same thing, or the number is not finite.
-
-    Source
-    ------
-    The unit definitions of pint.
+    """A number of one unit in another, for volumes, areas and temperatures. [to]
 
     >>> round(convert(68, unit="degF", to="degC"), 6)
     20.0
