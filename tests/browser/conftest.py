@@ -12,7 +12,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import BrowserContext
 
-from tests.browser import harness
+from tests.browser import fonts, harness
 from tests.browser.harness import NoBrowserError, Server
 from tests.browser.lesson_page import LessonPage
 from toolkit.study import lesson_files
@@ -31,6 +31,15 @@ def opened() -> Iterator[BrowserContext]:
             raise
         pytest.skip(str(missing))
     with harness.browser() as browser:
+        yield browser
+
+
+@pytest.fixture(scope="package")
+def printer(
+    opened: BrowserContext, tmp_path_factory: pytest.TempPathFactory
+) -> Iterator[BrowserContext]:
+    """A browser to print with, for which the machine has no letters."""
+    with fonts.without_fonts(opened, tmp_path_factory.mktemp("printer")) as browser:
         yield browser
 
 

@@ -8,6 +8,7 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import BrowserContext
 
+from tests.browser.fonts import print_page
 from tests.classroom.classes import write
 from toolkit.classroom import make_class
 from toolkit.files import read_class
@@ -41,10 +42,8 @@ def test_from_the_first_page_to_a_handout(opened: BrowserContext, folder: Path) 
     page.close()
 
 
-def test_a_rubric_is_one_sheet(opened: BrowserContext, folder: Path) -> None:
+def test_a_rubric_is_one_sheet(printer: BrowserContext, folder: Path, tmp_path: Path) -> None:
     for number in (1, 2):
-        page = opened.new_page()
-        page.goto((folder / "rubrics" / f"student_{number:02d}.html").as_uri())
-        pdf = page.pdf(prefer_css_page_size=True, print_background=True)
+        page = folder / "rubrics" / f"student_{number:02d}.html"
+        pdf = print_page(printer, page, tmp_path / "rubric.pdf")
         assert pdf.count(b"/Type /Page\n") == 1
-        page.close()

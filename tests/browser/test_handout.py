@@ -17,6 +17,7 @@ from PIL import Image
 from playwright.sync_api import BrowserContext, Page
 
 from tests.boxes import inch_postcard, postcard
+from tests.browser.fonts import print_page
 from toolkit.files import read_boards
 from toolkit.handout import write_handout
 from toolkit.plan import plan
@@ -72,14 +73,11 @@ def test_a_checker_finds_nothing_to_say(page: Page) -> None:
 
 @pytest.mark.parametrize(("paper", "size"), [("a4", (595, 842)), ("letter", (612, 792))])
 def test_it_prints_whole(
-    opened: BrowserContext, tmp_path: Path, paper: str, size: tuple[int, int]
+    printer: BrowserContext, tmp_path: Path, paper: str, size: tuple[int, int]
 ) -> None:
     path = tmp_path / "handout.html"
     write_handout(plan(inch_postcard()), path, paper=paper)
-    page = opened.new_page()
-    page.goto(path.as_uri())
-    pdf = page.pdf(prefer_css_page_size=True, print_background=True)
-    page.close()
+    pdf = print_page(printer, path, tmp_path / "handout.pdf")
     boxes = _page_boxes(pdf)
     upright = [box for box in boxes if box[0] < box[1]]
     lying = [box for box in boxes if box[0] > box[1]]
@@ -96,13 +94,10 @@ def _page_boxes(pdf: bytes) -> list[tuple[float, float]]:
 
 @pytest.mark.skipif(shutil.which("pdftoppm") is None, reason="poppler's pdftoppm is not here")
 @pytest.mark.parametrize("paper", ["a4", "letter"])
-def test_check_bars_are_printed_true(opened: BrowserContext, tmp_path: Path, paper: str) -> None:
+def test_check_bars_are_printed_true(printer: BrowserContext, tmp_path: Path, paper: str) -> None:
     path = tmp_path / "handout.html"
     write_handout(plan(postcard()), path, paper=paper)
-    page = opened.new_page()
-    page.goto(path.as_uri())
-    pdf = page.pdf(path=tmp_path / "handout.pdf", prefer_css_page_size=True)
-    page.close()
+    pdf = print_page(printer, path, tmp_path / "handout.pdf")
     boxes = _page_boxes(pdf)
     first = next(place for place, (wide, tall) in enumerate(boxes, start=1) if wide > tall)
     # Ten dots to a millimetre.
@@ -143,7 +138,9 @@ class Line:
 
 @pytest.fixture(scope="module", params=["a4", "letter"])
 def printed(
-    request: pytest.FixtureRequest, opened: BrowserContext, tmp_path_factory: pytest.TempPathFactory
+    request: pytest.FixtureRequest,
+    printer: BrowserContext,
+    tmp_path_factory: pytest.TempPathFactory,
 ) -> Path:
     """The whole handout with its lessons as a PDF."""
     folder = tmp_path_factory.mktemp(request.param)
@@ -151,10 +148,7 @@ def printed(
     box = postcard() if request.param == "a4" else inch_postcard()
     path = folder / "handout.html"
     write_handout(plan(box), path, lessons=None, boards=boards, paper=request.param, name="7")
-    page = opened.new_page()
-    page.goto(path.as_uri())
-    page.pdf(path=folder / "handout.pdf", prefer_css_page_size=True, print_background=True)
-    page.close()
+    print_page(printer, path, folder / "handout.pdf")
     return folder / "handout.pdf"
 
 
@@ -184,9 +178,35 @@ def test_letters_are_large_enough_for_a_bench(printed: Path) -> None:
     small = [line for line in lines if line.size < 11]
     assert small == []
     # Words of the text are set in a face with feet, words of a drawing in one without.
-    text = [line for line in lines if "Serif" in line.font]
+    text = [line for line in lines if "WorkbookText" in line.font]
+    assert len(text) > 300
     smaller = re.compile(r"[12]|page \d+ of \d+|.* · \d{4}-\d\d-\d\d · \w+")
     assert [line for line in text if line.size < 12 and not smaller.fullmatch(line.text)] == []
+
+
+@needs_poppler
+def test_every_letter_is_one_that_the_page_brings(printed: Path) -> None:
+    fonts = {line.font.partition("+")[2] or line.font for line in _lines(printed)}
+    assert {re.sub(r"(normal|bold|italic)$", "", font) for font in fonts} == {
+        "WorkbookText",
+        "WorkbookDrawings",
+        "WorkbookFormulas",
+    }
+
+
+@needs_poppler
+def test_fonts_of_the_machine_change_no_page(printed: Path, opened: BrowserContext) -> None:
+    again = printed.with_name("machine.pdf")
+    print_page(opened, printed.with_suffix(".html"), again)
+    assert _pages(again) == _pages(printed)
+    assert len(_pages(printed)) > 30
+
+
+def _pages(pdf: Path) -> list[str]:
+    """The words of each page, as they stand in lines."""
+    command = ["pdftotext", "-layout", str(pdf), "-"]
+    told = subprocess.run(command, capture_output=True, check=True, text=True).stdout
+    return told.removesuffix("\f").split("\f")
 
 
 @needs_poppler
@@ -195,7 +215,7 @@ def test_no_heading_stands_alone_at_the_foot_of_a_page(printed: Path) -> None:
     seen = 0
     for number in {line.page for line in lines}:
         body = [row for row in lines if row.page == number and row.size >= 12]
-        if not body or "LiberationSerif" not in "".join(row.font for row in body):
+        if not body or "WorkbookText" not in "".join(row.font for row in body):
             continue
         last = max(body, key=lambda row: row.top)
         seen += 1

@@ -13,6 +13,7 @@ import pytest
 
 from tests.browser import harness
 from tests.browser.conftest import emptied
+from tests.browser.fonts import letters_came
 from tests.browser.harness import Server
 from tests.browser.lesson_page import LessonPage, tracebacks
 from toolkit.box import Choices
@@ -110,6 +111,7 @@ def test_it_begins_with_the_example(lesson: Lesson) -> None:
         assert lesson.page.labels() == labels
         sliders.shows(after="opening it")
         lesson.page.photograph(f"{lesson.name}-{sliders.scene.name}-opened")
+    assert letters_came(lesson.page.page)
     whole = lesson.page.page.locator(".jp-NotebookPanel")
     lesson.page.photograph(f"{lesson.name}-page", what=whole)
 

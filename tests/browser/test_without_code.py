@@ -8,6 +8,7 @@ import nbformat
 from playwright.sync_api import BrowserContext
 
 from tests.browser import harness
+from tests.browser.fonts import letters_came
 from tests.browser.lesson_page import EXPLORER, LessonPage, plain, tracebacks
 from toolkit.explore import lesson4
 from toolkit.explore.controls import with_values
@@ -24,6 +25,7 @@ def test_a_lesson_from_the_list_without_its_code(opened: BrowserContext, tmp_pat
         watched.page.locator(EXPLORER).first.wait_for()
         lesson = LessonPage(watched)
         lesson.shows(lesson4.view(kept, kept), after="opening it")
+        assert letters_came(watched.page)
         text = watched.page.locator("body").inner_text()
         for cell in book.cells:
             if cell.cell_type == "code":

@@ -61,6 +61,7 @@ def class_page(
 
     from toolkit.handout.page import LANGUAGE, PAPERS, _css_text
     from toolkit.handout.words import spelled
+    from toolkit.pictures import with_faces
 
     environment = jinja2.Environment(autoescape=True, undefined=jinja2.StrictUndefined)
     environment.filters["css_text"] = lambda text: Markup(_css_text(text))
@@ -83,4 +84,4 @@ def class_page(
         foot=f"{look.of} · {title} · {on} · {look.fingerprint}",
         sections=sections,
     )
-    return spelled(page, words=look.words).encode()
+    return with_faces(spelled(page, words=look.words)).encode()

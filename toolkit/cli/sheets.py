@@ -74,10 +74,12 @@ def _say(made: Plan, what: str) -> None:
 
 def _svg_files(pages: Sequence[SheetPage], path: Path) -> list[Path]:
     """A file for each page, its number in its name."""
+    from toolkit.pictures import svg_with_face
+
     written = []
     for page in pages:
         file = path.with_name(f"{path.stem}-{page.number}{path.suffix}")
-        write_file(file, page.svg.encode(), error=FileError)
+        write_file(file, svg_with_face(page.svg).encode(), error=FileError)
         written.append(file)
     return written
 

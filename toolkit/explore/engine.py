@@ -10,6 +10,7 @@ from __future__ import annotations
 import asyncio
 from collections.abc import Callable, Collection
 from contextlib import suppress
+from functools import lru_cache
 from html import escape
 from typing import Any, Protocol
 from weakref import WeakSet
@@ -22,6 +23,7 @@ from toolkit.explore.controls import Control, file_changes, first_value, in_box,
 from toolkit.explore.scene import Scene
 from toolkit.explore.view import SHEET, ImpossibleError, View
 from toolkit.measures import Rule
+from toolkit.pictures import face_of_drawings
 from toolkit.study import OwnBox
 
 # Between a picture and its words: a browser needs two or three frames to paint one. [s]
@@ -62,6 +64,12 @@ def _later(seconds: float, what: Callable[[], None]) -> asyncio.TimerHandle | No
         return None
 
 
+@lru_cache(maxsize=1)
+def _letters() -> widgets.HTML:
+    """The letters of the drawings, sent once and shown by every scene, wherever it is shown."""
+    return widgets.HTML(face_of_drawings())
+
+
 class Explorer:
     """The sliders of a scene over one box. Display it as the last value of a cell.
 
@@ -98,7 +106,7 @@ class Explorer:
         """Everything in the order in which it is used."""
         bar = [self.bar.widget] if self.bar else []
         rows = [self._sliders, self._trouble, self._picture, self._words]
-        whole = widgets.VBox([widgets.HTML(SHEET), *bar, *rows])
+        whole = widgets.VBox([_letters(), widgets.HTML(SHEET), *bar, *rows])
         whole.add_class(f"scene-{self.scene.name}")
         return whole
 

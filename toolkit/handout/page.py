@@ -19,7 +19,7 @@ from toolkit.handout.sections import sections
 from toolkit.handout.what_if import SCRIPT
 from toolkit.handout.words import Words, spelled
 from toolkit.measures import as_typed, marking_typed, whole
-from toolkit.pictures import for_paper
+from toolkit.pictures import for_paper, with_faces
 from toolkit.plan import Plan
 from toolkit.stock import Board, named_as_typed
 
@@ -109,7 +109,7 @@ def handout(
         local_rules=LOCAL_RULES,
         sections=said_once(found),
     )
-    return spelled(page, words=words)
+    return with_faces(spelled(page, words=words))
 
 
 def write_handout(

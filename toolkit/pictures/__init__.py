@@ -9,6 +9,7 @@ from toolkit.pictures.joint.gap import gap_picture
 from toolkit.pictures.joint.pictorial import joint_apart
 from toolkit.pictures.joint.unfolded import unfolded_end
 from toolkit.pictures.kit.edition import for_paper, in_editions
+from toolkit.pictures.kit.faces import face_of_drawings, svg_with_face, with_faces
 from toolkit.pictures.kit.picture import Drawn, LabelBox, Line, Outline, Picture
 from toolkit.pictures.section.across import section_across
 from toolkit.pictures.section.along import section_along
@@ -48,6 +49,7 @@ __all__ = [
     "corner_picture",
     "curve_picture",
     "face_map",
+    "face_of_drawings",
     "for_paper",
     "gap_picture",
     "iron_picture",
@@ -62,8 +64,10 @@ __all__ = [
     "sheet_pages",
     "sheets_pdf",
     "stack_picture",
+    "svg_with_face",
     "timetable_picture",
     "unfolded_end",
+    "with_faces",
     "year_picture",
 ]
 

@@ -9,10 +9,11 @@ from itertools import chain, pairwise
 from typing import Literal
 
 import numpy as np
-from matplotlib.font_manager import FontProperties, findfont, get_font
+from matplotlib.font_manager import get_font
 from numpy.typing import NDArray
 
 from toolkit.measures import TYPED
+from toolkit.pictures.kit.faces import DRAWINGS, face_file
 from toolkit.pictures.kit.picture import Point
 
 Anchor = Literal["left", "center", "right"]
@@ -24,7 +25,7 @@ _EM = 1000.0
 
 @lru_cache(maxsize=1)
 def _face() -> object:
-    return get_font(findfont(FontProperties(family=["DejaVu Sans"])))
+    return get_font(face_file(DRAWINGS))
 
 
 @lru_cache(maxsize=512)

@@ -8,7 +8,8 @@ from dataclasses import dataclass
 Point = tuple[float, float]
 
 PX_PER_PT = 4 / 3
-FONTS = "DejaVu Sans, Verdana, Liberation Sans, Arial, sans-serif"
+DRAWN = "Workbook Drawings"  # the face that comes with the page
+FONTS = f"{DRAWN}, DejaVu Sans, Verdana, Liberation Sans, Arial, sans-serif"
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,8 +11,9 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import pairwise
 
-from matplotlib.font_manager import FontProperties, findfont, get_font
+from matplotlib.font_manager import get_font
 
+from toolkit.pictures.kit.faces import DRAWINGS, face_file
 from toolkit.pictures.kit.figure_of_wood import hatching
 from toolkit.pictures.kit.lettering import Anchor, Place, extent
 from toolkit.pictures.kit.picture import Point
@@ -195,7 +196,7 @@ def closed(pen: str, points: Sequence[Point]) -> Mark:
 
 @lru_cache(maxsize=1)
 def _letters() -> frozenset[int]:
-    font = get_font(findfont(FontProperties(family=["DejaVu Sans"])))
+    font = get_font(face_file(DRAWINGS))
     return frozenset(font.get_charmap())
 
 
