@@ -16,9 +16,8 @@ from toolkit.stock import (
     BoxLayouts,
     blanks_of,
     corner_prices,
-    resaw,
 )
-from toolkit.stock.blanks import can_give, resawn
+from toolkit.stock.blanks import can_give
 from toolkit.stock.layout import BoardLayouts
 
 RACK = (THICK, SHORT, PANEL)
@@ -126,27 +125,6 @@ def test_a_wood_goes_by_any_of_its_names():
     own = Board("b", "garden plum", 900, 100, 16)
     assert can_give(own, Blank("part", 100, 50, 10, "Garden Plum"))
     assert not can_give(own, POSTCARD[0])
-
-
-def test_lid_and_bottom_resawn_from_one_piece():
-    """25 mm leaves 9.75 mm a leaf, enough for a lid of 9 and a bottom of 8."""
-    laid = lay_out_box(POSTCARD, [THICK], resawing=True)
-    pieces = {piece.part: piece for piece in laid.boards[0].pieces}
-    pair = pieces.pop("lid and bottom, resawn")
-    assert (pair.length, pair.width) == (178, 122)
-    assert sorted(pieces) == ["back", "front", "side 1", "side 2"]
-    assert laid.volume < lay_out_box(POSTCARD, [THICK]).volume
-    thicker = resawn(POSTCARD[5], other=Blank("bottom", 169, 122, 14, "cherry", 10))
-    assert not can_give(THICK, thicker)
-
-
-def test_resawing():
-    """25 mm, one cut of 1.5: 11.75 each at best, 9 to 10 expected: not for walls of 12."""
-    assert resaw(25) == 11.75 - 2
-    assert resaw(50, boards=3) == pytest.approx(47 / 3 - 2)
-    for thickness, boards in ((25, 1), (0, 2), (float("nan"), 2)):
-        with pytest.raises(ValueError, match="give"):
-            resaw(thickness, boards=boards)
 
 
 def test_the_price_of_grain_round_the_corners():

@@ -30,7 +30,7 @@ from .layout_tables import (
     cut_table as cut_table,
     piece_table as piece_table,
 )
-from .resawing import KERF as KERF, TRUING as TRUING, WANDER as WANDER, resaw as resaw
+from .resawing import KERF as KERF, TRUING as TRUING, WANDER as WANDER
 from .sizes import lumber_sizes as lumber_sizes, size_to_ask_for as size_to_ask_for
 from .volume import (
     MM_PER_FOOT as MM_PER_FOOT,

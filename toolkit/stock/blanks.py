@@ -7,9 +7,8 @@ from dataclasses import dataclass
 from math import isfinite
 from typing import Literal
 
-from toolkit.results import Part, above, below
+from toolkit.results import Part, below
 from toolkit.stock.boards import Board
-from toolkit.stock.resawing import resaw
 from toolkit.wood import species
 
 Corners = Literal["free", "one run", "two runs"]
@@ -22,7 +21,7 @@ class Blank:
 
     ``thickness`` is the least that its board may have, ``finished`` what it is planed to; 0 for
     any. ``wood`` may be left empty for any wood. ``run`` holds parts sawn end to end from one
-    strip, ``leaves`` parts resawn from one piece; both are empty for a part by itself.
+    strip; it is empty for a part by itself.
     """
 
     name: str
@@ -32,7 +31,6 @@ class Blank:
     wood: str = ""
     finished: float = 0.0
     run: tuple[Blank, ...] = ()
-    leaves: tuple[Blank, ...] = ()
 
     def __post_init__(self) -> None:
         """A part without a size would fit anywhere, or nowhere without a reason."""
@@ -46,13 +44,13 @@ class Blank:
     @property
     def parts(self) -> tuple[Blank, ...]:
         """The parts that it gives: itself, or those kept together in it."""
-        return self.run or self.leaves or (self,)
+        return self.run or (self,)
 
     @property
     def alike(self) -> tuple[object, ...]:
         """Equal for parts that can change places."""
         own = (self.length, self.width, self.thickness, self.finished, self.wood.casefold())
-        return (own, *(part.alike for part in (*self.run, *self.leaves)))
+        return (own, *(part.alike for part in self.run))
 
 
 def blanks_of(parts: Iterable[Part], *, boxes: int = 1) -> tuple[Blank, ...]:
@@ -84,18 +82,6 @@ def run(blanks: Sequence[Blank], *, gap: float) -> Blank:
         wood=blanks[0].wood,
         finished=max(blank.finished for blank in blanks),
         run=tuple(blanks),
-    )
-
-
-def resawn(one: Blank, *, other: Blank) -> Blank:
-    """Two parts resawn from one piece: as long and as wide as the larger of them. [mm]"""
-    return Blank(
-        name=f"{one.name} and {other.name}, resawn",
-        length=max(one.length, other.length),
-        width=max(one.width, other.width),
-        wood=one.wood,
-        finished=max(one.finished, other.finished),
-        leaves=(one, other),
     )
 
 
@@ -139,10 +125,7 @@ def right_wood(blank: Blank, board: Board) -> bool:
 
 def thick_enough(blank: Blank, board: Board) -> bool:
     """Whether a board has the thickness to plane a part from it."""
-    if not blank.leaves:
-        return not below(board.thickness, blank.thickness)
-    leaf = resaw(board.thickness, boards=len(blank.leaves))
-    return not above(max(part.finished for part in blank.leaves), leaf)
+    return not below(board.thickness, blank.thickness)
 
 
 def can_give(board: Board, blank: Blank) -> bool:

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from toolkit.stock.blanks import Blank, Corners, can_give, resawn, round_the_corners
+from toolkit.stock.blanks import Blank, Corners, can_give, round_the_corners
 from toolkit.stock.board_grid import MARGIN
 from toolkit.stock.boards import Board
 from toolkit.stock.laid import BoxLaid, Laid, Point
@@ -36,8 +36,6 @@ class BoxLayouts:
         Kept clear round every defect. [mm]
     corners : str
         Whether the grain runs round the box: ``"free"``, ``"one run"`` or ``"two runs"``.
-    resawing : bool
-        Whether lid and bottom may be resawn from one piece of a thicker board.
 
     Raises
     ------
@@ -58,17 +56,13 @@ class BoxLayouts:
         cell: float = 1.0,
         margin: float = MARGIN,
         corners: Corners = "free",
-        resawing: bool = False,
     ) -> None:
         self.boards, self.gap = tuple(boards), gap
         self.groups = kinds_of(round_the_corners(blanks, corners=corners, gap=gap))
-        self._pair = _pair(blanks) if resawing else None
         self._layouts: list[BoardLayouts | None] = []
         self._given: list[list[tuple[Counts, Counts, tuple[Point, ...]]]] = []
         for board in self.boards:
             here = [blank for group in self.groups for blank in group if can_give(board, blank)]
-            if self._pair is not None and can_give(board, self._pair):
-                here.append(self._pair)
             made = None
             if here:
                 made = BoardLayouts(board, here, gap=gap, cell=cell, margin=margin)
@@ -110,19 +104,12 @@ class BoxLayouts:
     def _sets_of(self, made: BoardLayouts) -> list[tuple[Counts, Counts, tuple[Point, ...]]]:
         """What a board can give: in the box's kinds, in the board's own, and the trade-off."""
         keys = [group[0].alike for group in self.groups]
-        pair = [0] * len(keys)
-        for part in self._pair.leaves if self._pair is not None else ():
-            pair[keys.index(part.alike)] += 1
         found = []
         for chosen in made.tables.fitting():
             counts = [0] * len(keys)
             for n, group in zip(chosen, made.groups, strict=True):
-                if group[0] is self._pair:
-                    counts = [old + n * more for old, more in zip(counts, pair, strict=True)]
-                else:
-                    counts[keys.index(group[0].alike)] += n
-            most = (len(group) for group in self.groups)
-            if any(chosen) and all(n <= m for n, m in zip(counts, most, strict=True)):
+                counts[keys.index(group[0].alike)] += n
+            if any(chosen):
                 found.append((tuple(counts), chosen, made.curve_of(chosen)))
         return found
 
@@ -171,16 +158,8 @@ class BoxLayouts:
             assert made is not None
             names = []
             for n, group in zip(step.chosen, made.groups, strict=True):
-                queue = queues.get(group[0].alike, list(group))
+                queue = queues[group[0].alike]
                 names.append(queue[:n])
                 del queue[:n]
             laid[step.board] = made.laid_in(step.used, chosen=step.chosen, names=names)
         return tuple(laid)
-
-
-def _pair(blanks: Sequence[Blank]) -> Blank | None:
-    """Lid and bottom as one piece to be resawn, if the box has both of one wood."""
-    panels = {blank.name: blank for blank in blanks if blank.name in ("lid", "bottom")}
-    if len(panels) < 2 or len({blank.wood.casefold() for blank in panels.values()}) > 1:
-        return None
-    return resawn(panels["lid"], other=panels["bottom"])

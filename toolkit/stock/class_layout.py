@@ -195,7 +195,7 @@ def _grouped(blanks: Sequence[Blank]) -> list[tuple[Blank, ...]]:
             for j, other in enumerate(groups)
             for i, one in enumerate(groups[:j])
             if one[0].wood.casefold() == other[0].wood.casefold()
-            and not (one[0].run or one[0].leaves or other[0].run or other[0].leaves)
+            and not (one[0].run or other[0].run)
         ]
         if not pairs:
             break

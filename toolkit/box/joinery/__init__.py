@@ -22,120 +22,39 @@ Names as at the bench: a *tail board* carries tails, its *baseline* is where the
 the *knifed* face of a flank is the outside of the tail board, the *far* face its inside.
 """
 
-from __future__ import annotations
-
-from typing import TYPE_CHECKING
-
-from toolkit.lazy import fetcher
-
-if TYPE_CHECKING:
-    from toolkit.box.joinery.assembly import Direction, glue_up_steps, joint_direction
-    from toolkit.box.joinery.dividers import Walk, marks_error, setting_error, walk
-    from toolkit.box.joinery.feelers import HandReading, compare_readings, feeler_table
-    from toolkit.box.joinery.gap import Gaps, gaps
-    from toolkit.box.joinery.gauges import (
-        GaugeSettings,
-        between_baselines,
-        gauge_settings,
-        has_ear,
-    )
-    from toolkit.box.joinery.hand import Hand, SawnJoint, Spread, spread
-    from toolkit.box.joinery.hold import (
-        Hold,
-        SocketReach,
-        holds,
-        lead_error,
-        open_shoulder_gap,
-        socket_reach,
-    )
-    from toolkit.box.joinery.layout import SetOut, one_template, set_out
-    from toolkit.box.joinery.line_rows import line_table, proud_sentence
-    from toolkit.box.joinery.lines import Line, setting_out_lines
-    from toolkit.box.joinery.offers import Offer, RoundGrooves
-    from toolkit.box.joinery.round_grooves import set_out_round_grooves
-    from toolkit.box.joinery.slopes import (
-        SlopeAdvice,
-        flank_length,
-        slope_advice,
-        slope_angle,
-        slope_ratio,
-        slope_table,
-        tail_overhang,
-    )
-    from toolkit.box.joinery.steps import BenchStep, step_table
-    from toolkit.box.joinery.transfer import transfer_steps
-    from toolkit.box.joinery.trials import Trials, try_joints
-
-# Where each name lives: a cut list asks for two of them, a lesson for nearly all.
-_HOMES = {
-    "assembly": "Direction glue_up_steps joint_direction",
-    "dividers": "Walk marks_error setting_error walk",
-    "feelers": "HandReading compare_readings feeler_table",
-    "gap": "Gaps gaps",
-    "gauges": "GaugeSettings between_baselines gauge_settings has_ear",
-    "hand": "Hand SawnJoint Spread spread",
-    "hold": "Hold SocketReach holds lead_error open_shoulder_gap socket_reach",
-    "layout": "SetOut one_template set_out",
-    "line_rows": "line_table proud_sentence",
-    "lines": "Line setting_out_lines",
-    "offers": "Offer RoundGrooves",
-    "round_grooves": "set_out_round_grooves",
-    "slopes": "SlopeAdvice flank_length slope_advice slope_angle slope_ratio slope_table "
-    "tail_overhang",
-    "steps": "BenchStep step_table",
-    "transfer": "transfer_steps",
-    "trials": "Trials try_joints",
-}
-
-__all__ = [
-    "BenchStep",
-    "Direction",
-    "Gaps",
-    "GaugeSettings",
-    "Hand",
-    "HandReading",
-    "Hold",
-    "Line",
-    "Offer",
-    "RoundGrooves",
-    "SawnJoint",
-    "SetOut",
-    "SlopeAdvice",
-    "SocketReach",
-    "Spread",
-    "Trials",
-    "Walk",
-    "between_baselines",
-    "compare_readings",
-    "feeler_table",
-    "flank_length",
-    "gaps",
-    "gauge_settings",
-    "glue_up_steps",
-    "has_ear",
-    "holds",
-    "joint_direction",
-    "lead_error",
-    "line_table",
-    "marks_error",
-    "one_template",
-    "open_shoulder_gap",
-    "proud_sentence",
-    "set_out",
-    "set_out_round_grooves",
-    "setting_error",
-    "setting_out_lines",
-    "slope_advice",
-    "slope_angle",
-    "slope_ratio",
-    "slope_table",
-    "socket_reach",
-    "spread",
-    "step_table",
-    "tail_overhang",
-    "transfer_steps",
-    "try_joints",
-    "walk",
-]
-
-__getattr__ = fetcher(__name__, _HOMES)
+from toolkit.box.joinery.assembly import Direction, glue_up_steps, joint_direction
+from toolkit.box.joinery.dividers import Walk, marks_error, setting_error, walk
+from toolkit.box.joinery.feelers import HandReading, compare_readings, feeler_table
+from toolkit.box.joinery.gap import Gaps, gaps
+from toolkit.box.joinery.gauges import (
+    GaugeSettings,
+    between_baselines,
+    gauge_settings,
+    has_ear,
+)
+from toolkit.box.joinery.hand import Hand, SawnJoint, Spread, spread
+from toolkit.box.joinery.hold import (
+    Hold,
+    SocketReach,
+    holds,
+    lead_error,
+    open_shoulder_gap,
+    socket_reach,
+)
+from toolkit.box.joinery.layout import SetOut, one_template, set_out
+from toolkit.box.joinery.line_rows import line_table, proud_sentence
+from toolkit.box.joinery.lines import Line, setting_out_lines
+from toolkit.box.joinery.offers import Offer, RoundGrooves
+from toolkit.box.joinery.round_grooves import set_out_round_grooves
+from toolkit.box.joinery.slopes import (
+    SlopeAdvice,
+    flank_length,
+    slope_advice,
+    slope_angle,
+    slope_ratio,
+    slope_table,
+    tail_overhang,
+)
+from toolkit.box.joinery.steps import BenchStep, step_table
+from toolkit.box.joinery.transfer import transfer_steps
+from toolkit.box.joinery.trials import Trials, try_joints
