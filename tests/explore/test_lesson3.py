@@ -290,7 +290,7 @@ def test_more_tails_are_more_chances_to_miss() -> None:
 
 
 def test_the_hand_begins_where_the_box_s_customs_put_it() -> None:
-    shaky = BOX.having(customs=BOX.customs.__class__(saw_lead=1.3))
+    shaky = BOX.having({"customs.saw_lead": 1.3})
     assert first_value(SAW.controls[0], shaky) == 1.3
     assert SAW.view(shaky).picture.sentence != SAW.view(BOX).picture.sentence
 

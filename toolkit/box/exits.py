@@ -165,7 +165,7 @@ def _cures(choices: Choices, d: Design, hole: Hole) -> Iterator[Cure]:
                 continue
             rows = _findings(there)
             new = {(row.code, row.where) for row in rows if row.level == "wont_work"}
-            slivers = {row.where for row in rows if row.code == "groove-sliver"}
+            slivers = {row.where for row in rows if row.place.spot == "groove side"}
             if new - wrong or (kind in ("move the groove", "shift the tails") and slivers):
                 continue
             minds = tuple(

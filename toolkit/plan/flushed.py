@@ -9,8 +9,6 @@ from toolkit.plan.plan import Plan, plan
 from toolkit.results import WALLS, Finding, Working, sorted_findings
 from toolkit.smoothing import after_flushing
 
-MARKING_OUT = ("half-pin-under-pin",)  # said of setting out, which is long past
-
 
 @dataclass(frozen=True, slots=True)
 class FlushedBox:
@@ -127,7 +125,7 @@ def flushed(
     )
     workings = (*left.workings, lid) if rim is not None else left.workings
     said = {(row.code, row.where) for row in left.findings(rule=made.choices.rule)}
-    said |= {(row.code, row.where) for row in after.findings if row.code in MARKING_OUT}
+    said |= {(row.code, row.where) for row in after.about("marking out")}
     more = [row for row in after.findings if (row.code, row.where) not in said]
     findings = sorted_findings([*left.findings(rule=made.choices.rule), *more])
     return FlushedBox(made, after, skim, workings, findings)

@@ -6,13 +6,13 @@ from toolkit.box import Panel
 from toolkit.box.sliding import droop, held
 from toolkit.pictures.kit.dimensions import Step, row, single
 from toolkit.pictures.kit.lettering import Place
-from toolkit.pictures.kit.notes import figures, nothing, unit_note
+from toolkit.pictures.kit.notes import figures, not_right, nothing, unit_note
 from toolkit.pictures.kit.picture import Picture
 from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
-from toolkit.pictures.kit.view import View, rectangle, still_scale
+from toolkit.pictures.kit.view import View, still_scale
 from toolkit.pictures.section.along import far_side
-from toolkit.pictures.section.faults import along_faults
-from toolkit.pictures.section.marks import codes, lay, lay_ghost, say, wrong
+from toolkit.pictures.section.faults import along_faults, front_faults
+from toolkit.pictures.section.marks import lay, lay_ghost
 from toolkit.pictures.section.parts import Cut, cut_along
 from toolkit.plan import Plan
 
@@ -90,7 +90,10 @@ def lid_picture(
     far_side(view, plan)
     lay(view, _cuts(plan, out), heart={"back end": 172.0, "front end": 8.0})
     _dimensions(view, plan, out)
-    _faults(view, plan, out)
+    if out > 0:
+        front_faults(view, plan)
+    else:
+        along_faults(view, plan)
     title = Place(LEFT + ROOMS[0] / 2, BOTTOM - 74.0, "center")
     sheet.write("section along, back to the left", [title], rank=-1, size=sheet.text + 0.7)
     unit_note(sheet, plan, ghost=ghost is not None)
@@ -139,23 +142,6 @@ def _dimensions(view: View, plan: Plan, out: float) -> None:
     sheet.write("bottom", [Place(*middle, "center")], rank=3)
 
 
-def _faults(view: View, plan: Plan, out: float) -> None:
-    if out <= 0:
-        along_faults(view, plan)
-        return
-    f, found = plan.design.frame, codes(plan)
-    assert f.lid_floor is not None
-    front = (f.outside_length.value - f.front_thickness.value, f.outside_length.value)
-    if "front-too-high" in found:
-        wrong(view, rectangle(front, (f.lid_floor.value, f.front_height.value)))
-        at = view.at(sum(front) / 2, f.front_height.value)
-        say(view.sheet, "the front is\nin the lid's way", at)
-    elif "front-too-low" in found:
-        wrong(view, rectangle(front, (f.front_height.value, f.lid_floor.value)))
-        at = view.at(sum(front) / 2, f.front_height.value)
-        say(view.sheet, "a card slips\nout under the lid", at)
-
-
 def _sentence(plan: Plan, out: float) -> str:
     show, lid, f = plan.choices.rule.show, plan.design.lid, plan.design.frame
     inside, hang = held(plan.design, out=out), droop(plan.design, out=out)
@@ -169,10 +155,9 @@ def _sentence(plan: Plan, out: float) -> str:
             f"play its front end hangs {plan.choices.rule.exact(round(hang, 2))}."
         )
     gap = (f.lid_floor.value if f.lid_floor else 0.0) - f.front_height.value
-    found = codes(plan)
-    pass_words = f"It goes over the front with {show(max(gap, 0.0))} to spare."
-    if "front-too-high" in found:
-        pass_words = f"Not right: the front is {show(-gap)} too high and the lid cannot pass."
-    elif "front-too-low" in found:
-        pass_words = f"Not right: the front is so low that a gap of {show(gap)} stays under it."
-    return f"{where} The lid is {show(lid.length.value)} long. {pass_words}"
+    if gap < 0:
+        goes = f"The front stands {show(-gap)} over the floor of the lid groove."
+    else:
+        goes = f"It goes over the front with {show(gap)} to spare."
+    text = f"{where} The lid is {show(lid.length.value)} long. {goes}"
+    return text + not_right(plan.wrong("front edge", "lid end", "lid top", "underside"))
