@@ -5,17 +5,16 @@ the question                                         ask
 ===================================================  ============================================
 what angle is 1 in 7, and who says which slope       ``slope_angle``, ``slope_advice``,
                                                      ``slope_table``
-set out by number of tails, pins, or tail by tail    ``set_out``; ``one_template`` for the front
 which layouts hide my grooves, and look well         ``set_out_round_grooves``
 where do the dividers' marks fall                    ``walk``, ``setting_error``, ``marks_error``
 which line goes on which face, gauged from where     ``setting_out_lines``, ``line_table``,
                                                      ``gauge_settings``, ``between_baselines``
 what holds the corner, what can a saw reach          ``holds``, ``socket_reach``,
-                                                     ``open_shoulder_gap``, ``lead_error``
+                                                     ``lead_error``
 which way does it go together, lock, and open        ``joint_direction``, ``glue_up_steps``
 how are the pins copied from the tails               ``transfer_steps``, ``step_table``
-how wide a gap is my sawing likely to leave          ``gaps``, ``try_joints``
-what do feeler gauges say of my hand                 ``feeler_table``, ``compare_readings``
+how wide a gap is my sawing likely to leave          ``gaps``
+what do feeler gauges say of my hand                 ``compare_readings``
 ===================================================  ============================================
 
 Names as at the bench: a *tail board* carries tails, its *baseline* is where they are narrowest;
@@ -31,7 +30,7 @@ from toolkit.lazy import fetcher
 if TYPE_CHECKING:
     from toolkit.box.joinery.assembly import Direction, glue_up_steps, joint_direction
     from toolkit.box.joinery.dividers import Walk, marks_error, setting_error, walk
-    from toolkit.box.joinery.feelers import HandReading, compare_readings, feeler_table
+    from toolkit.box.joinery.feelers import HandReading, compare_readings
     from toolkit.box.joinery.gap import Gaps, gaps
     from toolkit.box.joinery.gauges import (
         GaugeSettings,
@@ -45,10 +44,8 @@ if TYPE_CHECKING:
         SocketReach,
         holds,
         lead_error,
-        open_shoulder_gap,
         socket_reach,
     )
-    from toolkit.box.joinery.layout import SetOut, one_template, set_out
     from toolkit.box.joinery.line_rows import line_table, proud_sentence
     from toolkit.box.joinery.lines import Line, setting_out_lines
     from toolkit.box.joinery.offers import Offer, RoundGrooves
@@ -58,33 +55,28 @@ if TYPE_CHECKING:
         flank_length,
         slope_advice,
         slope_angle,
-        slope_ratio,
         slope_table,
         tail_overhang,
     )
     from toolkit.box.joinery.steps import BenchStep, step_table
     from toolkit.box.joinery.transfer import transfer_steps
-    from toolkit.box.joinery.trials import Trials, try_joints
 
 # Where each name lives: a cut list asks for two of them, a lesson for nearly all.
 _HOMES = {
     "assembly": "Direction glue_up_steps joint_direction",
     "dividers": "Walk marks_error setting_error walk",
-    "feelers": "HandReading compare_readings feeler_table",
+    "feelers": "HandReading compare_readings",
     "gap": "Gaps gaps",
     "gauges": "GaugeSettings between_baselines gauge_settings has_ear",
     "hand": "Hand SawnJoint Spread spread",
-    "hold": "Hold SocketReach holds lead_error open_shoulder_gap socket_reach",
-    "layout": "SetOut one_template set_out",
+    "hold": "Hold SocketReach holds lead_error socket_reach",
     "line_rows": "line_table proud_sentence",
     "lines": "Line setting_out_lines",
     "offers": "Offer RoundGrooves",
     "round_grooves": "set_out_round_grooves",
-    "slopes": "SlopeAdvice flank_length slope_advice slope_angle slope_ratio slope_table "
-    "tail_overhang",
+    "slopes": "SlopeAdvice flank_length slope_advice slope_angle slope_table tail_overhang",
     "steps": "BenchStep step_table",
     "transfer": "transfer_steps",
-    "trials": "Trials try_joints",
 }
 
 __all__ = [
@@ -99,15 +91,12 @@ __all__ = [
     "Offer",
     "RoundGrooves",
     "SawnJoint",
-    "SetOut",
     "SlopeAdvice",
     "SocketReach",
     "Spread",
-    "Trials",
     "Walk",
     "between_baselines",
     "compare_readings",
-    "feeler_table",
     "flank_length",
     "gaps",
     "gauge_settings",
@@ -118,23 +107,18 @@ __all__ = [
     "lead_error",
     "line_table",
     "marks_error",
-    "one_template",
-    "open_shoulder_gap",
     "proud_sentence",
-    "set_out",
     "set_out_round_grooves",
     "setting_error",
     "setting_out_lines",
     "slope_advice",
     "slope_angle",
-    "slope_ratio",
     "slope_table",
     "socket_reach",
     "spread",
     "step_table",
     "tail_overhang",
     "transfer_steps",
-    "try_joints",
     "walk",
 ]
 

@@ -11,8 +11,7 @@ from toolkit.box.choices import Choices
 from toolkit.box.corner import Corner, equal_tails
 from toolkit.box.customs import Customs
 from toolkit.box.design import Design, design
-from toolkit.box.joinery.layout import Positions
-from toolkit.box.joinery.looks import Needs, needs, pins_cost, room_now, tails_cost
+from toolkit.box.joinery.looks import Needs, Positions, needs, pins_cost, room_now, tails_cost
 from toolkit.box.joinery.offers import Offer, RoundGrooves, reasons
 from toolkit.measures import Rule
 from toolkit.results import above, below

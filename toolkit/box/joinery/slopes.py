@@ -6,7 +6,7 @@ import csv
 from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
-from math import atan, cos, degrees, radians, tan
+from math import atan, cos, degrees
 from typing import cast
 
 from toolkit.measures import Rule
@@ -45,36 +45,6 @@ def slope_angle(slope: float) -> float:
     [11.31, 9.46, 8.13, 7.13]
     """
     return degrees(atan(1 / _known(slope)))
-
-
-def slope_ratio(angle: float) -> float:
-    """The slope of an angle, the reverse of `slope_angle`.
-
-    Parameters
-    ----------
-    angle : float
-        Angle from square. [deg]
-
-    Returns
-    -------
-    float
-        So many along for each 1 across. [along for each 1 across]
-
-    Raises
-    ------
-    ValueError
-        The angle is not between 0 and 90.
-
-    Source
-    ------
-    1 / tan(angle): geometry.
-
-    >>> round(slope_ratio(8.13), 2)
-    7.0
-    """
-    if not 0 < angle < 90:
-        raise ValueError(f"a tail can't slope by {angle:g}°; give an angle above 0, such as 8.1")
-    return 1 / tan(radians(angle))
 
 
 def tail_overhang(tail_length: float, *, slope: float) -> float:
