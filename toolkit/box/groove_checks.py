@@ -136,10 +136,8 @@ def check_exits(d: Design) -> list[Finding]:
 def _margins(d: Design) -> list[Finding]:
     c = d.choices
     show, least, found = c.rule.exact, c.customs.groove_margin_least, []
-    inside = [fit for fit in d.fits if fit.margins is not None]
-    for fit in inside:
-        assert fit.margins is not None
-        narrow = min(fit.margins)
+    inside = [(fit, min(fit.margins)) for fit in d.fits if fit.margins is not None]
+    for fit, narrow in inside:
         if below(narrow, least):
             found.append(
                 _corner(
@@ -155,7 +153,7 @@ def _margins(d: Design) -> list[Finding]:
                 )
             )
     if inside and len(inside) == len(d.fits) and not found:
-        room = min(min(fit.margins) for fit in inside if fit.margins is not None)
+        room = min(narrow for _, narrow in inside)
         message = f"every groove lies inside a tail, with {show(room)} of it or more beside."
         found.append(_corner("good", "good-margins", "grooves", message))
     return found

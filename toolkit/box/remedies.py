@@ -62,31 +62,8 @@ def remedies(
     """What to change when a panel swells tight or drops out, the least trouble first.
 
     Each is proved: the box is worked out anew with it, and offered only if no panel then bursts
-    the box or drops out and nothing else that worked is made impossible.
-
-    Parameters
-    ----------
-    choices : Choices
-        The box as its file says it. [mm]
-    panel : str
-        ``"bottom"``, or ``"lid"`` where it slides.
-    woods : sequence of str, optional
-        Woods to be had, in the order of trust; all of the table if left out.
-
-    Returns
-    -------
-    tuple of Remedy
-        In rank; empty where the panel is right, or nothing helps.
-
-    Raises
-    ------
-    ValueError
-        No panel of that name lies in grooves, or a wood is unknown.
-
-    Source
-    ------
-    The limits of ``window``. Their order, from a shaving to another board: common practice, no
-    source.
+    the box or drops out and nothing else that worked is made impossible. ``woods`` are those to be
+    had, in the order of trust; all of the table if left out.
     """
     d = design(choices)
     row, at = panel_of(d, panel), window(d, panel=panel)

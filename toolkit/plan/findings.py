@@ -45,19 +45,7 @@ def check_rough(d: Design, parts: tuple[Part, ...]) -> list[Finding]:
 
 
 def findings(d: Design, parts: tuple[Part, ...]) -> tuple[Finding, ...]:
-    """All findings of a box, what won't work first.
-
-    Parameters
-    ----------
-    d : Design
-        The box. [mm]
-    parts : tuple of Part
-        Its cut list. [mm]
-
-    Source
-    ------
-    Each finding names its own.
-    """
+    """All findings of a box, what won't work first."""
     rows = panel_checks.check_space(d)
     for check in (*joint_checks.CHECKS, *pin_checks.CHECKS, *groove_checks.CHECKS):
         rows += check(d)

@@ -61,13 +61,7 @@ class Plan:
         )
 
     def part(self, name: str) -> Part:
-        """A part by its name.
-
-        Raises
-        ------
-        KeyError
-            This box has no such part, or none that can be reckoned.
-        """
+        """A part by its name."""
         for part in self.parts:
             if part.name == name:
                 return part

@@ -51,22 +51,7 @@ _FAILS = {
 
 
 def check_square(d: Design) -> list[Finding]:
-    """What parts out of square do to the box; nothing while none was measured.
-
-    Parameters
-    ----------
-    d : Design
-        The box, with what was measured of it. [mm]
-
-    Returns
-    -------
-    list of Finding
-        For each wall's gaps, for each panel that runs out of room; what is square enough.
-
-    Source
-    ------
-    Geometry; the gap that does is a custom.
-    """
+    """What parts out of square do to the box; nothing while none was measured."""
     gaps = measured(d)
     if not gaps:
         return []

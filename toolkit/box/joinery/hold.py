@@ -131,21 +131,9 @@ class Hold:
 
 
 def holds(d: Design) -> tuple[Hold, ...]:
-    """What holds each corner of a box that is set out.
+    """What holds the back and front corners; one without tails is left out.
 
-    Parameters
-    ----------
-    d : Design
-        The box. [mm]
-
-    Returns
-    -------
-    tuple of Hold
-        Back and front; a corner without tails is left out. Through joints have no socket.
-
-    Source
-    ------
-    Geometry: only flanks count, for end grain holds little glue (common practice, no source).
+    Only flanks count, for end grain holds little glue (common practice, no source).
     """
     found = []
     for corner, board in zip((d.back, d.front), d.tail_board_thickness, strict=True):

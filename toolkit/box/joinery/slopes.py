@@ -132,12 +132,7 @@ class SlopeAdvice:
 
 @cache
 def slope_advice() -> tuple[SlopeAdvice, ...]:
-    """What the authorities say, side by side: they differ, so that none is averaged away.
-
-    Source
-    ------
-    Each row names its own, and whether the printed page was read.
-    """
+    """What the authorities say, side by side: they differ, so that none is averaged away."""
     text = files("toolkit.box.joinery").joinpath("slopes.csv").read_text(encoding="utf-8")
     return tuple(
         SlopeAdvice(
@@ -153,31 +148,7 @@ def slope_advice() -> tuple[SlopeAdvice, ...]:
 
 
 def slope_table(slope: float, *, tail_length: float, rule: Rule) -> Table:
-    """A box's own slope above what each authority says.
-
-    Parameters
-    ----------
-    slope : float
-        The box's own, 1 across in this many along. [along for each 1 across]
-    tail_length : float
-        Of the box, for the last column. [mm]
-    rule : Rule
-        The rule on which lengths are written.
-
-    Returns
-    -------
-    Table
-        A row for each, with the overhang that it makes on this box's tails.
-
-    Raises
-    ------
-    ValueError
-        The slope is 0 or less.
-
-    Source
-    ------
-    Each row names its own.
-    """
+    """A box's own slope, 1 across in this many along, above what each authority says. [1, mm]"""
 
     def row(who: str, wood: str, ratio: float | None, words: str, source: str) -> tuple[str, ...]:
         if ratio is None:

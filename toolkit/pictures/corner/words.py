@@ -9,17 +9,9 @@ from toolkit.results import Spot
 
 # What is said of a corner, in this order.
 _SPOTS: tuple[Spot, ...] = (
-    "lap",
-    "socket",
-    "pin",
-    "half pin",
-    "tail tip",
-    "groove at lap",
-    "groove side",
-    "tail corners",
-    "tail",
-    "rim",
-)
+    "lap", "socket", "pin", "half pin", "tail tip", "groove at lap", "groove side",
+    "tail corners", "tail", "rim",
+)  # fmt: skip
 
 
 def sentence(plan: Plan, j: Joint) -> str:

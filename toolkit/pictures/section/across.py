@@ -33,18 +33,9 @@ ROOMS = (300.0, 182.0)
 
 # What is said of it, in this order.
 _SPOTS: tuple[Spot, ...] = (
-    "groove floor",
-    "rim",
-    "underside",
-    "lid top",
-    "tongue",
-    "play",
-    "clearance",
-    "grip",
-    "grain",
-    "bevel",
-    "lid rebate",
-)
+    "groove floor", "rim", "underside", "lid top", "tongue", "play", "clearance", "grip",
+    "grain", "bevel", "lid rebate",
+)  # fmt: skip
 
 
 def _sizes(plan: Plan) -> tuple[float, float]:

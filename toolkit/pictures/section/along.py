@@ -24,15 +24,9 @@ ROOMS = (396.0, 158.0)
 
 # What is said of it, in this order.
 _SPOTS: tuple[Spot, ...] = (
-    "front edge",
-    "lid end",
-    "lid top",
-    "rim",
-    "underside",
-    "grain",
-    "front in the damp",
+    "front edge", "lid end", "lid top", "rim", "underside", "grain", "front in the damp",
     "lid rebate",
-)
+)  # fmt: skip
 
 
 def _drawable(plan: Plan) -> bool:

@@ -72,14 +72,15 @@ def lid_picture(
     The plan. Lines and dimensions after ISO 128 and ISO 129-1.
     """
     d, text = plan.design, PAPER_TEXT if paper else TEXT
-    if not isinstance(d.lid, Panel):
+    f, lid = d.frame, d.lid
+    if not isinstance(lid, Panel) or f.lid_floor is None:
         raise ValueError("the lid of this box lifts off: give a box whose lid slides")
-    if not 0 <= out <= d.lid.length.value * (1 + 1e-6):
+    if not 0 <= out <= lid.length.value * (1 + 1e-6):
         raise ValueError(
             f"the lid was said to be {out:g} mm out: give from 0 for home to "
-            f"{d.lid.length.value:g}, its length"
+            f"{lid.length.value:g}, its length"
         )
-    f, words = d.frame, _sentence(plan, out)
+    words = _sentence(plan, out)
     if min(f.inside_length.value, f.inside_height.value, f.front_height.value) <= 0:
         return nothing(words, height=HEIGHT, text=text)
     scale = _scale(plan)
@@ -89,7 +90,7 @@ def lid_picture(
         lay_ghost(view, _cuts(ghost, ghost_out))
     far_side(view, plan)
     lay(view, _cuts(plan, out), heart={"back end": 172.0, "front end": 8.0})
-    _dimensions(view, plan, out)
+    _dimensions(view, plan, lid, out=out, floor=f.lid_floor.value)
     if out > 0:
         front_faults(view, plan)
     else:
@@ -106,9 +107,8 @@ def _scale(plan: Plan) -> float:
     return still_scale((long, ROOMS[0]), (max(f.wall_height.value, 1.0) + 4.0, ROOMS[1]))
 
 
-def _dimensions(view: View, plan: Plan, out: float) -> None:
-    show, f, lid, sheet = figures(plan), plan.design.frame, plan.design.lid, view.sheet
-    assert isinstance(lid, Panel)
+def _dimensions(view: View, plan: Plan, lid: Panel, *, out: float, floor: float) -> None:
+    show, f, sheet = figures(plan), plan.design.frame, view.sheet
     front, low = view.across(f.outside_length.value), view.up(0.0)
     if out > 0:
         stops = [view.across(f.outside_length.value - held(plan.design, out=out)), front]
@@ -131,8 +131,7 @@ def _dimensions(view: View, plan: Plan, out: float) -> None:
     edges = (left, front)
     words = show(f.outside_length.value)
     single(sheet, edges, words, at=low - 18.0, starts=low, axis="along", side=-1, rank=2)
-    assert f.lid_floor is not None
-    floor, high = f.lid_floor.value, f.front_height.value
+    high = f.front_height.value
     sheet.write(
         f"front {show(high)} high,\nfloor of the lid groove {show(floor)}",
         [Place(front + 10.0, view.up(high * share)) for share in (0.55, 0.4, 0.25)],
