@@ -13,9 +13,7 @@ from toolkit.box.joinery import (
     holds,
     joint_direction,
     lead_error,
-    open_shoulder_gap,
     slope_angle,
-    slope_ratio,
     slope_table,
     socket_reach,
     step_table,
@@ -154,20 +152,11 @@ def test_slopes_as_a_table_keep_every_authority() -> None:
     assert any(row[2] == "no number" for row in table.rows)
 
 
-def test_a_slope_and_its_angle_are_each_others_reverse() -> None:
-    for slope in (0.5, 3, 4.8, 7, 12, 90):
-        assert slope_ratio(slope_angle(slope)) == pytest.approx(slope)
-
-
 def test_sizes_that_are_none_are_refused_in_words() -> None:
     with pytest.raises(ValueError, match="1 in 0 is none"):
         slope_angle(0)
-    with pytest.raises(ValueError, match=r"such as 8\.1"):
-        slope_ratio(90)
     with pytest.raises(ValueError, match="1 in -7"):
         tail_overhang(8, slope=-7)
-    with pytest.raises(ValueError, match="1 in 0"):
-        open_shoulder_gap(0.5, slope=0)
     with pytest.raises(ValueError, match="lean by 90"):
         lead_error(12, lead=90)
     with pytest.raises(ValueError, match="give both sizes"):

@@ -10,6 +10,7 @@ import numpy as np
 import pytest
 from hypothesis import given, strategies as st
 
+from tests.box.trials import _plane, try_joints
 from tests.boxes import postcard
 from toolkit.box import design
 from toolkit.box.joinery import (
@@ -17,12 +18,9 @@ from toolkit.box.joinery import (
     SawnJoint,
     Spread,
     compare_readings,
-    feeler_table,
     gaps,
-    try_joints,
 )
 from toolkit.box.joinery.chances import both_below, no_wood_over
-from toolkit.box.joinery.trials import _plane
 from toolkit.measures import Rule
 
 MM = Rule.millimetres()
@@ -179,13 +177,6 @@ def test_a_joint_from_a_corner_that_is_set_out() -> None:
     ).sentence(MM)
 
 
-def test_feeler_gauges_foresee_corners_and_whole_boxes() -> None:
-    table = feeler_table(gaps(JOINT, hand=Hand()), rule=MM)
-    rows = {row[0]: row[1:] for row in table.rows}
-    assert rows["0.3 mm"] == ("50", "6")
-    assert rows["0.1 mm"] == ("5", "0")
-
-
 @pytest.mark.parametrize("times", [0.4, 1.0, 2.5])
 @pytest.mark.parametrize("way", [{}, {"copied": True}, {"keep_off": 0.05}], ids=str)
 def test_readings_find_the_hand_that_made_them(times: float, way: dict[str, float]) -> None:
@@ -216,7 +207,5 @@ def test_slips_are_refused_in_words() -> None:
         SawnJoint(8, 12, 7, 0)
     with pytest.raises(ValueError, match="wrong side"):
         gaps(JOINT, hand=Hand(), keep_off=-0.1)
-    with pytest.raises(ValueError, match="1 trial or more"):
-        try_joints(JOINT, hand=Hand(), trials=0)
     with pytest.raises(ValueError, match=r"give 0\.5 or 0\.95"):
         gaps(JOINT, hand=Hand()).quantile(1.0)

@@ -14,8 +14,6 @@ from toolkit.box import Choices, design, written
 from toolkit.box.corner import equal_tails, lay_out
 from toolkit.box.joinery import (
     marks_error,
-    one_template,
-    set_out,
     set_out_round_grooves,
     setting_error,
     walk,
@@ -99,52 +97,6 @@ def test_dividers_set_to_a_mark_of_the_rule() -> None:
     assert corner.step == pytest.approx(23.35)
     assert told.error == pytest.approx(0.05)
     assert told.accumulated == pytest.approx(0.1)
-
-
-@pytest.mark.parametrize("n", [1, 2, 4])
-def test_by_number_of_tails(n: int) -> None:
-    told = set_out(postcard(), tails=n)
-    assert len(told.corner.tails) == n
-    assert told.changes == {"corner.tails_back": n}
-    assert design(postcard().having(told.changes)).back == told.corner
-
-
-def test_by_pin_width_at_either_face() -> None:
-    told = set_out(postcard(), tails=3, pin=4.0, half_pin=4.0, measured_at="tip")
-    assert told.corner.narrowest_pin == pytest.approx(4.0)
-    assert told.corner.half_pins[0].tip_width == pytest.approx(4.0)
-    assert told.changes["corner.pin"] == pytest.approx(4 + 2 * 8 / 7)
-    base = set_out(postcard(), tails=3, pin=7.0)
-    assert base.corner.whole_pins[0].width == pytest.approx(7)
-    chosen = set_out(postcard(), pin=9.0)
-    assert chosen.changes == {"corner.pin": 9.0, "corner.tails_back": len(chosen.corner.tails)}
-    assert all(12 <= tail.width <= 20 for tail in chosen.corner.tails)
-
-
-def test_tail_by_tail_at_either_face() -> None:
-    edges = ((5.0, 19.0), (26.0, 38.0), (45.0, 59.0))
-    told = set_out(postcard(), tails=edges)
-    assert [(tail.low, tail.high) for tail in told.corner.tails] == list(edges)
-    assert "tails of 14, 12 and 14 mm" in told.sentence(MM)
-    tips = set_out(postcard(), tails=((5.0, 20.0), (44.0, 59.0)), measured_at="tip")
-    assert [(t.tip_low, t.tip_high) for t in tips.corner.tails] == [
-        pytest.approx((5, 20)),
-        pytest.approx((44, 59)),
-    ]
-
-
-def test_tails_that_find_no_room_are_told() -> None:
-    told = set_out(postcard(), corner="front", tails=24)
-    assert not told.fits
-    assert "24 tails find no room in 50.7 mm" in told.sentence(MM)
-
-
-def test_one_template_for_all_ends() -> None:
-    told = one_template(postcard())
-    assert told is not None
-    assert told.changes == {"corner.tails_front": ((5.0, 19.0), (25.0, 39.0))}
-    assert design(postcard()).front.height - told.corner.tails[-1].high == pytest.approx(11.7)
-    assert one_template(postcard().having({"corner.tails_back": 1})) is None
 
 
 def test_the_workbooks_own_box_is_the_first_offer() -> None:
@@ -264,9 +216,7 @@ def test_offers_can_be_written_into_a_box_file(tmp_path: Path) -> None:
     target.write_text(example_path().read_text(encoding="utf-8"), encoding="utf-8")
     box = read_box(target)
     rows = [offer.changes for offer in set_out_round_grooves(box).offers]
-    template = one_template(box)
-    assert template is not None
-    for changes in (*rows, template.changes):
+    for changes in rows:
         change_box(target, written(changes, rule=box.rule))
         back = read_box(target)
         for key, value in changes.items():

@@ -8,7 +8,7 @@ from hypothesis import given, settings, strategies as st
 from tests.boxes import inch_postcard, lift_off, postcard
 from toolkit.box import Choices, design
 from toolkit.box.choices import Room
-from toolkit.box.remedies import Remedy, remedies, remedy_table
+from toolkit.box.remedies import Remedy, remedies
 from toolkit.box.season_checks import check_seasons
 from toolkit.box.sliding import droop, held, sliding
 from toolkit.box.window import widest_span, window
@@ -144,13 +144,6 @@ def test_a_made_groove_is_ploughed_deeper_and_a_made_lid_planed_narrower() -> No
 def test_contents_are_not_squeezed_out() -> None:
     box = of("American beech", **{"size.contents": "A6 cards"})
     assert "narrower box" not in kinds(remedies(box, panel="lid", woods=WOODS))
-
-
-def test_a_table_lists_them_in_rank() -> None:
-    found = remedies(of("American beech"), panel="lid", woods=WOODS)
-    table = remedy_table(found, rule=postcard().rule, panel="lid")
-    assert [row[0] for row in table.rows] == ["1", "2", "3", "4", "5"]
-    assert "over a third" in table.rows[0][4]
 
 
 def test_panels_that_are_not_there_are_refused_by_name() -> None:

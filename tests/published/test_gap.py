@@ -11,7 +11,9 @@ from math import asin, pi, sqrt
 
 import pytest
 
-from toolkit.box.joinery import Hand, SawnJoint, gaps, try_joints
+from tests.box.trials import try_joints
+from toolkit.box.joinery import Hand, SawnJoint, gaps
+from toolkit.box.joinery.chances import both_below
 
 HALF_A_DIGIT = 0.0005
 USUAL, HALF = Hand(0.5, 0.5, 0.1), Hand(0.25, 0.25, 0.05)
@@ -46,7 +48,8 @@ def test_the_chance_of_a_flank_without_a_gap() -> None:
     up strips by Simpson's rule, which is good to 1e-7."""
     far = gaps(corner(3), hand=USUAL)
     rho = far.spread.tip / far.spread.baseline
-    assert far.closed_flank == pytest.approx(0.25 + asin(rho) / (2 * pi), abs=1e-6)
+    closed = both_below(far.left_on, s=far.spread)
+    assert closed == pytest.approx(0.25 + asin(rho) / (2 * pi), abs=1e-6)
 
 
 def test_what_each_error_adds() -> None:
@@ -131,8 +134,6 @@ def test_trials_answer_for_themselves() -> None:
     tried = try_joints(corner(3), hand=USUAL, trials=4000)
     again = try_joints(corner(3), hand=USUAL, trials=4000)
     assert (tried.far == again.far).all()
-    edges = (0.0, 0.1, 0.2, 0.4, 5.0)
-    assert sum(tried.counts(edges)) == 4000
     assert tried.at_most(tried.quantile(0.5)) == pytest.approx(0.5, abs=0.001)
     assert (tried.left_over >= 0).all()
 

@@ -68,17 +68,7 @@ def bevel(thickness: float, *, tongue: float, reach: float, width: float) -> Bev
 
 
 def slope(thickness: float, *, rim: float, width: float) -> float:
-    """How steep a bevel is. [degrees]
-
-    Parameters
-    ----------
-    thickness, rim, width : float
-        Of the panel, at its edge, and how far in the bevel runs. [mm]
-
-    Source
-    ------
-    Geometry of a straight bevel.
-    """
+    """How steep a bevel is, from a panel's thickness, its edge and how far in it runs. [degrees]"""
     return degrees(atan((thickness - rim) / width))
 
 
@@ -117,18 +107,8 @@ def rim_and_width(
 ) -> tuple[float, float]:
     """Rim and width of a panel's bevel; a rim of nothing where the width asked for can't be. [mm]
 
-    Parameters
-    ----------
-    thickness, tongue, reach : float
-        As for ``bevel``. [mm]
-    most : float
-        The widest that the panel has room for. [mm]
-    asked : float, optional
-        The width to work it to; left out, one that thins the edge by a fifth. [mm]
-
-    Source
-    ------
-    Geometry; the fifth is common practice, no source.
+    Left out, the width is one that thins the edge by a fifth (common practice, no source), and no
+    more than the panel has room for.
     """
     if asked is None:
         rim = _RIM * tongue

@@ -121,13 +121,7 @@ class Customs:
 
 
 def describe(name: str) -> tuple[Kind, str, str]:
-    """What a custom is: its kind, its meaning in words and its source.
-
-    Raises
-    ------
-    KeyError
-        No custom has that name.
-    """
+    """What a custom is: its kind, its meaning in words and its source."""
     for spec in fields(Customs):
         if spec.name == name:
             return spec.metadata["kind"], spec.metadata["words"], spec.metadata["source"]

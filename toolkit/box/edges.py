@@ -29,27 +29,7 @@ class FingerPull:
 
 
 def finger_pull(design: Design) -> FingerPull:
-    """A hollow for one finger that leaves two thirds of the lid under it.
-
-    Parameters
-    ----------
-    design : Design
-        A box with a sliding lid. [mm]
-
-    Returns
-    -------
-    FingerPull
-        Its sizes and how far behind the lid's front end it begins. [mm]
-
-    Raises
-    ------
-    ValueError
-        The lid does not slide.
-
-    Source
-    ------
-    Common practice, no source; a narrow lid gets a hollow of a third of its width.
-    """
+    """A hollow for one finger that leaves two thirds of a sliding lid under it. [mm]"""
     lid = design.lid
     if not isinstance(lid, Panel):
         raise ValueError("a lid that lifts off needs no finger pull: set lid.kind to sliding")
@@ -80,17 +60,7 @@ def _worked(panel: Panel, rule: Rule) -> str:
 
 
 def edge_table(design: Design) -> Table:
-    """The edges of lid and bottom, and the finger pull, as rows for the bench.
-
-    Parameters
-    ----------
-    design : Design
-        The box. [mm]
-
-    Source
-    ------
-    Geometry; play and the finger pull are common practice, no source.
-    """
+    """The edges of lid and bottom, and the finger pull, as rows for the bench."""
     rule, width = design.choices.rule, design.choices.groove.width
     rows = []
     for panel in grooved_panels(design):

@@ -165,7 +165,7 @@ def _cures(choices: Choices, d: Design, hole: Hole) -> Iterator[Cure]:
                 continue
             rows = _findings(there)
             new = {(row.code, row.where) for row in rows if row.level == "wont_work"}
-            slivers = {row.where for row in rows if row.code == "groove-sliver"}
+            slivers = {row.where for row in rows if row.place.spot == "groove side"}
             if new - wrong or (kind in ("move the groove", "shift the tails") and slivers):
                 continue
             minds = tuple(
@@ -185,15 +185,6 @@ def exits(choices: Choices) -> tuple[Exit, ...]:
     A cure is offered only if the box, worked out anew with it, has that hole no longer, has fewer
     holes than before or has them stopped or plugged, and nothing that worked is made impossible.
     Walls that are made already are not reckoned with: what is ploughed can be plugged only.
-
-    Parameters
-    ----------
-    choices : Choices
-        The box as its file says it. [mm]
-
-    Source
-    ------
-    Geometry; the order of the cures is common practice, no source.
     """
     d = design(choices)
     if not d.exists:
@@ -202,17 +193,7 @@ def exits(choices: Choices) -> tuple[Exit, ...]:
 
 
 def exit_table(choices: Choices) -> Table:
-    """Every hole and its cures as rows for the bench.
-
-    Parameters
-    ----------
-    choices : Choices
-        The box as its file says it. [mm]
-
-    Source
-    ------
-    As for ``exits``.
-    """
+    """Every hole and its cures as rows for the bench."""
     rule, rows = choices.rule, []
     for one in exits(choices):
         for cure in one.cures:

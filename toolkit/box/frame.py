@@ -155,26 +155,7 @@ def _heights(c: Choices, g: SettledGroove) -> tuple[Working, Working, Working | 
 
 
 def frame(c: Choices, *, groove: SettledGroove, lap: float | None) -> Frame:
-    """Reckon the four walls of a box whose groove and lap are settled.
-
-    Parameters
-    ----------
-    c : Choices
-        As read from a box file; its own groove and lap are not looked at. [mm]
-    groove : SettledGroove
-        The groove. [mm]
-    lap : float or None
-        The lap; None where the tail length or a through joint decides it. [mm]
-
-    Raises
-    ------
-    ValueError
-        A size is known neither inside nor outside.
-
-    Source
-    ------
-    Sums of a lapped and grooved box: geometry.
-    """
+    """The four walls of a box whose groove is settled; without a lap something else decides it."""
     made, on_ends = c.made, c.corner.tails_on == "ends"
     side = _thickness("side thickness", made.side_thickness, c.thickness.side)
     back = _thickness("back thickness", made.back_thickness, c.thickness.end)

@@ -2,17 +2,21 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from toolkit.box.customs import cite
 from toolkit.box.design import Design
-from toolkit.results import GEOMETRY, Finding, above, below
+from toolkit.results import About, Finding, Place, above, below
+
+_corner, _groove, _lid = About("corner"), About("groove"), About("lid")
 
 
-def _walls(d: Design) -> tuple[tuple[str, float], ...]:
+def _walls(d: Design) -> tuple[tuple[Place, float], ...]:
     f = d.frame
     return (
-        ("sides", f.side_thickness.value),
-        ("back end", f.back_thickness.value),
-        ("front end", f.front_thickness.value),
+        (Place("groove floor", "side", name="sides"), f.side_thickness.value),
+        (Place("groove floor", "back", name="back end"), f.back_thickness.value),
+        (Place("groove floor", "front", name="front end"), f.front_thickness.value),
     )
 
 
@@ -23,18 +27,18 @@ def check_depth(d: Design) -> list[Finding]:
     for where, wall in _walls(d):
         if not below(depth, wall):
             found.append(
-                Finding(
+                _groove(
                     "wont_work",
                     "groove-through-wall",
                     where,
                     f"a groove {show(depth)} deep goes right through a wall of {show(wall)}.",
                     f"Make it {show(wall * customs.groove_share_wanted)} deep.",
-                    GEOMETRY,
+                    brief="the groove goes through the wall",
                 )
             )
         elif above(depth, wall * customs.groove_share_most):
             found.append(
-                Finding(
+                _groove(
                     "care",
                     "groove-deep",
                     where,
@@ -43,14 +47,15 @@ def check_depth(d: Design) -> list[Finding]:
                     f"Make it {show(wall * customs.groove_share_most)} deep at most, or thicken "
                     "the wall.",
                     cite("groove_share_most"),
+                    brief="the groove is deep for its wall",
                 )
             )
         elif above(depth, wall * customs.groove_share_wanted):
             found.append(
-                Finding(
+                _groove(
                     "care",
                     "groove-over-third",
-                    where,
+                    replace(where, spot=""),
                     f"the groove is {show(depth)} deep in {show(wall)}, over a third; "
                     f"{show(wall - depth)} is left behind it.",
                     f"{show(wall * customs.groove_share_wanted)} is deep enough unless a panel "
@@ -61,7 +66,7 @@ def check_depth(d: Design) -> list[Finding]:
     if not found:
         behind = min(wall for _, wall in _walls(d)) - depth
         message = f"{show(depth)} deep; at least {show(behind)} of wall is left behind."
-        found.append(Finding("good", "good-depth", "grooves", message))
+        found.append(_groove("good", "good-depth", "grooves", message))
     return found + _beside_lap(d)
 
 
@@ -75,15 +80,16 @@ def _beside_lap(d: Design) -> list[Finding]:
     for name, board, lap in zip(("back", "front"), d.pin_board_thickness, laps, strict=True):
         if above(depth + lap, board):
             found.append(
-                Finding(
+                _corner(
                     "wont_work",
                     "groove-and-lap",
-                    f"{name} corners",
+                    Place("groove at lap", corner=name),
                     f"groove {show(depth)} and lap {show(lap)} together are {show(depth + lap)}, "
                     f"more than the {show(board)} pin board: the groove cuts into the lap and "
                     "runs out behind the tail.",
                     f"Make the groove {show(board - lap)} deep at most, or the lap thinner.",
-                    GEOMETRY,
+                    brief="the groove cuts into the lap",
+                    note="groove\ncuts into\nthe lap",
                 )
             )
     return found
@@ -98,7 +104,7 @@ def check_exits(d: Design) -> list[Finding]:
         place = f"from {show(hole.low)} to {show(hole.high)} above the bottom edge"
         if hole.cause == "pin":
             found.append(
-                Finding(
+                _corner(
                     "care",
                     "groove-outside-tail",
                     hole.face,
@@ -106,12 +112,11 @@ def check_exits(d: Design) -> list[Finding]:
                     f"corners and leaves a hole of {size}, {place}.",
                     "Move the groove or the tails until one holds all of it, or stop or plug "
                     "the groove.",
-                    GEOMETRY,
                 )
             )
         else:
             found.append(
-                Finding(
+                _corner(
                     "care",
                     "groove-shows-through-joint",
                     hole.face,
@@ -119,39 +124,38 @@ def check_exits(d: Design) -> list[Finding]:
                     f"{hole.corner} corners: a hole of {size}, {place}.",
                     'Stop the groove short of the corner or plug it (groove.ends = "stopped" or '
                     '"plugged"), or lap that joint.',
-                    GEOMETRY,
                 )
             )
     if ends != "through" and d.holes:
         verb = "stopped short of" if ends == "stopped" else "plugged at"
         message = f"{len(d.holes)} groove ends that would show are {verb} the corners."
-        found.append(Finding("good", "good-exits", "grooves", message))
+        found.append(_corner("good", "good-exits", "grooves", message))
     return found + _margins(d)
 
 
 def _margins(d: Design) -> list[Finding]:
     c = d.choices
     show, least, found = c.rule.exact, c.customs.groove_margin_least, []
-    inside = [fit for fit in d.fits if fit.margins is not None]
-    for fit in inside:
-        assert fit.margins is not None
-        narrow = min(fit.margins)
+    inside = [(fit, min(fit.margins)) for fit in d.fits if fit.margins is not None]
+    for fit, narrow in inside:
         if below(narrow, least):
             found.append(
-                Finding(
+                _corner(
                     "care",
                     "groove-sliver",
-                    f"{fit.corner} corners",
+                    Place("groove side", f"{fit.groove} groove", fit.corner),
                     f"beside the {fit.groove} groove the tail has only {show(narrow)}, under "
                     f"{show(least)}: that sliver breaks when the groove is ploughed.",
                     "Move the groove towards the middle of its tail, or widen the tail.",
                     cite("groove_margin_least"),
+                    brief="only a sliver of tail is left beside a groove",
+                    note=f"sliver {c.rule.show(narrow)}\nbeside the groove",
                 )
             )
     if inside and len(inside) == len(d.fits) and not found:
-        room = min(min(fit.margins) for fit in inside if fit.margins is not None)
+        room = min(narrow for _, narrow in inside)
         message = f"every groove lies inside a tail, with {show(room)} of it or more beside."
-        found.append(Finding("good", "good-margins", "grooves", message))
+        found.append(_corner("good", "good-margins", "grooves", message))
     return found
 
 
@@ -165,44 +169,48 @@ def check_rim_and_front(d: Design) -> list[Finding]:
     least = max(customs.rim_least, c.groove.width)
     if below(rim, least):
         found.append(
-            Finding(
+            _lid(
                 "care",
                 "rim-thin",
-                "sides, above the lid groove",
+                Place("rim", "side", name="sides, above the lid groove"),
                 f"the strip above the lid groove is {show(rim)}, under {show(least)} (and no "
                 "thinner than the groove is wide): it snaps when someone lifts the box by its lid.",
                 f"Raise the rim: groove.top_edge {show(least)}.",
                 cite("rim_least"),
+                brief="the rim above the lid groove is thin",
             )
         )
     gap = f.lid_floor.value - f.front_height.value
     if below(gap, 0.0):
         found.append(
-            Finding(
+            _lid(
                 "wont_work",
                 "front-too-high",
-                "front end",
+                Place("front edge", "front", name="front end"),
                 f"the front stands {show(-gap)} above the floor of the lid groove: the lid "
                 "cannot pass.",
                 f"Plane the front down to {show(f.lid_floor.value - c.panels.front_drop)}.",
-                GEOMETRY,
+                brief="the front is too high for the lid to pass",
+                note=f"{c.rule.show(-gap)} too high:\nthe lid cannot pass",
             )
         )
     elif above(gap, customs.front_gap_most):
         found.append(
-            Finding(
+            _lid(
                 "care",
                 "front-too-low",
-                "front end",
+                Place("front edge", "front", name="front end"),
                 f"the front ends {show(gap)} under the floor of the lid groove: a gap that a "
                 "card slips through.",
                 f"Aim at {show(c.panels.front_drop)}; {show(customs.front_gap_most)} is the most.",
                 cite("front_gap_most"),
+                brief="a gap is left under the lid",
+                note=f"a gap of {c.rule.show(gap)}",
             )
         )
     if not found:
         message = f"rim strip {show(rim)}; the front clears the lid by {show(gap)}."
-        found.append(Finding("good", "good-rim", "lid opening", message))
+        found.append(_lid("good", "good-rim", "lid opening", message))
     return found
 
 

@@ -91,17 +91,8 @@ def groove_fits(f: Frame, back: Corner, front: Corner) -> tuple[GrooveFit, ...]:
 def holes(c: Settled, f: Frame, back: Corner, front: Corner) -> tuple[Hole, ...]:
     """Every hole that a groove leaves in the outside of the box, before it is stopped or plugged.
 
-    Parameters
-    ----------
-    c, f : Choices, Frame
-        Settled choices and the walls they make. [mm]
-    back, front : Corner
-        The set-out corners.
-
-    Source
-    ------
-    Geometry of a groove ploughed right through: in a pin board it runs out through any pin it
-    meets; in a tail board it reaches the tip of its tail, which only a through joint shows.
+    In a pin board it runs out through any pin it meets; in a tail board it reaches the tip of its
+    tail, which only a through joint shows.
     """
     depth, on_ends = c.groove.depth, c.corner.tails_on == "ends"
     found = []

@@ -38,29 +38,7 @@ class MonthOfPanel:
 def months(design: Design, *, panel: str, place: Place) -> tuple[MonthOfPanel, ...]:
     """The room and hold of a panel in each month at a place, and its limits if fitted then.
 
-    Parameters
-    ----------
-    design : Design
-        The box; its panel is as dry when made as the box's own bench. [mm]
-    panel : str
-        ``"bottom"``, or ``"lid"`` where it slides.
-    place : Place
-        Where it lives. [%]
-
-    Returns
-    -------
-    tuple of MonthOfPanel
-        January to December.
-
-    Raises
-    ------
-    ValueError
-        No panel of that name lies in grooves.
-
-    Source
-    ------
-    Movement by GTR-190 Eq. 13-3 (form from memory), as if the panel followed the air at once;
-    room over and least hold are customs.
+    The panel is as dry when made as the box's own bench, and follows the air at once.
     """
     row, c = panel_of(design, panel), design.choices
     wood, rings = getattr(c.wood, panel), c.wood.rings
@@ -90,21 +68,7 @@ def months(design: Design, *, panel: str, place: Place) -> tuple[MonthOfPanel, .
 
 
 def month_table(rows: Sequence[MonthOfPanel], *, rule: Rule, panel: str) -> Table:
-    """The year as rows: what the panel has, and what it may have if it is fitted then.
-
-    Parameters
-    ----------
-    rows : sequence of MonthOfPanel
-        As ``months`` gives them. [mm]
-    rule : Rule
-        Whose rule they are read on.
-    panel : str
-        Whose year it is.
-
-    Source
-    ------
-    As for ``months``.
-    """
+    """The year as rows: what the panel has, and what it may have if it is fitted then."""
 
     def show(value: float) -> str:
         return rule.exact(round(value, 2))

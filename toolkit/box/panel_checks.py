@@ -6,7 +6,9 @@ from toolkit.box.contents import contents
 from toolkit.box.customs import cite
 from toolkit.box.design import Design
 from toolkit.box.panels import Panel
-from toolkit.results import GEOMETRY, Finding, above, below
+from toolkit.results import CUSTOM, About, Finding, Place, above, below
+
+_lid, _panel, _space = About("lid"), About("panel"), About("space")
 
 
 def grooved_panels(d: Design) -> tuple[Panel, ...]:
@@ -22,13 +24,13 @@ def check_space(d: Design) -> list[Finding]:
         inside = getattr(f, f"inside_{axis}")
         if not above(inside.value, 0.0):
             found.append(
-                Finding(
+                _space(
                     "wont_work",
                     "inside-negative",
-                    f"inside {axis}",
+                    Place("inside", name=f"inside {axis}"),
                     f"nothing is left inside: {inside.sentence(c.rule)}.",
                     f"Make the outside {axis} larger, or the walls thinner.",
-                    GEOMETRY,
+                    brief="nothing is left inside",
                 )
             )
     if c.size.contents is None or found:
@@ -38,7 +40,7 @@ def check_space(d: Design) -> list[Finding]:
         have = getattr(f, f"inside_{axis}").value
         if below(have, need):
             found.append(
-                Finding(
+                _space(
                     "wont_work",
                     "contents-dont-fit",
                     f"inside {axis}",
@@ -53,7 +55,7 @@ def check_space(d: Design) -> list[Finding]:
             for axis, need in (("length", thing.length), ("width", thing.width))
         ]
         message = f"{thing.name} go in with {' and '.join(spare)} to spare."
-        found.append(Finding("good", "good-contents", "inside", message, "", str(thing.source)))
+        found.append(_space("good", "good-contents", "inside", message, "", str(thing.source)))
     return found
 
 
@@ -63,58 +65,63 @@ def check_thickness(d: Design) -> list[Finding]:
     show, width = c.rule.exact, c.groove.width
     if below(d.bottom.low, 0.0):
         found.append(
-            Finding(
+            _panel(
                 "wont_work",
                 "bottom-below-walls",
-                "bottom",
+                Place("underside", "bottom"),
                 f"the bottom is {show(d.bottom.thickness.value)} thick and hangs "
                 f"{show(-d.bottom.low)} below the walls: the box rocks on it.",
                 f"Plane it to {show(d.bottom.high)} or less, or raise its groove.",
-                GEOMETRY,
+                brief="the bottom hangs below the walls",
+                note=f"{c.rule.show(-d.bottom.low)} below the walls",
             )
         )
-    if isinstance(d.lid, Panel) and above(d.lid.high, d.frame.wall_height.value):
+    rim = d.frame.wall_height.value
+    if isinstance(d.lid, Panel) and above(d.lid.high, rim):
         found.append(
-            Finding(
+            _panel(
                 "care",
                 "lid-proud",
-                "lid",
+                Place("lid top", "lid"),
                 f"the lid is {show(d.lid.thickness.value)} thick and stands "
-                f"{show(d.lid.high - d.frame.wall_height.value)} above the rim.",
-                f"Plane it to {show(d.frame.wall_height.value - d.lid.low)} or less.",
-                GEOMETRY,
+                f"{show(d.lid.high - rim)} above the rim.",
+                f"Plane it to {show(rim - d.lid.low)} or less.",
+                brief="the lid stands above the rim",
+                note=f"{c.rule.show(d.lid.high - rim)} above the rim",
             )
         )
     for panel in grooved_panels(d):
         play = c.panels.lid_tongue if panel.name == "lid" else c.panels.bottom_tongue
         if above(panel.tongue, width):
             found.append(
-                Finding(
+                _panel(
                     "wont_work",
                     "panel-too-thick",
-                    panel.name,
+                    Place("tongue", panel.name),
                     f"a flat {panel.name} of {show(panel.thickness.value)} does not enter a "
                     f"groove of {show(width)}.",
                     f"Plane it to {show(width - play)}, or rebate its edges.",
-                    GEOMETRY,
+                    brief="a panel does not enter its groove",
+                    note=f"{panel.name} does not enter its groove",
                 )
             )
         elif below(panel.tongue, width - play - 0.5):
             found.append(
-                Finding(
+                _panel(
                     "care",
                     "panel-loose-in-thickness",
-                    panel.name,
+                    Place("play", panel.name),
                     f"its edge is {show(panel.tongue)} in a groove of {show(width)}: it rattles.",
                     "Use thicker wood, or a narrower plough iron.",
-                    "custom: common practice, no source",
+                    CUSTOM,
+                    brief="a panel is loose in its groove",
                 )
             )
     if not found:
         message = f"the bottom lies {show(d.bottom.low)} up inside the walls"
         if isinstance(d.lid, Panel):
-            message += f", the lid {show(d.frame.wall_height.value - d.lid.high)} under the rim"
-        found.append(Finding("good", "good-thickness", "lid and bottom", message + "."))
+            message += f", the lid {show(rim - d.lid.high)} under the rim"
+        found.append(_panel("good", "good-thickness", "lid and bottom", message + "."))
     return found
 
 
@@ -128,20 +135,21 @@ def check_lid_reach(d: Design) -> list[Finding]:
     need = c.customs.lid_reach_share * depth
     if below(reach, need):
         return [
-            Finding(
+            _lid(
                 "wont_work",
                 "lid-short",
-                "lid",
+                Place("lid end", "lid"),
                 f"flush with the front it reaches {show(reach)} into the back groove, under "
                 f"{show(need)}: it falls short and tips.",
                 f"It has to be {show(d.lid.length.value + need - reach)} long at least; cut the "
                 "back groove's lid anew.",
                 cite("lid_reach_share"),
+                brief="the lid falls short of the back groove",
+                note=f"only {c.rule.show(max(reach, 0.0))}\nin the back groove",
             )
         ]
-    return [
-        Finding("good", "good-lid-reach", "lid", f"it reaches {show(reach)} into the back groove.")
-    ]
+    message = f"it reaches {show(reach)} into the back groove."
+    return [_lid("good", "good-lid-reach", Place(part="lid"), message)]
 
 
 CHECKS = (check_thickness, check_lid_reach)

@@ -113,32 +113,12 @@ def _size(c: Settled, part: str, axis: str, working: Working) -> Working:
 
 
 def bottom(c: Settled, f: Frame) -> Panel:
-    """The captive bottom.
-
-    Parameters
-    ----------
-    c, f : Choices, Frame
-        Settled choices and the walls they make. [mm]
-
-    Source
-    ------
-    Inside size + both grooves − clearance: geometry. One dab of glue at mid-end at most.
-    """
+    """The captive bottom; one dab of glue at mid-end at most."""
     return _panel(c, f, "bottom")
 
 
 def lid(c: Settled, f: Frame) -> Panel:
-    """The sliding lid: grooved on three edges, its front end flush with the low front.
-
-    Parameters
-    ----------
-    c, f : Choices, Frame
-        Settled choices and the walls they make. [mm]
-
-    Source
-    ------
-    Inside length + back groove + front thickness: geometry.
-    """
+    """The sliding lid: grooved on three edges, its front end flush with the low front."""
     return _panel(c, f, "lid")
 
 
@@ -202,17 +182,7 @@ def _panel(c: Settled, f: Frame, name: str) -> Panel:
 
 
 def lift_off_lid(c: Settled, f: Frame) -> LiftOffLid:
-    """A lid for four full-height walls, rebated underneath or with two battens.
-
-    Parameters
-    ----------
-    c, f : Choices, Frame
-        Settled choices and the walls they make. [mm]
-
-    Source
-    ------
-    Common practice, no source; the room to swell from the movement of wood.
-    """
+    """A lid for four full-height walls, rebated underneath or with two battens."""
     year, seat = season(c, "lid"), c.lid.seat
     room = c.customs.swelling_room + 0.2
     inside = f.inside_width.value

@@ -13,19 +13,7 @@ from toolkit.results import Table
 def plough_table(
     design: Design, *, hand: Hand = "right", rises: Mapping[str, str] | None = None
 ) -> Table:
-    """Every groove as a row for the bench.
-
-    Parameters
-    ----------
-    design : Design
-        The box. [mm]
-    hand, rises : str and mapping
-        As for ``grooves_to_plough``.
-
-    Source
-    ------
-    As for ``grooves_to_plough``.
-    """
+    """Every groove as a row for the bench; ``rises`` as for ``grooves_to_plough``."""
     rule, set_to = design.choices.rule, fence(design)
     rows, grooves = [], grooves_to_plough(design, hand=hand, rises=rises)
     words = {None: "not known: look at the edge", False: "with the grain", True: "against it"}

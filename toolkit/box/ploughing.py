@@ -62,22 +62,7 @@ def _differ(one: float, other: float) -> bool:
 
 
 def fence(design: Design) -> Fence:
-    """One fence setting for all grooves where box and planing allow it, else why not.
-
-    Parameters
-    ----------
-    design : Design
-        The box; walls that are made count as they are. [mm]
-
-    Returns
-    -------
-    Fence
-        Distances from the edges fenced from. [mm]
-
-    Source
-    ------
-    Geometry. One edge to gauge from where two settings are needed: common practice, no source.
-    """
+    """One fence setting for all grooves where box and planing allow it, else why not."""
     g, f, show = design.choices.groove, design.frame, design.choices.rule.exact
     if f.lid_groove is None:
         why = "there is no lid groove: one setting does all four."
@@ -142,35 +127,12 @@ def grooves_to_plough(
     shaving: float = SHAVING,
     rises: Mapping[str, str] | None = None,
 ) -> tuple[Groove, ...]:
-    """Every groove of the box in the order in which it is ploughed.
+    """Every groove of the box in the order in which it is ploughed, a pass taking one ``shaving``.
 
-    Parameters
-    ----------
-    design : Design
-        The box. [mm]
-    hand : str
-        ``"right"`` for a plough with its fence at the left, ``"left"`` for its mirror image.
-    shaving : float
-        What a pass takes. [mm]
-    rises : mapping, optional
-        For a wall (``"left side"``, ``"right side"``, ``"back end"``, ``"front end"``, in a box
-        seen from its front), the place towards which the grain comes up through its inside face:
-        ``"front"``, ``"back"``, ``"left"`` or ``"right"``. A plough that travels towards it goes
-        with the grain.
-
-    Returns
-    -------
-    tuple of Groove
-        Seven in a box with a sliding lid, four in one without.
-
-    Raises
-    ------
-    ValueError
-        A shaving that isn't one, an unknown wall, or a place that it doesn't run to.
-
-    Source
-    ------
-    Geometry of a fence at a fixed side of its plough.
+    ``hand`` is right for a plough with its fence at the left. ``rises`` names, for a wall in a box
+    seen from its front (``left side``, ``right side``, ``back end``, ``front end``), the place
+    towards which the grain comes up through its inside face (``front``, ``back``, ``left``,
+    ``right``): a plough that travels towards it goes with the grain. [mm]
     """
     if not above(shaving, 0.0):
         raise ValueError(f"the shaving was given as {shaving:g} mm: give more than 0, such as 0.25")

@@ -13,8 +13,6 @@ from toolkit.box.panel_checks import check_space, check_thickness
 from toolkit.box.season_checks import check_seasons
 from toolkit.box.ways_out import Kind, panels, right, ways_out
 from toolkit.box.window import Window, panel_of, window
-from toolkit.measures import Rule
-from toolkit.results import Table
 from toolkit.wood import all_species, species, strain
 
 
@@ -64,31 +62,8 @@ def remedies(
     """What to change when a panel swells tight or drops out, the least trouble first.
 
     Each is proved: the box is worked out anew with it, and offered only if no panel then bursts
-    the box or drops out and nothing else that worked is made impossible.
-
-    Parameters
-    ----------
-    choices : Choices
-        The box as its file says it. [mm]
-    panel : str
-        ``"bottom"``, or ``"lid"`` where it slides.
-    woods : sequence of str, optional
-        Woods to be had, in the order of trust; all of the table if left out.
-
-    Returns
-    -------
-    tuple of Remedy
-        In rank; empty where the panel is right, or nothing helps.
-
-    Raises
-    ------
-    ValueError
-        No panel of that name lies in grooves, or a wood is unknown.
-
-    Source
-    ------
-    The limits of ``window``. Their order, from a shaving to another board: common practice, no
-    source.
+    the box or drops out and nothing else that worked is made impossible. ``woods`` are those to be
+    had, in the order of trust; all of the table if left out.
     """
     d = design(choices)
     row, at = panel_of(d, panel), window(d, panel=panel)
@@ -116,37 +91,3 @@ def remedies(
         minds = tuple(said for said in care if said not in cared)
         found.append(Remedy(len(found) + 1, kind, words, changes, after, minds))
     return tuple(found)
-
-
-def remedy_table(found: Sequence[Remedy], *, rule: Rule, panel: str) -> Table:
-    """Ranked remedies for the bench: what to do, and how it then stands.
-
-    Parameters
-    ----------
-    found : sequence of Remedy
-        As ``remedies`` gives them. [mm]
-    rule : Rule
-        Whose rule they are read on.
-    panel : str
-        Whose remedies they are.
-
-    Source
-    ------
-    The remedies' own numbers.
-    """
-    rows = [
-        (
-            str(row.rank),
-            row.sentence,
-            f"{rule.exact(round(row.after.least, 2))} to {rule.exact(round(row.after.most, 2))}",
-            rule.exact(round(row.after.grip, 2)),
-            row.minds[0] if row.minds else "",
-        )
-        for row in found
-    ]
-    return Table(
-        f"What to change for the {panel}",
-        ("rank", "do this", "clearance may be", "in the groove when dry", "take care"),
-        tuple(rows),
-        numeric=(0,),
-    )

@@ -42,21 +42,7 @@ def _season(wood: str, rings: float, make: Room, damp: Room, dry: Room) -> Seaso
 
 
 def season(c: Choices, part: str) -> Season:
-    """The season of one part: ``bottom``, ``lid``, ``sides`` or ``ends``.
-
-    Walls are reckoned as if flat-sawn, the worst that their height can do.
-
-    Parameters
-    ----------
-    c : Choices
-        Choices with their woods and rooms.
-    part : str
-        A key of the wood section.
-
-    Source
-    ------
-    Moisture by GTR-190 Eq. 4-5, movement by Eq. 13-3 (its form from memory).
-    """
+    """The season of one part; walls as if flat-sawn, the worst that their height can do."""
     rings = c.wood.rings if part in ("bottom", "lid") else 0.0
     return _season(getattr(c.wood, part), rings, c.rooms.make, c.rooms.damp, c.rooms.dry)
 
@@ -74,21 +60,6 @@ def readings_between(rooms: Rooms) -> tuple[Room, ...]:
 
 
 def year_between(rooms: Rooms) -> Place:
-    """A year between the box's driest room in January and its dampest in July.
-
-    Parameters
-    ----------
-    rooms : Rooms
-        The rooms of a box. [°C, %]
-
-    Returns
-    -------
-    Place
-        Its moisture by month. [%]
-
-    Source
-    ------
-    GTR-190 Eq. 4-5 for both rooms; an even swing between them is assumed.
-    """
+    """A year between the driest room in January and the dampest in July, with an even swing. [%]"""
     readings = [(room.temperature, room.humidity) for room in readings_between(rooms)]
     return Place.from_readings(readings, name="a house between your driest and dampest room")

@@ -84,28 +84,11 @@ class Sliding:
 def sliding(design: Design) -> Sliding:
     """How the lid of a box slides, on the bench and through its seasons.
 
-    Parameters
-    ----------
-    design : Design
-        A box with a sliding lid. [mm]
-
-    Returns
-    -------
-    Sliding
-        Its play and the gap over the front. [mm]
-
-    Raises
-    ------
-    ValueError
-        The lid does not slide.
-
-    Source
-    ------
-    Geometry; movement by GTR-190 Eq. 13-3 (form from memory) at moistures of Eq. 4-5.
+    Movement by GTR-190 Eq. 13-3 (form from memory) at moistures of Eq. 4-5.
     """
     lid, c, f = panel_of(design, "lid"), design.choices, design.frame
-    assert f.lid_floor is not None
-    year, floor, front = season(c, "sides"), f.lid_floor.value, f.front_height.value
+    # Home, the lid lies on the floor of its groove.
+    year, floor, front = season(c, "sides"), lid.low, f.front_height.value
     quartered = strain(
         species=c.wood.sides, rings=90.0, moisture_from=year.make, moisture_to=year.damp
     )
@@ -126,38 +109,12 @@ def sliding(design: Design) -> Sliding:
 
 
 def held(design: Design, *, out: float) -> float:
-    """What of a sliding lid still lies in the grooves of the sides. [mm]
-
-    Parameters
-    ----------
-    design : Design
-        A box with a sliding lid. [mm]
-    out : float
-        How far it is drawn out. [mm]
-
-    Source
-    ------
-    Geometry: the grooves end at the front face, where the closed lid ends too.
-    """
+    """What of a lid still lies in the grooves of the sides, which end at the front face. [mm]"""
     return max(design.lid.length.value - out, 0.0)
 
 
 def droop(design: Design, *, out: float) -> float | None:
-    """How far its front end hangs under the groove's floor by its play alone. [mm]
-
-    None where it is out altogether.
-
-    Parameters
-    ----------
-    design : Design
-        A box with a sliding lid. [mm]
-    out : float
-        How far it is drawn out. [mm]
-
-    Source
-    ------
-    Geometry of a stiff lid: its inner end under the groove's roof, resting on the floor in front.
-    """
+    """How far a stiff lid's front end hangs by its play alone; None when it is out. [mm]"""
     lid, width = design.lid, design.choices.groove.width
     inside = held(design, out=out)
     if not isinstance(lid, Panel) or width is None or inside <= 0:

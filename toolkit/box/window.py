@@ -12,13 +12,7 @@ from toolkit.results import above, below
 
 
 def panel_of(d: Design, name: str) -> Panel:
-    """A grooved panel of a box by its name.
-
-    Raises
-    ------
-    ValueError
-        The box has no panel of that name in grooves.
-    """
+    """A grooved panel of a box by its name."""
     for panel in (d.bottom, d.lid):
         if isinstance(panel, Panel) and name == ("lid" if panel is d.lid else "bottom"):
             return panel

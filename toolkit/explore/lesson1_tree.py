@@ -113,12 +113,8 @@ def _season(at: Moment) -> View:
     ghost = None
     if at.moved and before.design.exists:
         ghost = year_of(before, month=at.before["try.month"], lives_in=at.before["try.place"])
-    found = tuple(row for row in made.findings if row.code in SEASON_CODES)
     picture = year_picture(year, rule=at.choices.rule, ghost=ghost)
-    return View(picture, _numbers(year, made), found)
-
-
-SEASON_CODES = ("swells-tight", "drops-out", "good-season", "good-lift-off", "lid-overhang-small")
+    return View(picture, _numbers(year, made), made.about("season"))
 
 
 def _numbers(year: Year, made: Plan) -> Table:

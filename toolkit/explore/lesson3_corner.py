@@ -27,14 +27,6 @@ from toolkit.plan import Plan
 from toolkit.results import Finding, Table
 
 SLOPES = (3.0, 4.0, 5.0, 6.0, 7.0, 8.0, 9.0, 10.0, 12.0)
-# What a corner is judged by; what belongs to panels and seasons is another lesson's.
-CODES = {
-    "lap-and-tail", "lap-thin", "lap-thick", "tails-dont-fit", "tail-tips-meet", "tail-wide",
-    "slope-short-grain", "slope-shallow", "pin-narrower-than-chisel", "half-pin-thin",
-    "half-pin-under-pin", "groove-outside-tail", "groove-sliver", "groove-and-lap",
-    "groove-shows-through-joint", "joint-opens-when-panel-swells", "tail-not-flush",
-    "good-direction", "good-lap", "good-slope", "good-margins", "good-pins",
-}  # fmt: skip
 
 
 def before(at: Moment) -> Plan | None:
@@ -46,7 +38,7 @@ def before(at: Moment) -> Plan | None:
 
 def of_joint(made: Plan) -> tuple[Finding, ...]:
     """What a maker would say of the joints alone."""
-    return tuple(row for row in made.findings if row.code in CODES)
+    return made.about("corner", "marking out")
 
 
 def settled(key: str) -> Start:

@@ -16,10 +16,6 @@ from toolkit.pictures import section_across
 from toolkit.plan import Plan
 from toolkit.results import Table
 
-CODES = {
-    "bevel-too-narrow", "bevel-rim-thin", "panel-too-thick", "panel-loose-in-thickness",
-    "lid-proud", "good-thickness", "swells-tight", "drops-out", "good-season",
-}  # fmt: skip
 EDGE = "try.edge"
 WIDTH = "try.bevel"
 
@@ -81,7 +77,7 @@ def _view(at: Moment) -> View:
     if at.moved:
         kept = worked_out(with_edge(at.kept, at.before[EDGE], at.before[WIDTH]))
         ghost = kept if kept.design.exists else None
-    found = tuple(row for row in made.findings if row.code in CODES)
+    found = made.about("panel", "season")
     return View(section_across(made, ghost=ghost), numbers(made), found)
 
 

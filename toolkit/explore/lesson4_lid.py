@@ -18,11 +18,6 @@ FRONTS = (
     ("middle of it", "middle"),
     ("roof of it", "roof"),
 )
-CODES = {
-    "front-too-high", "front-too-low", "good-rim", "rim-thin", "lid-short", "lid-proud",
-    "good-lid-reach", "front-rises", "bevel-too-narrow", "bevel-rim-thin", "panel-too-thick",
-    "panel-loose-in-thickness", "good-thickness",
-}  # fmt: skip
 CONTROLS = (
     NumberControl(("try.out",), "lid drawn out", 0, 100, 5, "%", lambda _: 50.0),
     ChoiceControl(
@@ -93,8 +88,7 @@ def _view(at: Moment) -> View:
         if kept.design.exists and isinstance(kept.design.lid, Panel):
             ghost, was = kept, drawn_out(kept, at.before["try.out"])
     picture = lid_picture(made, out=out, ghost=ghost, ghost_out=was)
-    found = tuple(row for row in made.findings if row.code in CODES)
-    return View(picture, numbers(made, out), found)
+    return View(picture, numbers(made, out), made.about("lid", "panel"))
 
 
 LID = Scene("lid", CONTROLS, _view, height=360)

@@ -10,7 +10,7 @@ from toolkit.box.remedies import Remedy, remedies
 from toolkit.box.sliding import sliding
 from toolkit.box.window import window
 from toolkit.explore.controls import NumberControl, PanelClearance
-from toolkit.explore.lesson1_tree import PANEL_WOOD, RINGS, SEASON_CODES, WOODS, year_of
+from toolkit.explore.lesson1_tree import PANEL_WOOD, RINGS, WOODS, year_of
 from toolkit.explore.lesson3_corner import settled
 from toolkit.explore.scene import Moment, Scene
 from toolkit.explore.view import View
@@ -96,8 +96,8 @@ def _view(at: Moment) -> View:
     if at.moved:
         kept = worked_out(fitted_in(at.kept, at.before["try.humidity"]))
         ghost = year_of(kept) if kept.design.exists else None
-    found = tuple(row for row in made.findings if row.code in SEASON_CODES)
-    return View(year_picture(year, rule=at.choices.rule, ghost=ghost), numbers(made), found)
+    picture = year_picture(year, rule=at.choices.rule, ghost=ghost)
+    return View(picture, numbers(made), made.about("season"))
 
 
 def _more(at: Moment) -> dict[str, str]:

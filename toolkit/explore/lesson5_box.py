@@ -87,10 +87,11 @@ def _fit(at: Moment) -> View:
             ("play from side to side", side, "both sides together, in the air of the workshop"),
         )
     )
-    found = [row for row in made.findings if row.where.startswith("lid")]
+    found = made.about("lid", "panel", "season", "square")
+    found = tuple(row for row in found if row.place.part in ("lid", ""))
     left = after_flushing(0.0, lid_play=start, tongue_planed=tongue)
     # Of the faces nothing is said here; they have sliders of their own.
-    found += [row for row in left.findings(rule=rule) if row.where == "lid"]
+    found += tuple(row for row in left.findings(rule=rule) if row.where == "lid")
     table = Table("Fitting the lid", columns, rows, numeric=(1, 2))
     return View(picture, table, sorted_findings(found))
 

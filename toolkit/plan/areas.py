@@ -10,27 +10,7 @@ from toolkit.smoothing import Areas, box_areas
 
 
 def finishing_areas(made: Plan) -> Areas:
-    """The surfaces of a box that take a finish. [mm²]
-
-    Parameters
-    ----------
-    made : Plan
-        The box. [mm]
-
-    Returns
-    -------
-    Areas
-        Each surface with its group. [mm²]
-
-    Raises
-    ------
-    ValueError
-        The box has no inside.
-
-    Source
-    ------
-    Geometry; the sums are ``box_areas``'s.
-    """
+    """The surfaces of a box that take a finish. [mm²]"""
     f, d = made.design.frame, made.design
     lid = d.lid
     common: dict[str, Any] = {
@@ -52,13 +32,12 @@ def finishing_areas(made: Plan) -> Areas:
             lid_size=(lid.length.value, lid.width.value),
             lid="lift-off",
         )
-    groove, depth = f.lid_groove, d.choices.groove.depth
-    assert groove is not None
+    groove = d.choices.groove
     return box_areas(
         f.outside_length.value,
         **common,
         lid_thickness=lid.thickness.value,
-        open_groove=(groove.high - groove.low) * depth,
+        open_groove=groove.width * groove.depth,
         front_height=f.front_height.value,
         lid="sliding",
     )

@@ -13,7 +13,9 @@ from toolkit.box import (
 )
 from toolkit.box.customs import cite
 from toolkit.plan.square_checks import check_square
-from toolkit.results import WALLS, Finding, Part, below, sorted_findings
+from toolkit.results import WALLS, About, Finding, Part, Place, below, sorted_findings
+
+_rough = About("rough")
 
 
 def check_rough(d: Design, parts: tuple[Part, ...]) -> list[Finding]:
@@ -28,10 +30,10 @@ def check_rough(d: Design, parts: tuple[Part, ...]) -> list[Finding]:
         as_planed = getattr(made, f"{part.name}_thickness", None) is not None
         if below(board, need) and not as_planed:
             found.append(
-                Finding(
+                _rough(
                     "wont_work",
                     "rough-too-thin",
-                    part.name,
+                    Place(part=part.name),
                     f"a rough board of {show(board)} does not plane to "
                     f"{show(part.thickness.value)}: the saw marks alone take {show(marks)} off "
                     "each face.",
@@ -43,24 +45,12 @@ def check_rough(d: Design, parts: tuple[Part, ...]) -> list[Finding]:
 
 
 def findings(d: Design, parts: tuple[Part, ...]) -> tuple[Finding, ...]:
-    """All findings of a box, what won't work first.
-
-    Parameters
-    ----------
-    d : Design
-        The box. [mm]
-    parts : tuple of Part
-        Its cut list. [mm]
-
-    Source
-    ------
-    Each finding names its own.
-    """
+    """All findings of a box, what won't work first."""
     rows = panel_checks.check_space(d)
     for check in (*joint_checks.CHECKS, *pin_checks.CHECKS, *groove_checks.CHECKS):
         rows += check(d)
     # With no space inside, what could be said of lid and bottom would only confuse.
-    if not any(row.code == "inside-negative" for row in rows):
+    if not any(row.place.spot == "inside" for row in rows):
         for check in (*panel_checks.CHECKS, *edge_checks.CHECKS, *season_checks.CHECKS):
             rows += check(d)
         rows += check_rough(d, parts)

@@ -9,24 +9,13 @@ from toolkit.plan.plan import Plan, plan
 from toolkit.results import WALLS, Finding, Working, sorted_findings
 from toolkit.smoothing import after_flushing
 
-MARKING_OUT = ("half-pin-under-pin",)  # said of setting out, which is long past
-
 
 @dataclass(frozen=True, slots=True)
 class FlushedBox:
-    """A box before and after its outside faces were planed flush.
+    """A box before and after its outside faces were planed flush by a skim. Lengths in mm.
 
-    Attributes
-    ----------
-    before, after : Plan
-        The box as planned, and with thinner walls round the same joints. [mm]
-    skim : float
-        What came off every outside face. [mm]
-    workings : tuple of Working
-        Lap, strip above the lid groove, wall behind the groove, play and length of the lid, each
-        as a sum. [mm]
-    findings : tuple of Finding
-        What is to be said of the box afterwards.
+    ``after`` has thinner walls round the same joints. ``workings`` are the lap, the strip above the
+    lid groove, the wall behind the groove, and play and length of the lid, each as a sum.
     """
 
     before: Plan
@@ -45,33 +34,10 @@ class FlushedBox:
 def flushed(
     made: Plan, *, skim: float | None = None, rim_planed: float = 0.0, tongue_planed: float = 0.0
 ) -> FlushedBox:
-    """Plane every outside face, and look at the box again.
+    """Plane a skim (None: the box's own custom) off every outside face, and look again. [mm]
 
-    Parameters
-    ----------
-    made : Plan
-        The box as its joints were cut. [mm]
-    skim : float, optional
-        What comes off each outside face; None for the box's own custom. [mm]
-    rim_planed : float
-        What comes off the top edges of the walls. [mm]
-    tongue_planed : float
-        What comes off the lid's tongue while it is fitted and smoothed. [mm]
-
-    Returns
-    -------
-    FlushedBox
-        Sizes as sums, and findings anew. [mm]
-
-    Raises
-    ------
-    ValueError
-        There is no such box, nothing would be left of a wall or above its lid groove, or an
-        amount is negative.
-
-    Source
-    ------
-    Geometry: tails and sockets are cut already, so that the lap loses what the wall loses.
+    Tails and sockets are cut already, so that the lap loses what the wall loses. ``rim_planed``
+    comes off the top edges of the walls, ``tongue_planed`` off the lid's tongue.
     """
     if not made.design.exists:
         raise ValueError(made.findings[0].sentence if made.findings else "there is no such box")
@@ -127,7 +93,7 @@ def flushed(
     )
     workings = (*left.workings, lid) if rim is not None else left.workings
     said = {(row.code, row.where) for row in left.findings(rule=made.choices.rule)}
-    said |= {(row.code, row.where) for row in after.findings if row.code in MARKING_OUT}
+    said |= {(row.code, row.where) for row in after.about("marking out")}
     more = [row for row in after.findings if (row.code, row.where) not in said]
     findings = sorted_findings([*left.findings(rule=made.choices.rule), *more])
     return FlushedBox(made, after, skim, workings, findings)

@@ -10,21 +10,7 @@ from toolkit.results import Table
 def panel_stages(plan: Plan, *, alike: bool = False) -> Table:
     """What lid and bottom measure now, and what they are fitted to when the walls stand.
 
-    Parameters
-    ----------
-    plan : Plan
-        The box; walls that are made count as they are. [mm]
-    alike : bool
-        Both blanks of one size until the last fitting, so that either may become the lid.
-
-    Returns
-    -------
-    Table
-        A row for each size of each panel, with the sum that it is fitted by. [mm]
-
-    Source
-    ------
-    The plan. Fitting panels last, from the dry-fitted box: common practice, no source.
+    With ``alike`` both blanks are of one size until the last fitting: either may become the lid.
     """
     rule, d = plan.choices.rule, plan.design
     panels = {"bottom": d.bottom, "lid": d.lid}

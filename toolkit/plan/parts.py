@@ -45,22 +45,9 @@ def _named(name: str, working: Working) -> Working:
 
 
 def parts(d: Design) -> tuple[Part, ...]:
-    """Every part of a box, as far as it can be reckoned.
+    """Every part of a box that has a size left, finished and rough.
 
-    Parameters
-    ----------
-    d : Design
-        The box. [mm]
-
-    Returns
-    -------
-    tuple of Part
-        Finished and rough sizes; parts with no size left are missing.
-
-    Source
-    ------
-    Geometry; rough over finished by the editable allowances (common practice, no source). The
-    front is sawn and ploughed at the full height of the walls and ripped low afterwards.
+    The front is sawn and ploughed at the full height of the walls and ripped low afterwards.
     """
     f, wood, made = d.frame, d.choices.wood, d.choices.made
     height = f.wall_height

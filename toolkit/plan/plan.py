@@ -9,7 +9,7 @@ from toolkit.box import Choices, Design, design
 from toolkit.plan.findings import findings
 from toolkit.plan.parts import parts
 from toolkit.plan.settings import Setting, settings
-from toolkit.results import Chosen, Finding, Part
+from toolkit.results import Chosen, Finding, Part, Spot, Topic
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,14 +45,23 @@ class Plan:
         figures = " × ".join(rule.show(size.value, unit=False) for size in sizes)
         return f"{figures} {rule.units}"
 
-    def part(self, name: str) -> Part:
-        """A part by its name.
+    def about(self, *topics: Topic) -> tuple[Finding, ...]:
+        """What was found on some topics."""
+        return tuple(row for row in self.findings if row.topic in topics)
 
-        Raises
-        ------
-        KeyError
-            This box has no such part, or none that can be reckoned.
-        """
+    def wrong(self, *spots: Spot, part: str = "", corner: str = "") -> tuple[Finding, ...]:
+        """What is wrong at some spots, in their order; of one part or corner where one is named."""
+        return tuple(
+            row
+            for spot in spots
+            for row in self.findings
+            if row.level != "good"
+            and row.place.spot == spot
+            and row.place.meets(part=part, corner=corner)
+        )
+
+    def part(self, name: str) -> Part:
+        """A part by its name."""
         for part in self.parts:
             if part.name == name:
                 return part

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from toolkit.box import Corner, Design, LiftOffLid, Panel
+from toolkit.box import Corner, Design, Panel
 from toolkit.box.joinery import gauge_settings, has_ear
 from toolkit.results import below
 
@@ -145,21 +145,10 @@ def _edges(d: Design) -> list[Setting]:
 
 
 def settings(d: Design) -> tuple[Setting, ...]:
-    """Every setting of one box, in the order in which they are used.
-
-    Parameters
-    ----------
-    d : Design
-        The box. [mm]
-
-    Source
-    ------
-    Geometry. Which line goes on which face: common practice, no source.
-    """
+    """Every setting of one box, in the order in which they are used."""
     rows = [*_plough(d)]
-    if not isinstance(d.lid, LiftOffLid):
-        floor = d.frame.lid_floor
-        assert floor is not None
+    floor = d.frame.lid_floor
+    if floor is not None:
         rows.append(
             Setting(
                 "front end, rip line",

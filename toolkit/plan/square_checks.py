@@ -8,8 +8,9 @@ from toolkit.box import Design, LiftOffLid
 from toolkit.box.customs import cite
 from toolkit.plan.diagonals import diagonal_difference
 from toolkit.plan.squareness import Room, lean, measured, rooms
-from toolkit.results import GEOMETRY, SQUARE, WALLS, Finding, Level, above
+from toolkit.results import GEOMETRY, SQUARE, WALLS, About, Finding, Level, Place, above
 
+_square = About("square")
 _SOURCE = f"{GEOMETRY}; {cite('square_most')}"
 
 # What runs out of room: the code, what happens then, and what helps.
@@ -49,22 +50,7 @@ _FAILS = {
 
 
 def check_square(d: Design) -> list[Finding]:
-    """What parts out of square do to the box; nothing while none was measured.
-
-    Parameters
-    ----------
-    d : Design
-        The box, with what was measured of it. [mm]
-
-    Returns
-    -------
-    list of Finding
-        For each wall's gaps, for each panel that runs out of room; what is square enough.
-
-    Source
-    ------
-    Geometry; the gap that does is a custom.
-    """
+    """What parts out of square do to the box; nothing while none was measured."""
     gaps = measured(d)
     if not gaps:
         return []
@@ -75,7 +61,9 @@ def check_square(d: Design) -> list[Finding]:
     room = rooms(d)
     found += [_room(d, row) for row in room if row.fails]
     found += [
-        _square(key, most) for key, gap in gaps.items() if _is_wall(key) and not above(gap, most)
+        _square_enough(key, most)
+        for key, gap in gaps.items()
+        if _is_wall(key) and not above(gap, most)
     ]
     for name in ("bottom", "lid"):
         own = [row for row in room if row.panel.name == name]
@@ -106,7 +94,7 @@ def _wall(d: Design, key: str, gap: float) -> Finding:
         )
         if d.choices.made.groove_depth is not None:
             remedy = "Ploughed already: ease the tongue to the groove as it is."
-    return Finding("care", code, wall, message, remedy, _SOURCE)
+    return _square("care", code, Place(part=wall), message, remedy, _SOURCE)
 
 
 def _end(d: Design, wall: str, gap: float) -> str:
@@ -157,10 +145,10 @@ def _edge(d: Design, wall: str, gap: float) -> str:
 
 
 def _overhang(gap: float) -> Finding:
-    return Finding(
+    return _square(
         "care",
         "lid-end-out",
-        "lid",
+        Place(part="lid"),
         f"an end is {_mm(gap)} out of square: the overhang runs out by as much, and shows.",
         "Shoot the end true.",
         _SOURCE,
@@ -172,13 +160,13 @@ def _room(d: Design, row: Room) -> Finding:
     level: Level = "care" if row.kind == "hold" and above(row.left.value, 0.0) else "wont_work"
     need = f", and {d.choices.rule.exact(row.need)} is needed" if row.need else ""
     message = f"{row.left.sentence(d.choices.rule)}{need}: {happens}."
-    return Finding(level, code, row.panel.name, message, helps, GEOMETRY)
+    return _square(level, code, Place(part=row.panel.name), message, helps)
 
 
-def _square(key: str, most: float) -> Finding:
+def _square_enough(key: str, most: float) -> Finding:
     """A gap measured that is small enough."""
     wall, _, kind = key.partition("_")
-    return Finding(
+    return _square(
         "good", "good-square", f"{wall}, {SQUARE[kind]}", f"within {_mm(most)}.", "", _SOURCE
     )
 
@@ -192,4 +180,4 @@ def _fits(d: Design, name: str, gap: float, own: list[Room]) -> Finding:
         if row.kind in kinds
     )
     message = f"{_mm(gap)} out of square at an end; left at its worst corner: {left}."
-    return Finding("good", "good-panel-square", name, message, "", GEOMETRY)
+    return _square("good", "good-panel-square", Place(part=name), message, "", GEOMETRY)

@@ -26,18 +26,9 @@ KINDS = {
 
 @dataclass(frozen=True, slots=True)
 class Room:
-    """One thing that an end or an edge out of square takes room from.
+    """One thing that an end or an edge out of square takes room from: one of ``KINDS``.
 
-    Attributes
-    ----------
-    panel : Panel
-        Whose room it is.
-    kind : str
-        One of ``KINDS``.
-    left : Working
-        What is left of it at the worst corner. [mm]
-    need : float
-        The least that does. [mm]
+    ``left`` is what remains of it at the worst corner, ``need`` the least that does. [mm]
     """
 
     panel: Panel
@@ -125,8 +116,7 @@ def rooms(d: Design) -> tuple[Room, ...]:
     c, f, found = d.choices, d.frame, []
     for panel in grooved_panels(d):
         is_lid = panel.name == "lid"
-        span = f.lid_groove if is_lid else f.bottom_groove
-        assert span is not None
+        span = (f.lid_groove if is_lid else None) or f.bottom_groove
         up = (span.low + span.high) / 2
         own = getattr(c.made, f"{panel.name}_end_out") or 0.0
         long, wide = _at(d, ("side",), up), _at(d, ("back", "front"), up)

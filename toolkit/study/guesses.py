@@ -187,17 +187,17 @@ def kept_guess(question_id: str) -> Guess | None:
 
 
 def _keep(question_id: str, kind: Kind, said: str, value: float | str) -> Kept:
+    said = " ".join(whole(said).split())
     with open_book() as book:
         page = book.page(question_id)
         first = page.first(kind)
         last = page.standing[-1] if page.standing else None
         # Running a lesson's cell again is no second guess.
         if last is None or (last.kind, last.value) != (kind, value):
-            book.put(question_id, page.with_guess(kind, " ".join(whole(said).split()), value))
+            book.put(question_id, page.with_guess(kind, said, value))
         counts = book.page(question_id).first(kind)
-        assert counts is not None
         if first is None:
-            sentence = f"Kept: {counts.said}. Now look."
+            sentence = f"Kept: {said}. Now look."
         elif first.value == value:
             sentence = f"That is the guess which is kept already: {first.said}."
         else:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from random import Random
 
-from toolkit.box.joinery import walk
+from toolkit.box.joinery import setting_error, walk
 from toolkit.plan import Plan
 from toolkit.results import below
 from toolkit.study.marking import Question, Slip
@@ -101,7 +101,7 @@ def divider_error(plan: Plan, chance: Random | None) -> Question | None:
             f"falls {say(past)} past. By how much do you close the dividers? "
             f"{answer_in(rule, 'joints')}"
         ),
-        answer=out,
+        answer=setting_error(past, pin=pin, steps=n),
         working=(
             f"close by ({say(past, unit=False)} − {say(pin, unit=False)}) ÷ {n} steps = {say(out)}"
         ),

@@ -5,17 +5,16 @@ the question                                         ask
 ===================================================  ============================================
 what angle is 1 in 7, and who says which slope       ``slope_angle``, ``slope_advice``,
                                                      ``slope_table``
-set out by number of tails, pins, or tail by tail    ``set_out``; ``one_template`` for the front
 which layouts hide my grooves, and look well         ``set_out_round_grooves``
 where do the dividers' marks fall                    ``walk``, ``setting_error``, ``marks_error``
 which line goes on which face, gauged from where     ``setting_out_lines``, ``line_table``,
                                                      ``gauge_settings``, ``between_baselines``
 what holds the corner, what can a saw reach          ``holds``, ``socket_reach``,
-                                                     ``open_shoulder_gap``, ``lead_error``
+                                                     ``lead_error``
 which way does it go together, lock, and open        ``joint_direction``, ``glue_up_steps``
 how are the pins copied from the tails               ``transfer_steps``, ``step_table``
-how wide a gap is my sawing likely to leave          ``gaps``, ``try_joints``
-what do feeler gauges say of my hand                 ``feeler_table``, ``compare_readings``
+how wide a gap is my sawing likely to leave          ``gaps``
+what do feeler gauges say of my hand                 ``compare_readings``
 ===================================================  ============================================
 
 Names as at the bench: a *tail board* carries tails, its *baseline* is where they are narrowest;
@@ -24,7 +23,7 @@ the *knifed* face of a flank is the outside of the tail board, the *far* face it
 
 from toolkit.box.joinery.assembly import Direction, glue_up_steps, joint_direction
 from toolkit.box.joinery.dividers import Walk, marks_error, setting_error, walk
-from toolkit.box.joinery.feelers import HandReading, compare_readings, feeler_table
+from toolkit.box.joinery.feelers import HandReading, compare_readings
 from toolkit.box.joinery.gap import Gaps, gaps
 from toolkit.box.joinery.gauges import (
     GaugeSettings,
@@ -38,10 +37,8 @@ from toolkit.box.joinery.hold import (
     SocketReach,
     holds,
     lead_error,
-    open_shoulder_gap,
     socket_reach,
 )
-from toolkit.box.joinery.layout import SetOut, one_template, set_out
 from toolkit.box.joinery.line_rows import line_table, proud_sentence
 from toolkit.box.joinery.lines import Line, setting_out_lines
 from toolkit.box.joinery.offers import Offer, RoundGrooves
@@ -51,10 +48,8 @@ from toolkit.box.joinery.slopes import (
     flank_length,
     slope_advice,
     slope_angle,
-    slope_ratio,
     slope_table,
     tail_overhang,
 )
 from toolkit.box.joinery.steps import BenchStep, step_table
 from toolkit.box.joinery.transfer import transfer_steps
-from toolkit.box.joinery.trials import Trials, try_joints

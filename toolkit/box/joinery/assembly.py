@@ -70,22 +70,7 @@ class Direction:
 
 
 def joint_direction(d: Design) -> Direction:
-    """Which way the corners of a box go together, lock and open.
-
-    Parameters
-    ----------
-    d : Design
-        The box. [mm]
-
-    Returns
-    -------
-    Direction
-        Its sentences tell it in words.
-
-    Source
-    ------
-    Geometry: a tail resists every pull but the one square to its own board.
-    """
+    """Which way the corners of a box go together, lock and open."""
     on_ends = d.choices.corner.tails_on == "ends"
     along = d.choices.panels.grain == "along"
     return Direction(
@@ -109,23 +94,7 @@ def _squeeze_out(d: Design) -> str:
 
 
 def glue_up_steps(d: Design) -> tuple[BenchStep, ...]:
-    """The order of gluing up, for this box's own arrangement.
-
-    Parameters
-    ----------
-    d : Design
-        The box. [mm]
-
-    Returns
-    -------
-    tuple of BenchStep
-        In their order, each with its test.
-
-    Source
-    ------
-    Which boards go on last: geometry. The rest: common practice, no source; open time as the
-    glue's maker prints it.
-    """
+    """The order of gluing up, for this box's own arrangement (common practice, no source)."""
     way = joint_direction(d)
     lengthwise = way.slides == "length"
     show, f = d.choices.rule.exact, d.frame

@@ -155,24 +155,7 @@ def setting_error(past: float, *, pin: float, steps: int) -> float:
 
 
 def marks_error(corner: Corner, *, rule: Rule) -> Walk | None:
-    """The walk with the dividers set to the nearest mark of a rule instead of the exact step.
-
-    Parameters
-    ----------
-    corner : Corner
-        A set-out corner.
-    rule : Rule
-        The rule that the dividers are set by.
-
-    Returns
-    -------
-    Walk or None
-        Its ``error`` is what rounding one step does, ``accumulated`` what that grows to. [mm]
-
-    Source
-    ------
-    Geometry and the marks of the rule.
-    """
+    """The walk with the dividers set to the nearest mark of a rule; None for unequal tails."""
     if corner.step is None:
         return None
     return walk(corner, error=rule.error(corner.step))

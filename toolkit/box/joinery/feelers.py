@@ -1,4 +1,4 @@
-"""Feeler gauges in the joint: what to expect of each blade, and what readings say of a hand."""
+"""Feeler gauges in the joint: what readings say of a hand."""
 
 from __future__ import annotations
 
@@ -6,48 +6,9 @@ from dataclasses import dataclass, replace
 
 from toolkit.box.joinery.gap import Gaps
 from toolkit.measures import Rule
-from toolkit.results import Table
 
-BLADES = (0.05, 0.10, 0.15, 0.20, 0.30, 0.50)
-CORNERS = 4
+BLADES = (0.05, 0.10, 0.15, 0.20, 0.30, 0.50)  # common gauges: common practice, no source [mm]
 MOST_TIMES = 16.0  # a hand so many times as rough as assumed is as far as the search goes
-
-
-def feeler_table(gaps: Gaps, *, rule: Rule, blades: tuple[float, ...] = BLADES) -> Table:
-    """How many corners each blade of a feeler gauge is expected to enter.
-
-    Parameters
-    ----------
-    gaps : Gaps
-        The gaps foreseen.
-    rule : Rule
-        The rule on which lengths are written.
-    blades : tuple of float
-        Thickness of each blade. [mm]
-
-    Returns
-    -------
-    Table
-        For each blade: corners of 100 that it enters nowhere, and boxes of 100 with four such.
-
-    Source
-    ------
-    `Gaps.at_most`. The blades: those of common gauges, and the bands 0.10 and 0.30 mm of this
-    workbook's own marking (common practice, no source).
-    """
-    rows = []
-    for blade in blades:
-        share = gaps.at_most(blade)
-        rows.append((rule.exact(blade), f"{share * 100:.0f}", f"{share**CORNERS * 100:.0f}"))
-    face = "inside" if gaps.face == "far" else "outside"
-    return Table(
-        f"Feeler gauges at the {face} of the joint",
-        ("blade", "corners of 100 it enters nowhere", "boxes of 100 with four such corners"),
-        tuple(rows),
-        note=f"Foreseen from assumed errors of the saw ({gaps.hand.source}). Try each blade along "
-        "every flank of a corner; the thickest that goes in anywhere is its reading.",
-        numeric=(0, 1, 2),
-    )
 
 
 @dataclass(frozen=True, slots=True)

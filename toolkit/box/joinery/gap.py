@@ -82,11 +82,6 @@ class Gaps:
         return self.quantile(0.95)
 
     @property
-    def closed_flank(self) -> float:
-        """Chance that one flank shows no gap at all at this face. [1]"""
-        return both_below(self.left_on, s=self.spread)
-
-    @property
     def unpared(self) -> float:
         """Chance that the whole corner goes home without any paring. [1]"""
         crossed = self.copied and not self.squared
@@ -180,8 +175,8 @@ def gaps(
     Source
     ------
     Derived: a flank's gap is the larger of its two ends, whose errors share the offset and the
-    lead; the widest of n tails is that of 2n flanks. Checked by trials of exact planes, see
-    `try_joints`. Workmanship of risk: Pye, The Nature and Art of Workmanship, 1968.
+    lead; the widest of n tails is that of 2n flanks. Checked by trials of exact planes.
+    Workmanship of risk: Pye, The Nature and Art of Workmanship, 1968.
 
     >>> round(gaps(SawnJoint(8, 12, 7, 3), hand=Hand()).median, 2)
     0.3

@@ -45,24 +45,9 @@ def has_ear(d: Design) -> bool:
 def gauge_settings(d: Design, *, proud: float | None = None) -> GaugeSettings:
     """The settings of the marking gauges of one box.
 
-    Parameters
-    ----------
-    d : Design
-        The box. [mm]
-    proud : float or None
-        How much the second gauge is set over the tail board's thickness, so that the pins' end
-        grain stands proud and is planed flush; negative for shy. None: the box's own customs.
-        [mm]
-
-    Returns
-    -------
-    GaugeSettings
-        Tail length and tail-board thickness at both corners, and the two settings of an ear.
-
-    Source
-    ------
-    Geometry. Proud or shy: Fairham sets a trifle under, Noyes up to 1/32 in over; the default is
-    a custom, edit customs.pins_proud and customs.pins_shy.
+    ``proud`` is how far the second gauge goes over the tail board's thickness, so that the pins'
+    end grain stands proud and is planed flush; negative for shy, None for the box's own customs
+    pins_proud and pins_shy (Fairham sets a trifle under, Noyes up to 1/32 in over). [mm]
     """
     f, customs = d.frame, d.choices.customs
     if proud is None:
@@ -85,24 +70,9 @@ def gauge_settings(d: Design, *, proud: float | None = None) -> GaugeSettings:
 
 
 def between_baselines(d: Design, *, proud: float | None = None) -> Working:
-    """What the second setting leaves between the two baselines of a pin board.
+    """Inside length (tails on ends) or inside width (tails on sides) as it will come out.
 
-    Parameters
-    ----------
-    d : Design
-        The box. [mm]
-    proud : float or None
-        As for `gauge_settings`. [mm]
-
-    Returns
-    -------
-    Working
-        Inside length (tails on ends) or inside width (tails on sides) as it will come out: each
-        end that is gauged proud takes that much from it, unless the board is cut longer. [mm]
-
-    Source
-    ------
-    Geometry.
+    Each end that is gauged proud takes that much from it, unless the board is cut longer. [mm]
     """
     s, f = gauge_settings(d, proud=proud), d.frame
     if d.choices.corner.tails_on == "ends":

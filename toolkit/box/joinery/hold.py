@@ -6,41 +6,8 @@ from dataclasses import dataclass
 from math import atan, degrees, radians, tan
 
 from toolkit.box.design import Design
-from toolkit.box.joinery.slopes import flank_length, tail_overhang
+from toolkit.box.joinery.slopes import flank_length
 from toolkit.measures import Rule
-
-
-def open_shoulder_gap(shoulder: float, *, slope: float) -> float:
-    """How an open shoulder and a flank go together.
-
-    A tail that stands off its baseline jams its flanks by this much. It becomes a gap when the
-    pins were knifed with the shoulder open and the joint is then driven home.
-
-    Parameters
-    ----------
-    shoulder : float
-        How far the shoulder stands open. [mm]
-    slope : float
-        1 across in this many along. [along for each 1 across]
-
-    Returns
-    -------
-    float
-        Jam, or gap, at each flank, measured across the board. [mm]
-
-    Raises
-    ------
-    ValueError
-        The slope is 0 or less.
-
-    Source
-    ------
-    shoulder / slope: geometry.
-
-    >>> round(open_shoulder_gap(0.5, slope=7), 2)
-    0.07
-    """
-    return tail_overhang(shoulder, slope=slope)
 
 
 def lead_error(thickness: float, *, lead: float) -> float:
@@ -164,21 +131,9 @@ class Hold:
 
 
 def holds(d: Design) -> tuple[Hold, ...]:
-    """What holds each corner of a box that is set out.
+    """What holds the back and front corners; one without tails is left out.
 
-    Parameters
-    ----------
-    d : Design
-        The box. [mm]
-
-    Returns
-    -------
-    tuple of Hold
-        Back and front; a corner without tails is left out. Through joints have no socket.
-
-    Source
-    ------
-    Geometry: only flanks count, for end grain holds little glue (common practice, no source).
+    Only flanks count, for end grain holds little glue (common practice, no source).
     """
     found = []
     for corner, board in zip((d.back, d.front), d.tail_board_thickness, strict=True):

@@ -39,25 +39,9 @@ def _grouped(lines: Iterable[Line]) -> Iterable[list[Line]]:
 
 
 def proud_sentence(d: Design, *, proud: float | None = None) -> str:
-    """What setting the second gauge proud or shy does to this box.
+    """What setting the second gauge proud or shy does to this box; None for its own customs. [mm]
 
-    Parameters
-    ----------
-    d : Design
-        The box. [mm]
-    proud : float or None
-        How much the second gauge goes over the tail board's thickness; negative for shy. None:
-        the box's own customs. [mm]
-
-    Returns
-    -------
-    str
-        One sentence or two, with lengths on the box's own rule.
-
-    Source
-    ------
-    Geometry; 0.2 shy to 0.5 proud: Fairham sets a trifle under, Noyes up to 1/32 in over, the
-    figures are common practice, no source.
+    0.2 shy to 0.5 proud: common practice, no source.
     """
     show = d.choices.rule.exact
     s = gauge_settings(d, proud=proud)
@@ -86,24 +70,7 @@ def proud_sentence(d: Design, *, proud: float | None = None) -> str:
 
 
 def line_table(d: Design, *, proud: float | None = None) -> Table:
-    """Which line goes on which face, gauged from which side.
-
-    Parameters
-    ----------
-    d : Design
-        The box. [mm]
-    proud : float or None
-        As for `proud_sentence`. [mm]
-
-    Returns
-    -------
-    Table
-        Part, end, face, tool, where its fence runs, its setting, and what the line is for.
-
-    Source
-    ------
-    As for `setting_out_lines`.
-    """
+    """Which line goes on which face, gauged from where; ``proud`` as for `proud_sentence`. [mm]"""
     rule, full = d.choices.rule, d.frame.wall_height.value
     rows = []
     for group in _grouped(setting_out_lines(d, proud=proud)):

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from toolkit.box.design import Design
-from toolkit.box.joinery.gauges import GaugeSettings, gauge_settings, has_ear
+from toolkit.box.joinery.gauges import GaugeSettings, gauge_settings
 from toolkit.results import Working, above
 
 Face = Literal["inside face", "outside face", "bottom edge", "top edge", "end grain"]
@@ -81,10 +81,11 @@ def _tail_end(end: _End, name: str, setting: Working) -> Iterator[Line]:
     yield from _tail_marks(end)
 
 
-def _ear_end(d: Design, end: _End, s: GaugeSettings) -> Iterator[Line]:
+def _ear_end(
+    d: Design, end: _End, s: GaugeSettings, ear: tuple[Working, Working]
+) -> Iterator[Line]:
     """The front end of a side whose tails stand under an ear."""
-    assert s.ear is not None
-    tip, base = s.ear
+    tip, base = ear
     faces = (*FACES, *end.edges)
     if above(tip.value, 0.0):
         purpose = "tip line: the tails end here, under the ear"
@@ -148,26 +149,11 @@ def _rip_line(d: Design) -> Iterator[Line]:
 
 
 def setting_out_lines(d: Design, *, proud: float | None = None) -> tuple[Line, ...]:
-    """Every line of the joints of one box: what is gauged, squared, bevelled or knifed.
+    """Every line of the joints of one box, gauged, squared or knifed: side, back, front.
 
-    Parameters
-    ----------
-    d : Design
-        The box. [mm]
-    proud : float or None
-        As for `gauge_settings`. [mm]
-
-    Returns
-    -------
-    tuple of Line
-        Side by side with the parts: side, back, front. Grooves are not in it: the plough's fence
-        sets them.
-
-    Source
-    ------
-    Geometry. Tail length goes on the pin board's end from its inside face, tail-board thickness
-    on its inside face from its end, outside too only in a through joint: common practice, no
-    source.
+    Tail length goes on the pin board's end from its inside face, tail-board thickness on its inside
+    face from its end, outside too only in a through joint: common practice, no source. ``proud`` as
+    for `gauge_settings`. [mm]
     """
     s, f = gauge_settings(d, proud=proud), d.frame
     full, low = f.wall_height.value, f.front_height.value
@@ -182,9 +168,9 @@ def setting_out_lines(d: Design, *, proud: float | None = None) -> tuple[Line, .
         rows += _tail_end(front, s.names["tail_front"], s.tail_front)
     else:
         rows += _tail_end(side_back, s.names["tail_back"], s.tail_back)
-        if has_ear(d):
+        if s.ear is not None:
             under = _End("side", "front end", low, edges=("bottom edge",))
-            rows += _ear_end(d, under, s)
+            rows += _ear_end(d, under, s, s.ear)
         else:
             rows += _tail_end(side_front, s.names["tail_front"], s.tail_front)
         rows += _pin_end(d, back, s, "back")

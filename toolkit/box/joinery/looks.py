@@ -12,9 +12,9 @@ from toolkit.box.customs import Customs
 from toolkit.box.design import Design
 from toolkit.box.frame import Span
 from toolkit.box.grooves import runs
-from toolkit.box.joinery.layout import Positions
 from toolkit.results import above, below
 
+Positions = tuple[tuple[float, float], ...]  # low and high edge of each tail [mm]
 MUCH = 8.0  # a tail so much too wide or too narrow is a clear fault [mm]
 
 

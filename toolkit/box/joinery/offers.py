@@ -9,11 +9,21 @@ from toolkit.box.choices import Choices
 from toolkit.box.corner import Corner
 from toolkit.box.customs import NOYES
 from toolkit.box.design import Design
-from toolkit.box.joinery.layout import tails_words
 from toolkit.measures import Rule
 from toolkit.results import Table, above, below
 
 EYE = f"Equal tails and pins are strongest; tails up to four times as wide look well ({NOYES})."
+
+
+def tails_words(corner: Corner, rule: Rule) -> str:
+    """``3 even tails of 14 mm``, or the width of each. Lengths in mm."""
+    widths = [tail.width for tail in corner.tails]
+    if len(widths) == 1:
+        return f"one tail of {rule.exact(widths[0])}"
+    if not below(min(widths), max(widths)):
+        return f"{len(widths)} even tails of {rule.exact(widths[0])}"
+    figures = [rule.exact(width, unit=False) for width in widths]
+    return f"tails of {', '.join(figures[:-1])} and {rule.exact(widths[-1])}"
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,8 +11,7 @@ from toolkit.box.choices import Choices
 from toolkit.box.corner import Corner, equal_tails
 from toolkit.box.customs import Customs
 from toolkit.box.design import Design, design
-from toolkit.box.joinery.layout import Positions
-from toolkit.box.joinery.looks import Needs, needs, pins_cost, room_now, tails_cost
+from toolkit.box.joinery.looks import Needs, Positions, needs, pins_cost, room_now, tails_cost
 from toolkit.box.joinery.offers import Offer, RoundGrooves, reasons
 from toolkit.measures import Rule
 from toolkit.results import above, below
@@ -181,28 +180,11 @@ def _problem(d: Design, need: tuple[Needs, Needs]) -> str:
 
 
 def set_out_round_grooves(choices: Choices) -> RoundGrooves:
-    """Find layouts in which every groove lies wholly inside a tail, and offer the best-looking.
+    """Layouts in which every groove lies wholly inside a tail, the best-looking two or three.
 
-    Parameters
-    ----------
-    choices : Choices
-        The box; the tails, pins and half pins that it has now are not kept. [mm]
-
-    Returns
-    -------
-    RoundGrooves
-        Two or three offers where there are so many, each with its reasons and its changes to the
-        box file; none, and the reason, where a groove lies too near an edge.
-
-    Raises
-    ------
-    ValueError
-        The box can't be reckoned at all: a size is missing.
-
-    Source
-    ------
-    A tail must hold a groove at the baseline, where it is narrowest: geometry. What looks well:
-    customs, weighed by this workbook's own judgement.
+    The tails, pins and half pins that the box has now are not kept. A tail must hold a groove at
+    the baseline, where it is narrowest; what looks well is this workbook's own judgement.
+    Where a groove lies too near an edge there is no offer, and the reason.
     """
     d = design(choices)
     if min(d.back.tail_length, d.front.tail_length) <= 0:
@@ -217,7 +199,8 @@ def set_out_round_grooves(choices: Choices) -> RoundGrooves:
         changed_box = choices.having(row.changes)
         laid = design(changed_box)
         beside = room_now(laid)
-        assert beside is not None
+        if beside is None:
+            continue
         why, but = reasons(laid, beside)
         now = _same(laid.back, d.back) and _same(laid.front, d.front)
         offers.append(Offer(laid.back, laid.front, beside, why, but, row.changes, changed_box, now))

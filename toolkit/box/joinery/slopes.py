@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import cache
-from math import atan, cos, degrees, radians, tan
+from math import atan, cos, degrees
 
 from toolkit.measures import Rule
 from toolkit.results import Source, Table, read_table
@@ -42,36 +42,6 @@ def slope_angle(slope: float) -> float:
     [11.31, 9.46, 8.13, 7.13]
     """
     return degrees(atan(1 / _known(slope)))
-
-
-def slope_ratio(angle: float) -> float:
-    """The slope of an angle, the reverse of `slope_angle`.
-
-    Parameters
-    ----------
-    angle : float
-        Angle from square. [deg]
-
-    Returns
-    -------
-    float
-        So many along for each 1 across. [along for each 1 across]
-
-    Raises
-    ------
-    ValueError
-        The angle is not between 0 and 90.
-
-    Source
-    ------
-    1 / tan(angle): geometry.
-
-    >>> round(slope_ratio(8.13), 2)
-    7.0
-    """
-    if not 0 < angle < 90:
-        raise ValueError(f"a tail can't slope by {angle:g}°; give an angle above 0, such as 8.1")
-    return 1 / tan(radians(angle))
 
 
 def tail_overhang(tail_length: float, *, slope: float) -> float:
@@ -159,12 +129,7 @@ class SlopeAdvice:
 
 @cache
 def slope_advice() -> tuple[SlopeAdvice, ...]:
-    """What the authorities say, side by side: they differ, so that none is averaged away.
-
-    Source
-    ------
-    Each row names its own, and whether the printed page was read.
-    """
+    """What the authorities say, side by side: they differ, so that none is averaged away."""
     return tuple(
         SlopeAdvice(
             who=row["who"],
@@ -179,31 +144,7 @@ def slope_advice() -> tuple[SlopeAdvice, ...]:
 
 
 def slope_table(slope: float, *, tail_length: float, rule: Rule) -> Table:
-    """A box's own slope above what each authority says.
-
-    Parameters
-    ----------
-    slope : float
-        The box's own, 1 across in this many along. [along for each 1 across]
-    tail_length : float
-        Of the box, for the last column. [mm]
-    rule : Rule
-        The rule on which lengths are written.
-
-    Returns
-    -------
-    Table
-        A row for each, with the overhang that it makes on this box's tails.
-
-    Raises
-    ------
-    ValueError
-        The slope is 0 or less.
-
-    Source
-    ------
-    Each row names its own.
-    """
+    """A box's own slope, 1 across in this many along, above what each authority says. [1, mm]"""
 
     def row(who: str, wood: str, ratio: float | None, words: str, source: str) -> tuple[str, ...]:
         if ratio is None:

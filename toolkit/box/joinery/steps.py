@@ -23,24 +23,7 @@ class BenchStep:
 
 
 def step_table(steps: Iterable[BenchStep], *, title: str) -> Table:
-    """Steps as a table, numbered.
-
-    Parameters
-    ----------
-    steps : iterable of BenchStep
-        In their order.
-    title : str
-        Of the table.
-
-    Returns
-    -------
-    Table
-        Number, step, what to do, and the test before going on.
-
-    Source
-    ------
-    The steps' own.
-    """
+    """Steps as a numbered table: what to do, and the test before going on."""
     rows = tuple(
         (str(number), step.title, step.do, step.test) for number, step in enumerate(steps, start=1)
     )

@@ -40,21 +40,7 @@ def _register(d: Design) -> BenchStep:
 def transfer_steps(d: Design) -> tuple[BenchStep, ...]:
     """How the pins are copied from the finished tails, with a test for each step.
 
-    Parameters
-    ----------
-    d : Design
-        The box. [mm]
-
-    Returns
-    -------
-    tuple of BenchStep
-        In their order at the bench: tails tested, registered, held, knifed, squared down, waste
-        marked, sawn, chopped, tried.
-
-    Source
-    ------
-    Common practice, no source. Why the tails are tested square first: geometry, see `gaps` with
-    ``copied``.
+    Common practice, no source. Why the tails are tested square first: see `gaps` with ``copied``.
     """
     tail, pin = _boards(d)
     c, gauges = d.choices, gauge_settings(d)

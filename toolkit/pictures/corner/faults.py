@@ -6,6 +6,7 @@ from toolkit.pictures.corner.boards import BODY, tail_shape, tail_wastes
 from toolkit.pictures.corner.joint import Joint
 from toolkit.pictures.corner.sizes import beside
 from toolkit.pictures.kit.lettering import Anchor, Place
+from toolkit.pictures.kit.notes import note_of
 from toolkit.pictures.kit.picture import Point
 from toolkit.pictures.kit.view import View, band, rectangle
 from toolkit.plan import Plan
@@ -23,12 +24,15 @@ def draw_faults(tail_view: View, pin_view: View, plan: Plan, j: Joint) -> None:
     _laps(pin_view, plan, j)
     _pins(tail_view, plan, j)
     _slivers(tail_view, plan, j)
-    if "slope-short-grain" in j.codes:
+    found = plan.wrong("tail corners", corner=j.which)
+    if found:
         for tail in j.corner.tails:
             for low, tip in ((tail.high, tail.tip_high), (tail.low, tail.tip_low)):
                 _red(tail_view, [(0.0, low), (-j.tail_length, tip), (-j.tail_length, low)])
+        # One finding speaks of both corners, and each corner has its own size.
         out = plan.choices.rule.show(j.corner.overhang)
-        _left(tail_view, j, f"corners of {out}:\nshort grain", j.corner.tails[-1].tip_high)
+        words = f"corners of {out}:\n{note_of(found)}"
+        _left(tail_view, j, words, j.corner.tails[-1].tip_high)
 
 
 def _red(view: View, shape: list[Point]) -> None:
@@ -37,7 +41,8 @@ def _red(view: View, shape: list[Point]) -> None:
 
 def _say(view: View, text: str, places: list[Place], at: Point) -> None:
     """Words that must be said: without room where they belong, as near as may be, with a leader."""
-    view.sheet.write(text, places, rank=0, red=True, at=at)
+    if text:
+        view.sheet.write(text, places, rank=0, red=True, at=at)
 
 
 def _left(view: View, j: Joint, text: str, height: float) -> None:
@@ -76,19 +81,14 @@ def _holes(tail_view: View, pin_view: View, plan: Plan, j: Joint) -> None:
 
 
 def _laps(view: View, plan: Plan, j: Joint) -> None:
-    show = plan.choices.rule.show
-    lap = rectangle((j.socket_depth, j.pin_board), (0.0, j.pin_board_height))
-    words = ""
-    if {"lap-thin", "lap-and-tail"} & j.codes:
-        _red(view, lap)
-        words = f"lap {show(j.lap)}:\ntoo thin"
-    elif "lap-thick" in j.codes:
-        words = f"lap {show(j.lap)}:\nthick"
-    if "groove-and-lap" in j.codes:
-        for run in j.runs:
-            shape = rectangle((j.socket_depth, j.groove_depth), (run.span.low, run.span.high))
-            _red(view, shape)
-        words = "groove\ncuts into\nthe lap"
+    lap = plan.wrong("lap", corner=j.which)
+    floor = plan.wrong("groove at lap", corner=j.which)
+    if lap:
+        _red(view, rectangle((j.socket_depth, j.pin_board), (0.0, j.pin_board_height)))
+    for run in j.runs if floor else ():
+        span = (run.span.low, run.span.high)
+        _red(view, rectangle((j.socket_depth, j.groove_depth), span))
+    words = note_of((*floor, *lap, *plan.wrong("socket", corner=j.which)))
     if words:
         beyond = view.across(j.pin_board)
         gap = -6.0 if view.turn < 0 else 6.0
@@ -101,45 +101,39 @@ def _laps(view: View, plan: Plan, j: Joint) -> None:
 
 
 def _pins(view: View, plan: Plan, j: Joint) -> None:
-    show, wastes, pins = plan.choices.rule.show, tail_wastes(j), j.corner.pins
+    wastes, pins = tail_wastes(j), j.corner.pins
     whole, halves = pins[1:-1], (pins[0], pins[-1])
-    if "pin-narrower-than-chisel" in j.codes and whole:
-        chisel = plan.design.choices.tools.chisel
+    found = plan.wrong("pin", corner=j.which)
+    if found and whole:
         narrow = j.corner.narrowest_pin
         worst = [i for i, pin in enumerate(whole, 1) if not above(pin.tip_width, narrow)]
         for i in worst:
             _red(view, wastes[i])
         pin = whole[worst[0] - 1]
-        middle = (pin.tip_low + pin.tip_high) / 2
-        words = f"pin {show(max(narrow, 0.0))},\nchisel {show(chisel)}"
-        if not above(narrow, 0.0):
-            words = "tips meet:\nno pin left"
-        _left(view, j, words, middle)
+        _left(view, j, note_of(found), (pin.tip_low + pin.tip_high) / 2)
     thin = min(half.tip_width for half in halves)
-    if "half-pin-thin" in j.codes:
+    found = plan.wrong("half pin", corner=j.which)
+    if found:
         for i, half in ((0, halves[0]), (len(wastes) - 1, halves[1])):
             if not above(half.tip_width, thin):
                 _red(view, wastes[i])
         half = halves[0] if not above(halves[0].tip_width, thin) else halves[1]
-        _left(view, j, f"half pin {show(thin)}:\nthin", half.tip_low)
-    elif "tail-tips-meet" in j.codes and not above(thin, 0.0):
-        _left(view, j, "tail out over\nthe edge", 0.0)
+        _left(view, j, note_of(found), half.tip_low)
+    _left(view, j, note_of(plan.wrong("tail tip", corner=j.which)), 0.0)
 
 
 def _slivers(view: View, plan: Plan, j: Joint) -> None:
-    if "groove-sliver" not in j.codes:
-        return
-    show = plan.choices.rule.show
-    fits = [fit for fit in plan.design.fits if fit.corner == j.which and fit.margins is not None]
-    least = min(min(fit.margins) for fit in fits if fit.margins is not None)
-    for fit in fits:
-        assert fit.margins is not None
-        if above(min(fit.margins), least):
+    inside = [
+        (fit, *fit.margins) for fit in plan.design.fits if fit.corner == j.which and fit.margins
+    ]
+    least = min((min(under, over) for _, under, over in inside), default=0.0)
+    for fit, under, over in inside:
+        found = plan.wrong("groove side", part=f"{fit.groove} groove", corner=j.which)
+        if not found or above(min(under, over), least):
             continue
         for tail in j.corner.tails:
             shape = tail_shape(tail, length=j.tail_length)
             if tail.low <= fit.span.low + 1e-6 and fit.span.high <= tail.high + 1e-6:
-                under, over = fit.margins
                 low, high = (
                     (tail.tip_low, fit.span.low)
                     if under <= over
@@ -148,4 +142,4 @@ def _slivers(view: View, plan: Plan, j: Joint) -> None:
                 sliver = band(shape, low=low, high=high)
                 if len(sliver) > 2:
                     _red(view, sliver)
-                _left(view, j, f"sliver {show(least)}\nbeside the groove", (low + high) / 2)
+                _left(view, j, note_of(found), (low + high) / 2)

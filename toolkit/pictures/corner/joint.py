@@ -54,7 +54,6 @@ class Joint:
     front_lap: float | None
     runs: tuple[Run, ...]
     holes: tuple[Hole, ...]
-    codes: frozenset[str]
     left_handed: bool = False
 
     @property
@@ -114,10 +113,6 @@ def joint(plan: Plan, which: Which, *, left_handed: bool = False) -> Joint:
     else:
         tail_title, pin_title = "side (tail board), inside face", f"{end} (pin board), end grain"
         heights = heights[::-1]
-    pins_on = "sides" if on_ends else end
-    where = (pins_on, f"{which} corners", "tails")
-    codes = {row.code for row in plan.findings if row.level != "good" and row.where in where}
-    codes |= {row.code for row in plan.findings if row.code == "rim-thin"}
     shown = tuple(hole for hole in d.holes if hole.corner == which)
     return Joint(
         which=which,
@@ -136,7 +131,6 @@ def joint(plan: Plan, which: Which, *, left_handed: bool = False) -> Joint:
         front_lap=lap if low_front and not on_ends else None,
         runs=_runs(plan, which, shown),
         holes=shown if c.groove.ends == "through" else (),
-        codes=frozenset(codes),
         left_handed=left_handed,
     )
 

@@ -41,7 +41,7 @@ def groove_row(view: View, plan: Plan, j: Joint) -> None:
         # One iron ploughs both grooves: its width is said once.
         steps += [Step(show(run.span.high - run.span.low) if first else None, 2)]
         stops += [run.span.low, run.span.high]
-    thin = "rim-thin" in j.codes and len(stops) == 5
+    thin = bool(plan.wrong("rim")) and len(stops) == 5
     steps.append(Step(show(top - stops[-1]), 1 if thin else 6, thin))
     stops.append(top)
     start = view.across(BODY / view.scale) + turn * 3.5
@@ -93,7 +93,7 @@ def tail_rows(view: View, plan: Plan, j: Joint) -> None:
     pin = pins[0]
     if not above(pin.tip_width, 0.0):
         return
-    narrow = Step(f"pin {show(pin.tip_width)}", 1, "pin-narrower-than-chisel" in j.codes)
+    narrow = Step(f"pin {show(pin.tip_width)}", 1, bool(plan.wrong("pin", corner=j.which)))
     tip = view.across(-j.tail_length)
     _row(view, [pin.tip_low, pin.tip_high], [narrow], at=tip - turn * 15, start=tip, side=-turn)
 
@@ -108,7 +108,7 @@ def pin_rows(view: View, plan: Plan, j: Joint) -> None:
     lap_side = -1 if outside < inside else 1
     if not j.through and j.corner.tails:
         low, high = sorted((outside, view.across(j.socket_depth)))
-        wrong = bool({"lap-thin", "lap-thick", "lap-and-tail"} & j.codes)
+        wrong = bool(plan.wrong("lap", "socket", corner=j.which))
         single(
             sheet,
             (low, high),
@@ -121,7 +121,8 @@ def pin_rows(view: View, plan: Plan, j: Joint) -> None:
             red=wrong,
         )
     low, high = sorted((inside, view.across(j.groove_depth)))
-    deep = bool({"groove-deep", "groove-through-wall", "groove-and-lap"} & j.codes)
+    wall = "side" if j.on_ends else j.which
+    deep = bool(plan.wrong("groove floor", "groove at lap", part=wall, corner=j.which))
     single(
         sheet,
         (low, high),

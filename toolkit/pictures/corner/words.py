@@ -3,21 +3,15 @@
 from __future__ import annotations
 
 from toolkit.pictures.corner.joint import Joint
+from toolkit.pictures.kit.notes import not_right
 from toolkit.plan import Plan
+from toolkit.results import Spot
 
-_WRONG = {
-    "lap-thin": "the lap is thin",
-    "lap-thick": "the lap is thick",
-    "lap-and-tail": "lap and tail do not make up the pin board",
-    "pin-narrower-than-chisel": "a pin is narrower than the chisel needs",
-    "half-pin-thin": "a half pin is thin",
-    "tail-tips-meet": "the tips of the tails leave no pin",
-    "groove-and-lap": "the groove cuts into the lap",
-    "groove-sliver": "only a sliver of tail is left beside a groove",
-    "slope-short-grain": "the corners of the tails are short grain",
-    "tail-wide": "a tail is very wide",
-    "rim-thin": "the rim above the lid groove is thin",
-}
+# What is said of a corner, in this order.
+_SPOTS: tuple[Spot, ...] = (
+    "lap", "socket", "pin", "half pin", "tail tip", "groove at lap", "groove side",
+    "tail corners", "tail", "rim",
+)  # fmt: skip
 
 
 def sentence(plan: Plan, j: Joint) -> str:
@@ -52,7 +46,8 @@ def sentence(plan: Plan, j: Joint) -> str:
     if corner.whole_pins:
         words.append(f"pins {show(max(corner.narrowest_pin, 0.0))} at their narrow face")
     text = ", ".join(words) + "."
-    return " ".join([text, *_grooves(plan, j), *_wrong(j)])
+    wrong = not_right(plan.wrong(*_SPOTS, corner=j.which))
+    return " ".join([text, *_grooves(plan, j)]) + wrong
 
 
 def _grooves(plan: Plan, j: Joint) -> list[str]:
@@ -71,8 +66,3 @@ def _grooves(plan: Plan, j: Joint) -> list[str]:
     if not j.holes:
         rows.append("No groove shows outside.")
     return rows
-
-
-def _wrong(j: Joint) -> list[str]:
-    said = [words for code, words in _WRONG.items() if code in j.codes]
-    return [f"Not right: {'; '.join(said)}."] if said else []

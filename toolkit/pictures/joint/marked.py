@@ -16,8 +16,8 @@ def draw_lines(net: Net, w: Wall) -> None:
     """Every line of the list, as its tool makes it. [mm]"""
     for row in w.lines:
         view = net.face(row.face)
-        if row.tool == "marking gauge":
-            _gauged(view, net, w, row)
+        if row.setting is not None:
+            _gauged(view, net, w, row, at=row.setting.value)
         elif row.tool == "bevel gauge":
             for tail in w.corner.tails:
                 for low, tip in ((tail.low, tail.tip_low), (tail.high, tail.tip_high)):
@@ -36,9 +36,7 @@ def _at_end(tail: Piece, w: Wall, face: str) -> tuple[float, float]:
     return (tail.low, tail.high) if face == "inside face" else (tail.tip_low, tail.tip_high)
 
 
-def _gauged(view: View, net: Net, w: Wall, row: Line) -> None:
-    assert row.setting is not None
-    at = row.setting.value
+def _gauged(view: View, net: Net, w: Wall, row: Line, *, at: float) -> None:
     if row.face in ("top edge", "bottom edge"):
         view.line("baseline", (at, 0.0), (at, w.thickness))
         return

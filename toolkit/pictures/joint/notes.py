@@ -49,8 +49,7 @@ def _words(rows: list[Line], rule: Rule, *, slope: float) -> tuple[str, str, str
     """One note: the tool and its setting, where its fence runs, and which faces it marks."""
     first = rows[0]
     head = str(first.tool)
-    if first.tool == "marking gauge":
-        assert first.setting is not None
+    if first.setting is not None:
         setting = rule.show(first.setting.value).replace(" ", NO_BREAK)
         head = f"{first.name}: {setting}"
     elif first.tool == "bevel gauge":
@@ -89,8 +88,7 @@ def notes(net: Net, w: Wall, rule: Rule) -> list[Note]:
 def _spot(net: Net, w: Wall, row: Line) -> Point:
     """A point of a line in its face's own axes, clear of other lines. [mm]"""
     tails = w.corner.tails
-    if row.tool == "marking gauge":
-        assert row.setting is not None
+    if row.setting is not None:
         at = row.setting.value
         if row.gauged_from == "the bottom edge":
             return (net.far * 0.6 if row.end == "along" else w.baseline * 0.5, at)

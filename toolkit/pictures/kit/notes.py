@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 from toolkit.measures import Rule
 from toolkit.pictures.kit.lettering import Place
 from toolkit.pictures.kit.picture import Picture
 from toolkit.pictures.kit.sheet import Sheet
 from toolkit.plan import Plan
+from toolkit.results import Finding
 
 Figures = Callable[[float], str]
 _LINE = 76  # letters of a sentence that stands in place of a drawing
@@ -78,6 +79,17 @@ def title(sheet: Sheet, text: str, *, x: float, y: float) -> None:
 def many(count: int, *, word: str) -> str:
     """A count with its word: ``2 knots``, ``1 knot``."""
     return f"{count} {word}{'' if count == 1 else 's'}"
+
+
+def not_right(found: Sequence[Finding]) -> str:
+    """What is wrong, as the end of a sentence; nothing where all is well."""
+    said = dict.fromkeys(row.brief for row in found if row.brief)
+    return f" Not right: {'; '.join(said)}." if said else ""
+
+
+def note_of(found: Sequence[Finding]) -> str:
+    """The words beside the mark of some findings at one spot: the first's that has any."""
+    return next((row.note for row in found if row.note), "")
 
 
 def nothing(words: str, *, height: float, text: float) -> Picture:

@@ -8,7 +8,7 @@ from toolkit.box import Panel
 from toolkit.pictures.kit.dimensions import Step, row, single
 from toolkit.pictures.kit.figure_of_wood import long_grain
 from toolkit.pictures.kit.lettering import Place
-from toolkit.pictures.kit.notes import figures, nothing, unit_note
+from toolkit.pictures.kit.notes import figures, not_right, nothing, unit_note
 from toolkit.pictures.kit.picture import Picture
 from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
 from toolkit.pictures.kit.view import View, rectangle, still_scale
@@ -20,16 +20,10 @@ from toolkit.pictures.section.groove_detail import (
     draw_detail,
     magnification,
 )
-from toolkit.pictures.section.marks import (
-    codes,
-    lay,
-    lay_ghost,
-    panel_words,
-    wrong_words,
-)
+from toolkit.pictures.section.marks import lay, lay_ghost, no_such_box, panel_words
 from toolkit.pictures.section.parts import cut_across
 from toolkit.plan import Plan
-from toolkit.results import capital
+from toolkit.results import Spot, capital
 
 HEIGHT = 318.0
 BOTTOM = 96.0
@@ -37,21 +31,11 @@ MIDDLE = 198.0
 # Room for the box's width and for its height with a lid on it. [pt]
 ROOMS = (300.0, 182.0)
 
-_CODES = (
-    "groove-through-wall",
-    "groove-deep",
-    "rim-thin",
-    "bottom-below-walls",
-    "lid-proud",
-    "panel-too-thick",
-    "panel-loose-in-thickness",
-    "swells-tight",
-    "drops-out",
-    "panel-grain-across",
-    "bevel-too-narrow",
-    "bevel-rim-thin",
-    "lid-rebate-through",
-)
+# What is said of it, in this order.
+_SPOTS: tuple[Spot, ...] = (
+    "groove floor", "rim", "underside", "lid top", "tongue", "play", "clearance", "grip",
+    "grain", "bevel", "lid rebate",
+)  # fmt: skip
 
 
 def _sizes(plan: Plan) -> tuple[float, float]:
@@ -154,11 +138,10 @@ def _dimensions(view: View, plan: Plan) -> None:
     steps = [Step(show(thick), 1), Step(f"inside {show(f.inside_width.value)}", 1), Step(None)]
     row(sheet, stops, steps, at=bottom - 18, starts=bottom, axis="along", side=-1)
     single(sheet, (left, right), show(wide), at=bottom - 36, starts=bottom, axis="along", rank=2)
-    found = codes(plan, "sides, above the lid groove")
     stops, steps = [f.bottom_groove.high, high], [Step(show(f.inside_height.value), 1)]
     if f.lid_groove is not None:
         stops = [f.bottom_groove.high, f.lid_groove.low, f.lid_groove.high, high]
-        rim, thin = high - f.lid_groove.high, "rim-thin" in found
+        rim, thin = high - f.lid_groove.high, bool(plan.wrong("rim"))
         steps += [Step(None), Step(f"rim {show(rim)}", 1, thin)]
     row(sheet, [view.up(z) for z in stops], steps, at=left - 14, starts=left, axis="up", side=-1)
 
@@ -197,9 +180,8 @@ def _circle(view: View, zone: Zone) -> None:
 def _sentence(plan: Plan) -> str:
     show, d = plan.choices.rule.show, plan.design
     f = d.frame
-    found = codes(plan)
     if not _drawable(plan):
-        return f"There is no such box:{wrong_words(found, ['inside-negative'])[12:]}"
+        return no_such_box(plan)
     depth = d.choices.groove.depth
     behind = show(max(f.side_thickness.value - depth, 0.0))
     text = (
@@ -213,4 +195,4 @@ def _sentence(plan: Plan) -> str:
         text += f"; rim {show(f.wall_height.value - f.lid_groove.high)}."
     else:
         text += f"; a lift-off lid of {show(d.lid.thickness.value)} on the rim."
-    return text + wrong_words(found, _CODES)
+    return text + not_right(plan.wrong(*_SPOTS))

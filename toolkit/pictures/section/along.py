@@ -6,19 +6,15 @@ from toolkit.box import LiftOffLid, Panel
 from toolkit.pictures.kit.dimensions import ARROW, HALF_ARROW, Step, row, single
 from toolkit.pictures.kit.figure_of_wood import long_grain
 from toolkit.pictures.kit.lettering import Place
-from toolkit.pictures.kit.notes import figures, nothing, unit_note
+from toolkit.pictures.kit.notes import figures, not_right, nothing, unit_note
 from toolkit.pictures.kit.picture import Picture, Point
 from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
 from toolkit.pictures.kit.view import View, still_scale
 from toolkit.pictures.section.faults import along_faults
-from toolkit.pictures.section.marks import (
-    codes,
-    lay,
-    lay_ghost,
-    wrong_words,
-)
+from toolkit.pictures.section.marks import lay, lay_ghost, no_such_box
 from toolkit.pictures.section.parts import cut_along
 from toolkit.plan import Plan
+from toolkit.results import Spot
 
 HEIGHT = 286.0
 BOTTOM = 94.0
@@ -26,17 +22,11 @@ MIDDLE = 258.0
 # Room for the box's length and for its height with a lid on it. [pt]
 ROOMS = (396.0, 158.0)
 
-_CODES = (
-    "front-too-high",
-    "front-too-low",
-    "lid-short",
-    "lid-proud",
-    "rim-thin",
-    "bottom-below-walls",
-    "panel-grain-across",
-    "front-rises",
-    "lid-rebate-through",
-)
+# What is said of it, in this order.
+_SPOTS: tuple[Spot, ...] = (
+    "front edge", "lid end", "lid top", "rim", "underside", "grain", "front in the damp",
+    "lid rebate",
+)  # fmt: skip
 
 
 def _drawable(plan: Plan) -> bool:
@@ -144,12 +134,13 @@ def _dimensions(view: View, plan: Plan) -> None:
         side=-1,
         rank=1,
     )
-    low, found = f.front_height.value, codes(plan, "front end")
-    stops, steps = [0.0, low], [Step(show(low), 1, "front-too-high" in found)]
-    if f.lid_floor is not None and f.lid_floor.value > low:
+    low, wrong = f.front_height.value, bool(plan.wrong("front edge"))
+    under = f.lid_floor is not None and f.lid_floor.value > low
+    stops, steps = [0.0, low], [Step(show(low), 1, wrong and not under)]
+    if f.lid_floor is not None and under:
         gap = f.lid_floor.value - low
         stops.append(f.lid_floor.value)
-        steps.append(Step(f"gap {show(gap)}", 1, "front-too-low" in found))
+        steps.append(Step(f"gap {show(gap)}", 1, wrong))
     row(sheet, [view.up(z) for z in stops], steps, at=right + 14, starts=right, axis="up")
     if isinstance(d.lid, Panel):
         top = view.up(max(f.wall_height.value, d.lid.high))
@@ -162,7 +153,7 @@ def _dimensions(view: View, plan: Plan) -> None:
             starts=top,
             axis="along",
             rank=1,
-            red="lid-short" in codes(plan, "lid"),
+            red=bool(plan.wrong("lid end")),
         )
 
 
@@ -200,10 +191,10 @@ def _way_out(view: View, at: Point) -> None:
 
 
 def _sentence(plan: Plan) -> str:
-    show, d, found = plan.choices.rule.show, plan.design, codes(plan)
+    show, d = plan.choices.rule.show, plan.design
     f = d.frame
     if not _drawable(plan):
-        return f"There is no such box:{wrong_words(found, ['inside-negative'])[12:]}"
+        return no_such_box(plan)
     text = (
         f"Section along: {show(f.inside_length.value)} inside, walls "
         f"{show(f.wall_height.value)} high. "
@@ -222,4 +213,4 @@ def _sentence(plan: Plan) -> str:
         f"The bottom is {show(d.bottom.length.value)} long, "
         f"{show(max(d.bottom.along, 0.0))} less than its grooves allow."
     )
-    return text + wrong_words(found, _CODES)
+    return text + not_right(plan.wrong(*_SPOTS))

@@ -12,7 +12,7 @@ from toolkit.pictures.kit.notes import figures
 from toolkit.pictures.kit.picture import Point
 from toolkit.pictures.kit.sheet import Sheet
 from toolkit.pictures.kit.view import View, band, rectangle
-from toolkit.pictures.section.marks import codes, wrong
+from toolkit.pictures.section.marks import wrong
 from toolkit.pictures.section.parts import cut_across
 from toolkit.plan import Plan
 
@@ -38,8 +38,9 @@ def detail_zone(plan: Plan) -> Zone:
     d = plan.design
     f = d.frame
     panel, groove = d.bottom, f.bottom_groove
-    lid_is_well = not codes(plan, "lid") and codes(plan, "bottom")
-    if isinstance(d.lid, Panel) and f.lid_groove is not None and not lid_is_well:
+    wrong_parts = {row.place.part for row in plan.findings if row.level != "good"}
+    only_bottom = "bottom" in wrong_parts and "lid" not in wrong_parts
+    if isinstance(d.lid, Panel) and f.lid_groove is not None and not only_bottom:
         panel, groove = d.lid, f.lid_groove
     inside = f.outside_width.value - f.side_thickness.value
     into = max(panel.rebate_width, panel.reach) + 3.0
@@ -122,10 +123,8 @@ def _dimensions(view: View, plan: Plan, zone: Zone) -> None:
     inside = outside - f.side_thickness.value
     floor = min(inside + depth, outside)
     edge = (outside + panel.width.value) / 2
-    found = codes(plan, panel.name)
-    wall = codes(plan, "sides")
-    tight = bool({"swells-tight", "drops-out"} & found)
-    deep = bool({"groove-deep", "groove-through-wall"} & wall)
+    tight = bool(plan.wrong("clearance", "grip", part=panel.name))
+    deep = bool(plan.wrong("groove floor", part="side"))
     top = view.up(zone.high)
     if inside < edge < floor:
         stops = [inside, edge, floor]
@@ -160,5 +159,5 @@ def _dimensions(view: View, plan: Plan, zone: Zone) -> None:
         stops, steps = [low, high], [Step(f"groove {show(high - low)}", 1)]
     right = view.across(outside)
     row(sheet, [view.up(z) for z in stops], steps, at=right + 8, starts=right, axis="up")
-    if "panel-too-thick" in found:
+    if plan.wrong("tongue", part=panel.name):
         wrong(view, rectangle((inside, max(edge, inside + 0.1)), (low, low + panel.tongue)))

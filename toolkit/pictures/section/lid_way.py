@@ -6,13 +6,13 @@ from toolkit.box import Panel
 from toolkit.box.sliding import droop, held
 from toolkit.pictures.kit.dimensions import Step, row, single
 from toolkit.pictures.kit.lettering import Place
-from toolkit.pictures.kit.notes import figures, nothing, unit_note
+from toolkit.pictures.kit.notes import figures, not_right, nothing, unit_note
 from toolkit.pictures.kit.picture import Picture
 from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
-from toolkit.pictures.kit.view import View, rectangle, still_scale
+from toolkit.pictures.kit.view import View, still_scale
 from toolkit.pictures.section.along import far_side
-from toolkit.pictures.section.faults import along_faults
-from toolkit.pictures.section.marks import codes, lay, lay_ghost, say, wrong
+from toolkit.pictures.section.faults import along_faults, front_faults
+from toolkit.pictures.section.marks import lay, lay_ghost
 from toolkit.pictures.section.parts import Cut, cut_along
 from toolkit.plan import Plan
 
@@ -72,14 +72,15 @@ def lid_picture(
     The plan. Lines and dimensions after ISO 128 and ISO 129-1.
     """
     d, text = plan.design, PAPER_TEXT if paper else TEXT
-    if not isinstance(d.lid, Panel):
+    f, lid = d.frame, d.lid
+    if not isinstance(lid, Panel) or f.lid_floor is None:
         raise ValueError("the lid of this box lifts off: give a box whose lid slides")
-    if not 0 <= out <= d.lid.length.value * (1 + 1e-6):
+    if not 0 <= out <= lid.length.value * (1 + 1e-6):
         raise ValueError(
             f"the lid was said to be {out:g} mm out: give from 0 for home to "
-            f"{d.lid.length.value:g}, its length"
+            f"{lid.length.value:g}, its length"
         )
-    f, words = d.frame, _sentence(plan, out)
+    words = _sentence(plan, out)
     if min(f.inside_length.value, f.inside_height.value, f.front_height.value) <= 0:
         return nothing(words, height=HEIGHT, text=text)
     scale = _scale(plan)
@@ -89,8 +90,11 @@ def lid_picture(
         lay_ghost(view, _cuts(ghost, ghost_out))
     far_side(view, plan)
     lay(view, _cuts(plan, out), heart={"back end": 172.0, "front end": 8.0})
-    _dimensions(view, plan, out)
-    _faults(view, plan, out)
+    _dimensions(view, plan, lid, out=out, floor=f.lid_floor.value)
+    if out > 0:
+        front_faults(view, plan)
+    else:
+        along_faults(view, plan)
     title = Place(LEFT + ROOMS[0] / 2, BOTTOM - 74.0, "center")
     sheet.write("section along, back to the left", [title], rank=-1, size=sheet.text + 0.7)
     unit_note(sheet, plan, ghost=ghost is not None)
@@ -103,9 +107,8 @@ def _scale(plan: Plan) -> float:
     return still_scale((long, ROOMS[0]), (max(f.wall_height.value, 1.0) + 4.0, ROOMS[1]))
 
 
-def _dimensions(view: View, plan: Plan, out: float) -> None:
-    show, f, lid, sheet = figures(plan), plan.design.frame, plan.design.lid, view.sheet
-    assert isinstance(lid, Panel)
+def _dimensions(view: View, plan: Plan, lid: Panel, *, out: float, floor: float) -> None:
+    show, f, sheet = figures(plan), plan.design.frame, view.sheet
     front, low = view.across(f.outside_length.value), view.up(0.0)
     if out > 0:
         stops = [view.across(f.outside_length.value - held(plan.design, out=out)), front]
@@ -128,8 +131,7 @@ def _dimensions(view: View, plan: Plan, out: float) -> None:
     edges = (left, front)
     words = show(f.outside_length.value)
     single(sheet, edges, words, at=low - 18.0, starts=low, axis="along", side=-1, rank=2)
-    assert f.lid_floor is not None
-    floor, high = f.lid_floor.value, f.front_height.value
+    high = f.front_height.value
     sheet.write(
         f"front {show(high)} high,\nfloor of the lid groove {show(floor)}",
         [Place(front + 10.0, view.up(high * share)) for share in (0.55, 0.4, 0.25)],
@@ -137,23 +139,6 @@ def _dimensions(view: View, plan: Plan, out: float) -> None:
     )
     middle = (view.across(f.outside_length.value / 2), view.up(plan.design.bottom.high) + 8.0)
     sheet.write("bottom", [Place(*middle, "center")], rank=3)
-
-
-def _faults(view: View, plan: Plan, out: float) -> None:
-    if out <= 0:
-        along_faults(view, plan)
-        return
-    f, found = plan.design.frame, codes(plan)
-    assert f.lid_floor is not None
-    front = (f.outside_length.value - f.front_thickness.value, f.outside_length.value)
-    if "front-too-high" in found:
-        wrong(view, rectangle(front, (f.lid_floor.value, f.front_height.value)))
-        at = view.at(sum(front) / 2, f.front_height.value)
-        say(view.sheet, "the front is\nin the lid's way", at)
-    elif "front-too-low" in found:
-        wrong(view, rectangle(front, (f.front_height.value, f.lid_floor.value)))
-        at = view.at(sum(front) / 2, f.front_height.value)
-        say(view.sheet, "a card slips\nout under the lid", at)
 
 
 def _sentence(plan: Plan, out: float) -> str:
@@ -169,10 +154,9 @@ def _sentence(plan: Plan, out: float) -> str:
             f"play its front end hangs {plan.choices.rule.exact(round(hang, 2))}."
         )
     gap = (f.lid_floor.value if f.lid_floor else 0.0) - f.front_height.value
-    found = codes(plan)
-    pass_words = f"It goes over the front with {show(max(gap, 0.0))} to spare."
-    if "front-too-high" in found:
-        pass_words = f"Not right: the front is {show(-gap)} too high and the lid cannot pass."
-    elif "front-too-low" in found:
-        pass_words = f"Not right: the front is so low that a gap of {show(gap)} stays under it."
-    return f"{where} The lid is {show(lid.length.value)} long. {pass_words}"
+    if gap < 0:
+        goes = f"The front stands {show(-gap)} over the floor of the lid groove."
+    else:
+        goes = f"It goes over the front with {show(gap)} to spare."
+    text = f"{where} The lid is {show(lid.length.value)} long. {goes}"
+    return text + not_right(plan.wrong("front edge", "lid end", "lid top", "underside"))

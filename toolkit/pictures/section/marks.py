@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from toolkit.box import Panel
 from toolkit.pictures.kit.figure_of_wood import long_grain, rings
 from toolkit.pictures.kit.lettering import Place
+from toolkit.pictures.kit.notes import not_right
 from toolkit.pictures.kit.picture import Point
 from toolkit.pictures.kit.sheet import Sheet
 from toolkit.pictures.kit.view import View
@@ -53,16 +54,13 @@ def wrong(view: View, shape: Sequence[Point]) -> None:
 
 def say(sheet: Sheet, text: str, at: Point, places: Sequence[Place] = ()) -> None:
     """Red words at one of some places, or as near to a point as there is room. [pt]"""
-    sheet.write(text, places, rank=0, red=True, at=at)
+    if text:
+        sheet.write(text, places, rank=0, red=True, at=at)
 
 
-def codes(plan: Plan, *places: str) -> frozenset[str]:
-    """Codes of what the plan finds wrong at some places; without places, anywhere."""
-    return frozenset(
-        row.code
-        for row in plan.findings
-        if row.level != "good" and (not places or row.where in places)
-    )
+def no_such_box(plan: Plan) -> str:
+    """Why there is nothing to cut."""
+    return f"There is no such box.{not_right(plan.wrong('inside'))}"
 
 
 def panel_words(plan: Plan, panel: Panel) -> str:
@@ -74,31 +72,3 @@ def panel_words(plan: Plan, panel: Panel) -> str:
         f"{show(panel.across / 2)} clear at each side, "
         f"{show(max(width - panel.tongue, 0.0))} of play in its groove"
     )
-
-
-_WRONG = {
-    "inside-negative": "nothing is left inside",
-    "groove-through-wall": "the groove goes through the wall",
-    "groove-deep": "the groove is deep for its wall",
-    "rim-thin": "the rim above the lid groove is thin",
-    "bottom-below-walls": "the bottom hangs below the walls",
-    "lid-proud": "the lid stands above the rim",
-    "panel-too-thick": "a panel does not enter its groove",
-    "panel-loose-in-thickness": "a panel is loose in its groove",
-    "swells-tight": "a panel will swell until it is tight",
-    "drops-out": "a panel can drop out when it is dry",
-    "panel-grain-across": "the grain of the panels runs the wrong way",
-    "front-too-high": "the front is too high for the lid to pass",
-    "front-too-low": "a gap is left under the lid",
-    "lid-short": "the lid falls short of the back groove",
-    "bevel-too-narrow": "a bevel is too narrow and comes to nothing",
-    "bevel-rim-thin": "a bevel leaves a thin edge",
-    "front-rises": "the front can rise into the lid's way in the damp",
-    "lid-rebate-through": "the rebate goes through the lid",
-}
-
-
-def wrong_words(found: frozenset[str], among: Sequence[str]) -> str:
-    """What is wrong, as the end of a sentence; nothing where all is well."""
-    said = [_WRONG[code] for code in among if code in found]
-    return f" Not right: {'; '.join(said)}." if said else ""

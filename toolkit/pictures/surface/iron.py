@@ -69,7 +69,7 @@ def iron_picture(
     angle = plane.cutting.angle
     _shaving(view, plane, shaving)
     if plane.bevel == "down" and plane.setback is not None:
-        view.area("cap iron", _cap(plane), fill="far", edge="thin")
+        view.area("cap iron", _cap(plane.bed, plane.setback), fill="far", edge="thin")
         tip = view.at(*_way(angle, plane.setback))
         text = f"cap iron {rule.exact(round(plane.setback, 2), unit=False)} back"
         away = (tip[0] - 96.0, tip[1] + 84.0)
@@ -116,13 +116,10 @@ def _iron(plane: Plane) -> list[Point]:
     return [(0.0, 0.0), face, back, heel]
 
 
-def _cap(plane: Plane) -> list[Point]:
+def _cap(bed: float, setback: float) -> list[Point]:
     """The cap iron on the face of the iron, from its setback upwards. [mm]"""
-    assert plane.setback is not None
-    foot = _way(plane.bed, plane.setback)
-    top = _way(plane.bed, LONG)
-    out = plane.bed + 90.0
-    return [foot, _way(plane.bed + 55.0, 1.4, foot), _way(out, CAP_THICK, top), top]
+    foot, top = _way(bed, setback), _way(bed, LONG)
+    return [foot, _way(bed + 55.0, 1.4, foot), _way(bed + 90.0, CAP_THICK, top), top]
 
 
 def _shaving(view: View, plane: Plane, thick: float) -> None:

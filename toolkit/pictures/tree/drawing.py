@@ -85,7 +85,7 @@ def log_end(
         if ghost is not None and ghost.cup is not None:
             before = WarpedSection(ghost.cup, times=larger.times)
             after.area("ghost after", before.outline, edge="ghost")
-        draw_after(after, board, larger, radius=radius, rule=rule)
+        draw_after(after, board, board.cup, larger, radius=radius, rule=rule)
         title(sheet, f"{board.became}, warp × {larger.times:g}", x=MIDDLE, y=26.0)
     unit_words(sheet, rule=rule, ghost=ghost is not None)
     return sheet.picture(board.sentence(rule))

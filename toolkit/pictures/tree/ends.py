@@ -82,18 +82,19 @@ def _crack(view: View, board: Sawn) -> None:
         view.line("wrong", (x, max(y, -rise)), middle, (x - lean, face))
 
 
-def draw_after(view: View, board: Sawn, warp: WarpedSection, *, radius: float, rule: Rule) -> None:
+def draw_after(
+    view: View, board: Sawn, cup: Cup, warp: WarpedSection, *, radius: float, rule: Rule
+) -> None:
     """What the section became, with the change drawn larger. [mm]"""
-    assert board.cup is not None
     sheet = view.sheet
     view.area("after", warp.outline, fill="sap end", edge="visible")
     _grain(view, board, radius=radius, warp=warp)
     view.area("outline as sawn", board.section, edge="beside")
     low = view.up(min(-board.thickness / 2, *(y for _, y in warp.outline)))
-    if board.cup.hollow_side != "neither":
-        low = min(low, _straightedge(view, board.cup, warp, rule=rule))
+    if cup.hollow_side != "neither":
+        low = min(low, _straightedge(view, cup, warp, rule=rule))
     stops = [view.across(x) for x, _ in warp.points([(-board.width / 2, 0), (board.width / 2, 0)])]
-    text = rule.exact(board.cup.width_after, unit=False)
+    text = rule.exact(cup.width_after, unit=False)
     single(sheet, (stops[0], stops[1]), text, at=low - 19.0, starts=low, axis="along")
 
 

@@ -14,20 +14,8 @@ from toolkit.plan.rescue.rescue import Rescue
 def rescue_data(found: Rescue) -> dict[str, Any]:
     """A rescue as dictionaries and lists of numbers and text.
 
-    Parameters
-    ----------
-    found : Rescue
-        A mishap and its ways out. [mm]
-
-    Returns
-    -------
-    dict
-        Every length in mm, unrounded, but for ``box_file``: there each is text as a file has it.
-        A key that is to be taken out of the file is None.
-
-    Source
-    ------
-    The workbook's own.
+    Every length is in mm, unrounded, but for ``box_file``: there each is text as a file has it, and
+    a key that is to be taken out of the file is None.
     """
     mishap, rule = found.mishap, found.plan.choices.rule
     return {
@@ -37,7 +25,7 @@ def rescue_data(found: Rescue) -> dict[str, Any]:
             "what": mishap.what,
             "value": mishap.value,
             "meant": found.meant,
-            "stage": mishap.stage,
+            "stage": mishap.reached,
             "corner": mishap.corner,
             "tail": mishap.tail,
         },

@@ -21,7 +21,7 @@ def grooves(case: Case) -> None:
     else:
         _wandered(case, what)
     if case.mishap.what != "groove_depth" or case.off > 0:
-        case.new_part("wall", NEW_PART[case.mishap.stage])
+        case.new_part("wall", NEW_PART[case.mishap.reached])
 
 
 def _strip(case: Case) -> None:

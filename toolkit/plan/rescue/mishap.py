@@ -52,19 +52,11 @@ WITHOUT: dict[str, str] = {
 
 @dataclass(frozen=True, slots=True)
 class Mishap:
-    """One thing that went otherwise than meant.
+    """One thing that went otherwise than meant: such as ``front_length`` or ``lap_through``.
 
-    Attributes
-    ----------
-    what : str
-        Such as ``front_length``, ``lap_through`` or ``diagonals``.
-    value : float or None
-        As measured; None for what needs no number. [mm]
-    stage : str
-        How far the work had come: rough, true, jointed, grooved or fitted; left out, the first
-        at which such a thing happens.
-    corner, tail : str, int
-        Which tail was sawn on the wrong side: the corner, and its number from the bottom edge.
+    ``value`` is as measured, None for what needs no number. [mm] ``stage`` is how far the work had
+    come; left out, the first at which such a thing happens. ``corner`` and ``tail``, its number
+    from the bottom edge, tell which tail was sawn on the wrong side.
     """
 
     what: str
@@ -79,14 +71,12 @@ class Mishap:
         if self.what not in known:
             near = " or ".join(_nearest(self.what, known))
             raise ValueError(f"read {self.what!r}: no such mishap; type {near}")
-        first = _FIRST.get(self.what, "true")
-        if self.stage is None:
-            object.__setattr__(self, "stage", first)
-        if self.stage not in STAGES:
+        if self.reached not in STAGES:
             raise ValueError(f"read stage {self.stage!r}; type {' or '.join(STAGES)}")
-        if self.what in _FIRST and not self.had(first):
+        if self.what in _FIRST and not self.had(_FIRST[self.what]):
             raise ValueError(
-                f"{self.what} does not happen at stage {self.stage}; type {first} or a later one"
+                f"{self.what} does not happen at stage {self.stage}; "
+                f"type {_FIRST[self.what]} or a later one"
             )
         if self.what in WITH_LENGTH and self.value is None:
             raise ValueError(
@@ -100,15 +90,18 @@ class Mishap:
 
     @property
     def measured(self) -> float:
-        """The length told. [mm]"""
-        assert self.value is not None
-        return self.value
+        """The length told; 0 for what needs none. [mm]"""
+        return self.value or 0.0
+
+    @property
+    def reached(self) -> Stage:
+        """How far the work had come."""
+        return self.stage or _FIRST.get(self.what, "true")
 
     def had(self, stage: Stage) -> bool:
         """Whether the work had come as far as a stage."""
         order = list(STAGES)
-        assert self.stage is not None
-        return order.index(self.stage) >= order.index(stage)
+        return order.index(self.reached) >= order.index(stage)
 
     def sentence(self, rule: Rule, *, meant: float | None) -> str:
         """What was made against what was meant, in one sentence."""

@@ -19,13 +19,8 @@ PRACTICE = "common practice, no source"
 class Weights:
     """How minutes, wood and looks are put on one scale: customs, to be changed at will.
 
-    Attributes
-    ----------
-    part : float
-        A new part counts as so many minutes. [min]
-    looks : float
-        Each step in looks (0 unseen, 1 found if looked for, 2 seen, 3 spoils it) counts as so
-        many minutes. [min]
+    A new part counts as so many minutes, and so does each step in looks (0 unseen, 1 found if
+    looked for, 2 seen, 3 spoils it). [min]
     """
 
     part: float = 40.0
@@ -143,9 +138,8 @@ class Case:
 
     @property
     def off(self) -> float:
-        """As made less as meant; under 0 for what is too small. [mm]"""
-        assert self.meant is not None
-        off = self.mishap.measured - self.meant
+        """As made less as meant: under 0 for what is too small, 0 where no size was meant. [mm]"""
+        off = 0.0 if self.meant is None else self.mishap.measured - self.meant
         return 0.0 if abs(off) < 1e-9 else off
 
     def show(self, value: float) -> str:

@@ -60,8 +60,7 @@ class Rescue:
 
     def sentence(self, rule: Rule) -> str:
         """What went wrong, and the way out that costs least."""
-        assert self.mishap.stage is not None
-        stage = f"Stage {self.mishap.stage}: {STAGES[self.mishap.stage]}."
+        stage = f"Stage {self.mishap.reached}: {STAGES[self.mishap.reached]}."
         said = f"{self.mishap.sentence(rule, meant=self.meant)} {stage}"
         if not self.saved:
             return f"{said} None of the ways out leads to a box that works."

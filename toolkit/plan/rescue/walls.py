@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from toolkit.plan.rescue.mishap import PANELS
+from toolkit.plan.rescue.mishap import PANELS, Stage
 from toolkit.plan.rescue.option import Case, Costs
 
 # Minutes of a new part by the stage its replacement has to catch up with: custom, no source.
-NEW_PART: dict[str | None, float] = {
+NEW_PART: dict[Stage, float] = {
     "rough": 15.0,
     "true": 35.0,
     "jointed": 75.0,
@@ -40,7 +40,7 @@ def sizes(case: Case) -> None:
 
 def _new(case: Case, part: str) -> None:
     count = 2 if part == "side" and case.mishap.had("jointed") else 1
-    case.new_part(part, NEW_PART[case.mishap.stage] * count, count=count)
+    case.new_part(part, NEW_PART[case.mishap.reached] * count, count=count)
 
 
 def _length(case: Case, part: str) -> None:

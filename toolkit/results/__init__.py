@@ -6,16 +6,27 @@ All of them are frozen, carry lengths in millimetres, and can describe themselve
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from functools import cache
 from math import isclose
 from typing import TYPE_CHECKING, Literal
 
+from toolkit.results.findings import (
+    CUSTOM,
+    GEOMETRY,
+    LEVELS,
+    About,
+    Finding,
+    Level,
+    Place,
+    Spot,
+    Topic,
+    gathered,
+    sorted_findings,
+)
+
 if TYPE_CHECKING:
     from toolkit.measures import Rule
-
-Level = Literal["wont_work", "care", "good"]
-LEVELS: tuple[Level, ...] = ("wont_work", "care", "good")
 
 # Limits are compared with this relative tolerance: the postcard box sits exactly on several of
 # them (its lap is exactly a third of its side), and binary fractions must not tip it over.
@@ -125,49 +136,6 @@ class Working:
 
 
 @dataclass(frozen=True, slots=True)
-class Finding:
-    """One thing that an experienced maker would say about a box.
-
-    ``source`` names the document, or says that the limit is a custom and where to edit it.
-    """
-
-    level: Level
-    code: str
-    where: str
-    message: str
-    remedy: str = ""
-    source: str = ""
-
-    @property
-    def sentence(self) -> str:
-        """The finding as one line of prose, place first."""
-        return f"{self.where}: {self.message}" + (f" {self.remedy}" if self.remedy else "")
-
-
-def sorted_findings(findings: Iterable[Finding]) -> tuple[Finding, ...]:
-    """Findings in the order a maker needs them: what won't work first, what is good last."""
-    return tuple(sorted(findings, key=lambda finding: LEVELS.index(finding.level)))
-
-
-def gathered(findings: Iterable[Finding]) -> tuple[Finding, ...]:
-    """Findings with those that say the same of several places put together, in their order.
-
-    >>> pair = [Finding("care", "thin", place, "it is thin.") for place in ("back", "front")]
-    >>> [finding.where for finding in gathered(pair)]
-    ['back and front']
-    """
-    places: dict[tuple[str, ...], list[str]] = {}
-    first: dict[tuple[str, ...], Finding] = {}
-    for row in findings:
-        said = (row.level, row.code, row.message, row.remedy, row.source)
-        first.setdefault(said, row)
-        named = places.setdefault(said, [])
-        if row.where not in named:
-            named.append(row.where)
-    return tuple(replace(first[said], where=listed(named)) for said, named in places.items())
-
-
-@dataclass(frozen=True, slots=True)
 class Part:
     """One kind of part: finished and rough sizes, each a working. Width is across the grain."""
 
@@ -244,8 +212,3 @@ class Table:
                     f"table {self.title!r}: row {row!r} has {len(row)} cells, "
                     f"the heading has {len(self.columns)}"
                 )
-
-
-CUSTOM = "custom: common practice, no source"
-
-GEOMETRY = "geometry"

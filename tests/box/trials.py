@@ -1,18 +1,16 @@
-"""Joints sawn many times over, each flank an exact plane: the check on the sums, and a game."""
+"""Joints sawn many times over, each flank an exact plane: the check on the sums."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 from math import atan, cos, sin
-from typing import TYPE_CHECKING
+
+import numpy as np
+from numpy.typing import NDArray
 
 from toolkit.box.joinery.hand import GapFace, Hand, SawnJoint
 
-if TYPE_CHECKING:
-    import numpy as np
-    from numpy.typing import NDArray
-
-    Array = NDArray[np.float64]
+Array = NDArray[np.float64]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -34,20 +32,12 @@ class Trials:
 
     def quantile(self, share: float, *, face: GapFace = "far") -> float:
         """The gap that this share of corners stays within. [mm]"""
-        import numpy as np
-
         return float(np.quantile(self.widest(face), share))
 
     @property
     def unpared(self) -> float:
         """Share of corners that went home without paring. [1]"""
         return float((self.left_over <= 0).mean())
-
-    def counts(self, edges: tuple[float, ...], *, face: GapFace = "far") -> tuple[int, ...]:
-        """How many corners fall between each two gaps and the next, for bars. [mm]"""
-        import numpy as np
-
-        return tuple(int(n) for n in np.histogram(self.widest(face), bins=np.array(edges))[0])
 
 
 def _plane(joint: SawnJoint, offset: Array, slope: Array, lead: Array) -> Array:
@@ -58,8 +48,6 @@ def _plane(joint: SawnJoint, offset: Array, slope: Array, lead: Array) -> Array:
     it leaves on the board's end, which stands square to the board and so at the tail's angle to
     the flank. The last axis of what comes back: tip and baseline at z 0, the same at the far face.
     """
-    import numpy as np
-
     angle, zero = atan(1 / joint.slope), np.zeros_like(offset)
     on_face = np.stack([np.cos(slope), zero, np.sin(slope)], axis=-1)
     across = np.sin(lead)
@@ -77,8 +65,6 @@ def _plane(joint: SawnJoint, offset: Array, slope: Array, lead: Array) -> Array:
 
 def _copied_line(tail: Array, joint: SawnJoint) -> tuple[Array, Array]:
     """Offset and slope of the knife line that a real tail leaves: its outline on the inside."""
-    import numpy as np
-
     tip, base = tail[..., 2], tail[..., 3]
     return tip, np.arctan((base - tip) / joint.flank_length)
 
@@ -93,45 +79,7 @@ def try_joints(
     trials: int = 20_000,
     seed: int = 1,
 ) -> Trials:
-    """Saw a corner many times over.
-
-    Parameters
-    ----------
-    joint : SawnJoint
-        The corner. [mm]
-    hand : Hand
-        Errors of one cut, drawn afresh for each.
-    copied : bool
-        Whether the pins are knifed from the tails as they were sawn.
-    squared : bool
-        Whether the tails were tried with a square, and pared, before anything else.
-    keep_off : float
-        How far cuts are meant to stay on the waste side of the line. [mm]
-    trials : int
-        How many corners.
-    seed : int
-        The same seed gives the same corners.
-
-    Returns
-    -------
-    Trials
-        Widest gap at both faces and wood left over, for each corner. [mm]
-
-    Raises
-    ------
-    ValueError
-        ``trials`` is below 1, or ``keep_off`` is negative.
-
-    Source
-    ------
-    Exact planes in three dimensions, none of the approximations of `gaps`.
-    """
-    import numpy as np
-
-    if trials < 1 or keep_off < 0:
-        raise ValueError(
-            f"{trials} trials, {keep_off:g} mm off the line: give 1 trial or more, and 0 mm or more"
-        )
+    """Saw a corner many times over: exact planes in three dimensions, as `gaps` is asked."""
     rng = np.random.default_rng(seed)
     size = (trials, joint.flanks)
 
