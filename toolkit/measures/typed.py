@@ -19,7 +19,7 @@ def decimals(value: float, *, places: int = 6) -> str:
 
 
 def length_text(value: float, *, rule: Rule) -> str:
-    """A length that reads back as it was, to 1e-6 mm: in inches where it is a fraction of one.
+    """A length [mm] that reads back as it was, to 1e-6: in inches where it is a fraction of one.
 
     >>> length_text(38.1, rule=Rule.inches()), length_text(4.0, rule=Rule.inches())
     ('1 1/2 in', '4 mm')

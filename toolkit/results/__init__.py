@@ -9,47 +9,21 @@ from dataclasses import dataclass, field
 from math import isclose
 from typing import TYPE_CHECKING, Literal
 
-from toolkit.results.findings import (
-    CUSTOM,
-    GEOMETRY,
-    LEVELS,
-    About,
-    Finding,
-    Level,
-    Place,
-    Spot,
-    Topic,
-    gathered,
-    sorted_findings,
-)
+# The same names are handed on from here.
+from toolkit.results.findings import CUSTOM as CUSTOM
+from toolkit.results.findings import GEOMETRY as GEOMETRY
+from toolkit.results.findings import LEVELS as LEVELS
+from toolkit.results.findings import About as About
+from toolkit.results.findings import Finding as Finding
+from toolkit.results.findings import Level as Level
+from toolkit.results.findings import Place as Place
+from toolkit.results.findings import Spot as Spot
+from toolkit.results.findings import Topic as Topic
+from toolkit.results.findings import gathered as gathered
+from toolkit.results.findings import sorted_findings as sorted_findings
 
 if TYPE_CHECKING:
     from toolkit.measures import Rule
-
-__all__ = [
-    "CUSTOM",
-    "GEOMETRY",
-    "LEVELS",
-    "TOLERANCE",
-    "WALLS",
-    "About",
-    "Chosen",
-    "Finding",
-    "Level",
-    "Part",
-    "Place",
-    "Source",
-    "Spot",
-    "Table",
-    "Term",
-    "Topic",
-    "Working",
-    "above",
-    "below",
-    "capital",
-    "gathered",
-    "sorted_findings",
-]
 
 # Limits are compared with this relative tolerance: the postcard box sits exactly on several of
 # them (its lap is exactly a third of its side), and binary fractions must not tip it over.
