@@ -18,7 +18,7 @@ from toolkit.pictures import Picture, Sawn, Year, log_end, year_picture
 from toolkit.pictures.kit.sheet import MOST_LABELS
 from toolkit.pictures.tree.warp import WarpedSection, arcs_within, disc_within
 from toolkit.plan import plan
-from toolkit.wood import MONTHS, Place, cup_from_strains, place, places, strain
+from toolkit.wood import MONTHS, Climate, cup_from_strains, place, places, strain
 
 MM, INCH = Rule.millimetres(), Rule.inches()
 
@@ -247,7 +247,7 @@ def test_the_heartwood_of_a_section_is_what_a_disc_covers_of_it() -> None:
 
 WARMTH = (20, 20, 20, 19, 20, 21, 22, 22, 20, 19, 20, 20)
 DAMP = (30, 32, 36, 42, 50, 60, 68, 70, 62, 52, 42, 34)
-ROOM = Place.from_readings(list(zip(WARMTH, DAMP, strict=True)), name="the workshop")
+ROOM = Climate.from_readings(list(zip(WARMTH, DAMP, strict=True)), name="the workshop")
 
 
 def _lid(**changes: object) -> Panel:
@@ -256,7 +256,7 @@ def _lid(**changes: object) -> Panel:
     return lid
 
 
-def _year(lid: Panel, where: Place = ROOM, made_in: int = 3, **more: float) -> Year:
+def _year(lid: Panel, where: Climate = ROOM, made_in: int = 3, **more: float) -> Year:
     return Year.of_panel(
         lid, place=where, species="black cherry", rings=0.0, made_in=made_in, **more
     )
@@ -279,7 +279,7 @@ YEARS = {
     "no grooves": Year.of(225.0, place=ROOM, species="red oak", rings=0.0, made_in=5),
     "still": Year.of(
         100.0,
-        place=Place("a cave", (9.0,) * 12, "own readings", "measured", ""),
+        place=Climate("a cave", (9.0,) * 12, "own readings", "measured", ""),
         species="teak",
         rings=90.0,
         made_in=11,

@@ -114,7 +114,7 @@ def test_a_groove_too_deep_for_the_panel_ranks_last_where_it_drops_out() -> None
 
 def test_lap_broken_through() -> None:
     found = ways("lap_through")
-    assert found.mishap.stage == "jointed"
+    assert found.mishap.reached == "jointed"
     off = way(found, "laps-off").plan.design.frame
     assert off.side_thickness.value == off.tail_back.value == 8
     assert off.lap_back.value == 0

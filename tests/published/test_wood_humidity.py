@@ -6,7 +6,7 @@ the pvlib package: Greensboro, North Carolina, and Sand Point, Alaska.
 
 A month's moisture may be reckoned from the month's mean temperature and humidity, as FPL-RN-268
 does for its table of towns, or hour by hour and averaged last. The workbook's table and its
-``Place.from_readings`` take the means first.
+``Climate.from_readings`` take the means first.
 """
 
 import csv
@@ -16,7 +16,7 @@ from statistics import fmean, median
 import pytest
 
 from tests.published.fahrenheit import moisture_by_fahrenheit
-from toolkit.wood import MONTHS, Place, equilibrium_moisture, place
+from toolkit.wood import MONTHS, Climate, equilibrium_moisture, place
 
 psychrolib = pytest.importorskip("psychrolib")
 try:
@@ -73,10 +73,10 @@ def year(request) -> list[Hours]:
     return hours_by_month(request.param)
 
 
-def means_first(months: list[Hours]) -> Place:
+def means_first(months: list[Hours]) -> Climate:
     """The place as the workbook makes it from twelve mean readings."""
     readings = [(fmean(t for t, _ in hours), fmean(h for _, h in hours)) for hours in months]
-    return Place.from_readings(readings)
+    return Climate.from_readings(readings)
 
 
 def hour_by_hour(hours: Hours) -> float:

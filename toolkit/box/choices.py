@@ -234,12 +234,7 @@ class Choices:
         return getattr(getattr(self, section), name) if name else getattr(self, section)
 
     def having(self, change: Change) -> Self:
-        """These choices with some keys changed, named as in a box file: ``groove.depth``.
-
-        Parameters
-        ----------
-        change : mapping
-            Values by key; lengths in mm, None for a key left out.
+        """These choices with some keys changed, named as in a box file; None for a key left out.
 
         >>> box = Choices(Size(inside_length=152), Thickness(12, 12, 8, 9))
         >>> box.having({"thickness.side": 11.0}).value("thickness.side")

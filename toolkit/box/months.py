@@ -9,7 +9,7 @@ from toolkit.box.design import Design
 from toolkit.box.window import limits, panel_of
 from toolkit.measures import Rule
 from toolkit.results import Table, above
-from toolkit.wood import MONTHS, Place, strain
+from toolkit.wood import MONTHS, Climate, strain
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,7 +35,7 @@ class MonthOfPanel:
         return not above(self.least, self.most)
 
 
-def months(design: Design, *, panel: str, place: Place) -> tuple[MonthOfPanel, ...]:
+def months(design: Design, *, panel: str, place: Climate) -> tuple[MonthOfPanel, ...]:
     """The room and hold of a panel in each month at a place, and its limits if fitted then.
 
     The panel is as dry when made as the box's own bench, and follows the air at once.

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from toolkit.box.choices import Choices, Room, Rooms
-from toolkit.wood import Place, equilibrium_moisture, strain
+from toolkit.wood import Climate, equilibrium_moisture, strain
 
 # From the driest room in January to the dampest in July: an even swing is assumed.
 _SWING = (0.0, 0.07, 0.25, 0.5, 0.75, 0.93, 1.0, 0.93, 0.75, 0.5, 0.25, 0.07)
@@ -59,7 +59,7 @@ def readings_between(rooms: Rooms) -> tuple[Room, ...]:
     )
 
 
-def year_between(rooms: Rooms) -> Place:
+def year_between(rooms: Rooms) -> Climate:
     """A year between the driest room in January and the dampest in July, with an even swing. [%]"""
     readings = [(room.temperature, room.humidity) for room in readings_between(rooms)]
-    return Place.from_readings(readings, name="a house between your driest and dampest room")
+    return Climate.from_readings(readings, name="a house between your driest and dampest room")

@@ -11,18 +11,19 @@ from functools import cache
 from math import isclose
 from typing import TYPE_CHECKING, Literal
 
+# The same names are handed on from here.
 from toolkit.results.findings import (
-    CUSTOM,
-    GEOMETRY,
-    LEVELS,
-    About,
-    Finding,
-    Level,
-    Place,
-    Spot,
-    Topic,
-    gathered,
-    sorted_findings,
+    CUSTOM as CUSTOM,
+    GEOMETRY as GEOMETRY,
+    LEVELS as LEVELS,
+    About as About,
+    Finding as Finding,
+    Level as Level,
+    Place as Place,
+    Spot as Spot,
+    Topic as Topic,
+    gathered as gathered,
+    sorted_findings as sorted_findings,
 )
 
 if TYPE_CHECKING:

@@ -30,7 +30,7 @@ from toolkit.wood.quick import QuickRule, cup_formula, quick_rule
 from toolkit.wood.readiness import BoardSeen, ready_to_cut
 from toolkit.wood.seasons import (
     MONTHS,
-    Place,
+    Climate,
     UnknownPlace,
     place,
     places,

@@ -24,7 +24,7 @@ class UnknownPlace(ValueError):  # noqa: N818 - its name is what went wrong
 
 
 @dataclass(frozen=True, slots=True)
-class Place:
+class Climate:
     """A place and the moisture that wood tends to there in each month.
 
     The table's figures are for sheltered wood outdoors; heated rooms are drier in winter.
@@ -57,7 +57,7 @@ class Place:
     @classmethod
     def from_readings(
         cls, readings: Sequence[tuple[float, float]], *, name: str = "your own readings"
-    ) -> Place:
+    ) -> Climate:
         """A place from twelve monthly means of temperature and humidity. [°C, %]
 
         The moisture of a mean reading runs about 1 % below the mean of the hourly moistures
@@ -68,7 +68,7 @@ class Place:
 
 
 @cache
-def places() -> tuple[Place, ...]:
+def places() -> tuple[Climate, ...]:
     """Places of the table for which all twelve months are known.
 
     Handbook (FPL-GTR-190), Table 13-1, after Simpson 1998, FPL-RN-268: from memory.
@@ -78,11 +78,11 @@ def places() -> tuple[Place, ...]:
         months = [number(row[month[:3]]) for month in MONTHS]
         full = tuple(moisture for moisture in months if moisture is not None)
         if len(full) == 12:
-            found.append(Place(row["place"], full, row["source"], row["seen"], row["note"]))
+            found.append(Climate(row["place"], full, row["source"], row["seen"], row["note"]))
     return tuple(found)
 
 
-def place(name: str) -> Place:
+def place(name: str) -> Climate:
     """The place with this name; part of the name will do where only one place has it.
 
     >>> max(place("boston").moisture)
@@ -109,7 +109,7 @@ def place(name: str) -> Place:
 
 
 def widths_through_the_year(
-    width: float, *, place: Place, species: Species | str, rings: float, moisture_from: float
+    width: float, *, place: Climate, species: Species | str, rings: float, moisture_from: float
 ) -> tuple[float, ...]:
     """Width of a board in each month, were it to follow the air at once. [mm]
 

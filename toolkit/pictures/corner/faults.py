@@ -31,7 +31,7 @@ def draw_faults(tail_view: View, pin_view: View, plan: Plan, j: Joint) -> None:
                 _red(tail_view, [(0.0, low), (-j.tail_length, tip), (-j.tail_length, low)])
         # One finding speaks of both corners, and each corner has its own size.
         out = plan.choices.rule.show(j.corner.overhang)
-        words = f"corners of {out}:\n{note_of(found)}"
+        words = f"corners of {out}:\n{note_of(found)}".strip(":\n")
         _left(tail_view, j, words, j.corner.tails[-1].tip_high)
 
 

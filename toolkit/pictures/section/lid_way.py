@@ -15,6 +15,7 @@ from toolkit.pictures.section.faults import along_faults, front_faults
 from toolkit.pictures.section.marks import lay, lay_ghost
 from toolkit.pictures.section.parts import Cut, cut_along
 from toolkit.plan import Plan
+from toolkit.results import below
 
 HEIGHT = 262.0
 BOTTOM = 96.0
@@ -154,9 +155,9 @@ def _sentence(plan: Plan, out: float) -> str:
             f"play its front end hangs {plan.choices.rule.exact(round(hang, 2))}."
         )
     gap = (f.lid_floor.value if f.lid_floor else 0.0) - f.front_height.value
-    if gap < 0:
+    if below(gap, 0.0):
         goes = f"The front stands {show(-gap)} over the floor of the lid groove."
     else:
-        goes = f"It goes over the front with {show(gap)} to spare."
+        goes = f"It goes over the front with {show(max(gap, 0.0))} to spare."
     text = f"{where} The lid is {show(lid.length.value)} long. {goes}"
     return text + not_right(plan.wrong("front edge", "lid end", "lid top", "underside"))

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from toolkit.box import Panel
 from toolkit.measures import Rule
 from toolkit.results import above, below
-from toolkit.wood import MONTHS, Place, species as find_species, widths_through_the_year
+from toolkit.wood import MONTHS, Climate, species as find_species, widths_through_the_year
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,7 +21,7 @@ class Year:
         What moves, and of what wood.
     rings : float
         Angle between its growth rings and its width. [degrees]
-    place : Place
+    place : Climate
         Where it lives.
     made, made_in : float, int
         Width when made [mm], and the month: 0 for January to 11.
@@ -35,7 +35,7 @@ class Year:
     name: str
     species: str
     rings: float
-    place: Place
+    place: Climate
     made: float
     made_in: int
     widths: tuple[float, ...]
@@ -47,7 +47,7 @@ class Year:
         cls,
         width: float,
         *,
-        place: Place,
+        place: Climate,
         species: str,
         rings: float,
         made_in: int,
@@ -71,7 +71,7 @@ class Year:
         cls,
         panel: Panel,
         *,
-        place: Place,
+        place: Climate,
         species: str,
         rings: float,
         made_in: int,
