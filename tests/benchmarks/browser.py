@@ -49,7 +49,7 @@ empty
 INTERACT = """
 import matplotlib.pyplot as plt
 from matplotlib.collections import LineCollection, PolyCollection
-from toolkit.explore.controls import with_values
+from toolkit.lesson.controls import with_values
 from toolkit.pictures import corner_picture
 from toolkit.pictures.kit.pens import PENS
 from toolkit.plan import plan

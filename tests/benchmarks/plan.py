@@ -51,7 +51,7 @@ def main() -> None:
         ("read the file", lambda: read_box(example_path())),
         ("corner picture", lambda: corner_picture(made, which="back", ghost=made)),
         ("numbers of the lesson", lambda: numbers(made)),
-        ("picture and words as HTML", lambda: seen.figure + seen.words),
+        ("picture and words as HTML", lambda: seen.figure("corner") + seen.words("corner")),
         ("one slider step of lesson 4", fresh),
     ]
     base = timed(rows[0][1])[0]

@@ -13,7 +13,7 @@ from toolkit.box.exits import exit_table, exits
 from toolkit.box.months import month_table, months
 from toolkit.box.seasons import readings_between, year_between
 from toolkit.box.window import window
-from toolkit.pages import as_text
+from toolkit.document import as_text
 from toolkit.plan import plan
 from toolkit.wood import MONTHS, place
 

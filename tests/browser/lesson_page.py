@@ -17,7 +17,7 @@ from html import unescape
 from playwright.sync_api import Locator, Page, TimeoutError as NeverCameError
 
 from tests.browser.harness import PHOTOGRAPHS, PICTURES, Watched
-from toolkit.explore.view import View
+from toolkit.lesson.view import View
 
 # The part of the page with the sliders, in JupyterLab and without code alike.
 EXPLORER = ".jp-OutputArea-output:has(.widget-slider)"
@@ -176,17 +176,20 @@ class LessonPage:
 
     def shows(self, view: View, *, after: str) -> None:
         """Wait until the page shows exactly this: picture, sentence, numbers and findings."""
+        scenes = self.page.locator(f'{self.root}[class*="scene-"], {self.root} [class*="scene-"]')
+        classes = (scenes.first.get_attribute("class") or "").split()
+        scene = next(name[6:] for name in classes if name.startswith("scene-"))
         wanted = {
             "root": self.root,
-            "svg": view.picture.svg,
+            "svg": view.figure(scene),
             "caption": plain(view.picture.sentence),
-            "words": view.words,
+            "words": view.words(scene),
         }
         try:
             self.page.wait_for_function(_SHOWS, arg=wanted, timeout=WAIT)
         except NeverCameError:
             shown = _standing(self.explorer)
-            told = plain(unescape(re.sub("<[^>]+>", " ", view.words)))
+            told = plain(unescape(re.sub("<[^>]+>", " ", view.words(scene))))
             raise AssertionError(
                 f"after {after} the page should show\n  {plain(view.picture.sentence)} {told}\n"
                 f"and shows\n  {shown}"

@@ -5,10 +5,10 @@ from __future__ import annotations
 from pathlib import Path
 
 from tests.browser.lesson_page import LessonPage, tracebacks
-from toolkit.explore import lesson4
-from toolkit.explore.controls import with_values
-from toolkit.explore.view import ImpossibleError
 from toolkit.files import read_box
+from toolkit.lesson import lesson4_corner as lesson4
+from toolkit.lesson.controls import with_values
+from toolkit.lesson.view import ImpossibleError
 from toolkit.study import OwnBox, example_path
 
 TAILS = "tails at the back"

@@ -17,9 +17,9 @@ from tests.browser.fonts import letters_came
 from tests.browser.harness import Server
 from tests.browser.lesson_page import LessonPage, tracebacks
 from toolkit.box import Choices
-from toolkit.explore.controls import ChoiceControl, Control, first_value
-from toolkit.explore.scene import Scene
 from toolkit.files import read_box
+from toolkit.lesson.controls import ChoiceControl, Control, first_value
+from toolkit.lesson.scene import Scene
 from toolkit.study import example_path
 
 

@@ -10,9 +10,9 @@ from tests.browser import harness
 from tests.browser.harness import Server
 from tests.browser.lesson_page import LessonPage
 from toolkit.box import Choices
-from toolkit.explore import lesson4
-from toolkit.explore.controls import with_values
 from toolkit.files import read_box
+from toolkit.lesson import lesson4_corner as lesson4
+from toolkit.lesson.controls import with_values
 from toolkit.plan import plan
 from toolkit.study import example_path
 

@@ -10,9 +10,9 @@ from playwright.sync_api import BrowserContext
 from tests.browser import harness
 from tests.browser.fonts import letters_came
 from tests.browser.lesson_page import EXPLORER, LessonPage, plain, tracebacks
-from toolkit.explore import lesson4
-from toolkit.explore.controls import with_values
 from toolkit.files import read_box
+from toolkit.lesson import lesson4_corner as lesson4
+from toolkit.lesson.controls import with_values
 from toolkit.study import example_path, lesson_file, lessons_folder
 
 

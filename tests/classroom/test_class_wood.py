@@ -188,7 +188,7 @@ def test_pages_of_the_wood(demo: ClassWood, tmp_path: Path) -> None:
     assert said.startswith("12 kits of 84 pieces")
     assert len(sections[0].blocks) == 12 and len(sections[1].blocks) == 3
     said, sections = boards(taught, demo)
-    html = "".join(block for section in sections for block in section.blocks)
+    html = "".join(block.html() for section in sections for block in section.blocks)
     assert "proved" in said or "No layout" in said
     assert html.count("<svg") == len(demo.boards) and "Looks" not in html
     bare = read_class(write(tmp_path, HEAD + THREE))

@@ -9,7 +9,7 @@ from tests.explore.showing import both_ends_show
 from toolkit.classroom import Hours, class_plan, timetable
 from toolkit.classroom.helpers import helped
 from toolkit.classroom.plan_scene import TIME, WOOD, YARD, paces_of
-from toolkit.explore.view import View
+from toolkit.lesson.view import View
 from toolkit.plan import plan
 
 

@@ -138,5 +138,5 @@ def test_a_box_without_a_lid_in_grooves_has_no_guess_of_it() -> None:
 def test_the_class_is_asked_of_its_own_box() -> None:
     _, sections = contents.hands(plan(inch_postcard()))
     assert [row.heading for row in sections] == [f"Lesson {number}" for number in LESSONS]
-    text = "".join(part for row in sections for part in row.blocks)
+    text = "".join(part.html() for row in sections for part in row.blocks)
     assert "3/32 in" in text and "That is one groove; the lid sits in two." in text

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from toolkit.box import Choices
-from toolkit.explore.controls import first_value
-from toolkit.explore.scene import Scene
+from toolkit.lesson.controls import first_value
+from toolkit.lesson.scene import Scene
 
 
 def both_ends_show(scenes: Sequence[Scene], choices: Choices) -> None:

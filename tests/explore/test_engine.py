@@ -9,8 +9,8 @@ import ipywidgets as widgets
 import pytest
 
 from toolkit.classroom import class_plan
-from toolkit.explore.controls import first_value
 from toolkit.explore.engine import Explorer
+from toolkit.lesson.controls import first_value
 
 LESSONS = [import_module(f"toolkit.explore.lesson{number}") for number in range(1, 6)]
 
@@ -34,7 +34,7 @@ def test_each_control_shows_what_its_scene_computes(lesson: ModuleType) -> None:
             slider.value = places[here + 1 if here + 1 < len(places) else here - 1]
             view = scene.view(explorer.kept, dict.fromkeys(control.keys, slider.value))
             now = _standing(explorer)[1]
-            assert now == view.figure + view.words, control.label
+            assert now == view.figure(scene.name) + view.words(scene.name), control.label
             assert now != first, f"{control.label} changes nothing"
             slider.value = start
         assert _standing(explorer)[1] == first

@@ -8,7 +8,7 @@ from importlib import import_module
 import ipywidgets as widgets
 import pytest
 
-from toolkit.explore.worked import own
+from toolkit.explore.own import own
 from toolkit.study import OwnBox, first_guess, guess
 
 

@@ -12,18 +12,18 @@ from tests.boxes import ears, inch_postcard, postcard
 from tests.pictures.designs import named
 from toolkit.box import Choices
 from toolkit.box.joinery import Hand, SawnJoint, gaps, set_out_round_grooves
+from toolkit.document import as_text
 from toolkit.explore import lesson3
-from toolkit.explore.controls import LapControl, file_changes, first_value
 from toolkit.explore.engine import Explorer
 from toolkit.explore.feeler_card import feeler_card, readings_of
-from toolkit.explore.lesson3_corner import CORNER, ROUND, settled
-from toolkit.explore.lesson3_joint import ARRANGEMENT, LINES
-from toolkit.explore.lesson3_saw import SAW, ways_table
-from toolkit.explore.scene import Scene
-from toolkit.explore.view import ImpossibleError, placed
 from toolkit.files import read_box
+from toolkit.lesson.controls import LapControl, file_changes, first_value
+from toolkit.lesson.lesson3_corner import CORNER, ROUND, settled
+from toolkit.lesson.lesson3_joint import ARRANGEMENT, LINES
+from toolkit.lesson.lesson3_saw import SAW, ways_table
+from toolkit.lesson.scene import Scene
+from toolkit.lesson.view import ImpossibleError
 from toolkit.measures import MeasureError, Rule
-from toolkit.pages import as_text
 from toolkit.pictures import corner_picture
 from toolkit.plan import plan
 from toolkit.study import OwnBox, example_path
@@ -325,7 +325,7 @@ def test_the_feeler_card_answers_in_words() -> None:
 def test_every_cell_can_be_made_for_every_box(kind, monkeypatch) -> None:
     loaded = OwnBox().load()
     monkeypatch.setattr(
-        "toolkit.explore.lesson3.OwnBox.load",
+        "toolkit.study.OwnBox.load",
         lambda self: type(loaded)(KINDS[kind], None, ""),
     )
     for cell in (
@@ -347,7 +347,7 @@ def test_what_is_carried_to_the_bench() -> None:
 
 def test_the_same_picture_in_two_places_has_two_names_for_its_regions() -> None:
     one = corner_picture(plan(postcard()))
-    other = placed(one, "still")
+    other = one.with_unique_ids("still")
 
     def regions(svg: str) -> tuple[set[str], set[str]]:
         named = set(re.findall(r'<clipPath id="([^"]+)"', svg))

@@ -12,16 +12,16 @@ import pytest
 from tests.boxes import ears, inch_postcard, lift_off
 from toolkit.box.seasons import year_between
 from toolkit.box.window import window
+from toolkit.document import as_text
 from toolkit.explore import lesson4
-from toolkit.explore.controls import file_changes, first_value
-from toolkit.explore.lesson4_contents import CONTENTS
-from toolkit.explore.lesson4_edges import EDGES
-from toolkit.explore.lesson4_lid import LID
-from toolkit.explore.lesson4_season import SEASON
-from toolkit.explore.view import ImpossibleError
 from toolkit.files import read_box
 from toolkit.files.changing import change_box
-from toolkit.pages import as_text
+from toolkit.lesson.controls import file_changes, first_value
+from toolkit.lesson.lesson4_contents import CONTENTS
+from toolkit.lesson.lesson4_edges import EDGES
+from toolkit.lesson.lesson4_lid import LID
+from toolkit.lesson.lesson4_season import SEASON
+from toolkit.lesson.view import ImpossibleError
 from toolkit.pictures import Year
 from toolkit.plan import plan
 from toolkit.study import example_path

@@ -8,8 +8,8 @@ from tests.boxes import lift_off, postcard
 from tests.explore.showing import both_ends_show
 from toolkit.box import Choices
 from toolkit.explore import lesson5
-from toolkit.explore.lesson5_finish import OILED, finish_table
-from toolkit.explore.view import ImpossibleError
+from toolkit.lesson.lesson5_finish import OILED, finish_table
+from toolkit.lesson.view import ImpossibleError
 from toolkit.plan import plan
 from toolkit.plan.areas import finishing_areas
 from toolkit.smoothing import FinishPlan, check_finish

@@ -8,8 +8,8 @@ import pytest
 
 from tests.boxes import postcard
 from toolkit.explore import lesson1
-from toolkit.explore.lesson1_board import bought
 from toolkit.explore.ready_card import ReadyCard
+from toolkit.lesson.lesson1_board import bought
 from toolkit.plan import plan
 
 

@@ -26,4 +26,4 @@ def test_files_load_no_drawing_and_no_notebook():
 
 
 def test_pages_load_rich_only_when_they_lay_out_a_table():
-    assert "rich" not in loaded_by("toolkit.pages")
+    assert "rich" not in loaded_by("toolkit.document")

@@ -12,13 +12,13 @@ import pytest
 
 from tests.boxes import postcard
 from toolkit.box import joint_checks
-from toolkit.explore.lesson1_tree import SEASON as YEAR
-from toolkit.explore.lesson3_corner import CORNER
-from toolkit.explore.lesson4_edges import EDGES
-from toolkit.explore.lesson4_lid import LID
-from toolkit.explore.lesson4_season import SEASON
-from toolkit.explore.scene import Scene
-from toolkit.explore.worked import worked_out
+from toolkit.lesson.lesson1_tree import SEASON as YEAR
+from toolkit.lesson.lesson3_corner import CORNER
+from toolkit.lesson.lesson4_edges import EDGES
+from toolkit.lesson.lesson4_lid import LID
+from toolkit.lesson.lesson4_season import SEASON
+from toolkit.lesson.scene import Scene
+from toolkit.lesson.worked import worked_out
 from toolkit.pictures import Picture, corner_picture, lid_picture, section_across, section_along
 from toolkit.plan import plan
 from toolkit.results import LEVELS, About, Place, Spot, Topic

@@ -1,5 +1,6 @@
 """House rules of the code: names at the top, sizes, docstrings, and README's promises."""
 
+import ast
 import inspect
 import re
 import subprocess
@@ -152,3 +153,40 @@ def test_the_readmes_picture_is_the_example_as_it_is_now() -> None:
     assert PICTURE.read_text(encoding="utf-8") == drawn(), (
         "the picture is old; run: python -m tests.house.readme_picture"
     )
+
+
+# What reads text by patterns: what people type, file names, old files. Nothing else may, and this
+# list may only become shorter: what the workbook writes itself it keeps as objects.
+PATTERNS = frozenset(
+    {
+        "classroom/tally.py",
+        "cli/sheets.py",
+        "document/spelling.py",
+        "files/class_values.py",
+        "files/lines.py",
+        "files/syntax.py",
+        "files/writing.py",
+        "libraries.py",
+        "measures/angles.py",
+        "measures/figures.py",
+        "measures/reading.py",
+        "measures/refusing.py",
+        "measures/text.py",
+        "pictures/kit/edition.py",
+        "pictures/sheets/marks.py",
+        "study/marking.py",
+        "study/questions.py",
+    }
+)
+
+
+def test_text_is_read_by_patterns_in_a_few_modules_only() -> None:
+    found = set()
+    for path in MODULES:
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+            names = [alias.name for alias in node.names] if isinstance(node, ast.Import) else []
+            if isinstance(node, ast.ImportFrom):
+                names.append(node.module or "")
+            if {"re", "html.parser"} & set(names):
+                found.add(path.relative_to(ROOT / "toolkit").as_posix())
+    assert found == PATTERNS

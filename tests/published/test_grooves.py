@@ -20,7 +20,7 @@ from toolkit.box.plough_table import plough_table
 from toolkit.box.ploughing import fence, grooves_to_plough
 from toolkit.box.season_checks import check_seasons
 from toolkit.box.window import window
-from toolkit.pages import as_text
+from toolkit.document import as_text
 
 # Clearance that a panel of 116 mm needs, made at 20 °C and 50 %, used at 22 °C and 75 %: its
 # swelling and 0.3 mm; flat-sawn and quarter-sawn.

@@ -2,28 +2,36 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import date
-from importlib.resources import files as package_files
 from typing import TYPE_CHECKING, Literal
 
-from toolkit.measures import as_typed, marking_typed
+from toolkit.document import LANGUAGE, Words, spelling
+from toolkit.document.page import PAPERS, file_of, page
 
 if TYPE_CHECKING:
-    from toolkit.handout.sections import Section
-    from toolkit.handout.words import Words
+    from toolkit.document import Section
 
 
 @dataclass(frozen=True, slots=True)
 class Look:
-    """What all pages of a class share: whose class, on which paper, in which English."""
+    """What all pages of a class share: whose class, on which paper, in which English.
+
+    ``typed`` are the titles and the boards' names, which keep their spelling.
+    """
 
     of: str
     fingerprint: str
     day: date
     words: Words = "british"
     paper: str = "a4"
+    typed: tuple[str, ...] = ()
+
+    @property
+    def spell(self) -> Callable[[str], str]:
+        """What puts our words into its English."""
+        return spelling(self.words, typed=(self.of, *self.typed))
 
 
 def class_page(
@@ -33,55 +41,23 @@ def class_page(
     sections: Sequence[Section],
     turned: Literal["portrait", "landscape"] = "portrait",
 ) -> bytes:
-    """A page as it is written to its file.
-
-    Parameters
-    ----------
-    title : str
-        Its heading.
-    look : Look
-        What it shares with the others.
-    sections : sequence of Section
-        What is on it.
-    turned : str
-        Which way the paper lies.
-
-    Returns
-    -------
-    bytes
-        One self-contained HTML file in UTF-8.
-
-    Source
-    ------
-    The workbook's own.
-    """
-    # Imported here: a run that finds nothing to do need not load it.
-    import jinja2
-    from markupsafe import Markup
-
-    from toolkit.handout.page import LANGUAGE, PAPERS, _css_text
-    from toolkit.handout.words import spelled
+    """A page as it is written to its file: one self-contained HTML file in UTF-8."""
+    # Imported here: a run that finds nothing to do need not load what draws.
     from toolkit.pictures import with_faces
 
-    environment = jinja2.Environment(autoescape=True, undefined=jinja2.StrictUndefined)
-    environment.filters["css_text"] = lambda text: Markup(_css_text(text))
-    here, handout = package_files("toolkit.classroom"), package_files("toolkit.handout")
-    template = environment.from_string(
-        here.joinpath("class_page.html.j2").read_text(encoding="utf-8")
-    )
     on = f"{look.day:%Y-%m-%d}"
-    with marking_typed():
-        of = as_typed(look.of)
-    page = template.render(
+    made = page(
+        file_of("classroom", "class_page.html.j2"),
+        spell=look.spell,
         title=title,
-        of=of,
-        language=LANGUAGE.get(look.words, ""),
-        css=Markup(handout.joinpath("page.css").read_text(encoding="utf-8")),
-        more=Markup(here.joinpath("class_page.css").read_text(encoding="utf-8")),
+        of=look.of,
+        language=LANGUAGE[look.words],
+        css=file_of("handout", "page.css"),
+        more=file_of("classroom", "class_page.css"),
         paper=PAPERS[look.paper],
         turned=turned,
-        byline=f"{of}. {on}. Fingerprint {look.fingerprint}.",
+        byline=f"{look.of}. {on}. Fingerprint {look.fingerprint}.",
         foot=f"{look.of} · {title} · {on} · {look.fingerprint}",
         sections=sections,
     )
-    return with_faces(spelled(page, words=look.words)).encode()
+    return with_faces(made).encode()

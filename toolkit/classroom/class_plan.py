@@ -12,11 +12,11 @@ from toolkit.classroom.plan_scene import SCENES, TIME, USUAL, WOOD, usual_class
 from toolkit.classroom.steps import PACES, critical_path, if_late as left_out, weekend as steps
 from toolkit.classroom.tally import asked, bare, calls, hands_sheet, tally
 from toolkit.classroom.timetable import span
+from toolkit.document import Figure, Sentence, TableBlock
 from toolkit.explore.cards import compare_count, guess_card, question_cards
 from toolkit.explore.engine import Explorer
 from toolkit.explore.hands_form import Asked, HandsForm
-from toolkit.explore.view import Listed, Said, Still
-from toolkit.explore.worked import own
+from toolkit.explore.own import own
 from toolkit.results import Table
 from toolkit.study import Question, lessons_with_questions
 
@@ -36,12 +36,12 @@ __all__ = [
 ]
 
 
-def worked() -> Said:
+def worked() -> Sentence:
     """The longest chain of steps, for a student who never waits."""
     length, chain = critical_path(steps(), pace="novice")
     names = " → ".join(str(number) for number in chain)
     work = sum(step.minutes["novice"] for step in steps())
-    return Said(
+    return Sentence(
         f"A novice who never waits works {span(work)} in all. Even with a hand for every step, "
         f"steps {names} follow one another and take {span(length)}."
     )
@@ -60,7 +60,7 @@ def guess() -> Any:
     )
 
 
-def compare() -> Said:
+def compare() -> Sentence:
     """The guess beside what the timetable says of the usual class."""
     plan = usual_class()
     in_time = sum(not plan.over(student) for student in plan.students)
@@ -77,12 +77,12 @@ def wood() -> Explorer:
     return Explorer(WOOD)
 
 
-def weekend_still() -> Still:
+def weekend_still() -> Figure:
     """The usual class's weekend, for paper."""
-    return Still(drawn(usual_class()))
+    return Figure(drawn(usual_class()))
 
 
-def minutes() -> Listed:
+def minutes() -> TableBlock:
     """Every step with its minutes at each pace."""
     rows = tuple(
         (
@@ -95,15 +95,15 @@ def minutes() -> Listed:
     )
     columns = ("no.", "step", *PACES, "shared tool")
     note = "Common practice, no source: time your own class and put its minutes in."
-    return Listed(Table("The steps", columns, rows, note=note, numeric=(0, 2, 3, 4)))
+    return TableBlock(Table("The steps", columns, rows, note=note, numeric=(0, 2, 3, 4)))
 
 
-def if_late() -> Listed:
+def if_late() -> TableBlock:
     """What to leave out when it is late."""
-    return Listed(left_out(steps()))
+    return TableBlock(left_out(steps()))
 
 
-def hands(lesson: int) -> Listed:
+def hands(lesson: int) -> TableBlock:
     """What to call out for a show of hands before a lesson, and what each answer stands for.
 
     Parameters
@@ -111,7 +111,7 @@ def hands(lesson: int) -> Listed:
     lesson : int
         Number of the lesson.
     """
-    return Listed(hands_sheet(own(), lesson=lesson)[0])
+    return TableBlock(hands_sheet(own(), lesson=lesson)[0])
 
 
 def counted(lesson: int = 4) -> HandsForm:

@@ -1,9 +1,8 @@
-"""What is on each page for the class: from a class and its plans to sections of HTML."""
+"""What is on each page for the class: from a class and its plans to sections of blocks."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
-from html import escape
 
 from toolkit.classroom.assessment import Measured, assess, assess_student
 from toolkit.classroom.clock import TimeOfDay
@@ -22,10 +21,8 @@ from toolkit.classroom.tools_plan import (
     shared_table,
 )
 from toolkit.classroom.wall_sheet import groups, setting_tables
+from toolkit.document import Block, Figure, Section, Sentence, TableBlock
 from toolkit.files import Student, WeekendClass
-from toolkit.handout.sections import Section, figure
-from toolkit.measures import as_typed
-from toolkit.pages import as_html
 from toolkit.pictures import for_paper
 from toolkit.plan import Plan
 from toolkit.results import Table, capital
@@ -34,14 +31,14 @@ from toolkit.study import lessons_with_questions
 Plans = Mapping[int, Plan]
 
 
-def prose(*sentences: str) -> tuple[str, ...]:
+def prose(*sentences: str) -> tuple[Block, ...]:
     """Sentences as paragraphs; an empty one is left out."""
-    return tuple(f"<p>{escape(text)}</p>" for text in sentences if text)
+    return tuple(Sentence(text) for text in sentences if text)
 
 
-def each(*tables: Table) -> tuple[str, ...]:
-    """Tables as HTML; one without rows is left out."""
-    return tuple(as_html(table) for table in tables if table.rows)
+def each(*tables: Table, kept: bool = False) -> tuple[Block, ...]:
+    """Tables; one without rows is left out. No page break falls into those ``kept`` whole."""
+    return tuple(TableBlock(table, kept=kept) for table in tables if table.rows)
 
 
 def timed(taught: WeekendClass) -> Timetable:
@@ -71,14 +68,14 @@ def hours(taught: WeekendClass) -> tuple[str, list[Section]]:
     return plan.sentence, rows
 
 
-def _drawn(taught: WeekendClass, plan: Timetable) -> str:
+def _drawn(taught: WeekendClass, plan: Timetable) -> Figure:
     """The timetable as a picture, with the times of day."""
     clock = TimeOfDay(taught.day)
     # On paper everything stands on one page; the day is said by the strip that a time stands over.
     pairs = zip(taught.students, plan.paces, strict=True)
     words = [one.pace if one.pace == pace else "helped" for one, pace in pairs]
     with for_paper():
-        return figure(drawn(plan, clock=lambda at: clock.shown(at).partition(", ")[2], paces=words))
+        return Figure(drawn(plan, clock=lambda at: clock.shown(at).partition(", ")[2], paces=words))
 
 
 def _sat_with(taught: WeekendClass, plan: Timetable) -> str:
@@ -174,17 +171,17 @@ def rubric(student: Student, plan: Plan) -> tuple[str, list[Section]]:
     """A rubric on the student's own rule: filled where the box was measured, else blank."""
     rule, frame = plan.choices.rule, plan.design.frame
     size = (frame.outside_length.value, frame.outside_width.value)
-    words = f"{capital(student.called)}. {as_typed(plan.choices.title)}, outside {plan.outside}."
+    words = f"{capital(student.called)}. {plan.choices.title}, outside {plan.outside}."
     table = blank_rubric(rule, size=size)
-    sign = "<p>Measured by ____________________ on ____________ humidity ________ %</p>"
-    blank = Section("rubric", "How good is it", words, (as_html(table), sign))
+    sign = Sentence("Measured by ____________________ on ____________ humidity ________ %")
+    blank = Section("rubric", "How good is it", words, (TableBlock(table), sign))
     if not student.measured:
         return "", [blank]
     try:
         marked = assess_student(student, plan=plan)
     except ValueError as error:
         return "", [Section("marks", "Marks", f"Not marked: {error}.", ()), blank]
-    title = as_typed(plan.choices.title)
+    title = plan.choices.title
     sheet = student_sheet(marked, student=student.number, title=title)
     return marked.sentence, [Section("marks", "Marks", "", each(sheet)), blank]
 

@@ -9,7 +9,7 @@ from datetime import date
 from pathlib import Path
 
 from toolkit.classroom.class_pages import Look
-from toolkit.classroom.jobs import Job
+from toolkit.classroom.jobs import Job, typed_of
 from toolkit.files import FileError, WeekendClass
 from toolkit.files.folder_record import (
     RECORD,
@@ -153,6 +153,7 @@ class FolderRun:
             date.today(),
             self.taught.words,
             self.taught.paper,
+            typed_of(self.taught),
         )
         page = index_page(self.taught, look=look, titles=titles, made=made, faults=faults)
         self._write(INDEX, page, source=source, words="")

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 from types import ModuleType
@@ -12,12 +12,11 @@ from typing import TYPE_CHECKING, Literal, TypeAlias
 from toolkit.classroom.class_pages import Look, class_page
 from toolkit.files import Student, WeekendClass
 from toolkit.files.folder_record import mark, mark_of_files
-from toolkit.measures import marking_typed
 from toolkit.plan import Plan
-from toolkit.stock import named_as_typed, sets_needed
+from toolkit.stock import sets_needed
 
 if TYPE_CHECKING:
-    from toolkit.handout.sections import Section
+    from toolkit.document import Section
 
 Page: TypeAlias = "tuple[str, list[Section]]"
 Turned = Literal["portrait", "landscape"]
@@ -134,14 +133,13 @@ def class_jobs(taught: WeekendClass, plans: Mapping[int, Plan], *, spare: Plan) 
         from toolkit.classroom import wood_contents
         from toolkit.classroom.wood import class_wood
 
-        marked = replace(taught, boards=named_as_typed(taught.boards))
         wood = class_wood(
-            plans, boards=marked.boards, spare=spare, sets=sets, practice=buying.practice
+            plans, boards=taught.boards, spare=spare, sets=sets, practice=buying.practice
         )
         return {
-            "shopping.html": wood_contents.shopping(marked, wood),
-            "kits.html": wood_contents.kits(marked, plans, wood, spare=spare, sets=sets),
-            "boards.html": wood_contents.boards(marked, wood),
+            "shopping.html": wood_contents.shopping(taught, wood),
+            "kits.html": wood_contents.kits(taught, plans, wood, spare=spare, sets=sets),
+            "boards.html": wood_contents.boards(taught, wood),
         }
 
     titles: dict[str, tuple[str, Turned]] = {
@@ -201,7 +199,14 @@ def _look(
         date.today(),
         words or taught.words,  # type: ignore[arg-type]
         paper or taught.paper,
+        typed_of(taught),
     )
+
+
+def typed_of(taught: WeekendClass) -> tuple[str, ...]:
+    """What people typed and the class's pages quote: titles of boxes, names of boards."""
+    boxes = [row.choices.title for row in taught.students if row.choices is not None]
+    return (*dict.fromkeys(boxes), *(board.name for board in taught.boards))
 
 
 def _contents() -> ModuleType:
@@ -220,7 +225,9 @@ def _job(
 ) -> Job:
     def make() -> dict[str, tuple[bytes, str]]:
         made = {}
-        with marking_typed():
+        from toolkit.pictures import worded
+
+        with worded(look.spell):
             told = pages()
         for name, (short, sections) in told.items():
             title, turned = titles[name]

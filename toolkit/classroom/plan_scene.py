@@ -12,10 +12,10 @@ from toolkit.classroom.late import borrowed, bought_back
 from toolkit.classroom.steps import PACES, Pace
 from toolkit.classroom.timetable import Timetable, shared_tools, span, timetable
 from toolkit.classroom.wood import parts_of, practice_stick
-from toolkit.explore.controls import NumberControl
-from toolkit.explore.scene import Moment, Scene
-from toolkit.explore.view import View
-from toolkit.explore.worked import possible
+from toolkit.lesson.controls import NumberControl
+from toolkit.lesson.scene import Moment, Scene
+from toolkit.lesson.view import View
+from toolkit.lesson.worked import possible
 from toolkit.measures import Rule
 from toolkit.pictures import Stack, stack_picture
 from toolkit.results import Table

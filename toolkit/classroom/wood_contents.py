@@ -9,20 +9,15 @@ from toolkit.classroom.kits import TO_BUY, kit
 from toolkit.classroom.shopping import stick_table, sticks
 from toolkit.classroom.volumes import board_table, volume_table
 from toolkit.classroom.wood import ClassWood
+from toolkit.document import Figure, Section
 from toolkit.files import WeekendClass
-from toolkit.handout.sections import Section, figure
 from toolkit.measures import Rule
 from toolkit.plan import Plan
-from toolkit.results import Table, capital
+from toolkit.results import capital
 from toolkit.stock import Laid, cut_table, order_by, piece_table
 
 # Names of parts on a drawing that is full of them.
 BRIEF = {"side": "s", "back": "bk", "front": "fr", "bottom": "bt", "batten": "bn", "practice": "ps"}
-
-
-def _kept_whole(*tables: Table) -> tuple[str, ...]:
-    """Tables that no page break may fall into."""
-    return tuple(f'<div class="kit">{block}</div>' for block in each(*tables))
 
 
 def _order(taught: WeekendClass) -> str:
@@ -85,8 +80,8 @@ def kits(
         "it comes off the saw, and put the handout and the rubric in."
     )
     return said, [
-        Section("kits", "A kit for each student", words, _kept_whole(*tables)),
-        Section("reserve", "Sets in reserve", "", _kept_whole(*reserve)),
+        Section("kits", "A kit for each student", words, each(*tables, kept=True)),
+        Section("reserve", "Sets in reserve", "", each(*reserve, kept=True)),
     ]
 
 
@@ -115,7 +110,7 @@ def boards(taught: WeekendClass, wood: ClassWood) -> tuple[str, list[Section]]:
     return said, [Section("proof", "Is it enough", said, told), *rows]
 
 
-def _drawn_board(laid: Laid, rule: Rule) -> str:
+def _drawn_board(laid: Laid, rule: Rule) -> Figure:
     """A board with its parts under short names."""
     from toolkit.pictures import board_picture
 
@@ -129,9 +124,9 @@ def _drawn_board(laid: Laid, rule: Rule) -> str:
         )
         for section in laid.sections
     )
-    picture = board_picture(laid.board, replace(laid, sections=sections), rule=rule, paper=True)
     # A class is laid out for the least wood: its looks are not weighed, so they are not told.
-    return figure(picture).replace(f" Looks {laid.looks:.2f} of 1, ", " ")
+    brief = replace(laid, sections=sections)
+    return Figure(board_picture(laid.board, brief, rule=rule, paper=True, looks=False))
 
 
 def _brief(name: str) -> str:

@@ -45,7 +45,7 @@ def _heading(made: Plan) -> str:
 
 
 def _check(args: argparse.Namespace) -> int:
-    from toolkit.pages import findings_text
+    from toolkit.document import findings_text
 
     made = _read(args.box)
     print(_heading(made))
@@ -55,7 +55,7 @@ def _check(args: argparse.Namespace) -> int:
 
 
 def _plan(args: argparse.Namespace) -> int:
-    from toolkit.pages import as_text, findings_text
+    from toolkit.document import as_text, findings_text
 
     made = _read(args.box)
     if args.json:
@@ -71,7 +71,7 @@ def _plan(args: argparse.Namespace) -> int:
 
 
 def _compare(args: argparse.Namespace) -> int:
-    from toolkit.pages import as_text, findings_text
+    from toolkit.document import as_text, findings_text
 
     before, after = _read(args.before), _read(args.after)
     told = compare(before, after)

@@ -65,7 +65,7 @@ def _page(made: Plan, laid: BoxLaid) -> Iterator[str]:
     """The layout as a person reads it, piece by piece."""
     from datetime import date
 
-    from toolkit.pages import as_text
+    from toolkit.document import as_text
     from toolkit.stock import curve_sentence, cut_table, missing_sentences, piece_table, to_buy
 
     rule = made.choices.rule
@@ -93,7 +93,7 @@ def _page(made: Plan, laid: BoxLaid) -> Iterator[str]:
 
 def _paragraphs(*texts: str) -> str:
     """Sentences as wide as the terminal, each beginning a line."""
-    from toolkit.pages.plain import width_or_usual, wrapped
+    from toolkit.document.plain import width_or_usual, wrapped
 
     width = width_or_usual(None)
     return "\n".join(line for text in texts for line in wrapped(text, width=width, hanging="  "))

@@ -108,6 +108,6 @@ def _keys(option: Option, found: Rescue) -> str:
 
 
 def _wrapped(text: str) -> str:
-    from toolkit.pages.plain import width_or_usual, wrapped
+    from toolkit.document.plain import width_or_usual, wrapped
 
     return "\n".join(wrapped(text, width=width_or_usual(None), hanging="   "))

@@ -75,15 +75,7 @@ class BoardFields:
         self.fill(None, rule=Rule.millimetres())
 
     def fill(self, board: Board | None, *, rule: Rule) -> None:
-        """Put a board into the boxes, or empty them.
-
-        Parameters
-        ----------
-        board : Board or None
-            The board. [mm]
-        rule : Rule
-            The rule on which its lengths are shown.
-        """
+        """Put a board into the boxes, or empty them."""
         self._name.value = board.name if board else ""
         self._species.value = board.species if board else ""
         gone = [box.widget for box in self._sizes.values()]

@@ -12,11 +12,11 @@ from typing import Any
 
 import ipywidgets as widgets
 
+from toolkit.document import SHEET
 from toolkit.explore.board_fields import FIELD, LABEL, BoardFields
 from toolkit.explore.board_rows import ROW_SHEET
 from toolkit.explore.controls import BUTTON
 from toolkit.explore.engine import follows
-from toolkit.explore.view import SHEET
 from toolkit.files import FileError, board_from_typed
 from toolkit.measures import Rule
 from toolkit.stock import Board
@@ -27,13 +27,7 @@ _MOST_TOLD = 5
 
 
 class BoardForm:
-    """The student's rack, board by board, in boxes to type into. Display it in a cell.
-
-    Parameters
-    ----------
-    changed : callable, optional
-        Called whenever the rack on the disk has become another one.
-    """
+    """The student's rack, board by board, in boxes to type into. Display it in a cell."""
 
     def __init__(self, changed: Callable[[], object] | None = None) -> None:
         self._changed = changed

@@ -30,17 +30,6 @@ class LengthBox:
     """A text box for a length, shown on the student's rule.
 
     It is shown by the nearest mark; while nobody touches it, it is handed on exactly as it came.
-
-    Parameters
-    ----------
-    hint : str
-        What stands in the empty box.
-    rule : Rule
-        The student's rule.
-    value : float, optional
-        What is in it at first; without one it is empty. [mm]
-    look : Any
-        Traits of the widget, such as its description and its layout.
     """
 
     def __init__(self, *, hint: str, rule: Rule, value: float | None = None, **look: Any) -> None:
@@ -86,19 +75,7 @@ class _Row:
 
 
 class Rows:
-    """A small table of boxes: the defects of a board, or the places on its heart line.
-
-    Parameters
-    ----------
-    what : str
-        What one row is called in words, such as ``defect``.
-    add : str
-        What is on the button that adds a row.
-    columns : tuple of str
-        Names of the lengths in a row.
-    words : tuple of str
-        What can be chosen at the beginning of a row; without any there is no choice.
-    """
+    """A small table of boxes: the defects of a board, or the places on its heart line."""
 
     def __init__(
         self, *, what: str, add: str, columns: tuple[str, ...], words: tuple[str, ...] = ()
@@ -115,17 +92,7 @@ class Rows:
     def fill(
         self, rows: Sequence[tuple[str, Sequence[float]]], *, rule: Rule, hints: Sequence[str]
     ) -> None:
-        """Begin from these rows, each a word and its lengths. [mm]
-
-        Parameters
-        ----------
-        rows : sequence of (str, lengths)
-            The word, empty where there is no choice, and the lengths. [mm]
-        rule : Rule
-            The rule on which the lengths are shown.
-        hints : sequence of str
-            What stands in the empty boxes, one for each column.
-        """
+        """Begin from these rows, each a word and its lengths. [mm]"""
         self._rule, self._hints = rule, tuple(hints)
         gone, self._rows = self._rows, [self._row(word, lengths) for word, lengths in rows]
         self._lay(gone)

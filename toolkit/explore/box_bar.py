@@ -24,15 +24,7 @@ class Reloaded(Protocol):
 
 
 class BoxBar:
-    """Keeps the slider's choice in the student's own file, and takes it back.
-
-    Parameters
-    ----------
-    changes : callable
-        What the sliders changed, by key of the box file, with values as the file says them.
-    reloaded : callable
-        Told whenever the kept box is another one.
-    """
+    """Keeps the slider's choice in the student's own file, and takes it back."""
 
     def __init__(self, *, changes: Callable[[], dict[str, Any]], reloaded: Reloaded) -> None:
         self._changes, self._reloaded = changes, reloaded

@@ -8,8 +8,9 @@ from typing import Any
 
 import ipywidgets as widgets
 
+from toolkit.document import SHEET, Sentence
 from toolkit.explore.controls import ANSWER, BUTTON
-from toolkit.explore.view import SHEET, Said, spoken
+from toolkit.lesson.view import spoken
 from toolkit.plan import Plan
 from toolkit.study import (
     Question,
@@ -28,17 +29,7 @@ def _prompt(text: str) -> widgets.HTML:
 
 
 def guess_card(question_id: str, prompt: str, *, hint: str, count: bool = False) -> widgets.Widget:
-    """A question with a box for a guess, which is kept before anything is shown.
-
-    Parameters
-    ----------
-    question_id : str
-        The question's own name, under which the guess is kept.
-    prompt, hint : str
-        The question, and what to type, such as ``for example 1.5 mm``.
-    count : bool
-        Whether a whole number is asked for, not a length.
-    """
+    """A question with a box for a guess, which is kept before anything is shown."""
     read = guess_count if count else guess
     box = widgets.Text(description="my guess", placeholder=hint, layout=ANSWER)
     keep = widgets.Button(description="Keep my guess", layout=BUTTON)
@@ -66,30 +57,20 @@ def guess_card(question_id: str, prompt: str, *, hint: str, count: bool = False)
     return widgets.VBox([widgets.HTML(SHEET), _prompt(prompt), row, said])
 
 
-def compare_guess(question_id: str, made: Plan, *, answer: float) -> Said:
+def compare_guess(question_id: str, made: Plan, *, answer: float) -> Sentence:
     """How far off the kept guess was, in millimetres and in a thing on the bench. [mm]"""
     shown = reveal(question_id, answer=answer, rule=made.choices.rule)
-    return Said(" ".join(filter(None, [shown.sentence, shown.notice])))
+    return Sentence(" ".join(filter(None, [shown.sentence, shown.notice])))
 
 
-def compare_count(question_id: str, *, answer: int, noun: str) -> Said:
+def compare_count(question_id: str, *, answer: int, noun: str) -> Sentence:
     """How far off the kept guess of a count was; the noun is in the plural."""
     shown = reveal_count(question_id, answer=answer, noun=noun)
-    return Said(" ".join(filter(None, [shown.sentence, shown.notice])))
+    return Sentence(" ".join(filter(None, [shown.sentence, shown.notice])))
 
 
 class YourTurn:
-    """Questions on the student's own box, each with an answer box that marks itself.
-
-    Parameters
-    ----------
-    lesson : int
-        Number of the lesson.
-    own : callable
-        Gives the student's own box, worked out.
-    seed : int or str, optional
-        Makes the other sizes repeatable, for a class.
-    """
+    """Questions on the student's own box, each with an answer box that marks itself."""
 
     def __init__(
         self, lesson: int, *, own: Callable[[], Plan], seed: int | str | None = None
@@ -122,13 +103,7 @@ class YourTurn:
 
 
 def question_cards(questions: Sequence[Question]) -> widgets.Widget:
-    """Questions that are not drawn from a lesson, each with an answer box that marks itself.
-
-    Parameters
-    ----------
-    questions : sequence of Question
-        What is asked.
-    """
+    """Questions that are not drawn from a lesson, each with an answer box that marks itself."""
     return widgets.VBox([widgets.HTML(SHEET), *(_question(one) for one in questions)])
 
 

@@ -18,10 +18,12 @@ from weakref import WeakSet
 import ipywidgets as widgets
 
 from toolkit.box import Choices
+from toolkit.document import SHEET
 from toolkit.explore.box_bar import BoxBar
-from toolkit.explore.controls import Control, file_changes, first_value, in_box, widget
-from toolkit.explore.scene import Scene
-from toolkit.explore.view import SHEET, ImpossibleError, View
+from toolkit.explore.controls import widget
+from toolkit.lesson.controls import Control, file_changes, first_value, in_box
+from toolkit.lesson.scene import Scene
+from toolkit.lesson.view import ImpossibleError, View
 from toolkit.measures import Rule
 from toolkit.pictures import face_of_drawings
 from toolkit.study import OwnBox
@@ -46,13 +48,7 @@ _followers: WeakSet[Follower] = WeakSet()
 
 
 def follows(form: Follower) -> None:
-    """Tell a form whenever another box is kept, or the same on another rule.
-
-    Parameters
-    ----------
-    form : Follower
-        Told as long as anything else holds it.
-    """
+    """Tell a form whenever another box is kept, or the same on another rule."""
     _followers.add(form)
 
 
@@ -73,11 +69,7 @@ def _letters() -> widgets.HTML:
 class Explorer:
     """The sliders of a scene over one box. Display it as the last value of a cell.
 
-    Parameters
-    ----------
-    scene : Scene
-        Its controls and what they show. Where none of them sets anything in the box there is
-        nothing to keep, and no bar above them.
+    Where none of its controls sets anything in the box there is nothing to keep, and no bar.
     """
 
     def __init__(self, scene: Scene) -> None:
@@ -166,7 +158,7 @@ class Explorer:
         if self._foreseen is not None and self._foreseen[0] == values:
             return self._foreseen[1:]
         view = self.scene.view(self.kept, values)
-        return view, view.figure
+        return view, view.figure(self.scene.name)
 
     def _expect(self, control: Control, change: Any) -> None:
         """A slider that stands still for a moment will most likely go one step further."""
@@ -190,7 +182,7 @@ class Explorer:
         """The words of the latest picture."""
         view, self._unsaid = self._unsaid, None
         if view is not None:
-            self._words.value = view.words
+            self._words.value = view.words(self.scene.name)
 
     def _changes(self) -> dict[str, Any]:
         """What differs from the kept box, as the box file says it."""
@@ -222,12 +214,7 @@ class Explorer:
 def refresh(scene: str, *, forget: Collection[str] = ()) -> None:
     """Show a scene again wherever it stands, because something beside the box was changed.
 
-    Parameters
-    ----------
-    scene : str
-        Its name.
-    forget : collection of str
-        Keys of sliders that begin again, because what they stood at may be gone.
+    Sliders by the keys to ``forget`` begin again: what they stood at may be gone.
     """
     for one in list(_alive):
         if one.scene.name == scene:
@@ -236,17 +223,7 @@ def refresh(scene: str, *, forget: Collection[str] = ()) -> None:
 
 
 def followed(choices: Choices, *, forget: bool = True, but: Explorer | None = None) -> None:
-    """Begin the scenes of this kernel from a box that something else has kept.
-
-    Parameters
-    ----------
-    choices : Choices
-        The box as it is kept now. [mm]
-    forget : bool
-        Whether what their sliders hold of the box is given up.
-    but : Explorer, optional
-        The one that has kept it, and knows already.
-    """
+    """Begin the scenes of this kernel from a box that something else has kept."""
     for one in list(_alive):
         if one is not but:
             if one.bar:

@@ -8,26 +8,16 @@ from typing import Any
 import ipywidgets as widgets
 
 from toolkit.box.joinery import compare_readings
+from toolkit.document import SHEET
 from toolkit.explore.controls import ANSWER, BUTTON
-from toolkit.explore.lesson3_saw import gaps_of
-from toolkit.explore.view import SHEET, spoken
+from toolkit.lesson.lesson3_saw import gaps_of
+from toolkit.lesson.view import spoken
 from toolkit.measures import length
 from toolkit.plan import Plan
 
 
 def readings_of(text: str) -> tuple[float, ...]:
-    """Thicknesses as they are typed, parted by commas or semicolons. [mm]
-
-    Parameters
-    ----------
-    text : str
-        ``"0.1 mm, 0.25 mm"``; 0 where no blade goes in.
-
-    Raises
-    ------
-    MeasureError
-        One of them is no length.
-    """
+    """Thicknesses as they are typed, parted by commas or semicolons. [mm]"""
     parts = [part.strip() for part in text.replace(";", ", ").split(", ") if part.strip(" ,")]
     return tuple(
         0.0 if part == "0" else length(part.strip(" ,"), what="reading", allow="zero")
@@ -36,13 +26,7 @@ def readings_of(text: str) -> tuple[float, ...]:
 
 
 def feeler_card(own: Callable[[], Plan]) -> widgets.Widget:
-    """A box for readings, and what they say.
-
-    Parameters
-    ----------
-    own : callable
-        Gives the student's own box, worked out.
-    """
+    """A box for readings, and what they say."""
     box = widgets.Text(
         description="my readings",
         placeholder="0.1 mm, 0.25 mm, 0",

@@ -8,10 +8,10 @@ from typing import Any
 
 import ipywidgets as widgets
 
+from toolkit.document import SHEET, as_html
 from toolkit.explore.controls import BUTTON
 from toolkit.explore.engine import follows
-from toolkit.explore.view import SHEET, spoken
-from toolkit.pages import as_html
+from toolkit.lesson.view import spoken
 from toolkit.results import Table
 
 _WIDE = {"width": "100%", "max_width": "680px"}

@@ -7,12 +7,12 @@ from typing import Any
 
 import ipywidgets as widgets
 
+from toolkit.document import SHEET, as_html, findings_html
 from toolkit.explore.controls import ANSWER, BUTTON
 from toolkit.explore.engine import followed, follows
-from toolkit.explore.view import SHEET, spoken
-from toolkit.explore.worked import worked_out
+from toolkit.lesson.view import spoken
+from toolkit.lesson.worked import worked_out
 from toolkit.measures import length
-from toolkit.pages import as_html, findings_html
 from toolkit.plan import compare, tables
 from toolkit.results import SQUARE, WALLS
 from toolkit.study import Loaded, OwnBox

@@ -10,12 +10,12 @@ from typing import Any
 import ipywidgets as widgets
 import numpy as np
 
+from toolkit.document import SHEET, findings_html
 from toolkit.explore.controls import BUTTON
 from toolkit.explore.engine import follows
-from toolkit.explore.lesson2_board import stick_of, walls
-from toolkit.explore.view import SHEET, spoken
+from toolkit.lesson.lesson2_board import stick_of, walls
+from toolkit.lesson.view import spoken
 from toolkit.measures import Rule, length
-from toolkit.pages import findings_html
 from toolkit.pictures import Picture, face_map
 from toolkit.plan import Plan
 from toolkit.results import GEOMETRY, Finding, below
@@ -42,13 +42,7 @@ _CORNERS = (0, ACROSS - 1, (ALONG - 1) * ACROSS, ALONG * ACROSS - 1)
 
 
 class ReadingsForm:
-    """Fifteen boxes laid out as the board lies: near edge, middle, far edge; left to right.
-
-    Parameters
-    ----------
-    own : callable
-        Gives the student's own box, worked out.
-    """
+    """Fifteen boxes laid out as the board lies: near edge, middle, far edge; left to right."""
 
     def __init__(self, own: Callable[[], Plan]) -> None:
         self._own = own
@@ -109,13 +103,7 @@ class ReadingsForm:
         self._hint.value = spoken(_HINTS[self.measured.value], "bench-say")
 
     def found(self) -> tuple[Picture, str, tuple[Finding, ...]]:
-        """The map of what to remove, what the readings say, and whether the wood is enough.
-
-        Raises
-        ------
-        ValueError
-            A box can't be read, or the readings say nothing.
-        """
+        """The map of what to remove, what the readings say, and whether the wood is enough."""
         made = self._own()
         rule = made.choices.rule
         long = length(self.length.value, what="length")

@@ -8,10 +8,10 @@ from typing import Any
 
 import ipywidgets as widgets
 
+from toolkit.document import SHEET, findings_html
 from toolkit.explore.controls import BUTTON
-from toolkit.explore.view import SHEET, spoken
+from toolkit.lesson.view import spoken
 from toolkit.measures import humidity, mass, percent, slope, temperature
-from toolkit.pages import findings_html
 from toolkit.plan import Plan
 from toolkit.results import Finding
 from toolkit.wood import BoardSeen, equilibrium_moisture, ready_to_cut
@@ -21,13 +21,7 @@ _WIDE = {"width": "36em"}
 
 
 class ReadyCard:
-    """Boxes to type readings into, and what an experienced maker would say to them.
-
-    Parameters
-    ----------
-    own : callable
-        Gives the student's own box, worked out: its room is what the air is at first.
-    """
+    """Boxes to type readings into, and what an experienced maker would say to them."""
 
     def __init__(self, own: Callable[[], Plan]) -> None:
         self._own = own
@@ -60,13 +54,7 @@ class ReadyCard:
         self.said.value = f'<div class="bench-view" role="status">{html}</div>'
 
     def findings(self) -> tuple[Finding, ...]:
-        """What is to be said to the readings that stand in the boxes now.
-
-        Raises
-        ------
-        ValueError
-            A reading can't be read, or there is none at all.
-        """
+        """What is to be said to the readings that stand in the boxes now."""
         room = equilibrium_moisture(
             temperature=temperature(self.temperature.value, what="temperature here"),
             humidity=humidity(self.humidity.value, what="humidity here"),

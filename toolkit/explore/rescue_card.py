@@ -8,10 +8,11 @@ from typing import Any
 import ipywidgets as widgets
 
 from toolkit.box import written
+from toolkit.document import SHEET
 from toolkit.explore.controls import ANSWER, BUTTON
 from toolkit.explore.engine import followed, follows
 from toolkit.explore.rescue_words import label, mishaps, then, way_html
-from toolkit.explore.view import SHEET, spoken
+from toolkit.lesson.view import spoken
 from toolkit.measures import length
 from toolkit.plan import Plan
 from toolkit.plan.rescue import (
@@ -36,15 +37,7 @@ _TAIL = "tail_wrong_side"
 
 
 class RescueCard:
-    """Choose what happened, type its size, see the ways out, keep one. Display it in a cell.
-
-    Parameters
-    ----------
-    own : callable
-        Gives the student's own box, worked out.
-    stages : sequence of str
-        The stages whose mishaps are offered first.
-    """
+    """Choose what happened, type its size, see the ways out, keep one. Display it in a cell."""
 
     def __init__(self, own: Callable[[], Plan], *, stages: Sequence[Stage]) -> None:
         self._own, self._stages, self._quiet = own, tuple(stages), False
@@ -128,13 +121,7 @@ class RescueCard:
         self.ways.children, self.said.value = (), said
 
     def mishap(self) -> Mishap:
-        """What is chosen and typed now.
-
-        Raises
-        ------
-        ValueError
-            The length can't be read, or there can be no such mishap.
-        """
+        """What is chosen and typed now."""
         what, value = self.which.value, None
         if what in WITH_LENGTH:
             if not self.size.value.strip():

@@ -32,13 +32,7 @@ def label(what: str) -> str:
 
 
 def mishaps(stages: Sequence[Stage]) -> tuple[str, ...]:
-    """All that can go wrong, by name: first what is mostly found at some stages.
-
-    Parameters
-    ----------
-    stages : sequence of str
-        The stages, such as ``("grooved", "fitted")``.
-    """
+    """All that can go wrong, by name: first what is mostly found at some stages."""
     known = [*WITHOUT, *WITH_LENGTH]
     joints_first = sorted(known, key=lambda what: what not in _HAPPENED)
     return tuple(sorted(joints_first, key=lambda what: usual_stage(what) not in stages))

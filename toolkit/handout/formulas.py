@@ -1,23 +1,16 @@
-"""The formulas that the numbers rest on, with the student's own numbers put in.
-
-They are written in LaTeX here and set as MathML, which a browser draws by itself and a screen
-reader can walk through.
-"""
+"""The formulas that the numbers rest on, with the student's own numbers put in."""
 
 from __future__ import annotations
 
-import re
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
-from html import escape
+from collections.abc import Iterator
 
-from latex2mathml.converter import convert
-
+from toolkit.document import Block, Formula, Heading
 from toolkit.plan import Plan
-from toolkit.results import Working, capital
+from toolkit.results import Working, capital, listed
 from toolkit.stock import END_WASTE, GAP, blanks_of, to_buy
 from toolkit.wood import equilibrium_moisture, species
 
+NO_BREAK = "\N{NO-BREAK SPACE}"
 MOISTURE = (
     r"M = \frac{1800}{W} \left[ \frac{K H}{1 - K H} + "
     r"\frac{K_1 K H + 2 K_1 K_2 K^2 H^2}{1 + K_1 K H + K_1 K_2 K^2 H^2} \right]"
@@ -31,45 +24,15 @@ COEFFICIENTS = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Formula:
-    """A formula: what it gives, its lines in LaTeX, what stands for what, and its source."""
-
-    name: str
-    lines: tuple[str, ...]
-    where: str
-    source: str
-
-    def html(self) -> str:
-        """It as HTML, each line set on its own."""
-        lines = "".join(convert(line, display="block") for line in self.lines)
-        where = f"<p>{escape(self.where)}</p>" if self.where else ""
-        return (
-            f'<div class="formula"><h4>{escape(self.name)}</h4>{lines}{where}'
-            f'<p class="source">Source: {escape(self.source)}</p></div>'
-        )
-
-
-def formulas(plan: Plan) -> str:
-    """The formulas of a box as HTML.
-
-    Parameters
-    ----------
-    plan : Plan
-        The box; it exists. [mm]
-
-    Source
-    ------
-    Each names its own.
-    """
-    rows = [*_moisture(plan), *_movement(plan), *_sums(plan), *_joint(plan), *_stick(plan)]
-    return "<h3>The formulas they rest on</h3>" + "".join(row.html() for row in rows)
+def formulas(plan: Plan) -> tuple[Block, ...]:
+    """The formulas of a box that exists, under a heading of their own."""
+    rows = (*_moisture(plan), *_movement(plan), *_sums(plan), *_joint(plan), *_stick(plan))
+    return Heading("The formulas they rest on"), *rows
 
 
 def _words(text: str) -> str:
     # The converter drops plain spaces from words that begin with a figure.
-    text = re.sub(r"\s", "\N{NO-BREAK SPACE}", text)
-    return rf"\text{{{text}}}"
+    return rf"\text{{{NO_BREAK.join(text.split(' '))}}}"
 
 
 def _moisture(plan: Plan) -> Iterator[Formula]:
@@ -190,13 +153,9 @@ def _stick(plan: Plan) -> Iterator[Formula]:
         rf"{_words(rule.exact(first.length))}",
     )
     yield Formula(
-        f"Length of one stick for {_listed(names)}",
+        f"Length of one stick for {listed(names)}",
         lines,
         "l is the rough length of each part, n how many they are, k what a saw cut takes between "
         "two parts with its wander (the kerf and a little more), w what is lost at the two ends.",
         "Geometry; k and w are customs: common practice, no source.",
     )
-
-
-def _listed(names: Sequence[str]) -> str:
-    return " and ".join(filter(None, [", ".join(names[:-1]), names[-1]]))

@@ -4,18 +4,27 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from html import escape
 
 from toolkit.box.joinery import glue_up_steps, line_table, step_table, transfer_steps
+from toolkit.document import (
+    PAPER,
+    Block,
+    Bullets,
+    Edition,
+    Figure,
+    FindingsBlock,
+    Section,
+    Sentence,
+    TableBlock,
+    Words,
+)
 from toolkit.handout import reference
 from toolkit.handout.formulas import formulas
 from toolkit.handout.lessons import Lesson
-from toolkit.handout.what_if import rings_frames, what_if
-from toolkit.handout.words import Words
+from toolkit.handout.what_if import WhatIf, rings_frames
 from toolkit.handout.yours import if_yours_measures
-from toolkit.pages import as_html, findings_html
 from toolkit.pictures import (
-    Picture,
+    SheetPage,
     board_picture,
     box_apart,
     corner_picture,
@@ -27,38 +36,39 @@ from toolkit.plan import Plan, tables
 from toolkit.results import Finding, Table
 from toolkit.stock import Board, BoxLayouts, blanks_of, cut_table, missing_sentences
 
-Block = str
 NOTED = "What came out otherwise, why, and what to set differently for the next box."
-NOTES = f'<div class="lines">{"<div></div>" * 7}</div>'
+LINES = 7  # for notes
 
 
 @dataclass(frozen=True, slots=True)
-class Section:
-    """A section of the handout: its heading, a line of prose, blocks of finished HTML.
+class Lines(Block):
+    """Lines to write on."""
 
-    ``short`` is its name in the contents, the heading if left out.
-    """
+    count: int = LINES
 
-    id: str
-    heading: str
-    words: str
-    blocks: tuple[Block, ...]
-    short: str = ""
+    def html(self, edition: Edition = PAPER) -> str:
+        """It as empty rows."""
+        return f'<div class="lines">{"<div></div>" * self.count}</div>'
 
 
-def figure(picture: Picture) -> Block:
-    """A picture with its sentence under it."""
-    return f"<figure>{picture.svg}<figcaption>{escape(picture.sentence)}</figcaption></figure>"
+@dataclass(frozen=True, slots=True)
+class FullSize(Block):
+    """A full-size sheet, on a page of its own."""
+
+    page: SheetPage
+
+    def html(self, edition: Edition = PAPER) -> str:
+        """It as a page."""
+        return f'<div class="sheet">{self.page.svg}</div>'
 
 
 def _tables(*rows: Table) -> tuple[Block, ...]:
-    return tuple(as_html(table) for table in rows if table.rows)
+    return tuple(TableBlock(table) for table in rows if table.rows)
 
 
 def _sources(findings: Iterable[Finding]) -> Block:
     named = sorted({part for row in findings for part in row.source.split("; ") if part})
-    items = "".join(f"<li>{escape(text)}</li>" for text in named if not text.startswith("edit "))
-    return f"<ul>{items}</ul>"
+    return Bullets(tuple(text for text in named if not text.startswith("edit ")))
 
 
 def sections(
@@ -69,44 +79,17 @@ def sections(
     boards: Sequence[Board] = (),
     paper: str = "a4",
 ) -> list[Section]:
-    """Everything between the cautions and the notes, in the order in which it is used.
-
-    Parameters
-    ----------
-    plan : Plan
-        The box. [mm]
-    words : str
-        ``"us"`` or ``"british"``.
-    lessons : sequence of Lesson
-        The lessons on paper.
-    boards : sequence of Board
-        The rack that the parts come from. [mm]
-    paper : str
-        ``a4`` or ``letter``, for the full-size sheets.
-
-    Source
-    ------
-    The plan; what is the same for everyone names its own.
-    """
+    """Everything between the cautions and the notes, in the order in which it is used."""
     rows = [*_numbers(plan)]
     if plan.design.exists:
-        rows += [*_drawn(plan), *_bench(plan, words)]
+        rows += [*_drawn(plan), *_bench(plan)]
         if boards:
             rows.append(_layout(plan, boards))
-    rows += [
-        Section(
-            f"lesson-{lesson.number}",
-            f"Lesson {lesson.number}. {lesson.title}",
-            "",
-            lesson.blocks,
-            lesson.name,
-        )
-        for lesson in lessons
-    ]
-    rows += [*_reference(words), *_origins(plan), Section("notes", "Notes", NOTED, (NOTES,))]
+    rows += [lesson.section for lesson in lessons]
+    rows += [*_reference(words), *_origins(plan), Section("notes", "Notes", NOTED, (Lines(),))]
     if plan.design.exists:
         pages = sheet_pages(plan, paper=paper)
-        blocks = tuple(f'<div class="sheet">{page.svg}</div>' for page in pages)
+        blocks = tuple(FullSize(page) for page in pages)
         said = "Print at 100 %. Measure the bars before you trust a sheet, then cut it out."
         rows.append(Section("sheets", "Full-size sheets", said, blocks))
     return rows
@@ -115,7 +98,7 @@ def sections(
 def _numbers(plan: Plan) -> Iterator[Section]:
     bad = any(row.level == "wont_work" for row in plan.findings)
     said = "Look at these before anyone saws." if bad else "Nothing here stops the box."
-    yield Section("findings", "What a maker would say", said, (findings_html(plan.findings),))
+    yield Section("findings", "What a maker would say", said, (FindingsBlock(plan.findings),))
     lists = _tables(tables.cut_list(plan), tables.rough_list(plan))
     yield Section("lists", "Cut list and rough list", "", lists)
 
@@ -125,15 +108,15 @@ def _drawn(plan: Plan) -> Iterator[Section]:
         "box",
         "The box",
         "Every part has its face mark, its edge mark and its number.",
-        (figure(box_apart(plan)),),
+        (Figure(box_apart(plan)),),
     )
     yield Section(
         "corners",
         "The corners",
         "Copy the pins from your own tails, never from here.",
         (
-            figure(corner_picture(plan, which="back")),
-            figure(corner_picture(plan, which="front")),
+            Figure(corner_picture(plan, which="back")),
+            Figure(corner_picture(plan, which="front")),
             *_tables(tables.tails(plan)),
         ),
     )
@@ -142,13 +125,13 @@ def _drawn(plan: Plan) -> Iterator[Section]:
         "Grooves and panels",
         "",
         (
-            figure(section_across(plan)),
-            figure(section_along(plan)),
+            Figure(section_across(plan)),
+            Figure(section_along(plan)),
         ),
     )
 
 
-def _bench(plan: Plan, words: Words) -> Iterator[Section]:
+def _bench(plan: Plan) -> Iterator[Section]:
     yield Section(
         "settings",
         "Gauge and plough settings",
@@ -161,8 +144,8 @@ def _bench(plan: Plan, words: Words) -> Iterator[Section]:
         "Tick each one when its test is passed.",
         (
             reference.steps(),
-            as_html(step_table(transfer_steps(plan.design), title="From tails to pins")),
-            as_html(step_table(glue_up_steps(plan.design), title="Gluing up")),
+            TableBlock(step_table(transfer_steps(plan.design), title="From tails to pins")),
+            TableBlock(step_table(glue_up_steps(plan.design), title="Gluing up")),
         ),
     )
     yield Section(
@@ -171,36 +154,34 @@ def _bench(plan: Plan, words: Words) -> Iterator[Section]:
         "Wood is planed by hand: what is made is fact, and the rest follows from it.",
         _tables(if_yours_measures(plan)),
     )
-    yield Section("season", "The season", "", (_season(plan, words),))
+    yield Section("season", "The season", "", tuple(_season(plan)))
 
 
-def _season(plan: Plan, words: Words) -> Block:
+def _season(plan: Plan) -> Iterator[Block]:
     """What the day was like, what the year will do, and a slider over the ring angle."""
     rooms = plan.choices.rooms
-    note = (
-        f"<p>Reckoned for a bench at {rooms.make.temperature:g} °C and {rooms.make.humidity:g} %. "
-        "On the day: temperature ______ humidity ______ date ________</p>"
+    yield Sentence(
+        f"Reckoned for a bench at {rooms.make.temperature:g} °C and {rooms.make.humidity:g} %. "
+        "On the day: temperature ______ humidity ______ date ________"
     )
     frames = rings_frames(plan)
-    if not frames:
-        return note
-    first = next(i for i, frame in enumerate(frames) if "your own" in frame.label)
-    label = "What if the lid's rings stood at"
-    return note + what_if(frames, name="rings", label=label, words=words, first=first)
+    if frames:
+        first = next(i for i, frame in enumerate(frames) if frame.own)
+        yield WhatIf(frames, "rings", "What if the lid's rings stood at", first)
 
 
 def _layout(plan: Plan, boards: Sequence[Board]) -> Section:
     """The parts on the boards that were given, with the saw cuts in order."""
     rule = plan.choices.rule
     laid = BoxLayouts(blanks_of(plan.parts), boards).laid()
-    blocks = []
+    blocks: list[Block] = []
     for one in laid.boards:
         if one.sections:
             blocks += [
-                figure(board_picture(one.board, one, rule=rule)),
-                as_html(cut_table(one, rule=rule)),
+                Figure(board_picture(one.board, one, rule=rule)),
+                TableBlock(cut_table(one, rule=rule)),
             ]
-    blocks += [f"<p>{escape(text)}</p>" for text in missing_sentences(laid, rule=rule)]
+    blocks += map(Sentence, missing_sentences(laid, rule=rule))
     return Section("boards", "The parts on your boards", laid.proof(rule), tuple(blocks))
 
 
@@ -213,13 +194,13 @@ def _reference(words: Words) -> Iterator[Section]:
 def _origins(plan: Plan) -> Iterator[Section]:
     workings = [*_tables(tables.workings(plan))]
     if plan.design.exists:
-        workings.append(formulas(plan))
+        workings += formulas(plan)
     yield Section("workings", "Where the numbers come from", "", tuple(workings))
     yield Section(
         "chosen",
         "Chosen and changed",
         "What the box file left to a rule, and which rules of thumb it changes.",
         _tables(tables.chosen(plan), tables.changed_customs(plan))
-        or ("<p>Nothing: every number is your own, and every custom is at its default.</p>",),
+        or (Sentence("Nothing: every number is your own, and every custom is at its default."),),
     )
     yield Section("sources", "Sources", "", (_sources(plan.findings),))

@@ -28,17 +28,7 @@ def _more(choices: Choices, key: str, step: float) -> Choices | None:
 
 
 def if_yours_measures(made: Plan) -> Table:
-    """What a tenth of a millimetre, or 1/128 in, more in one place changes elsewhere.
-
-    Parameters
-    ----------
-    made : Plan
-        The box. [mm]
-
-    Source
-    ------
-    The workings of the plan, worked out again for each.
-    """
+    """What a tenth of a millimetre, or 1/128 in, more in one place changes elsewhere."""
     rule = made.choices.rule
     step = 0.1 if rule.units == "mm" else MM_PER_INCH / 128
     settled = made.design.choices

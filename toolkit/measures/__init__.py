@@ -12,4 +12,4 @@ from toolkit.measures.marks import Direction, Fineness, Units
 from toolkit.measures.rule import Rule
 from toolkit.measures.typed import length_text
 from toolkit.measures.units import MM_PER_INCH
-from toolkit.measures.words import TYPED, as_typed, marking_typed, whole
+from toolkit.measures.words import whole

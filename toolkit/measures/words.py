@@ -1,10 +1,6 @@
-"""Words that somebody typed, such as a title or a name: kept whole, and kept as they are."""
+"""Words that somebody typed, such as a title or a name."""
 
 from __future__ import annotations
-
-from collections.abc import Iterator
-from contextlib import contextmanager
-from contextvars import ContextVar
 
 
 def whole(text: str) -> str:
@@ -14,24 +10,3 @@ def whole(text: str) -> str:
     ('3 tails�', '🙂')
     """
     return text.encode("utf-16", "surrogatepass").decode("utf-16", "replace")
-
-
-# Stands between the letters of what somebody typed, so that no rule of spelling finds a word in
-# them. Unicode keeps it for use inside a program: nobody can have typed it.
-TYPED = "\ufdd0"
-_MARKED: ContextVar[bool] = ContextVar("typed text is marked", default=False)
-
-
-@contextmanager
-def marking_typed() -> Iterator[None]:
-    """Round whatever makes text for a page that is respelled, which takes the marks out again."""
-    before = _MARKED.set(True)
-    try:
-        yield
-    finally:
-        _MARKED.reset(before)
-
-
-def as_typed(text: str) -> str:
-    """What somebody typed (a title, a name), for a text of ours: it keeps its spelling."""
-    return TYPED.join(text) if _MARKED.get() else text

@@ -11,6 +11,7 @@ from toolkit.pictures.joint.unfolded import unfolded_end
 from toolkit.pictures.kit.edition import for_paper, in_editions
 from toolkit.pictures.kit.faces import face_of_drawings, svg_with_face, with_faces
 from toolkit.pictures.kit.picture import Drawn, LabelBox, Line, Outline, Picture
+from toolkit.pictures.kit.wording import worded
 from toolkit.pictures.section.across import section_across
 from toolkit.pictures.section.along import section_along
 from toolkit.pictures.section.lid_way import lid_picture
@@ -68,6 +69,7 @@ __all__ = [
     "timetable_picture",
     "unfolded_end",
     "with_faces",
+    "worded",
     "year_picture",
 ]
 

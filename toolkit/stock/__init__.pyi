@@ -3,7 +3,6 @@ from .boards import (
     Board as Board,
     Defect as Defect,
     DefectKind as DefectKind,
-    named_as_typed as named_as_typed,
 )
 from .box_layout import BoxLayouts as BoxLayouts
 from .buying import (

@@ -5,11 +5,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Literal
-
-from toolkit.measures import as_typed
 
 DefectKind = Literal[
     "knot",
@@ -72,8 +69,3 @@ class Board:
                 return before[1] + max(share, 0.0) * (point[1] - before[1])
             before = point
         return before[1]
-
-
-def named_as_typed(boards: Iterable[Board]) -> tuple[Board, ...]:
-    """Boards whose names keep their spelling in whatever is said of them. [mm]"""
-    return tuple(replace(board, name=as_typed(board.name)) for board in boards)

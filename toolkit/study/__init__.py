@@ -3,6 +3,7 @@
 ===================================================  ============================================
 their own box, made at the first change              ``OwnBox``, ``boxes``, ``choose_box``
 their own rack of boards, likewise                   ``OwnBoards``
+one box in place of theirs, for paper                ``bound_to``
 to keep a guess before looking                       ``guess``, ``guess_count``, ``guess_word``
 to take one back; to compare with the answer         ``undo_guess``; ``reveal`` and its two kin
 to ask about their own plan, and to mark the answer  ``draw``, ``mark``
@@ -35,7 +36,7 @@ from toolkit.study.guesses import (
 )
 from toolkit.study.marking import Marked, Question, Slip, mark
 from toolkit.study.own_boards import LoadedBoards, OwnBoards
-from toolkit.study.own_box import Loaded, OwnBox
+from toolkit.study.own_box import Loaded, OwnBox, bound_to
 from toolkit.study.questions import NoQuestionsError, draw, lessons_with_questions
 from toolkit.study.reveals import Reveal, reveal, reveal_count, reveal_word
 from toolkit.study.solutions import solutions
@@ -57,6 +58,7 @@ __all__ = [
     "Slip",
     "about",
     "bench_things",
+    "bound_to",
     "boxes",
     "choose_box",
     "current_name",

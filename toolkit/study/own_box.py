@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from contextlib import AbstractContextManager
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
@@ -13,7 +14,7 @@ from toolkit.files.editing import edited
 from toolkit.measures import Fineness, Rule, Units
 from toolkit.study.box_names import current_name, spelled_name
 from toolkit.study.folder import example_path, student_folder
-from toolkit.study.own_file import OwnFile
+from toolkit.study.own_file import OwnFile, bound
 
 _FINENESSES: tuple[Fineness, ...] = ("joints", "sizes", "rough")
 
@@ -116,3 +117,8 @@ class OwnBox(OwnFile[Choices, Loaded]):
         rule = replace(usual, units=units)
         marks = {f"rule.{name}": rule.exact(rule.mark(name)) for name in _FINENESSES}
         return self.keep({"rule.units": units, **marks})
+
+
+def bound_to(choices: Choices) -> AbstractContextManager[None]:
+    """Inside, this box is the student's own, and the rack is the workbook's example."""
+    return bound({OwnBox.__name__: choices})

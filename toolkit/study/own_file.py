@@ -7,9 +7,11 @@ from __future__ import annotations
 
 import time
 from abc import ABC, abstractmethod
-from collections.abc import Callable
+from collections.abc import Callable, Iterator, Mapping
+from contextlib import contextmanager
+from contextvars import ContextVar
 from pathlib import Path
-from typing import Generic, Protocol, TypeVar
+from typing import Any, Generic, Protocol, TypeVar
 
 from toolkit.files import FileError
 from toolkit.files.keeping import KindOfFile
@@ -20,6 +22,20 @@ from toolkit.study.folder import last_set_aside, set_aside
 # An editor that saves in two strokes is through both in less than this. [s]
 _MOMENT = 0.2
 _SHOWN = "the workbook's example is shown instead"
+_BOUND: ContextVar[Mapping[str, Any] | None] = ContextVar("bound to", default=None)
+
+
+@contextmanager
+def bound(own: Mapping[str, Any]) -> Iterator[None]:
+    """Inside, nothing is read from the student's folder: these are their own, by class name.
+
+    What is not named is the workbook's example.
+    """
+    before = _BOUND.set(own)
+    try:
+        yield
+    finally:
+        _BOUND.reset(before)
 
 
 class HasPath(Protocol):
@@ -67,6 +83,9 @@ class OwnFile(ABC, Generic[What, Loaded]):
         FileError
             The workbook's own example cannot be read.
         """
+        if (instead := _BOUND.get()) is not None:
+            what = instead.get(type(self).__name__)
+            return self._example("") if what is None else self._given(what, None)
         path = self.path
         if path.exists():
             try:
@@ -83,6 +102,11 @@ class OwnFile(ABC, Generic[What, Loaded]):
             )
         )
         return self._example(notice)
+
+    @property
+    def source(self) -> Path:
+        """The file that `load` reads: the student's own, or the workbook's example."""
+        return self.path if _BOUND.get() is None and self.path.exists() else self.example
 
     def undo(self) -> Loaded:
         """Take the last change back; again goes one change further.

@@ -74,12 +74,14 @@ def _solved(cost: Numbers, matrix: Numbers, least: Numbers) -> Numbers:
     """The unknowns that cost least while ``matrix @ unknowns`` is nowhere below ``least``."""
     from scipy.optimize import Bounds, LinearConstraint, milp
 
-    done = milp(
-        cost,
-        constraints=LinearConstraint(matrix, least, np.inf),
-        bounds=Bounds(-np.inf, np.inf),
-        options={"presolve": False},
-    )
+    limits = {
+        "constraints": LinearConstraint(matrix, least, np.inf),
+        "bounds": Bounds(-np.inf, np.inf),
+    }
+    # Quicker without presolving; where many planes tie, older solvers may need it to end.
+    done = milp(cost, **limits, options={"presolve": False})
+    if done.x is None:
+        done = milp(cost, **limits, options={"presolve": True})
     if done.x is None:  # these programs always have an answer; a solver may still give up
         raise ValueError(
             f"no plane was found for these readings ({done.message}); look for one that is wildly "

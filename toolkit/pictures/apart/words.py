@@ -10,7 +10,6 @@ import numpy as np
 from manifold3d import CrossSection, OpType
 
 from toolkit.box import LiftOffLid
-from toolkit.measures import as_typed
 from toolkit.pictures.apart.region import Region
 from toolkit.pictures.apart.view import Floats
 from toolkit.pictures.kit.lettering import Label, Place, box_of
@@ -226,7 +225,7 @@ def apart_sentence(plan: Plan, *, opened: float) -> str:
     )
     state = "apart" if opened >= 1 else f"{100 * opened:.0f} % apart"
     return (
-        f"{as_typed(plan.choices.title)} {state}. {COUNTS[count].capitalize()} parts: two sides, "
+        f"{plan.choices.title} {state}. {COUNTS[count].capitalize()} parts: two sides, "
         f"a back end, a front end, {rest}; {_sizes(plan, 'outside')}, {_sizes(plan, 'inside')}. "
         f"Tails on the {tails}: the lid {lid}, then {order}."
     )
@@ -250,6 +249,6 @@ def together_sentence(plan: Plan, *, lid_out: float) -> str:
     way = "up" if isinstance(plan.design.lid, LiftOffLid) else "out"
     lid = f"{rule.show(lid_out, fineness='sizes')} {way}" if lid_out > 0 else "closed"
     return (
-        f"{as_typed(plan.choices.title)} together, its lid {lid}; {_sizes(plan, 'outside')}, "
+        f"{plan.choices.title} together, its lid {lid}; {_sizes(plan, 'outside')}, "
         f"{_sizes(plan, 'inside')}."
     )

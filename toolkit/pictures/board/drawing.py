@@ -30,6 +30,7 @@ def board_picture(
     rule: Rule,
     ghost: Laid | None = None,
     paper: bool = False,
+    looks: bool = True,
 ) -> Picture:
     """Draw a rough board with its defects and, where it is laid out, its parts and saw cuts.
 
@@ -47,6 +48,8 @@ def board_picture(
         An earlier layout, drawn thinly behind. [mm]
     paper : bool
         Larger letters, for print.
+    looks : bool
+        Whether the sentence tells how well the parts look.
 
     Returns
     -------
@@ -109,10 +112,10 @@ def board_picture(
     title(sheet, board.name, x=sheet.width / 2, y=height - 19.0)
     more = ", from the left end and from the lower edge" if cuts else ""
     unit_words(sheet, rule=rule, ghost=ghost is not None, more=more)
-    return sheet.picture(_sentence(board, laid, rule), most=_MOST_LABELS)
+    return sheet.picture(_sentence(board, laid, rule, looks=looks), most=_MOST_LABELS)
 
 
-def _sentence(board: Board, laid: Laid | None, rule: Rule) -> str:
+def _sentence(board: Board, laid: Laid | None, rule: Rule, *, looks: bool) -> str:
     flaws = _flaws(board)
     if laid is None:
 
@@ -124,7 +127,8 @@ def _sentence(board: Board, laid: Laid | None, rule: Rule) -> str:
     text = laid.sentence(rule)
     if laid.sections:
         cuts = many(len(saw_cuts(laid)), word="saw cut")
-        text += f" Looks {laid.looks:.2f} of 1, {cuts}; on the board {flaws}."
+        told = f"Looks {laid.looks:.2f} of 1, " if looks else ""
+        text += f" {told}{cuts}; on the board {flaws}."
     return text
 
 

@@ -44,8 +44,8 @@ def written(
     sentence: str,
     width: float,
     height: float,
-) -> str:
-    """Lay strokes down pen by pen, letter the words, and give the page as SVG.
+) -> tuple[str, str]:
+    """The page as SVG, pen by pen and then the words, and the mark in its regions' names.
 
     Parameters
     ----------
@@ -80,7 +80,8 @@ def written(
     drawn = svg.page("".join(body), sentence=sentence, width=width, height=height)
     # Two pictures on one page must not share the name of a region, and the same plan must give
     # the same bytes: the picture itself names it.
-    return drawn.replace(_OWN, f"-{sha256(drawn.encode()).hexdigest()[:8]}")
+    mark = f"-{sha256(drawn.encode()).hexdigest()[:8]}"
+    return drawn.replace(_OWN, mark), mark if used else ""
 
 
 def _paths(name: str, strokes: Sequence[Stroke], *, height: float) -> Iterator[str]:

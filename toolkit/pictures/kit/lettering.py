@@ -12,7 +12,6 @@ import numpy as np
 from matplotlib.font_manager import get_font
 from numpy.typing import NDArray
 
-from toolkit.measures import TYPED
 from toolkit.pictures.kit.faces import DRAWINGS, face_file
 from toolkit.pictures.kit.picture import Point
 
@@ -82,7 +81,7 @@ def extent(text: str, *, size: float) -> tuple[float, float, float]:
     ------
     Metrics of the font that the drawings are lettered in.
     """
-    rows = [_letter(char) for char in text if char != TYPED] or [(0.0, 0.0, 0.0)]
+    rows = [_letter(char) for char in text] or [(0.0, 0.0, 0.0)]
     width = sum(row[0] for row in rows)
     return width * size, min(row[1] for row in rows) * size, max(row[2] for row in rows) * size
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 Point = tuple[float, float]
 
@@ -109,11 +109,22 @@ class Drawn:
 
 @dataclass(frozen=True, slots=True)
 class Picture:
-    """A drawing that can be put into a page, and the sentence that says what it shows."""
+    """A drawing that can be put into a page, and the sentence that says what it shows.
+
+    The names of its regions hold its ``mark``; without regions it has none.
+    """
 
     svg: str
     sentence: str
     drawn: Drawn
+    mark: str = ""
+
+    def with_unique_ids(self, place: str) -> Picture:
+        """The same picture for another place of a page, where one alike may stand too."""
+        if not place or not self.mark:
+            return self
+        mark = f"{self.mark}-{place}"
+        return replace(self, svg=self.svg.replace(self.mark, mark), mark=mark)
 
     def _repr_html_(self) -> str:
         """How a notebook shows it: inline, so that its sentence stays its alternative text."""

@@ -125,7 +125,7 @@ class Sheet:
             ),
             dropped=tuple(dropped),
         )
-        svg = written(
+        svg, mark = written(
             self._strokes,
             clips=self._clips,
             images=self._images,
@@ -134,7 +134,7 @@ class Sheet:
             width=self.width,
             height=self.height,
         )
-        return Picture(svg, sentence, drawn)
+        return Picture(svg, sentence, drawn, mark)
 
     def _segments(self) -> NDArray[np.float64]:
         """Every piece of line that a label must keep off."""

@@ -17,6 +17,7 @@ from html import escape
 from toolkit.pictures.kit.lettering import Label, Place, lines_of
 from toolkit.pictures.kit.pens import INK, PAPER, RED
 from toolkit.pictures.kit.picture import FONTS, PX_PER_PT, Point
+from toolkit.pictures.kit.wording import wording
 
 _ANCHOR = {"left": "", "center": ' text-anchor="middle"', "right": ' text-anchor="end"'}
 
@@ -59,7 +60,8 @@ def words(rows: Iterable[tuple[Label, Place]], *, height: float) -> str:
     for label, place in rows:
         at = _ANCHOR[place.anchor]
         alike.setdefault((label.size, label.red), []).extend(
-            f'<text x="{number(place.x)}" y="{number(height - y)}"{at}>{escape(line)}</text>'
+            f'<text x="{number(place.x)}" y="{number(height - y)}"{at}>'
+            f"{escape(wording(line))}</text>"
             for line, y in lines_of(label, place)
         )
     return "".join(
@@ -79,7 +81,7 @@ def image(png: bytes, *, x: float, y: float, width: float, size: float, height: 
 
 def page(body: str, *, sentence: str, width: float, height: float, cap: str = "butt") -> str:
     """A page that is at most as wide as its column and that speaks its sentence. [pt]"""
-    said = escape(sentence)
+    said = escape(wording(sentence))
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-label="{said}" '
         f'viewBox="0 0 {width:g} {height:g}" width="{width * PX_PER_PT:g}" '

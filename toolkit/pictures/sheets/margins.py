@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from toolkit.measures import as_typed
 from toolkit.pictures.kit.lettering import LEADING, extent
 from toolkit.pictures.sheets.marks import (
     SMALL,
@@ -79,7 +78,7 @@ def heading(head: Head, paper: Paper, *, page: int, of: int) -> Iterator[Word]:
     y = paper.height - EDGE - 0.76 * TEXT
     right = f"full-size sheets · {head.day} · fingerprint {head.fingerprint} · page {page} of {of}"
     left = paper.width - 2 * SIDE - extent(right, size=TEXT)[0] - 6.0
-    yield Word(as_typed(shortened(printable(head.title), width=left)), SIDE, y)
+    yield Word(shortened(printable(head.title), width=left), SIDE, y, typed=True)
     yield Word(right, paper.width - SIDE, y, anchor="right")
     yield Word(HOW_TO_PRINT, SIDE, y - LINE)
     if not head.works:

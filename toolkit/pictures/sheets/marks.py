@@ -57,7 +57,10 @@ class Mark:
 
 @dataclass(frozen=True, slots=True)
 class Word:
-    """One line of words where they stand; ``upright`` runs up the page. [mm]"""
+    """One line of words where they stand; ``upright`` runs up the page. [mm]
+
+    Somebody's own, ``typed``, keep their spelling.
+    """
 
     text: str
     x: float
@@ -65,6 +68,7 @@ class Word:
     size: float = TEXT
     anchor: Anchor = "left"
     upright: bool = False
+    typed: bool = False
 
     @property
     def box(self) -> tuple[float, float, float, float]:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from html import escape
 
 from toolkit.pictures.kit.picture import FONTS, Point
+from toolkit.pictures.kit.wording import wording
 from toolkit.pictures.sheets.marks import PENS, Mark, Window, Word
 
 _ANCHOR = {"left": "", "center": ' text-anchor="middle"', "right": ' text-anchor="end"'}
@@ -70,7 +71,7 @@ class SheetPage:
     @property
     def svg(self) -> str:
         """The page as SVG whose width and height are in millimetres, and so are its units."""
-        said = escape(self.sentence)
+        said = escape(wording(self.sentence))
         return (
             f'<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-label="{said}" '
             f'width="{self.width:g}mm" height="{self.height:g}mm" '
@@ -97,8 +98,9 @@ class SheetPage:
     def _texts(self) -> Iterator[str]:
         for word in self.words:
             x, y = word.x, self.height - word.y
+            text = word.text if word.typed else wording(word.text)
             turn = f' transform="rotate(-90 {x:.3f} {y:.3f})"' if word.upright else ""
             yield (
                 f'<text x="{x:.3f}" y="{y:.3f}" font-size="{word.size:.3f}"'
-                f"{_ANCHOR[word.anchor]}{turn}>{escape(word.text)}</text>"
+                f"{_ANCHOR[word.anchor]}{turn}>{escape(text)}</text>"
             )

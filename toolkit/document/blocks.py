@@ -1,0 +1,177 @@
+"""The blocks of a document that hold words: sentences, prose, headings, lists, findings."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from html import escape
+
+from toolkit.document.edition import PAPER, SCREEN, SHEET, Edition
+from toolkit.document.findings import findings_html, findings_text
+from toolkit.results import Finding
+
+
+class Block:
+    """A piece of a document.
+
+    ``shows`` is what it draws or lists, whatever it is called; None for words, which may be said
+    again. ``heading`` is the last heading in it.
+    """
+
+    __slots__ = ()
+
+    @property
+    def shows(self) -> object:
+        """What stands only once in a document."""
+        return None
+
+    @property
+    def heading(self) -> str:
+        """The last heading in it, or nothing."""
+        return ""
+
+    def html(self, edition: Edition = PAPER) -> str:
+        """It as HTML, every text in it escaped."""
+        raise NotImplementedError
+
+    def _repr_html_(self) -> str:
+        return SHEET + self.html(SCREEN)
+
+
+@dataclass(frozen=True, slots=True)
+class Pointer(Block):
+    """Where something stands that is not shown again: in a section, or above in the same one."""
+
+    what: str
+    number: int = 0
+    id: str = ""
+    section: str = ""
+
+    def inline(self, edition: Edition) -> str:
+        """It for the end of a paragraph."""
+        what = escape(edition.spell(self.what))
+        if not self.id:
+            return f"{what} stands above."
+        link = f'<a href="#{self.id}">{escape(edition.spell(self.section))}</a>'
+        return f"{what} is in section {self.number}, {link}."
+
+    def html(self, edition: Edition = PAPER) -> str:
+        """It as a paragraph of its own."""
+        return f'<p class="see">{self.inline(edition)}</p>'
+
+
+@dataclass(frozen=True, slots=True)
+class TextBlock(Block):
+    """A block of words; ``typed`` by somebody, it keeps its spelling.
+
+    A ``pointer`` ends the paragraph that leads up to what it points to.
+    """
+
+    text: str
+    typed: bool = False
+    pointer: Pointer | None = None
+
+    def __repr__(self) -> str:
+        return self.text
+
+    def spelled(self, edition: Edition) -> str:
+        """The words in the edition's English."""
+        return self.text if self.typed else edition.spell(self.text)
+
+    def pointing(self, pointer: Pointer) -> TextBlock:
+        """The same words with a pointer behind them."""
+        return replace(self, pointer=pointer)
+
+    def _ended(self, paragraph: str, edition: Edition) -> str:
+        if self.pointer is None:
+            return f"{paragraph}</p>"
+        return f"{paragraph} <em>{self.pointer.inline(edition)}</em></p>"
+
+
+class Sentence(TextBlock):
+    """A sentence, or a few, as one paragraph: read by people and by tests."""
+
+    __slots__ = ()
+
+    def html(self, edition: Edition = PAPER) -> str:
+        """It as a paragraph."""
+        return self._ended(f"<p>{escape(self.spelled(edition))}", edition)
+
+    def _repr_html_(self) -> str:
+        # No style sheet: a lesson's checked output is its words, not how they look.
+        return self.html()
+
+
+class Prose(TextBlock):
+    """Markdown, its headings one level deeper than written: its title is a section's heading."""
+
+    __slots__ = ()
+
+    @property
+    def heading(self) -> str:
+        """The last heading in it, or nothing."""
+        lines = [line for line in self.text.splitlines() if line.startswith("#")]
+        return lines[-1].strip("# ") if lines else ""
+
+    def html(self, edition: Edition = PAPER) -> str:
+        """It as HTML."""
+        # Imported here: a page without prose need not load a reader of markdown.
+        from toolkit.document.markdown import html_of
+
+        body = html_of(self.text, spell=str if self.typed else edition.spell)
+        if self.pointer is None:
+            return body
+        paragraph = body.removesuffix("</p>")
+        return (
+            self._ended(paragraph, edition)
+            if paragraph != body
+            else f"{body}\n{self.pointer.html(edition)}"
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Heading(Block):
+    """A heading between blocks."""
+
+    heading: str = ""
+    level: int = 3
+
+    def html(self, edition: Edition = PAPER) -> str:
+        """It as HTML."""
+        return f"<h{self.level}>{escape(edition.spell(self.heading))}</h{self.level}>"
+
+
+@dataclass(frozen=True, slots=True)
+class Bullets(Block):
+    """A list without an order."""
+
+    items: tuple[str, ...]
+
+    def html(self, edition: Edition = PAPER) -> str:
+        """It as a list."""
+        rows = "".join(f"<li>{escape(edition.spell(item))}</li>" for item in self.items)
+        return f"<ul>{rows}</ul>"
+
+
+@dataclass(frozen=True, slots=True)
+class FindingsBlock(Block):
+    """What a maker would say, the worst first; on a screen what is good is folded."""
+
+    findings: tuple[Finding, ...]
+
+    def __repr__(self) -> str:
+        return findings_text(self.findings)
+
+    def html(self, edition: Edition = PAPER) -> str:
+        """It as a counted list."""
+        return findings_html(self.findings, fold=edition.screen, spell=edition.spell)
+
+
+@dataclass(frozen=True, slots=True)
+class OtherHtml(Block):
+    """What an object from elsewhere shows of itself, such as a teacher's own figure."""
+
+    markup: str
+
+    def html(self, edition: Edition = PAPER) -> str:
+        """It as it came."""
+        return self.markup

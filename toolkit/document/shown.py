@@ -1,0 +1,68 @@
+"""The blocks that stand only once in a document: figures and tables."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from html import escape
+from typing import TYPE_CHECKING
+
+from toolkit.document.blocks import Block
+from toolkit.document.edition import PAPER, Edition
+from toolkit.document.tables import as_html, as_text
+from toolkit.results import Table
+
+if TYPE_CHECKING:
+    from toolkit.pictures import Picture
+
+
+@dataclass(frozen=True, slots=True)
+class Figure(Block):
+    """A picture with its sentence under it."""
+
+    picture: Picture
+
+    @property
+    def shows(self) -> object:
+        """The drawing."""
+        return self.picture.svg
+
+    def __repr__(self) -> str:
+        return self.picture.sentence
+
+    def html(self, edition: Edition = PAPER) -> str:
+        """It as one figure; a screen's own look is on the element itself."""
+        look = ' class="bench-view" style="margin:0"' if edition.screen else ""
+        svg = self.picture.with_unique_ids(edition.place).svg
+        said = escape(edition.spell(self.picture.sentence))
+        return f"<figure{look}>{svg}<figcaption>{said}</figcaption></figure>"
+
+
+@dataclass(frozen=True, slots=True)
+class TableBlock(Block):
+    """A table. One whose caption is ``heard`` stands under a heading of the same words.
+
+    No page break falls into one that is ``kept`` whole.
+    """
+
+    table: Table
+    heard: bool = False
+    kept: bool = False
+
+    @property
+    def shows(self) -> object:
+        """What is listed, whatever it is called."""
+        return self.table.columns, self.table.rows
+
+    def under(self, heading: str) -> TableBlock:
+        """The same table below a heading, whose words its caption does not repeat."""
+        return replace(self, heard=self.table.title.casefold() == heading.casefold())
+
+    def __repr__(self) -> str:
+        return as_text(self.table)
+
+    def html(self, edition: Edition = PAPER) -> str:
+        """It as one table."""
+        table = as_html(self.table, heard=self.heard, spell=edition.spell)
+        if edition.screen:
+            return f'<div class="bench-view">{table}</div>'
+        return f'<div class="kit">{table}</div>' if self.kept else table

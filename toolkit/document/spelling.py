@@ -1,0 +1,75 @@
+"""The trade's words in American or in British English, one or the other and never mixed."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterable
+from typing import Literal
+
+from toolkit.results import capital
+
+Words = Literal["us", "british"]
+LANGUAGE = {"us": "en-US", "british": "en-GB"}
+
+# American, British, in every form that is used.
+_PAIRS = (
+    ("half-blind", "lapped"),
+    ("chipbreaker", "cap iron"),
+    ("chipbreakers", "cap irons"),
+    *((f"rabbet{us}", f"rebat{uk}") for us, uk in (("", "e"), ("s", "es"), ("ed", "ed"))),
+    ("rabbeting", "rebating"),
+    *((f"plow{end}", f"plough{end}") for end in ("", "s", "ed", "ing")),
+    *((f"clamp{end}", f"cramp{end}") for end in ("", "s", "ed", "ing")),
+    *((f"vise{end}", f"vice{end}") for end in ("", "s")),
+    *((f"color{end}", f"colour{end}") for end in ("", "s", "ed")),
+    *((f"millimeter{end}", f"millimetre{end}") for end in ("", "s")),
+    *((f"fiber{end}", f"fibre{end}") for end in ("", "s")),
+    *((f"center{end}", f"centre{end}") for end in ("", "s")),
+    ("gray", "grey"),
+)
+
+
+def spelling(words: Words, *, typed: Iterable[str] = ()) -> Callable[[str], str]:
+    """What puts a text of ours into one English, and leaves in it what somebody typed.
+
+    Parameters
+    ----------
+    words : str
+        ``"us"`` or ``"british"``.
+    typed : iterable of str
+        What people typed and our texts quote: a title, a name, a board's name. Each is left as it
+        is wherever it stands whole.
+
+    Returns
+    -------
+    callable
+        From a text to the same text respelled.
+
+    Raises
+    ------
+    ValueError
+        It is neither English.
+
+    Source
+    ------
+    Common practice, no source.
+
+    >>> spelling("british", typed=["Gray's vise"])("Gray's vise: rabbets and clamps in gray")
+    "Gray's vise: rebates and cramps in grey"
+    """
+    if words not in LANGUAGE:
+        raise ValueError(f'words {words!r} are not known; type "us" or "british"')
+    other, own = (1, 0) if words == "us" else (0, 1)
+    table = {pair[other]: pair[own] for pair in _PAIRS}
+    quoted = {form for text in typed if text.strip() for form in (text, capital(text))}
+    longest_first = sorted(quoted, key=lambda text: (-len(text), text))
+    left = "".join(rf"(?<!\w){re.escape(text)}(?!\w)|" for text in longest_first)
+    pattern = re.compile(rf"{left}(?i:\b(?P<ours>{'|'.join(map(re.escape, table))})\b)")
+
+    def turned(match: re.Match[str]) -> str:
+        if match["ours"] is None:
+            return match[0]
+        word = table[match[0].lower()]
+        return capital(word) if match[0][0].isupper() else word
+
+    return lambda text: pattern.sub(turned, text)

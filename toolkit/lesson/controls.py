@@ -1,0 +1,203 @@
+"""Controls of a lesson: what a slider moves, between which marks, and how the file says it.
+
+A control knows values in millimetres; the widget made of it shows them on the student's own rule,
+one mark a step. A value that lies on no mark (a box drawn in inches, read in millimetres) gets a
+place of its own among the marks, so that changing units never changes the box. A control whose
+key begins with ``try.`` sets nothing in the box: a season, a lamp, the place of a board in a log.
+"""
+
+from __future__ import annotations
+
+from bisect import insort
+from collections.abc import Callable, Hashable
+from dataclasses import dataclass
+from math import ceil, floor
+from typing import Any, Literal, Protocol
+
+from toolkit.box import Change, Choices, written
+from toolkit.measures import Rule, length_text
+
+# Where a slider that sets nothing in the box stands at first: a value, or found from the box.
+Start = Callable[[Choices], Any]
+_TRY = "try."
+
+
+class Control(Protocol):
+    """What the engine needs of every control."""
+
+    @property
+    def keys(self) -> tuple[str, ...]:
+        """The keys of the box file that it sets, such as ``groove.depth``; or ``try.…``."""
+        ...
+
+    @property
+    def start(self) -> Start | None:
+        """Where it stands at first if that is not said by the box file."""
+        ...
+
+    @property
+    def label(self) -> str:
+        """Its name in words, unit included where there is one."""
+        ...
+
+    def options(self, rule: Rule, value: Any) -> list[tuple[str, Any]]:
+        """What can be chosen, as (text, value), the present value among it."""
+        ...
+
+    def written(self, rule: Rule, value: Any) -> Any:
+        """The value as a box file says it."""
+        ...
+
+
+@dataclass(frozen=True, slots=True)
+class LengthControl:
+    """A length between two ends, one mark of the student's rule a step. [mm]"""
+
+    keys: tuple[str, ...]
+    label: str
+    low: float
+    high: float
+    fineness: Literal["joints", "sizes", "rough"] = "joints"
+    start: Start | None = None
+
+    def options(self, rule: Rule, value: float | None) -> list[tuple[str, Any]]:
+        """Every mark between the ends, and the present value where it lies on none."""
+        mark = rule.mark(self.fineness)
+        first, last = ceil(self.low / mark - 1e-6), floor(self.high / mark + 1e-6)
+        # What a file says, 4.1, and not the 4.1000000000000005 of a product.
+        values = [round(count * mark, 9) for count in range(first, last + 1)]
+        if value is not None:
+            near = min(range(len(values)), key=lambda i: abs(values[i] - value))
+            if abs(values[near] - value) < 1e-6:
+                # The box's own number, to the last bit, so that moving a slider away and back
+                # leaves nothing changed.
+                values[near] = value
+            else:
+                insort(values, value)
+        return [(rule.exact(each), each) for each in values]
+
+    def written(self, rule: Rule, value: float) -> str:
+        """The length as text with its unit, exact enough to be read back the same."""
+        return length_text(value, rule=rule)
+
+
+@dataclass(frozen=True, slots=True)
+class CountControl:
+    """A number of things, such as tails."""
+
+    keys: tuple[str, ...]
+    label: str
+    low: int
+    high: int
+    start: Start | None = None
+
+    def options(self, rule: Rule, value: Any) -> list[tuple[str, Any]]:
+        """Every number between the ends; tails of unequal width have a place of their own."""
+        rows: list[tuple[str, Any]] = [(str(n), n) for n in range(self.low, self.high + 1)]
+        if not isinstance(value, int) and value is not None:
+            return [("as set out by hand", value), *rows]
+        if isinstance(value, int) and not self.low <= value <= self.high:
+            rows.append((str(value), value))
+        return rows
+
+    def written(self, rule: Rule, value: Any) -> Any:
+        """The number itself."""
+        return written({self.keys[0]: value}, rule=rule)[self.keys[0]]
+
+
+@dataclass(frozen=True, slots=True)
+class ChoiceControl:
+    """One of a few words: ``(text, value)``; on a slider where they follow one another."""
+
+    keys: tuple[str, ...]
+    label: str
+    choices: tuple[tuple[str, Hashable], ...]
+    start: Start | None = None
+    slider: bool = False
+
+    def options(self, rule: Rule, value: Any) -> list[tuple[str, Any]]:
+        """The words, and what a box says where none of them is it."""
+        rows: list[tuple[str, Any]] = list(self.choices)
+        if value is not None and all(value != each for _, each in rows):
+            rows.insert(0, (str(value), value))
+        return rows
+
+    def written(self, rule: Rule, value: Any) -> Any:
+        """The value itself."""
+        return value
+
+
+@dataclass(frozen=True, slots=True)
+class NumberControl:
+    """A number that is no length, such as a humidity, with its unit behind it."""
+
+    keys: tuple[str, ...]
+    label: str
+    low: float
+    high: float
+    step: float
+    unit: str
+    start: Start | None = None
+
+    def options(self, rule: Rule, value: float) -> list[tuple[str, Any]]:
+        """Every step between the ends, and the present value where it lies on none."""
+        count = round((self.high - self.low) / self.step)
+        values = [round(self.low + i * self.step, 9) for i in range(count + 1)]
+        if all(abs(each - value) > 1e-9 for each in values):
+            insort(values, value)
+        return [(f"{each:.6g} {self.unit}".strip(), each) for each in values]
+
+    def written(self, rule: Rule, value: float) -> str:
+        """The number with its unit."""
+        return f"{value:.6g} {self.unit}".strip()
+
+
+@dataclass(frozen=True, slots=True)
+class PanelWood(ChoiceControl):
+    """The wood of lid and bottom, which a box file may say with one key."""
+
+
+@dataclass(frozen=True, slots=True)
+class PanelClearance(LengthControl):
+    """The clearance of lid and bottom, which a box file may say with one key. [mm]"""
+
+
+@dataclass(frozen=True, slots=True)
+class JointKind(ChoiceControl):
+    """Half-blind or through: a through joint has neither a lap nor a tail length to choose."""
+
+
+@dataclass(frozen=True, slots=True)
+class LapControl(LengthControl):
+    """The lap, of which a box file says either this or the tail length that it leaves. [mm]"""
+
+
+def file_changes(control: Control, rule: Rule, value: Any) -> dict[str, Any]:
+    """What a control writes into a box file, by key; None takes a key out."""
+    if isinstance(control, PanelWood):
+        return {"wood.panels": value, "wood.bottom": None, "wood.lid": None}
+    if isinstance(control, PanelClearance):
+        said = control.written(rule, value)
+        return {"panels.across": said, "panels.bottom_across": None, "panels.lid_across": None}
+    if isinstance(control, JointKind) and value == "through":
+        return {"corner.joint": value, "corner.lap": None, "corner.tail_length": None}
+    if isinstance(control, LapControl):
+        return {"corner.lap": control.written(rule, value), "corner.tail_length": None}
+    return {key: control.written(rule, value) for key in control.keys if in_box(key)}
+
+
+def in_box(key: str) -> bool:
+    """Whether a key is one of the box file."""
+    return not key.startswith(_TRY)
+
+
+def first_value(control: Control, choices: Choices) -> Any:
+    """Where a control stands before it is moved."""
+    if control.start is not None:
+        return control.start(choices)
+    return choices.value(control.keys[0])
+
+
+def with_values(choices: Choices, values: Change) -> Choices:
+    """A box with some keys changed: ``{"groove.depth": 5.0}``; others are passed over. [mm]"""
+    return choices.having({key: value for key, value in values.items() if in_box(key)})

@@ -1,0 +1,67 @@
+"""Lesson 1, what its cells show of a plan: the tree, the room, the board."""
+
+from __future__ import annotations
+
+from toolkit.document import Figure, Sentence, TableBlock
+from toolkit.lesson.lesson1_board import bought, chalked, layouts_of, rack
+from toolkit.lesson.lesson1_tree import sawn_lid, year_of
+from toolkit.pictures import board_picture, log_end, year_picture
+from toolkit.plan import Plan
+from toolkit.wood import movement, quick_rule, species
+
+
+def swelling(made: Plan) -> float:
+    """What the student's own lid gains from the bench to its dampest room, flat-sawn. [mm]"""
+    season = made.design.lid.season
+    return movement(
+        made.design.lid.width.value,
+        species=made.design.choices.wood.lid,
+        rings=0.0,
+        moisture_from=season.make,
+        moisture_to=season.damp,
+    )
+
+
+def worked(plan: Plan) -> Sentence:
+    """One worked by hand, then the same from the toolkit."""
+    lid, rule, wood = plan.design.lid, plan.choices.rule, plan.design.choices.wood.lid
+    dry, damp, wide = lid.season.make, lid.season.damp, lid.width.value
+    grown = rule.exact(round(swelling(plan), 2))
+    words = f"{wood}, flat-sawn, from {dry:.1f} % on the bench to {damp:.1f} % in the damp: "
+    try:
+        quick = quick_rule(wide, species=wood, rings=0, moisture_from=dry, moisture_to=damp)
+    except ValueError:
+        return Sentence(f"{words}a lid {rule.show(wide)} wide grows {grown}.")
+    coefficient = species(wood).coefficient_tangential
+    return Sentence(
+        f"{words}{rule.show(wide, unit=False)} width × {coefficient} × ({damp:.1f} − {dry:.1f}) = "
+        f"{rule.exact(round(quick.change, 2))} on paper; by the law for every moisture {grown}."
+    )
+
+
+def year_still(plan: Plan) -> Figure:
+    """The student's own lid through the year, for paper."""
+    return Figure(year_picture(year_of(plan), rule=plan.choices.rule))
+
+
+def log_still(plan: Plan) -> Figure:
+    """Where the student's own lid might have been sawn, for paper."""
+    return Figure(log_end(sawn_lid(plan), rule=plan.choices.rule))
+
+
+def board_still(plan: Plan) -> Figure:
+    """The first board of the rack with the student's own parts, for paper."""
+    first = rack()[0]
+    laid = layouts_of(plan.choices, first, "free", 1.0).laid(0.0)
+    return Figure(board_picture(first, laid.boards[0], rule=plan.choices.rule))
+
+
+def buying(plan: Plan) -> TableBlock:
+    """What to ask the yard for, for one box and for a class."""
+    return TableBlock(bought(plan))
+
+
+def carry(plan: Plan) -> Sentence:
+    """What to carry to the bench: how dry, how much longer, and where to begin."""
+    first = rack()[0]
+    return Sentence(chalked(plan, first))

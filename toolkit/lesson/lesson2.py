@@ -1,0 +1,137 @@
+"""Lesson 2, what its cells show of a plan: from a warped board to true parts."""
+
+from __future__ import annotations
+
+from toolkit.document import Figure, Sentence, TableBlock
+from toolkit.lesson.lesson2_board import (
+    ACROSS,
+    ALONG,
+    BOARD,
+    long_board,
+    planed,
+    rough_table,
+    stick_of,
+    walls,
+    yield_of,
+)
+from toolkit.lesson.lesson2_planes import COARSE, FINE, MEDIUM
+from toolkit.pictures import board_inside, clock_picture, face_map, shavings_picture
+from toolkit.plan import Plan
+from toolkit.planes import JACK, SMOOTHER, TRY
+from toolkit.results import Table
+from toolkit.truing import (
+    ORDERS,
+    THICKNESS_FIRST,
+    Warp,
+    bench_time,
+    crosscut_first,
+    cut_to,
+    least_strokes,
+    order_of_work,
+    planing_job,
+)
+
+
+def bow_left() -> float:
+    """The bow that a piece of 700 mm keeps of the long board's. [mm]"""
+    return cut_to(long_board(), length=700.0).bow
+
+
+def worked(plan: Plan) -> Sentence:
+    """One worked by hand, then the same from the toolkit."""
+    rule, whole = plan.choices.rule, long_board()
+    part = 700.0 / whole.length
+    return Sentence(
+        f"{rule.exact(whole.bow)} bow × ({rule.exact(700.0, unit=False)} ÷ "
+        f"{rule.exact(whole.length, unit=False)})² = {rule.exact(whole.bow)} × {part**2:.4g} = "
+        f"{rule.exact(round(bow_left(), 2))}."
+    )
+
+
+def own_warp(box: Plan) -> Warp:
+    """A warp for the walls' stick, as a class's sticks had it. [mm]"""
+    length, width, _ = stick_of(box)
+    return Warp(length, width, bow=1.5, cup=0.5, twist=1.3)
+
+
+def face_still(plan: Plan) -> Figure:
+    """The walls' stick from above, for paper."""
+    drawn = planed(own_warp(plan))
+    return Figure(face_map(drawn, along=ALONG, across=ACROSS, rule=plan.choices.rule))
+
+
+def crosscut_still(plan: Plan) -> Figure:
+    """The true board in the long one and in a piece of it, for paper."""
+    rule, whole, thick = plan.choices.rule, long_board(), BOARD[2]
+    saved = crosscut_first(whole, thickness=thick, length=700.0, width=75.0)
+    return Figure(
+        board_inside(
+            whole,
+            piece=cut_to(whole, length=700.0, width=75.0),
+            thickness=thick,
+            wanted=walls(plan).thickness.value,
+            rule=rule,
+            sentence=saved.sentence(rule),
+        )
+    )
+
+
+def planes_still(plan: Plan) -> Figure:
+    """What three planes leave, for paper."""
+    rule, width = plan.choices.rule, walls(plan).rough_width.value
+    rows = [
+        least_strokes(plane, width=width, remove=remove)
+        for plane, remove in ((JACK, COARSE), (TRY, MEDIUM), (SMOOTHER, FINE))
+    ]
+    said = " ".join(row.sentence(rule) for row in rows)
+    return Figure(shavings_picture(rows, rule=rule, sentence=said))
+
+
+def time_still(plan: Plan) -> Figure:
+    """What one face of a side takes a practised hand and a learner, for paper."""
+    side = walls(plan)
+    job = planing_job(COARSE, length=side.rough_length.value, width=side.rough_width.value)
+    return Figure(clock_picture(bench_time(job.count)))
+
+
+def order(plan: Plan, *steps: str) -> TableBlock:
+    """The order of work for a side, with the test after each step.
+
+    Parameters
+    ----------
+    *steps : str
+        A teacher's own order: steps by name, or one name of an order. What must not come so
+        early is said under the table.
+    """
+    rule, side = plan.choices.rule, walls(plan)
+    named = ORDERS.get(steps[0]) if len(steps) == 1 else steps
+    found = order_of_work(side, order=named or THICKNESS_FIRST)
+    rows = tuple(
+        (str(number), task.step.name, task.sentence(rule))
+        for number, task in enumerate(found.tasks, start=1)
+    )
+    said = " ".join(row.sentence for row in found.findings if row.level != "good")
+    others = f"Another order: {', '.join(repr(name) for name in ORDERS)}, or the steps by name."
+    columns = ("step", "name", "what to do")
+    title = "Order of work for a side, with its tests"
+    return TableBlock(Table(title, columns, rows, note=said or others))
+
+
+def rough(plan: Plan) -> TableBlock:
+    """Rough sizes that follow from the stick's own warp."""
+    return TableBlock(rough_table(plan, own_warp(plan)))
+
+
+def carry(plan: Plan) -> Sentence:
+    """What to carry to the bench: what the stick must give, and the first plane's setting."""
+    rule = plan.choices.rule
+    length, width, thick = stick_of(plan)
+    gives = yield_of(own_warp(plan), thick)
+    strokes = least_strokes(JACK, width=width, remove=COARSE)
+    return Sentence(
+        f"Walls' stick {rule.show(length, fineness='rough')} × {rule.show(width)} × "
+        f"{rule.show(thick)}; warped like the one above it gives "
+        f"{rule.exact(round(gives.program, 2))} for walls of "
+        f"{rule.show(walls(plan).thickness.value)}. Jack plane: {strokes.tracks} tracks side by "
+        f"side, each {strokes.overlap:.0%} over the last. Crosscut first, then plane."
+    )

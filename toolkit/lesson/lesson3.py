@@ -1,0 +1,81 @@
+"""Lesson 3, what its cells show of a plan: dovetails set out, marked, sawn."""
+
+from __future__ import annotations
+
+from toolkit.box.joinery import (
+    glue_up_steps,
+    line_table,
+    slope_table,
+    step_table,
+    transfer_steps,
+)
+from toolkit.document import Figure, Sentence, TableBlock
+from toolkit.lesson.lesson3_saw import gaps_of
+from toolkit.lesson.lesson3_tables import bench_sentence, divider_table, step_sentence
+from toolkit.lesson.worked import drawable
+from toolkit.pictures import corner_picture, gap_picture, joint_apart, unfolded_end
+from toolkit.plan import Plan
+
+
+def worked(plan: Plan) -> Sentence:
+    """One worked by hand, then the same from the toolkit."""
+    return Sentence(step_sentence(drawable(plan)))
+
+
+def corner_still(plan: Plan) -> Figure:
+    """The student's own back corner, for paper."""
+    return Figure(corner_picture(drawable(plan), which="back"))
+
+
+def front_still(plan: Plan) -> Figure:
+    """The student's own front corner, for paper."""
+    return Figure(corner_picture(drawable(plan), which="front"))
+
+
+def joint_still(plan: Plan) -> Figure:
+    """The student's own front corner apart, for paper."""
+    return Figure(joint_apart(drawable(plan), which="front"))
+
+
+def lines_still(plan: Plan) -> Figure:
+    """The lines of the student's own pin board, for paper."""
+    return Figure(unfolded_end(drawable(plan)))
+
+
+def saw_still(plan: Plan) -> Figure:
+    """The fit to expect of the student's own back corners, for paper."""
+    plan = drawable(plan)
+    return Figure(gap_picture(gaps_of(plan), rule=plan.choices.rule))
+
+
+def slopes(plan: Plan) -> TableBlock:
+    """What each authority says of the slope, and what it does to the student's own tails."""
+    d = plan.design
+    return TableBlock(
+        slope_table(d.back.slope, tail_length=d.back.tail_length, rule=plan.choices.rule)
+    )
+
+
+def dividers(plan: Plan) -> TableBlock:
+    """Where the dividers' marks fall."""
+    return TableBlock(divider_table(drawable(plan)))
+
+
+def gauge_lines(plan: Plan) -> TableBlock:
+    """Which line goes on which face, gauged from which side."""
+    return TableBlock(line_table(drawable(plan).design))
+
+
+def transfer(plan: Plan) -> TableBlock:
+    """From the finished tails to the pins."""
+    return TableBlock(step_table(transfer_steps(drawable(plan).design), title="From tails to pins"))
+
+
+def glue_up(plan: Plan) -> TableBlock:
+    """The order of gluing up."""
+    return TableBlock(step_table(glue_up_steps(drawable(plan).design), title="Gluing up"))
+
+
+def carry(plan: Plan) -> Sentence:
+    """What to carry to the bench."""
+    return Sentence(bench_sentence(drawable(plan)))

@@ -1,0 +1,103 @@
+"""Lesson 3, tables for bench and paper: slopes, dividers, and sums said in one line."""
+
+from __future__ import annotations
+
+from toolkit.box.joinery import gauge_settings, joint_direction, marks_error, walk
+from toolkit.plan import Plan
+from toolkit.results import Table
+
+
+def divider_table(made: Plan) -> Table:
+    """Where the dividers are set, and where every mark falls on both walks."""
+    rule, d = made.choices.rule, made.design
+    rows, notes = [], []
+    remedies: dict[str, list[str]] = {}
+    for corner in (d.back, d.front):
+        walked = walk(corner)
+        if walked is None:
+            notes.append(f"{corner.name.capitalize()} corners: unequal tails, marked one by one.")
+            continue
+        up, down = (
+            ", ".join(rule.show(mark, unit=False) for mark in marks)
+            for marks in (walked.forward, walked.back)
+        )
+        rows.append(
+            (
+                corner.name,
+                rule.show(walked.step),
+                str(walked.steps),
+                f"{up} {rule.units}",
+                f"{down} {rule.units}",
+                f"{rule.show(walked.pin)} past",
+            )
+        )
+        nearest = marks_error(corner, rule=rule)
+        if nearest is not None and abs(nearest.error) > 1e-6:
+            notes.append(
+                f"Set to the nearest mark, {corner.name} dividers are "
+                f"{rule.exact(round(abs(nearest.error), 3))} out and the last mark "
+                f"{rule.exact(round(abs(nearest.accumulated), 3))}: open or close them till it "
+                "falls right."
+            )
+        remedy = walked.remedy(rule)
+        if remedy:
+            remedies.setdefault(remedy, []).append(corner.name)
+    for remedy, names in remedies.items():
+        notes.append(f"{' and '.join(names).capitalize()}: {remedy[:1].lower()}{remedy[1:]}")
+    return Table(
+        "Dividers",
+        (
+            "corners",
+            "set to",
+            "steps",
+            "marks up from the lower half pin",
+            "marks down from the upper",
+            "last mark, from the far half-pin mark",
+        ),
+        tuple(rows),
+        note=" ".join(notes),
+        numeric=(1, 2),
+    )
+
+
+def step_sentence(made: Plan) -> str:
+    """The two sums of this lesson on the box's own back corner. [mm]"""
+    rule, d = made.choices.rule, made.design
+    tail, walked = d.frame.tail_back.sentence(rule), walk(d.back)
+    if walked is None:
+        return f"{tail}. The tails at the back are of unequal width: no divider walks them."
+
+    def bare(value: float) -> str:
+        return rule.show(value, unit=False)
+
+    return (
+        f"{tail}. divider step = ({bare(walked.height)} height − 2 × {bare(walked.half_pin)} half "
+        f"pin + {bare(walked.pin)} pin) ÷ {walked.steps} tails = {rule.exact(walked.step)}; "
+        f"tail = {bare(walked.step)} step − {bare(walked.pin)} pin = "
+        f"{rule.exact(walked.tail_width)}"
+    )
+
+
+def bench_sentence(made: Plan) -> str:
+    """What to carry to the bench: gauges, bevel, dividers, and what goes on last."""
+    rule, d = made.choices.rule, made.design
+    show, s, way = rule.show, gauge_settings(d), joint_direction(d)
+
+    def both(back: float, front: float) -> str:
+        return show(back) if back == front else f"{show(back)} back, {show(front)} front"
+
+    first = both(s.tail_back.value, s.tail_front.value)
+    second = both(s.board_back.value, s.board_front.value)
+    ear = ""
+    if s.ear is not None and s.ear[0].value > 0:
+        ear = f" Ears: {show(s.ear[0].value)} and {show(s.ear[1].value)} from the front end."
+    steps = [
+        f"{corner.name} {show(corner.step)} × {len(corner.tails)}"
+        for corner in (d.back, d.front)
+        if corner.step is not None
+    ]
+    walked = f" Dividers: {', '.join(steps)}." if steps else ""
+    return (
+        f"Gauge 1: {first}; gauge 2: {second}; leave both set.{ear} Bevel: 1 in {d.back.slope:g}, "
+        f"{d.back.angle:.1f}°.{walked} Tails on the {way.tail_boards}, which go on last."
+    )

@@ -1,0 +1,90 @@
+"""Lesson 4, what its cells show of a plan: grooves, tails and panels."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from toolkit.box import Panel
+from toolkit.box.edges import edge_table
+from toolkit.box.exits import exit_table
+from toolkit.box.months import month_table, months as panel_months
+from toolkit.box.plough_table import plough_table
+from toolkit.box.seasons import year_between
+from toolkit.box.window import window
+from toolkit.document import Figure, Sentence, TableBlock
+from toolkit.lesson.lesson4_lid import drawn_out
+from toolkit.lesson.worked import drawable
+from toolkit.pictures import (
+    corner_picture,
+    lid_picture,
+    section_across,
+    section_along,
+)
+from toolkit.plan import Plan
+from toolkit.plan.panel_stages import panel_stages
+
+
+def worked(plan: Plan) -> Sentence:
+    """One worked by hand, then the same from the toolkit."""
+    return Sentence(plan.design.lid.width.sentence(plan.choices.rule))
+
+
+def exits(plan: Plan) -> TableBlock:
+    """Where grooves of the student's own box would come out, and the cures."""
+    return TableBlock(exit_table(plan.choices))
+
+
+def months(plan: Plan) -> TableBlock:
+    """The student's own lid month by month, or the bottom under a lid that lifts off."""
+    name, place = plan.design.upper_panel.name, year_between(plan.design.choices.rooms)
+    rows = panel_months(plan.design, panel=name, place=place)
+    return TableBlock(month_table(rows, rule=plan.choices.rule, panel=name))
+
+
+def limits(plan: Plan) -> Sentence:
+    """The two limits of the student's own lid, or of the bottom under a lid that lifts off."""
+    at = window(plan.design, panel=plan.design.upper_panel.name)
+    return Sentence(f"{at.sentence(plan.choices.rule)} {at.cause()}")
+
+
+def lid_still(plan: Plan) -> Figure:
+    """The student's own lid half in, for paper; one that lifts off as it lies."""
+    if not isinstance(plan.design.lid, Panel):
+        return Figure(section_along(plan))
+    return Figure(lid_picture(plan, out=drawn_out(plan, 50.0)))
+
+
+def ploughing(plan: Plan, hand: Literal["right", "left"] = "right") -> TableBlock:
+    """Every groove in the order of the plough, for one hand or the other."""
+    return TableBlock(plough_table(plan.design, hand=hand))
+
+
+def stages(plan: Plan, *, alike: bool = True) -> TableBlock:
+    """Lid and bottom: what to saw now, and what to fit them to at the end."""
+    return TableBlock(panel_stages(plan, alike=alike))
+
+
+def edges(plan: Plan) -> TableBlock:
+    """How the edges of lid and bottom are worked, and the finger pull."""
+    return TableBlock(edge_table(plan.design))
+
+
+def still(plan: Plan) -> Figure:
+    """The student's own corner, for paper and for readers without a mouse."""
+    return Figure(corner_picture(drawable(plan), which="back"))
+
+
+def sections(plan: Plan) -> Figure:
+    """The student's own box cut across, with the panels in their grooves."""
+    return Figure(section_across(plan))
+
+
+def carry(plan: Plan) -> Sentence:
+    """What to carry to the bench: two lines of settings."""
+    rows = {row.tool: row for row in plan.settings}
+    plough, fence = rows["plough"], rows["plough fence, bottom grooves"]
+    return Sentence(
+        f"Plough: {plough.value}, fence {fence.value} from the edge; leave both set. "
+        f"Lid {plan.choices.rule.show(plan.design.lid.width.value, direction='down')} wide, "
+        f"bottom {plan.choices.rule.show(plan.design.bottom.width.value, direction='down')}."
+    )

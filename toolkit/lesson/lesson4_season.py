@@ -1,0 +1,110 @@
+"""Lesson 4, the season: a panel between its two limits, and what to change when it fails."""
+
+from __future__ import annotations
+
+from functools import lru_cache
+
+from toolkit.box import Choices
+from toolkit.box.choices import Room
+from toolkit.box.remedies import Remedy, remedies
+from toolkit.box.sliding import sliding
+from toolkit.box.window import window
+from toolkit.lesson.controls import NumberControl, PanelClearance
+from toolkit.lesson.lesson1_tree import PANEL_WOOD, RINGS, WOODS, year_of
+from toolkit.lesson.lesson3_corner import settled
+from toolkit.lesson.scene import Moment, Scene
+from toolkit.lesson.view import View
+from toolkit.lesson.worked import possible, worked_out
+from toolkit.pictures import year_picture
+from toolkit.plan import Plan
+from toolkit.results import Table
+
+CONTROLS = (
+    PanelClearance(
+        ("panels.lid_across", "panels.bottom_across"),
+        "clearance across",
+        0.5,
+        5.0,
+        start=settled("panels.bottom_across"),
+    ),
+    PANEL_WOOD,
+    RINGS,
+    NumberControl(
+        ("try.humidity",), "air at the bench", 30, 80, 5, "%", lambda c: c.rooms.make.humidity
+    ),
+)
+
+
+def fitted_in(choices: Choices, humidity: float) -> Choices:
+    """The same box with its panels fitted in other air. [%]"""
+    return choices.having({"rooms.make": Room(choices.rooms.make.temperature, humidity)})
+
+
+@lru_cache(maxsize=128)
+def ways(choices: Choices, panel: str) -> tuple[Remedy, ...]:
+    """Ranked remedies from the woods that a class is likely to be offered."""
+    return remedies(choices, panel=panel, woods=WOODS)
+
+
+def remedy_rows(made: Plan, panel: str) -> list[tuple[str, str, str]]:
+    """Each remedy as a row: its rank, what to do, and how it then stands."""
+    show = made.choices.rule.exact
+    rows = []
+    for row in ways(made.choices, panel):
+        least, most = (show(round(limit, 2)) for limit in (row.after.least, row.after.most))
+        mind = f" Take care: {row.minds[0]}" if row.minds else ""
+        then = f"then {least} to {most} would do; dry it holds {show(round(row.after.grip, 2))}"
+        rows.append((f"change {row.rank}", row.sentence, f"{then}.{mind}"))
+    return rows
+
+
+def numbers(made: Plan) -> Table:
+    """Both limits, the cause, the changes that help, and how the lid slides."""
+    d, rule = made.design, made.choices.rule
+
+    def show(value: float) -> str:
+        return rule.exact(round(value, 2))
+
+    name = d.upper_panel.name
+    at = window(d, panel=name)
+    customs = d.choices.customs
+    rows = [
+        (
+            "clearance needed",
+            show(at.least),
+            f"what it swells, and {show(customs.swelling_room)} room over",
+        ),
+        (
+            "clearance allowed",
+            show(at.most) if at.most > 0 else "none",
+            f"groove {show(at.reach)} less what it shrinks and {show(customs.grip_least)} to hold",
+        ),
+        ("it has", show(at.has), f"{at.sentence(rule)} {at.cause()}"),
+        *remedy_rows(made, name),
+    ]
+    if name == "lid":
+        slides = sliding(d)
+        rows.append(("front in the damp", show(slides.gap_damp), slides.sentence(rule)))
+    return Table(
+        f"The {name} between damp and dry", ("what", "how much", "where it comes from"), tuple(rows)
+    )
+
+
+def _view(at: Moment) -> View:
+    made = possible(fitted_in(at.choices, at.tried["try.humidity"]))
+    year, ghost = year_of(made), None
+    if at.moved:
+        kept = worked_out(fitted_in(at.kept, at.before["try.humidity"]))
+        ghost = year_of(kept) if kept.design.exists else None
+    picture = year_picture(year, rule=at.choices.rule, ghost=ghost)
+    return View(picture, numbers(made), made.about("season"))
+
+
+def _more(at: Moment) -> dict[str, str]:
+    """The air at the bench, when it was moved."""
+    if at.tried["try.humidity"] == at.before["try.humidity"]:
+        return {}
+    return {"rooms.make.humidity": f"{at.tried['try.humidity']:.6g} %"}
+
+
+SEASON = Scene("season", CONTROLS, _view, height=440, more=_more)
