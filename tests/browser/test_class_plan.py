@@ -10,7 +10,7 @@ from tests.browser.conftest import emptied
 from tests.browser.harness import Server
 from tests.browser.lesson_page import LessonPage
 from toolkit.classroom import class_plan
-from toolkit.classroom.tally import asked, bare, calls, tally
+from toolkit.classroom.show_of_hands import asked, calls, tally
 from toolkit.files import read_box
 from toolkit.plan import plan
 from toolkit.study import example_path
@@ -35,9 +35,9 @@ def test_hands_are_counted_question_by_question(page: LessonPage) -> None:
     for lesson, place in ((4, 0), (3, 1), (1, 2)):
         question = asked(made, lesson=lesson)[place]
         form.get_by_label("lesson").select_option(str(lesson))
-        page.says(bare(asked(made, lesson=lesson)[0]), within=form.locator("p"))
+        page.says(asked(made, lesson=lesson)[0].asks, within=form.locator("p"))
         form.get_by_label("question").select_option(index=place)
-        page.says(bare(question), within=form.locator("p"))
+        page.says(question.asks, within=form.locator("p"))
         # The boxes come after the words, and what is typed into those before them is lost.
         form.locator("label", has_text=calls(question)[-1].said).wait_for()
         hands = list(range(2, 2 + len(calls(question))))

@@ -2,16 +2,9 @@
 
 import pytest
 
-from toolkit.classroom import (
-    BANDS,
-    Measured,
-    assess,
-    blank_rubric,
-    class_table,
-    limits,
-    play_band,
-    student_sheet,
-)
+from toolkit.classroom.assessment import Measured, assess
+from toolkit.classroom.bands import BANDS, limits, play_band
+from toolkit.classroom.sheets import blank_rubric, class_table, student_sheet
 from toolkit.measures import Rule
 
 MM = Rule.millimetres()

@@ -14,8 +14,8 @@ from tests.classroom.classes import BOARDS, BOX, HEAD, THREE, write
 from tests.letters import not_carried
 from toolkit.classroom import folder as folder_room, make_class, wood
 from toolkit.classroom.class_pages import Look
-from toolkit.classroom.clock import TimeOfDay
 from toolkit.classroom.contents import timed
+from toolkit.classroom.hours import TimeOfDay
 from toolkit.classroom.index import index_page
 from toolkit.classroom.jobs import class_jobs, student_jobs
 from toolkit.classroom.tools_plan import bench_table, honing_table, most_at_once, shared_table
@@ -156,7 +156,7 @@ def test_a_second_run_finds_nothing_to_do(tmp_path: Path) -> None:
     assert set(make(path).made) == pages((1, 2, 3))
     before = {name: (tmp_path / "out" / name).stat().st_mtime_ns for name in pages((1, 2, 3))}
     told: list[str] = []
-    again = make(path, told=lambda done, of, what: told.append(what))
+    again = make(path, on_progress=lambda done, of, what: told.append(what))
     assert again.made == () and again.gone == () and told == []
     assert set(again.kept) == pages((1, 2, 3)) and "Nothing has changed" in again.sentence
     for name, stamp in before.items():
@@ -176,11 +176,7 @@ def test_only_what_is_missing_or_changed_is_made(tmp_path: Path) -> None:
     write(tmp_path, HEAD + THREE.replace('side = "13 mm"', 'side = "12.5 mm"'))
     wood_pages = {"shopping.html", "kits.html", "boards.html"}
     third = {"handouts/student_03.html", "rubrics/student_03.html"}
-    assert set(make(path).made) == third | wood_pages | {
-        "wall.html",
-        "marks.html",
-        "index.html",
-    }
+    assert set(make(path).made) == third | wood_pages | {"wall.html", "marks.html", "index.html"}
     # Pages that are reckoned from one layout stay together.
     (out / "kits.html").unlink()
     assert wood_pages <= set(make(path).made)
@@ -236,7 +232,7 @@ def test_a_run_that_is_broken_off_is_gone_on_with(
             raise KeyboardInterrupt
 
     with pytest.raises(KeyboardInterrupt):
-        make(path, told=stops)
+        make(path, on_progress=stops)
     was = files_in(out)
     assert len(was) == 3 and not list(out.rglob("*.tmp"))
     again = make(path)

@@ -11,7 +11,8 @@ from pathlib import Path
 import pytest
 
 from tests.classroom.classes import HEAD, write
-from toolkit.classroom import FolderMade, make_class
+from toolkit.classroom import make_class
+from toolkit.classroom.folder import FolderMade
 from toolkit.classroom.jobs import Job
 from toolkit.files import FileError, read_class
 from toolkit.files.folder_record import mark_of_bytes

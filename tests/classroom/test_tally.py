@@ -7,7 +7,7 @@ import pytest
 from tests.boxes import ears, inch_postcard, lift_off, postcard
 from toolkit.box import Choices
 from toolkit.classroom import contents
-from toolkit.classroom.tally import MOST_CALLS, asked, bare, calls, hands_sheet, tally
+from toolkit.classroom.show_of_hands import MOST_CALLS, asked, calls, hands_sheet, tally
 from toolkit.plan import plan
 from toolkit.study import Question, Slip, draw, first_guess, lessons_with_questions
 
@@ -117,7 +117,7 @@ def test_a_sheet_has_room_for_every_call(choices: Choices, lesson: int) -> None:
     sheets = hands_sheet(made, lesson=lesson)
     questions = asked(made, lesson=lesson)
     for number, (sheet, question) in enumerate(zip(sheets, questions, strict=True), 1):
-        assert sheet.title == f"{number}. {bare(question)}"
+        assert sheet.title == f"{number}. {question.asks}"
         assert "Answer in" not in sheet.title and "Answer with" not in sheet.title
         assert [row[:3] for row in sheet.rows] == [
             (call.letter, call.said, "") for call in calls(question)

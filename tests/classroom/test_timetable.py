@@ -8,20 +8,19 @@ import networkx
 import pytest
 from hypothesis import given, settings, strategies as st
 
-from toolkit.classroom import (
-    Hours,
+from toolkit.classroom.hours import Hours
+from toolkit.classroom.late import bought_back, offers
+from toolkit.classroom.scheduling import shared_tools, timetable
+from toolkit.classroom.steps import (
+    PACES,
+    Pace,
     Step,
-    bought_back,
     critical_path,
     if_late,
-    offers,
     savings,
-    shared_tools,
     spared,
-    timetable,
     weekend,
 )
-from toolkit.classroom.steps import PACES, Pace
 
 MIXED: tuple[Pace, ...] = (*("practised",) * 2, *("novice",) * 5, "slow")
 

@@ -181,7 +181,7 @@ def test_a_reader_that_has_seen_enough_is_no_error() -> None:
 def test_a_handout_never_replaces_what_it_is_made_from(
     tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr("toolkit.cli.plan", lambda choices: pytest.fail("work was done"))
+    monkeypatch.setattr("toolkit.cli.read_plan", lambda choices: pytest.fail("work was done"))
     read, boards = tmp_path / "box.toml", tmp_path / "boards.html"
     read.write_text(MINIMAL, encoding="utf-8")
     boards.write_text("", encoding="utf-8")

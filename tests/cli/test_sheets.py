@@ -133,7 +133,9 @@ def test_wrong_arguments_are_one_line_and_exit_2(
 def test_an_output_that_is_an_input_or_no_file_is_refused_at_once(
     tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch, box
 ) -> None:  # type: ignore[no-untyped-def]
-    monkeypatch.setattr("toolkit.cli.sheets.plan", lambda choices: pytest.fail("work was done"))
+    monkeypatch.setattr(
+        "toolkit.cli.sheets.read_plan", lambda choices: pytest.fail("work was done")
+    )
     read = box()
     (tmp_path / "taken.pdf").mkdir()
     (tmp_path / "linked-2.svg").symlink_to(read)

@@ -9,8 +9,8 @@ import pytest
 from jsonschema import Draft202012Validator
 
 from tests.classroom.classes import BOX, DEMO, HEAD, THREE, write
-from toolkit.classroom import weekend
 from toolkit.classroom.bands import word_rows
+from toolkit.classroom.steps import weekend
 from toolkit.files import BoxFileError, ClassFileError, FileError, read_class
 from toolkit.files.class_boxes import changed
 from toolkit.files.class_sections import SHARED
@@ -292,8 +292,7 @@ def test_what_is_seen_is_said_in_the_words_of_the_rubric() -> None:
 
 
 @pytest.mark.parametrize(
-    "text",
-    [DEMO.read_text(encoding="utf-8"), HEAD + THREE, HEAD + ONE, HEAD + THREE + MEASURED],
+    "text", [DEMO.read_text(encoding="utf-8"), HEAD + THREE, HEAD + ONE, HEAD + THREE + MEASURED]
 )
 def test_a_right_class_is_right_by_the_schema(text: str) -> None:
     assert schema_faults(text) == []

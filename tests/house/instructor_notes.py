@@ -17,10 +17,10 @@ from pathlib import Path
 import nbformat
 
 from toolkit.box.customs import Customs
-from toolkit.classroom import limits, weekend
+from toolkit.classroom.bands import limits
 from toolkit.classroom.contents import timed
 from toolkit.classroom.index import HELPED
-from toolkit.classroom.steps import Pace
+from toolkit.classroom.steps import Pace, weekend
 from toolkit.files import WeekendClass, read_box, read_class
 from toolkit.plan import Plan, plan
 from toolkit.study import Question, draw, first_guess, lessons_with_questions, solutions

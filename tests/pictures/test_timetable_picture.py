@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from toolkit.classroom import Hours, timetable
-from toolkit.classroom.drawn import drawn
+from toolkit.classroom.hours import Hours
+from toolkit.classroom.scheduling import timetable
+from toolkit.classroom.timetable_drawing import drawn
 from toolkit.pictures import Picture, Stack, for_paper, stack_picture
 from toolkit.pictures.timetable.rows import Bit, Row, Weekend
 

@@ -5,7 +5,8 @@ from pathlib import Path
 import pytest
 
 from toolkit.files import FileError
-from toolkit.study import NoLessonsError, example_path, folder, lessons_folder, student_folder
+from toolkit.study import example_path, folder, lessons_folder, student_folder
+from toolkit.study.folder import NoLessonsError
 
 
 def test_the_example_is_the_workbook_s_own_whatever_folder_is_named(folder):

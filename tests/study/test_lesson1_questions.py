@@ -10,9 +10,9 @@ from toolkit.box.choices import Allowance, Allowances, Room
 from toolkit.measures import MM_PER_INCH, Rule
 from toolkit.plan import Plan, plan
 from toolkit.stock import blanks_of, board_feet, to_buy
-from toolkit.study import NoQuestionsError, draw, lessons_with_questions, mark
-from toolkit.study.other_boxes import other_boxes
-from toolkit.study.questions import FEWEST_SLIPS
+from toolkit.study import draw, lessons_with_questions, mark
+from toolkit.study.questions import FEWEST_SLIPS, NoQuestionsError
+from toolkit.study.varying import other_boxes
 from toolkit.wood import equilibrium_moisture
 
 OWN = plan(BOX)

@@ -14,7 +14,7 @@ FINENESSES = st.sampled_from(["joints", "sizes", "rough"])
 def lid(rule=MM, **more) -> Question:
     given_ = {
         "id": "lid",
-        "prompt": "How long is the lid?",
+        "asks": "How long is the lid?",
         "answer": 168.0,
         "working": "lid length = 152 + 4 + 12 = 168 mm",
         "rule": rule,

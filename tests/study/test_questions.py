@@ -9,14 +9,8 @@ from toolkit.box import Choices
 from toolkit.files import box_from_text, read_box
 from toolkit.measures import Rule
 from toolkit.plan import Plan, plan
-from toolkit.study import (
-    NoQuestionsError,
-    draw,
-    example_path,
-    lessons_with_questions,
-    mark,
-)
-from toolkit.study.questions import FEWEST_SLIPS
+from toolkit.study import draw, example_path, lessons_with_questions, mark
+from toolkit.study.questions import FEWEST_SLIPS, NoQuestionsError
 
 BOX = read_box(example_path())
 OWN = plan(BOX)
@@ -287,7 +281,7 @@ def test_fresh_questions_are_about_other_boxes_that_work(choices):
 def test_the_other_boxes_have_nothing_that_wont_work():
     from random import Random
 
-    from toolkit.study.other_boxes import other_boxes
+    from toolkit.study.varying import other_boxes
 
     found = list(other_boxes(plan(BOX.having({"made.tail_length": 8.0})), Random(1)))
     assert len(found) > 20

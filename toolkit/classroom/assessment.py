@@ -25,25 +25,7 @@ NOT_MEASURED = "not measured"
 
 @dataclass(frozen=True, slots=True)
 class Measured:
-    """What was measured on a finished box; None for what was not. Lengths in mm.
-
-    Attributes
-    ----------
-    gap, step, rock, spread : float or None
-        Widest joint gap, baseline step, rock on a flat plate, wall thickness spread. [mm]
-    diagonals : tuple of float or None
-        Both diagonals, over the same faces as ``size``. [mm]
-    size : tuple of float or None
-        Length and width of the box, as the diagonals were taken. [mm]
-    lid_play : float or None
-        Side play of the lid in the dry season; 0 if it binds. [mm]
-    play_is : str
-        What ``lid_play`` is: ``"total"``, both sides together, or ``"per side"``.
-    groove_depth : float or None
-        Of the lid grooves, to see whether the lid can drop out. [mm]
-    groove, surface, marks : str or None
-        What was seen, in the rubric's words.
-    """
+    """What was measured on a finished box; None for what was not. Lengths in mm."""
 
     gap: float | None = None
     step: float | None = None
@@ -71,7 +53,7 @@ class Measured:
 
 
 @dataclass(frozen=True, slots=True)
-class Mark:
+class MarkedRow:
     """One row of a marking: what, the value in words, its band, what to do, and whose limit."""
 
     key: str
@@ -86,7 +68,7 @@ class Mark:
 class Assessment:
     """A box marked row by row."""
 
-    marks: tuple[Mark, ...]
+    marks: tuple[MarkedRow, ...]
 
     @property
     def worst(self) -> Band | None:
@@ -116,33 +98,8 @@ def _diagonals(box: Measured, rule: Rule) -> tuple[float | None, str]:
 
 
 def assess(box: Measured, *, rule: Rule) -> Assessment:
-    """Mark a finished box.
-
-    Parameters
-    ----------
-    box : Measured
-        What was measured and seen. [mm]
-    rule : Rule
-        The rule on which lengths are written.
-
-    Returns
-    -------
-    Assessment
-        A row for each thing; those not measured have no band.
-
-    Raises
-    ------
-    ValueError
-        A word is none of the rubric's, or no box has such diagonals.
-
-    Source
-    ------
-    Bands: custom, common practice, no source. Corners from diagonals: geometry.
-
-    >>> assess(Measured(gap=0.30), rule=Rule.millimetres()).worst
-    'Pass'
-    """
-    marks: list[Mark] = []
+    """MarkedRow a finished box."""
+    marks: list[MarkedRow] = []
     for row in limits():
         more = ""
         value: float | None
@@ -151,24 +108,26 @@ def assess(box: Measured, *, rule: Rule) -> Assessment:
         else:
             value = getattr(box, row.key)
         if value is None:
-            marks.append(Mark(row.key, row.what, NOT_MEASURED, None, "", row.source))
+            marks.append(MarkedRow(row.key, row.what, NOT_MEASURED, None, "", row.source))
             continue
         band = row.band(value)
         remedy = row.if_noted if BANDS.index(band) > 1 else ""
         marks.append(
-            Mark(row.key, row.what, row.show(value, rule) + more, band, remedy, row.source)
+            MarkedRow(row.key, row.what, row.show(value, rule) + more, band, remedy, row.source)
         )
     marks.append(_play(box, rule))
     for seen in word_rows():
         word = getattr(box, seen.key)
         band_seen = None if word is None else seen.band(word)
-        marks.append(Mark(seen.key, seen.what, word or NOT_MEASURED, band_seen, "", seen.source))
+        marks.append(
+            MarkedRow(seen.key, seen.what, word or NOT_MEASURED, band_seen, "", seen.source)
+        )
     return Assessment(tuple(marks))
 
 
-def _play(box: Measured, rule: Rule) -> Mark:
+def _play(box: Measured, rule: Rule) -> MarkedRow:
     if box.lid_play is None:
-        return Mark("lid_play", PLAY, NOT_MEASURED, None, "", PLAY_SOURCE)
+        return MarkedRow("lid_play", PLAY, NOT_MEASURED, None, "", PLAY_SOURCE)
     total = box.play_is == "total"
     play = box.lid_play / 2 if total else box.lid_play
     value = rule.exact(play)
@@ -183,33 +142,11 @@ def _play(box: Measured, rule: Rule) -> Mark:
             if play < PLAY_LEAST
             else "glue a strip to an edge that the groove hides"
         )
-    return Mark("lid_play", PLAY, value, band, remedy, PLAY_SOURCE)
+    return MarkedRow("lid_play", PLAY, value, band, remedy, PLAY_SOURCE)
 
 
 def assess_student(student: Student, *, plan: Plan) -> Assessment:
-    """Mark what the class file says of a student's finished box.
-
-    Parameters
-    ----------
-    student : Student
-        The student, with what was measured. [mm]
-    plan : Plan
-        The box as meant: its outside where no size was measured, and how deep the lid sits. [mm]
-
-    Returns
-    -------
-    Assessment
-        Written on the student's own rule.
-
-    Raises
-    ------
-    ValueError
-        No box has such diagonals.
-
-    Source
-    ------
-    As for ``assess``.
-    """
+    """MarkedRow what the class file says of a student's finished box."""
     frame, grooves = plan.design.frame, plan.design.choices.groove
     known: dict[str, Any] = {"size": (frame.outside_length.value, frame.outside_width.value)}
     if frame.lid_groove is not None:

@@ -64,13 +64,7 @@ class WordRow:
     source: str
 
     def band(self, word: str) -> Band:
-        """The band of what was seen.
-
-        Raises
-        ------
-        ValueError
-            No band of this row has that word.
-        """
+        """The band of what was seen."""
         for known, band in self.words:
             if word.strip().lower() == known:
                 return band
@@ -80,12 +74,7 @@ class WordRow:
 
 @cache
 def limits() -> tuple[Limits, ...]:
-    """The rows with numbers, limits in mm or degrees.
-
-    Source
-    ------
-    Custom, common practice, no source; each row says so.
-    """
+    """The rows with numbers, limits in mm or degrees."""
     found = []
     for row in read_table("classroom/bands.csv"):
         numbers = [float(row[column]) for column in ("excellent", "pass", "rework")]
@@ -113,12 +102,7 @@ def limits() -> tuple[Limits, ...]:
 
 @cache
 def word_rows() -> tuple[WordRow, ...]:
-    """The rows that are seen.
-
-    Source
-    ------
-    Custom, common practice, no source; each row says so.
-    """
+    """The rows that are seen."""
     columns: tuple[tuple[str, Band], ...] = tuple(
         zip(("excellent", "pass", "noted", "rework"), BANDS, strict=True)
     )
@@ -134,25 +118,7 @@ def word_rows() -> tuple[WordRow, ...]:
 
 
 def play_band(play: float, *, drops_out_at: float | None = None) -> Band:
-    """The band of a lid's side play.
-
-    Parameters
-    ----------
-    play : float
-        Per side, in the dry season; 0 binds. [mm]
-    drops_out_at : float, optional
-        Play per side at which the lid, pushed over, leaves its other groove: half the groove's
-        depth. [mm]
-
-    Returns
-    -------
-    str
-        Too tight or too loose without binding or dropping out is acceptable after a note.
-
-    Source
-    ------
-    Custom, common practice, no source; when it drops out, geometry.
-    """
+    """The band of a lid's side play."""
     if play <= 0 or (drops_out_at is not None and not below(play, drops_out_at)):
         return "Rework"
     if below(play, PLAY_LEAST) or above(play, PLAY_PASS):

@@ -6,12 +6,12 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any
 
-from toolkit.classroom.drawn import drawn
 from toolkit.classroom.plan_questions import GUESS, borrowing, spare_sets
 from toolkit.classroom.plan_scene import SCENES, TIME, USUAL, WOOD, usual_class
+from toolkit.classroom.scheduling import span
+from toolkit.classroom.show_of_hands import asked, calls, hands_sheet, tally
 from toolkit.classroom.steps import PACES, critical_path, if_late as left_out, weekend as steps
-from toolkit.classroom.tally import asked, bare, calls, hands_sheet, tally
-from toolkit.classroom.timetable import span
+from toolkit.classroom.timetable_drawing import drawn
 from toolkit.document import Figure, Sentence, TableBlock
 from toolkit.explore.cards import compare_count, guess_card, question_cards
 from toolkit.explore.engine import Explorer
@@ -85,12 +85,7 @@ def weekend_still() -> Figure:
 def minutes() -> TableBlock:
     """Every step with its minutes at each pace."""
     rows = tuple(
-        (
-            str(step.number),
-            step.name,
-            *(f"{step.minutes[pace]:g} min" for pace in PACES),
-            step.tool,
-        )
+        (str(step.number), step.name, *(f"{step.minutes[pace]:g} min" for pace in PACES), step.tool)
         for step in steps()
     )
     columns = ("no.", "step", *PACES, "shared tool")
@@ -104,24 +99,12 @@ def if_late() -> TableBlock:
 
 
 def hands(lesson: int) -> TableBlock:
-    """What to call out for a show of hands before a lesson, and what each answer stands for.
-
-    Parameters
-    ----------
-    lesson : int
-        Number of the lesson.
-    """
+    """What to call out for a show of hands before a lesson, and what each answer stands for."""
     return TableBlock(hands_sheet(own(), lesson=lesson)[0])
 
 
 def counted(lesson: int = 4) -> HandsForm:
-    """A form for the hands that went up, which says what the room believes.
-
-    Parameters
-    ----------
-    lesson : int
-        The lesson that it begins with.
-    """
+    """A form for the hands that went up, which says what the room believes."""
     form = HandsForm(
         lessons_with_questions(),
         asked=lambda number: [_called(one) for one in asked(own(), lesson=number)],
@@ -137,7 +120,7 @@ def _called(question: Question) -> Asked:
         # The question stands over the hands already.
         return replace(tally(question, counts=hands).table(), title="What the room believes")
 
-    return Asked(bare(question), words, told)
+    return Asked(question.asks, words, told)
 
 
 def your_turn() -> Any:

@@ -5,14 +5,13 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from toolkit.classroom.assessment import Measured, assess, assess_student
-from toolkit.classroom.clock import TimeOfDay
-from toolkit.classroom.drawn import drawn
-from toolkit.classroom.helpers import helped
+from toolkit.classroom.hours import TimeOfDay
 from toolkit.classroom.late import bought_back, offers
+from toolkit.classroom.scheduling import Timetable, shared_tools, timetable
 from toolkit.classroom.sheets import blank_rubric, class_table, student_sheet
-from toolkit.classroom.steps import if_late, weekend
-from toolkit.classroom.tally import hands_sheet
-from toolkit.classroom.timetable import Timetable, shared_tools, timetable
+from toolkit.classroom.show_of_hands import hands_sheet
+from toolkit.classroom.steps import helped, if_late, weekend
+from toolkit.classroom.timetable_drawing import drawn
 from toolkit.classroom.tools_plan import (
     bench_table,
     handed,
@@ -158,10 +157,7 @@ def hands(plan: Plan) -> tuple[str, list[Section]]:
     )
     return words, [
         Section(
-            f"hands-{number}",
-            f"Lesson {number}",
-            words,
-            each(*hands_sheet(plan, lesson=number)),
+            f"hands-{number}", f"Lesson {number}", words, each(*hands_sheet(plan, lesson=number))
         )
         for number in lessons_with_questions()
     ]

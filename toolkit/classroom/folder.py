@@ -6,13 +6,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
-from toolkit.classroom.folder_run import INDEX, FolderRun, Notice, Told
+from toolkit.classroom.folder_run import INDEX, FolderRun, Notice, OnProgress
 from toolkit.classroom.jobs import class_jobs, student_jobs
 from toolkit.files import FileError, WeekendClass
 from toolkit.files.folder_record import OWN_FILES, RECORD
 from toolkit.files.outputs import check_output_folder, spare_inputs
 from toolkit.files.writing import locked
-from toolkit.plan import Plan, plan
+from toolkit.plan import Plan, plan as planned
 from toolkit.study import lesson_files
 
 
@@ -42,22 +42,7 @@ class FolderMade:
 
 
 def boxes(taught: WeekendClass) -> tuple[dict[int, Plan], dict[int, str]]:
-    """The plans of those whose box works, and why the others' do not.
-
-    Parameters
-    ----------
-    taught : WeekendClass
-        The class.
-
-    Returns
-    -------
-    tuple of dict
-        Plans and sentences, by student's number. [mm]
-
-    Source
-    ------
-    The plans' own findings.
-    """
+    """The plans of those whose box works, and why the others' do not."""
     plans: dict[int, Plan] = {}
     faults: dict[int, str] = {}
     # Most students make the same box: it is worked out once.
@@ -68,14 +53,14 @@ def boxes(taught: WeekendClass) -> tuple[dict[int, Plan], dict[int, str]]:
             continue
         key = repr(student.choices)
         try:
-            made = known[key] if key in known else known.setdefault(key, plan(student.choices))
+            plan = known[key] if key in known else known.setdefault(key, planned(student.choices))
         except (ValueError, ArithmeticError) as error:
             faults[student.number] = " ".join(str(error).split())
             continue
-        if made.works:
-            plans[student.number] = made
+        if plan.works:
+            plans[student.number] = plan
         else:
-            first = next(row for row in made.findings if row.level == "wont_work")
+            first = next(row for row in plan.findings if row.level == "wont_work")
             faults[student.number] = f"the box won't work: {first.sentence}"
     return plans, faults
 
@@ -85,7 +70,7 @@ def make_class(
     *,
     folder: Path,
     lessons: Sequence[int] | None = None,
-    told: Told = lambda done, of, what: None,
+    on_progress: OnProgress = lambda done, of, what: None,
     on_notice: Notice = lambda sentence: None,
 ) -> FolderMade:
     """Make every page of a class that is missing or was made from something else.
@@ -101,10 +86,10 @@ def make_class(
         Where it goes; made if it is not there.
     lessons : sequence of int, optional
         Lessons for the handouts; all of them if left out, none if empty.
-    told : callable
-        Told before each piece of work how many are done, of how many, and what comes.
+    on_progress : callable
+        OnProgress before each piece of work how many are done, of how many, and what comes.
     on_notice : callable
-        Told of each file that somebody else wrote or changed, and what became of it.
+        OnProgress of each file that somebody else wrote or changed, and what became of it.
 
     Returns
     -------
@@ -118,10 +103,6 @@ def make_class(
         file that the class is read from.
     ValueError
         The class's own box won't work, or there is no such lesson.
-
-    Source
-    ------
-    The workbook's own.
     """
     check_output_folder(folder)
     known = [int(path.name[:2]) for path in lesson_files()]
@@ -131,7 +112,7 @@ def make_class(
                 f"there is no lesson {number}; the lessons are {', '.join(map(str, known))}"
             )
     plans, faults = boxes(taught)
-    spare = plan(taught.box)
+    spare = planned(taught.box)
     if not spare.works:
         first = next(row for row in spare.findings if row.level == "wont_work")
         raise ValueError(f"the class's own box won't work: {first.sentence}")
@@ -145,7 +126,7 @@ def make_class(
     )
     folder.mkdir(exist_ok=True)
     with locked(folder / RECORD, error=FileError, patience=1.0):
-        run = FolderRun(taught, folder, faults, told, on_notice)
+        run = FolderRun(taught, folder, faults, on_progress, on_notice)
         run.all(jobs, titles={name: title for job in shared for name, title in job.pages.items()})
     return FolderMade(
         folder, tuple(run.made), tuple(run.kept), tuple(run.gone), tuple(sorted(faults.items()))

@@ -26,7 +26,7 @@ from toolkit.files.folder_record import (
 from toolkit.files.writing import clear_left, write_file
 
 INDEX = "index.html"
-Told = Callable[[int, int, str], object]
+OnProgress = Callable[[int, int, str], object]
 Notice = Callable[[str], object]
 
 
@@ -42,11 +42,11 @@ class FolderRun:
         taught: WeekendClass,
         folder: Path,
         faults: dict[int, str],
-        told: Told,
+        on_progress: OnProgress,
         on_notice: Notice,
     ) -> None:
         self.taught, self.folder, self.faults = taught, folder, faults
-        self.told, self.on_notice = told, on_notice
+        self.on_progress, self.on_notice = on_progress, on_notice
         self.made: list[str] = []
         self.kept: list[str] = []
         self.gone: list[str] = []
@@ -59,7 +59,7 @@ class FolderRun:
             if job not in todo:
                 self._keep(job)
         for at, job in enumerate(todo):
-            self.told(at, len(todo) + 1, ", ".join(job.pages.values()))
+            self.on_progress(at, len(todo) + 1, ", ".join(job.pages.values()))
             self._make(job)
         self._index(titles, len(todo))
         self._sweep({name for job in jobs for name in job.pages} | {INDEX})
@@ -146,7 +146,7 @@ class FolderRun:
         # Imported here, with all that draws: a run that finds nothing to do need not wait for it.
         from toolkit.classroom.index import index_page
 
-        self.told(done, done + 1, "first page")
+        self.on_progress(done, done + 1, "first page")
         look = Look(
             self.taught.title,
             mark(self.taught)[:8],

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from datetime import date
 from functools import cache
 from pathlib import Path
 from types import ModuleType
@@ -25,19 +26,7 @@ SUFFIXES = {".py", ".csv", ".css", ".j2", ".js", ".json", ".svg"}
 
 @dataclass(frozen=True, slots=True)
 class Job:
-    """Pages that are made together.
-
-    Attributes
-    ----------
-    pages : mapping
-        The title of each by its path in the folder.
-    source : str
-        A mark of all that they are made from.
-    make : callable
-        Gives what each holds, and what it says in short.
-    student : int, optional
-        Whose page it is.
-    """
+    """Pages that are made together."""
 
     pages: Mapping[str, str]
     source: str
@@ -111,11 +100,17 @@ def _rubric(taught: WeekendClass, student: Student, plan: Plan) -> Job:
         "rubric", plan.choices, student.number, student.words, student.paper, taught.title,
         dict(student.measured),
     )  # fmt: skip
-    look = _look(taught, inputs, words=student.words, paper=student.paper)
     return _job(
         {name: (f"Rubric, {student.called}", "portrait")},
         inputs,
-        look,
+        Look(
+            taught.title,
+            mark(*inputs)[:8],
+            date.today(),
+            student.words,
+            student.paper,
+            typed_of(taught),
+        ),
         lambda: {name: _contents().rubric(student, plan)},
         student.number,
     )
@@ -142,65 +137,57 @@ def class_jobs(taught: WeekendClass, plans: Mapping[int, Plan], *, spare: Plan) 
             "boards.html": wood_contents.boards(taught, wood),
         }
 
-    titles: dict[str, tuple[str, Turned]] = {
-        "shopping.html": ("Shopping list", "landscape"),
-        "kits.html": ("Kits to pack", "portrait"),
-        "boards.html": ("Board layouts", "landscape"),
-    }
-    inputs: tuple[object, ...] = (look, boxes, people, taught.boards, buying, day, spare.choices)
-    if plans:
-        yield _job(titles, inputs, _look(taught, inputs), wood_pages)
-    inputs = (look, people, day, dict(taught.tools))
-    yield _job(
-        {"timetable.html": ("Timetable", "portrait")},
-        inputs,
-        _look(taught, inputs),
-        lambda: {"timetable.html": _contents().hours(taught)},
-    )
-    inputs = (*inputs, taught.benches)
-    yield _job(
-        {"tools.html": ("Tools and sharpening", "landscape")},
-        inputs,
-        _look(taught, inputs),
-        lambda: {"tools.html": _contents().tools(taught)},
-    )
-    inputs = (look, spare.choices)
-    yield _job(
-        {"hands.html": ("Show of hands", "portrait")},
-        inputs,
-        _look(taught, inputs),
-        lambda: {"hands.html": _contents().hands(spare)},
-    )
-    inputs = (look, boxes, people)
-    if plans:
-        yield _job(
-            {"wall.html": ("Wall sheet", "landscape")},
-            inputs,
-            _look(taught, inputs),
-            lambda: {"wall.html": _contents().wall(taught, plans)},
+    def job(
+        titles: dict[str, tuple[str, Turned]],
+        inputs: tuple[object, ...],
+        pages: Callable[[], dict[str, Page]],
+    ) -> Job:
+        look = Look(
+            taught.title,
+            mark(*inputs)[:8],
+            date.today(),
+            taught.words,
+            taught.paper,
+            typed_of(taught),
         )
-        inputs = (look, boxes, [(row.number, dict(row.measured)) for row in taught.students])
-        yield _job(
-            {"marks.html": ("Marks of the class", "landscape")},
-            inputs,
-            _look(taught, inputs),
-            lambda: {"marks.html": _contents().marks(taught, plans)},
+        return _job(titles, inputs, look, pages)
+
+    def page(
+        name: str, title: str, turned: Turned, inputs: tuple[object, ...], make: Callable[[], Page]
+    ) -> Job:
+        return job({name: (title, turned)}, inputs, lambda: {name: make()})
+
+    if plans:
+        yield job(
+            {
+                "shopping.html": ("Shopping list", "landscape"),
+                "kits.html": ("Kits to pack", "portrait"),
+                "boards.html": ("Board layouts", "landscape"),
+            },
+            (look, boxes, people, taught.boards, buying, day, spare.choices),
+            wood_pages,
         )
-
-
-def _look(
-    taught: WeekendClass, inputs: tuple[object, ...], *, words: str = "", paper: str = ""
-) -> Look:
-    from datetime import date
-
-    return Look(
-        taught.title,
-        mark(*inputs)[:8],
-        date.today(),
-        words or taught.words,  # type: ignore[arg-type]
-        paper or taught.paper,
-        typed_of(taught),
+    hours = (look, people, day, dict(taught.tools))
+    yield page("timetable.html", "Timetable", "portrait", hours, lambda: _contents().hours(taught))
+    tools = (*hours, taught.benches)
+    yield page(
+        "tools.html", "Tools and sharpening", "landscape", tools, lambda: _contents().tools(taught)
     )
+    hands = (look, spare.choices)
+    yield page("hands.html", "Show of hands", "portrait", hands, lambda: _contents().hands(spare))
+    if plans:
+        wall = (look, boxes, people)
+        yield page(
+            "wall.html", "Wall sheet", "landscape", wall, lambda: _contents().wall(taught, plans)
+        )
+        measured = [(row.number, dict(row.measured)) for row in taught.students]
+        yield page(
+            "marks.html",
+            "Marks of the class",
+            "landscape",
+            (look, boxes, measured),
+            lambda: _contents().marks(taught, plans),
+        )
 
 
 def typed_of(taught: WeekendClass) -> tuple[str, ...]:
@@ -228,11 +215,10 @@ def _job(
         from toolkit.pictures import worded
 
         with worded(look.spell):
-            told = pages()
-        for name, (short, sections) in told.items():
+            found = pages()
+        for name, (short, sections) in found.items():
             title, turned = titles[name]
-            page = class_page(title, look=look, sections=sections, turned=turned)
-            made[name] = (page, short)
+            made[name] = (class_page(title, look=look, sections=sections, turned=turned), short)
         return made
 
     source = mark(workbook_mark(), *inputs)

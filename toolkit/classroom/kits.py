@@ -15,30 +15,7 @@ TO_BUY = "to buy"
 def kit(
     plan: Plan, *, whose: str, places: Mapping[str, str], practice: float = 0.0, remark: str = ""
 ) -> Table:
-    """What is packed for one student.
-
-    Parameters
-    ----------
-    plan : Plan
-        The student's box. [mm]
-    whose : str
-        How the student, or the spare set, is spoken of.
-    places : mapping
-        The name of the board that gives each part.
-    practice : float
-        Length of the practice stick; 0 for none. [mm]
-    remark : str
-        What else to know of this student.
-
-    Returns
-    -------
-    Table
-        A row for each part, with its rough size on the student's rule and an empty cell to tick.
-
-    Source
-    ------
-    The rough list's own sizes.
-    """
+    """What is packed for one student."""
     rule = plan.choices.rule
 
     blanks = (*parts_of(plan, whose=whose), *practice_stick(plan, whose=whose, length=practice))

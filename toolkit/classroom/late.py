@@ -6,8 +6,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from toolkit.classroom.hours import Hours
+from toolkit.classroom.scheduling import Timetable, shared_tools, timetable
 from toolkit.classroom.steps import Pace, Saving, Step, savings, spared, weekend
-from toolkit.classroom.timetable import Timetable, shared_tools, timetable
 from toolkit.results import Table, below
 
 
@@ -43,31 +43,7 @@ def bought_back(
     hours: Hours | None = None,
     on_offer: Sequence[Saving] | None = None,
 ) -> tuple[Bought, ...]:
-    """Work through the class once for each saving.
-
-    Parameters
-    ----------
-    paces : sequence of str
-        practised, novice or slow, for each student.
-    steps, tools, hours : optional
-        As for a timetable. [min]
-    on_offer : sequence of Saving, optional
-        What could be spared; all that is known if left out. [min]
-
-    Returns
-    -------
-    tuple of Bought
-        Each saving alone, for the whole class. [min]
-
-    Raises
-    ------
-    ValueError
-        As for a timetable.
-
-    Source
-    ------
-    A simulation of events; minutes are common practice, no source.
-    """
+    """Work through the class once for each saving."""
     plan = weekend() if steps is None else tuple(steps)
     kit = shared_tools(plan, students=len(paces)) if tools is None else tools
     before = timetable(paces, steps=plan, tools=kit, hours=hours)
@@ -112,22 +88,7 @@ class Borrowed:
 
 
 def borrowed(plan: Timetable) -> Borrowed | None:
-    """Work through the class with one more of the tool that it waits for most.
-
-    Parameters
-    ----------
-    plan : Timetable
-        The class as it is. [min]
-
-    Returns
-    -------
-    Borrowed or None
-        None where nobody waits for any tool. [min]
-
-    Source
-    ------
-    A simulation of events; minutes are common practice, no source.
-    """
+    """Work through the class with one more of the tool that it waits for most."""
     tool = plan.most_waited
     if not tool:
         return None
@@ -139,23 +100,7 @@ def borrowed(plan: Timetable) -> Borrowed | None:
 
 
 def offers(bought: Sequence[Bought]) -> Table:
-    """The savings side by side.
-
-    Parameters
-    ----------
-    bought : sequence of Bought
-        The savings, each tried. [min]
-
-    Returns
-    -------
-    Table
-        For each: the least and the most that it gives back to a student, how many more are done
-        in time, and how far the slowest still runs over. [min]
-
-    Source
-    ------
-    A simulation of events; minutes are common practice, no source.
-    """
+    """The savings side by side."""
     rows = []
     for row in bought:
         back = [row.back(student) for student in row.before.students]

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from math import floor
 
+from toolkit.classroom.scheduling import shared_tools
 from toolkit.classroom.steps import weekend
-from toolkit.classroom.timetable import shared_tools
 from toolkit.measures import Rule
 from toolkit.stock import sets_needed
 from toolkit.study import Question, Slip
@@ -16,23 +16,13 @@ TOOL = "plough plane"
 
 
 def borrowing(rule: Rule) -> Question:
-    """How many of a shared tool to borrow.
-
-    Parameters
-    ----------
-    rule : Rule
-        The teacher's.
-
-    Source
-    ------
-    How many share one: common practice, no source.
-    """
+    """How many of a shared tool to borrow."""
     steps = weekend()
     share = next(step.share for step in steps if step.tool == TOOL)
     needed = shared_tools(steps, students=STUDENTS)[TOOL]
     return Question(
         id="class-plan.borrowing",
-        prompt=(
+        asks=(
             f"{STUDENTS} students come, every {share} of them share a {TOOL}, and the workshop "
             f"has {ON_HAND}. How many do you borrow?"
         ),
@@ -52,22 +42,12 @@ def borrowing(rule: Rule) -> Question:
 
 
 def spare_sets(rule: Rule) -> Question:
-    """How many sets of parts to saw, spares in them.
-
-    Parameters
-    ----------
-    rule : Rule
-        The teacher's.
-
-    Source
-    ------
-    A spare set for every four students: common practice, no source.
-    """
+    """How many sets of parts to saw, spares in them."""
     sets = sets_needed(STUDENTS, spare=SPARE)
     each = round(1 / SPARE)
     return Question(
         id="class-plan.spare-sets",
-        prompt=(
+        asks=(
             f"{STUDENTS} students come, and you want a spare set of parts for every {each} of "
             "them. How many sets do you saw in all?"
         ),
@@ -76,10 +56,7 @@ def spare_sets(rule: Rule) -> Question:
         rule=rule,
         kind="count",
         slips=(
-            Slip(
-                float(floor(STUDENTS * (1 + SPARE))),
-                "Half a set makes no box: round up.",
-            ),
+            Slip(float(floor(STUDENTS * (1 + SPARE))), "Half a set makes no box: round up."),
             Slip(float(sets - STUDENTS), "Those are the spares; the students need theirs too."),
             Slip(float(STUDENTS), "That leaves nothing for the socket that is chopped through."),
         ),

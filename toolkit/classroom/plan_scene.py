@@ -5,12 +5,11 @@ from __future__ import annotations
 from functools import lru_cache
 
 from toolkit.box import Choices
-from toolkit.classroom.drawn import drawn
-from toolkit.classroom.helpers import SITS_WITH, helped
 from toolkit.classroom.hours import Hours
 from toolkit.classroom.late import borrowed, bought_back
-from toolkit.classroom.steps import PACES, Pace
-from toolkit.classroom.timetable import Timetable, shared_tools, span, timetable
+from toolkit.classroom.scheduling import Timetable, shared_tools, span, timetable
+from toolkit.classroom.steps import PACES, SITS_WITH, Pace, helped
+from toolkit.classroom.timetable_drawing import drawn
 from toolkit.classroom.wood import parts_of, practice_stick
 from toolkit.lesson.controls import NumberControl
 from toolkit.lesson.scene import Moment, Scene
@@ -42,17 +41,7 @@ WOOD_CONTROLS = (
 
 
 def paces_of(students: int, *, slow: int) -> tuple[Pace, ...]:
-    """A class by its paces: one in four practised, so many slow, the others novices.
-
-    Parameters
-    ----------
-    students, slow : int
-        How many there are, and how many of them are slow.
-
-    Source
-    ------
-    Common practice, no source.
-    """
+    """A class by its paces: one in four practised, so many slow, the others novices."""
     late = min(slow, students)
     fast = min(students // 4, students - late)
     rest = students - fast - late
@@ -113,11 +102,7 @@ def _time(at: Moment) -> View:
         ),
     ]
     rows += [
-        (
-            f"shared: {name}",
-            str(count),
-            f"{plan.queued.get(name, 0.0):.0f} min waited for in all",
-        )
+        (f"shared: {name}", str(count), f"{plan.queued.get(name, 0.0):.0f} min waited for in all")
         for name, count in tools.items()
     ]
     rows += _offers(*asked)
@@ -136,8 +121,8 @@ TIME = Scene("weekend", TIME_CONTROLS, _time, height=650)
 
 @lru_cache(maxsize=16)
 def _one_box(choices: Choices, stick: float) -> tuple[tuple[Blank, ...], tuple[Blank, ...]]:
-    made = possible(choices)
-    return parts_of(made, whose="one"), practice_stick(made, whose="one", length=stick)
+    plan = possible(choices)
+    return parts_of(plan, whose="one"), practice_stick(plan, whose="one", length=stick)
 
 
 def _by_thickness(

@@ -22,26 +22,7 @@ NOTE = "Bands are customs: common practice, no source. On a limit the better ban
 
 
 def student_sheet(marked: Assessment, *, student: int, title: str = "Postcard box") -> Table:
-    """One student's marks.
-
-    Parameters
-    ----------
-    marked : Assessment
-        The box, marked.
-    student : int
-        Whose box it is.
-    title : str
-        Which box it is.
-
-    Returns
-    -------
-    Table
-        A row for each thing measured.
-
-    Source
-    ------
-    Custom, common practice, no source.
-    """
+    """One student's marks."""
     rows = tuple((mark.what, mark.value, mark.band or "", mark.remedy) for mark in marked.marks)
     return Table(
         f"{title}, student {student}",
@@ -52,22 +33,7 @@ def student_sheet(marked: Assessment, *, student: int, title: str = "Postcard bo
 
 
 def class_table(marked: Sequence[tuple[int, Assessment]]) -> Table:
-    """The whole class, a row for each student.
-
-    Parameters
-    ----------
-    marked : sequence of (int, Assessment)
-        Each student's number with the box, marked.
-
-    Returns
-    -------
-    Table
-        A band for each thing, and below how many of the class stand in Rework.
-
-    Source
-    ------
-    Custom, common practice, no source.
-    """
+    """The whole class, a row for each student."""
     marks = assess(Measured(), rule=Rule.millimetres()).marks
     heads = [mark.key.replace("_", " ") for mark in marks]
     letter: dict[Band | None, str] = {None: "", **dict(zip(BANDS, "EPNR", strict=True))}
@@ -88,24 +54,7 @@ def class_table(marked: Sequence[tuple[int, Assessment]]) -> Table:
 
 
 def blank_rubric(rule: Rule, *, size: tuple[float, float] | None = None) -> Table:
-    """The rubric with its limits on somebody's rule and room to write.
-
-    Parameters
-    ----------
-    rule : Rule
-        The rule on which lengths are written.
-    size : tuple of float, optional
-        Length and width of the box: out of square is then told by its diagonals. [mm]
-
-    Returns
-    -------
-    Table
-        A row for each thing, with every band's limit and an empty cell.
-
-    Source
-    ------
-    Custom, common practice, no source.
-    """
+    """The rubric with its limits on somebody's rule and room to write."""
     rows: list[tuple[str, ...]] = []
     for row in limits():
         best, good, bad = (

@@ -6,34 +6,11 @@ from collections.abc import Sequence
 
 from toolkit.measures import Rule
 from toolkit.results import Table
-from toolkit.stock import (
-    END_WASTE,
-    GAP,
-    Blank,
-    Purchase,
-    to_buy,
-)
+from toolkit.stock import END_WASTE, GAP, Blank, Purchase, to_buy
 
 
 def sticks(missing: Sequence[Blank], *, longest: float) -> tuple[Purchase, ...]:
-    """The sticks to buy, none longer than can be carried unless a part is.
-
-    Parameters
-    ----------
-    missing : sequence of Blank
-        The parts to be bought, rough sizes. [mm]
-    longest : float
-        The longest stick to ask for. [mm]
-
-    Returns
-    -------
-    tuple of Purchase
-        Parts of much the same width and thickness end to end, the longest part first. [mm]
-
-    Source
-    ------
-    Custom, no source: what is lost at the ends, and what is much the same.
-    """
+    """The sticks to buy, none longer than can be carried unless a part is."""
     found: list[Purchase] = []
     for whole in to_buy(missing):
         loads: list[list[Blank]] = []
@@ -53,22 +30,7 @@ def sticks(missing: Sequence[Blank], *, longest: float) -> tuple[Purchase, ...]:
 
 
 def rough_size(rule: Rule, *, length: float, width: float, thickness: float) -> str:
-    """A rough size on somebody's rule, rounded up to what a saw can follow.
-
-    Parameters
-    ----------
-    rule : Rule
-        Theirs.
-    length, width, thickness : float
-        The size. [mm]
-
-    Source
-    ------
-    The rule's own marks.
-
-    >>> rough_size(Rule.millimetres(), length=186, width=70, thickness=16)
-    '190 × 70 × 16 mm'
-    """
+    """A rough size on somebody's rule, rounded up to what a saw can follow."""
     long, wide = (
         rule.show(value, fineness="rough", direction="up", unit=False) for value in (length, width)
     )
@@ -78,19 +40,7 @@ def rough_size(rule: Rule, *, length: float, width: float, thickness: float) -> 
 
 
 def stick_table(bought: Sequence[Purchase], *, rule: Rule) -> Table:
-    """The sticks one by one.
-
-    Parameters
-    ----------
-    bought : sequence of Purchase
-        The sticks. [mm]
-    rule : Rule
-        On which their sizes are written.
-
-    Source
-    ------
-    NHLA rules: under 1 in counts as 1 in.
-    """
+    """The sticks one by one."""
 
     rows = tuple(
         (

@@ -1,4 +1,4 @@
-"""The steps of a weekend, minutes at three paces, and the savings on offer."""
+"""The steps of a weekend, minutes at three paces, the savings on offer, and what helpers do."""
 
 from __future__ import annotations
 
@@ -11,33 +11,12 @@ from toolkit.results import Table, read_table
 
 Pace = Literal["practised", "novice", "slow"]
 PACES: tuple[Pace, ...] = ("practised", "novice", "slow")
+SITS_WITH = 2  # slow students, one helper at their bench: common practice, no source
 
 
 @dataclass(frozen=True, slots=True)
 class Step:
-    """One step of the class.
-
-    Attributes
-    ----------
-    number, name : int, str
-        Its number, and what is done.
-    minutes : mapping
-        How long it takes at each pace. [min]
-    day : int
-        The first day on which it may be begun.
-    needs : tuple of int
-        The steps that must be done before.
-    tool, share : str, int
-        A tool that is shared, and how many students share one; empty and 0 for none.
-    chops : bool
-        Whether it is chopping, which tired hands leave for another day.
-    wait : float
-        For glue, before what needs this step may begin. [min]
-    if_late : str
-        What to leave out or hand over when time runs short.
-    source : str
-        Whose numbers they are.
-    """
+    """One step of the class."""
 
     number: int
     name: str
@@ -65,17 +44,7 @@ class Saving:
 
 @cache
 def weekend() -> tuple[Step, ...]:
-    """The steps of the two days, in the order in which they are taken up, minutes each.
-
-    Returns
-    -------
-    tuple of Step
-        Inside surfaces come before any joint is gauged, whatever their number. [min]
-
-    Source
-    ------
-    Common practice, no source: time your own class and put its minutes in.
-    """
+    """The steps of the two days, in the order in which they are taken up, minutes each."""
     return tuple(
         Step(
             number=int(row["number"]),
@@ -96,17 +65,7 @@ def weekend() -> tuple[Step, ...]:
 
 @cache
 def savings() -> tuple[Saving, ...]:
-    """What can be spared, each with its minutes by step.
-
-    Returns
-    -------
-    tuple of Saving
-        In the order of the table. [min]
-
-    Source
-    ------
-    Common practice, no source.
-    """
+    """What can be spared, each with its minutes by step."""
     found: dict[str, Saving] = {}
     for row in read_table("classroom/savings.csv"):
         step = {int(row["step"]): {pace: float(row[pace]) for pace in PACES}}
@@ -120,24 +79,7 @@ def savings() -> tuple[Saving, ...]:
 
 
 def spared(steps: Sequence[Step], *, by: Iterable[Saving]) -> tuple[Step, ...]:
-    """The steps with some savings taken.
-
-    Parameters
-    ----------
-    steps : sequence of Step
-        As they are. [min]
-    by : iterable of Saving
-        What is taken. No step falls below nothing. [min]
-
-    Returns
-    -------
-    tuple of Step
-        The steps, some of them shorter or begun on an earlier day. [min]
-
-    Source
-    ------
-    The savings' own.
-    """
+    """The steps with some savings taken."""
     chosen = tuple(by)
     return tuple(
         replace(
@@ -157,29 +99,7 @@ def spared(steps: Sequence[Step], *, by: Iterable[Saving]) -> tuple[Step, ...]:
 
 
 def critical_path(steps: Sequence[Step], *, pace: Pace) -> tuple[float, tuple[int, ...]]:
-    """The longest chain of steps that need one another, had every student hands enough.
-
-    Parameters
-    ----------
-    steps : sequence of Step
-        The steps. [min]
-    pace : str
-        practised, novice or slow.
-
-    Returns
-    -------
-    tuple
-        Its length with the waits for glue between [min], and the numbers of its steps.
-
-    Raises
-    ------
-    ValueError
-        Steps need one another in a ring, or one needs a step that is not there.
-
-    Source
-    ------
-    The longest path through a network of tasks: arithmetic.
-    """
+    """The longest chain of steps that need one another, had every student hands enough."""
     named = {step.number: step for step in steps}
     longest: dict[int, tuple[float, tuple[int, ...]]] = {}
     waiting = list(steps)
@@ -199,23 +119,22 @@ def critical_path(steps: Sequence[Step], *, pace: Pace) -> tuple[float, tuple[in
 
 
 def if_late(steps: Sequence[Step]) -> Table:
-    """What to leave out or hand over when time runs short.
-
-    Parameters
-    ----------
-    steps : sequence of Step
-        The steps. [min]
-
-    Returns
-    -------
-    Table
-        A row for each step.
-
-    Source
-    ------
-    Common practice, no source.
-    """
+    """What to leave out or hand over when time runs short."""
     rows = tuple(
         (str(s.number), s.name, f"{s.minutes['practised']:g} min", s.if_late) for s in steps
     )
     return Table("If late", ("no.", "step", "practised", "if late"), rows, numeric=(0, 2))
+
+
+def helped(paces: Sequence[Pace], *, helpers: int, each: int = SITS_WITH) -> tuple[Pace, ...]:
+    """The paces of a class with its helpers."""
+    if helpers < 0 or each < 0:
+        raise ValueError(f"{min(helpers, each)} helpers or students each; type 0 or more")
+    hands = helpers * each
+    found: list[Pace] = []
+    for pace in paces:
+        if pace == "slow" and hands:
+            hands -= 1
+            pace = "novice"
+        found.append(pace)
+    return tuple(found)

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from math import ceil
 
-from toolkit.classroom.clock import TimeOfDay
-from toolkit.classroom.timetable import Timetable, shared_tools
+from toolkit.classroom.hours import TimeOfDay
+from toolkit.classroom.scheduling import Timetable, shared_tools
 from toolkit.classroom.wall_sheet import spans
 from toolkit.files import Student
 from toolkit.results import Table, read_table
@@ -16,40 +16,21 @@ GRINDING = (15, 20)  # minutes of one iron, common practice, no source [min]
 
 
 def shared_table(timed: Timetable, *, on_hand: Mapping[str, int]) -> Table:
-    """What the class shares: how many there are, are needed and are waited for.
-
-    Parameters
-    ----------
-    timed : Timetable
-        The class at work. [min]
-    on_hand : mapping
-        What the class file says there is.
-
-    Returns
-    -------
-    Table
-        A row for each tool: those that a step is done with, then what else there is.
-
-    Source
-    ------
-    Common practice, no source.
-    """
+    """What the class shares: how many there are, are needed and are waited for."""
     usual = shared_tools(timed.steps, students=len(timed.paces))
     rows = []
     for tool, many in usual.items():
-        steps = [step for step in timed.steps if step.tool == tool]
+        steps = {step.number for step in timed.steps if step.tool == tool}
         waited = [
-            timed.number(bar.student)
-            for bar in timed.bars
-            if bar.queued and bar.step in _numbers(steps)
+            timed.number(bar.student) for bar in timed.bars if bar.queued and bar.step in steps
         ]
         rows.append(
             (
                 tool,
                 str(on_hand.get(tool, "not told")),
                 str(many),
-                spans(sorted(_numbers(steps))),
-                str(most_at_once(timed, steps=_numbers(steps))),
+                spans(sorted(steps)),
+                str(most_at_once(timed, steps=steps)),
                 f"{timed.queued[tool]:.0f} min",
                 spans(sorted(set(waited))) or "nobody",
             )
@@ -69,10 +50,6 @@ def shared_table(timed: Timetable, *, on_hand: Mapping[str, int]) -> Table:
     )
 
 
-def _numbers(steps: Sequence[object]) -> set[int]:
-    return {step.number for step in steps}  # type: ignore[attr-defined]
-
-
 def most_at_once(timed: Timetable, *, steps: set[int]) -> int:
     """How many students are at some steps at the same time, at most."""
     bars = [bar for bar in timed.bars if bar.step in steps and bar.end > bar.start]
@@ -82,17 +59,7 @@ def most_at_once(timed: Timetable, *, steps: set[int]) -> int:
 
 
 def bench_table(*, benches: int, students: int) -> Table:
-    """What lies on the benches, and how many that makes.
-
-    Parameters
-    ----------
-    benches, students : int
-        How many there are.
-
-    Source
-    ------
-    Common practice, no source.
-    """
+    """What lies on the benches, and how many that makes."""
     rows = []
     for row in read_table("classroom/bench_tools.csv"):
         each, many = int(row["count"]), students if row["for"] == "student" else benches
@@ -107,36 +74,16 @@ def bench_table(*, benches: int, students: int) -> Table:
 
 
 def irons_table(timed: Timetable, *, benches: int, students: int) -> Table:
-    """Every edge in the room, and what it takes to have all of them ground beforehand.
-
-    Parameters
-    ----------
-    timed : Timetable
-        The class at work, with its tools. [min]
-    benches, students : int
-        How many there are.
-
-    Source
-    ------
-    Common practice, no source.
-    """
-    rows, total = [], 0
-    for row in read_table("classroom/bench_tools.csv"):
-        many = int(row["irons"]) * (students if row["for"] == "student" else benches)
-        if many:
-            rows.append((row["tool"], str(many)))
-    for row in read_table("classroom/shared_irons.csv"):
-        many = int(row["irons"]) * timed.tools.get(row["tool"], 0)
-        if many:
-            rows.append((row["tool"], str(many)))
-    planes = (
-        "jack plane",
-        "smoother",
-        *(row["tool"] for row in read_table("classroom/shared_irons.csv")),
-    )
-    total = sum(int(many) for tool, many in rows if tool in planes or tool.startswith("chisels"))
+    """Every edge in the room, and what it takes to have all of them ground beforehand."""
+    own, shared = (read_table(f"classroom/{name}.csv") for name in ("bench_tools", "shared_irons"))
+    many = {"student": students, "bench": benches}
+    edges = [(row["tool"], int(row["irons"]) * many[row["for"]]) for row in own]
+    edges += [(row["tool"], int(row["irons"]) * timed.tools.get(row["tool"], 0)) for row in shared]
+    planes = ("jack plane", "smoother", *(row["tool"] for row in shared))
+    total = sum(many for tool, many in edges if tool in planes or tool.startswith("chisels"))
     low, high = (ceil(total * minutes / 60) for minutes in GRINDING)
-    rows.append(("all", str(sum(int(many) for _, many in rows))))
+    edges = [*(edge for edge in edges if edge[1]), ("all", sum(many for _, many in edges))]
+    rows = [(tool, str(many)) for tool, many in edges]
     return Table(
         "Edges",
         ("on", "how many"),
@@ -149,26 +96,7 @@ def irons_table(timed: Timetable, *, benches: int, students: int) -> Table:
 
 
 def honing_table(timed: Timetable, *, clock: TimeOfDay, students: Sequence[Student]) -> Table:
-    """Who goes to the stones when.
-
-    Parameters
-    ----------
-    timed : Timetable
-        The class at work. [min]
-    clock : TimeOfDay
-        Turns minutes at the bench into times of day.
-    students : sequence of Student
-        In the timetable's order.
-
-    Returns
-    -------
-    Table
-        A row for each student, a column for each time that edges are refreshed.
-
-    Source
-    ------
-    Common practice, no source.
-    """
+    """Who goes to the stones when."""
     known = {step.number for step in timed.steps}
     moments = [
         row for row in read_table("classroom/honing.csv") if int(row["before_step"]) in known

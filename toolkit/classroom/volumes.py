@@ -23,21 +23,7 @@ _FEET_NOTE = (
 
 
 def board_table(boards: Sequence[Board], *, laid: Sequence[Laid], rule: Rule) -> Table:
-    """The boards on hand, with what the class takes of each.
-
-    Parameters
-    ----------
-    boards : sequence of Board
-        On hand. [mm]
-    laid : sequence of Laid
-        The parts on them and on their rests. [mm]
-    rule : Rule
-        On which their sizes are written.
-
-    Source
-    ------
-    NHLA rules for board feet.
-    """
+    """The boards on hand, with what the class takes of each."""
     used = {one.board.name: one for one in laid}
     rows = []
     for board, counted in zip(boards, tally(boards), strict=True):
@@ -79,33 +65,7 @@ def board_table(boards: Sequence[Board], *, laid: Sequence[Laid], rule: Rule) ->
 
 
 def volume_table(blanks: Sequence[Blank], *, title: str, waste: float, rule: Rule) -> Table:
-    """Wood by kind and thickness, net and with what is lost.
-
-    Parameters
-    ----------
-    blanks : sequence of Blank
-        Rough parts. [mm]
-    title : str
-        Heading of the table.
-    waste : float
-        Share of the bought wood that is lost. [share]
-    rule : Rule
-        On which the thickness is written.
-
-    Returns
-    -------
-    Table
-        A row for each wood and thickness, and their sum.
-
-    Raises
-    ------
-    ValueError
-        Everything would be lost, or less than nothing.
-
-    Source
-    ------
-    1 board foot = 144 in³, the trade's definition; NHLA rules: under 1 in counts as 1 in.
-    """
+    """Wood by kind and thickness, net and with what is lost."""
     if not 0 <= waste < 1:
         raise ValueError(f"waste was given as {waste:g}; give a share from 0 to under 1")
     kinds: dict[tuple[str, float], list[Blank]] = {}

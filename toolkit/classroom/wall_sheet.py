@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from toolkit.plan import Plan
-from toolkit.results import Table
+from toolkit.results import Table, listed
 
 MOST_COLUMNS = 4  # more do not fit across a page in letters that can be read from a bench
 
@@ -40,26 +40,11 @@ def spans(numbers: Sequence[int]) -> str:
     words: list[str] = []
     for run in runs:
         words += [f"{run[0]} to {run[-1]}"] if len(run) > 2 else map(str, run)
-    return f"{', '.join(words[:-1])} and {words[-1]}" if len(words) > 1 else "".join(words)
+    return listed(words) if words else ""
 
 
 def groups(plans: Mapping[int, Plan]) -> tuple[Group, ...]:
-    """The students by their settings, the largest group first.
-
-    Parameters
-    ----------
-    plans : mapping
-        The box of each student, by number. [mm]
-
-    Returns
-    -------
-    tuple of Group
-        Alike are those whose every tool is set to the same on the same rule.
-
-    Source
-    ------
-    The plans' own settings.
-    """
+    """The students by their settings, the largest group first."""
     alike: dict[tuple[tuple[str, str, str], ...], list[int]] = {}
     for number, plan in plans.items():
         key = tuple((row.tool, row.value, row.use) for row in plan.settings)
@@ -77,17 +62,7 @@ def _letter(at: int) -> str:
 
 
 def setting_tables(found: Sequence[Group]) -> tuple[Table, ...]:
-    """Every tool's setting for every group, a few groups to a table.
-
-    Parameters
-    ----------
-    found : sequence of Group
-        The groups.
-
-    Source
-    ------
-    The plans' own settings.
-    """
+    """Every tool's setting for every group, a few groups to a table."""
     tables = []
     for start in range(0, len(found), MOST_COLUMNS):
         some = found[start : start + MOST_COLUMNS]

@@ -62,37 +62,7 @@ def class_wood(
     practice: float,
     seconds: float = TIME_LIMIT,
 ) -> ClassWood:
-    """Lay out a class, its students first.
-
-    Parameters
-    ----------
-    plans : mapping
-        The box of each student, by number. [mm]
-    boards : sequence of Board
-        On hand. [mm]
-    spare : Plan
-        The box of the sets in reserve. [mm]
-    sets : int
-        How many of those.
-    practice : float
-        Length of each student's practice stick; 0 for none. [mm]
-    seconds : float
-        When to leave off looking for a proof. [s]
-
-    Returns
-    -------
-    ClassWood
-        What lies where, and what is missing. [mm]
-
-    Raises
-    ------
-    ValueError
-        A number is out of its range.
-
-    Source
-    ------
-    The layout's own.
-    """
+    """Lay out a class, its students first."""
     own = [b for n, plan in plans.items() for b in parts_of(plan, whose=f"student {n}")]
     more = [b for n in range(1, sets + 1) for b in parts_of(spare, whose=f"spare {n}")]
     for number, plan in plans.items():

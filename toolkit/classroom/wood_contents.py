@@ -23,9 +23,7 @@ BRIEF = {"side": "s", "back": "bk", "front": "fr", "bottom": "bt", "batten": "bn
 def _order(taught: WeekendClass) -> str:
     buying = taught.buying
     return order_by(
-        taught.day.dates[0],
-        settling_days=buying.settling_days,
-        delivery_days=buying.delivery_days,
+        taught.day.dates[0], settling_days=buying.settling_days, delivery_days=buying.delivery_days
     ).sentence
 
 

@@ -7,18 +7,25 @@ read, told in one line on standard error.
 from __future__ import annotations
 
 import argparse
-import json
 import sys
 from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import NoReturn
 
 from toolkit.cli import classes, layout, rescue, sheets
-from toolkit.files import read_box
+from toolkit.cli.common import (
+    CANT_READ,
+    DONE,
+    WONT_WORK,
+    dated,
+    lesson_numbers,
+    print_json,
+    read_plan,
+    status,
+    tell,
+)
 from toolkit.files.outputs import check_output
-from toolkit.plan import Plan, as_data, compare, plan, tables
-
-DONE, WONT_WORK, CANT_READ = 0, 1, 2
+from toolkit.plan import as_data, compare, tables
 
 
 class _Parser(argparse.ArgumentParser):
@@ -29,68 +36,53 @@ class _Parser(argparse.ArgumentParser):
         raise SystemExit(CANT_READ)
 
 
-def _read(path: str) -> Plan:
-    return plan(read_box(Path(path)))
-
-
-def _status(made: Plan) -> int:
-    return DONE if made.works else WONT_WORK
-
-
-def _heading(made: Plan) -> str:
-    from datetime import date
-
-    day = f"{date.today():%Y-%m-%d}"
-    return f"{made.choices.title}: outside {made.outside}  ·  {day}  ·  {made.fingerprint}"
-
-
 def _check(args: argparse.Namespace) -> int:
     from toolkit.document import findings_text
 
-    made = _read(args.box)
-    print(_heading(made))
+    plan = read_plan(args.box)
+    print(dated(f"{plan.choices.title}: outside {plan.outside}", plan))
     print()
-    print(findings_text(made.findings))
-    return _status(made)
+    print(findings_text(plan.findings))
+    return status(plan)
 
 
 def _plan(args: argparse.Namespace) -> int:
     from toolkit.document import as_text, findings_text
 
-    made = _read(args.box)
+    plan = read_plan(args.box)
     if args.json:
-        print(json.dumps(as_data(made), ensure_ascii=False, indent=1, allow_nan=False))
-        return _status(made)
-    print(_heading(made))
-    for table in tables.whole_plan(made):
+        print_json(as_data(plan))
+        return status(plan)
+    print(dated(f"{plan.choices.title}: outside {plan.outside}", plan))
+    for table in tables.whole_plan(plan):
         print()
         print(as_text(table))
     print()
-    print(findings_text(made.findings))
-    return _status(made)
+    print(findings_text(plan.findings))
+    return status(plan)
 
 
 def _compare(args: argparse.Namespace) -> int:
     from toolkit.document import as_text, findings_text
 
-    before, after = _read(args.before), _read(args.after)
-    told = compare(before, after)
-    if not told.changes:
+    before, after = read_plan(args.before), read_plan(args.after)
+    changed = compare(before, after)
+    if not changed.changes:
         print("The two boxes come out the same in every size.")
     else:
-        print(as_text(tables.comparison(told, after.choices.rule)))
-    for words, rows in (("New", told.new_findings), ("No longer", told.gone_findings)):
+        print(as_text(tables.comparison(changed, after.choices.rule)))
+    for words, rows in (("New", changed.new_findings), ("No longer", changed.gone_findings)):
         if rows:
             print(f"\n{words}:")
             print(findings_text(rows))
-    return _status(after)
+    return status(after)
 
 
 def _selftest(args: argparse.Namespace) -> int:
-    from toolkit.cli.selftest import selftest
+    from toolkit.cli.selftest import checks
     from toolkit.libraries import report
 
-    return DONE if report(selftest()) else WONT_WORK
+    return DONE if report(checks()) else WONT_WORK
 
 
 def _open(args: argparse.Namespace) -> int:
@@ -108,33 +100,23 @@ def _show(args: argparse.Namespace) -> int:
 def _handout(args: argparse.Namespace) -> int:
     read = [args.box, args.boards] if args.boards else [args.box]
     check_output(args.output, inputs=read, endings=(".html", ".htm"))
-    made = _read(args.box)
+    plan = read_plan(args.box)
     from toolkit.files import read_boards
     from toolkit.handout import write_handout
 
     boards = read_boards(Path(args.boards)) if args.boards else ()
     write_handout(
-        made,
+        plan,
         Path(args.output),
         paper=args.paper,
         name=args.name,
         words=args.words,
         lessons=args.lessons,
         boards=boards,
-        told=lambda text: print(f"workbook: {text}", file=sys.stderr),
+        told=tell,
     )
     print(f"Written: {args.output}")
-    return _status(made)
-
-
-def _numbers(text: str) -> list[int]:
-    """The argument of ``--lessons``."""
-    try:
-        return [int(part) for part in text.split(",")]
-    except ValueError:
-        raise argparse.ArgumentTypeError(
-            f"read {text!r}; type lessons' numbers with commas, such as 1,3,4"
-        ) from None
+    return status(plan)
 
 
 Command = Callable[[argparse.Namespace], int]
@@ -166,18 +148,20 @@ def _parser() -> argparse.ArgumentParser:
     command.add_argument("after", metavar="B.toml")
     words = "what went wrong at the bench, and what can still be done"
     rescue.add_arguments(add("rescue", rescue.run, words))
-    layout.add_arguments(add("layout", layout.layout, "the parts on the boards, with the saw cuts"))
+    layout.add_arguments(add("layout", layout.run, "the parts on the boards, with the saw cuts"))
     command = add("handout", _handout, "the handout: one HTML file to print")
     command.add_argument("box", metavar="BOX.toml")
     command.add_argument("-o", "--output", required=True, metavar="FILE.html")
     command.add_argument("--paper", choices=("a4", "letter"), default="a4")
-    command.add_argument("--lessons", type=_numbers, metavar="1,3,4", help="all, unless given")
+    command.add_argument(
+        "--lessons", type=lesson_numbers, metavar="1,3,4", help="all, unless given"
+    )
     command.add_argument("--name", default="", help="whose handout it is")
     command.add_argument("--words", choices=("us", "british"), default="british")
     command.add_argument("--boards", metavar="BOARDS.toml", help="lay the parts out on these")
     words = "everything for a class: handouts, wood, kits, timetable, tools"
     classes.add_arguments(add("class", classes.run, words))
-    sheets.add_arguments(add("sheets", sheets.sheets, "full-size sheets to print and cut out"))
+    sheets.add_arguments(add("sheets", sheets.run, "full-size sheets to print and cut out"))
     add("selftest", _selftest, "check that everything is installed and right")
     return parser
 
@@ -203,7 +187,7 @@ def main(argv: Sequence[str] | None = None) -> int:
         sys.stderr.close()
         return DONE
     except (ValueError, OSError) as error:
-        print(f"workbook: {' '.join(str(error).split())}", file=sys.stderr)
+        tell(" ".join(str(error).split()))
         return CANT_READ
     return status
 

@@ -6,23 +6,14 @@ import argparse
 import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from toolkit.cli.common import BROKEN_OFF, DONE, WONT_WORK, lesson_numbers, tell
+
 if TYPE_CHECKING:
-    from toolkit.classroom.folder_run import Told
-
-DONE, WONT_WORK, BROKEN_OFF = 0, 1, 130
-
-
-def _lessons(text: str) -> list[int]:
-    """The argument of ``--lessons``."""
-    try:
-        return [] if text == "none" else [int(part) for part in text.split(",")]
-    except ValueError:
-        raise argparse.ArgumentTypeError(
-            f"read {text!r}; type lessons' numbers with commas, such as 1,3,4, or none"
-        ) from None
+    from toolkit.classroom import OnProgress
 
 
 def add_arguments(command: argparse.ArgumentParser) -> None:
@@ -31,7 +22,7 @@ def add_arguments(command: argparse.ArgumentParser) -> None:
     command.add_argument("-o", "--output", required=True, metavar="FOLDER")
     command.add_argument(
         "--lessons",
-        type=_lessons,
+        type=partial(lesson_numbers, or_none=True),
         metavar="1,3,4",
         help="in the handouts: all, unless given; or none",
     )
@@ -46,33 +37,28 @@ def run(args: argparse.Namespace) -> int:
 
     lessons = None if args.lessons is None else tuple(args.lessons)
     try:
-        with _progress() as told:
+        with _progress() as on_progress:
             found = make_class(
                 taught,
                 folder=Path(args.output),
                 lessons=lessons,
-                told=told,
-                on_notice=lambda sentence: print(f"workbook: {sentence}", file=sys.stderr),
+                on_progress=on_progress,
+                on_notice=tell,
             )
     except KeyboardInterrupt:
-        print(
-            "workbook: broken off; what was made stays, and the same command goes on from there",
-            file=sys.stderr,
-        )
+        tell("broken off; what was made stays, and the same command goes on from there")
         return BROKEN_OFF
     for number, sentence in found.faults:
-        print(f"workbook: student {number}: {sentence}", file=sys.stderr)
+        tell(f"student {number}: {sentence}")
     print(found.sentence)
     return WONT_WORK if found.faults else DONE
 
 
 @contextmanager
-def _progress() -> Iterator[Told]:
+def _progress() -> Iterator[OnProgress]:
     """A bar on a terminal; a line for each piece of work anywhere else."""
     if not sys.stderr.isatty():
-        yield lambda done, of, what: print(
-            f"workbook: {done + 1} of {of}: {what}", file=sys.stderr, flush=True
-        )
+        yield lambda done, of, what: tell(f"{done + 1} of {of}: {what}")
         return
     from rich.console import Console
     from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn
@@ -86,7 +72,7 @@ def _progress() -> Iterator[Told]:
     ) as bar:
         task = bar.add_task("reading", total=None)
 
-        def told(done: int, of: int, what: str) -> None:
+        def moved_on(done: int, of: int, what: str) -> None:
             bar.update(task, completed=done, total=of, description=what)
 
-        yield told
+        yield moved_on

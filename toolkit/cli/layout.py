@@ -3,18 +3,20 @@
 from __future__ import annotations
 
 import argparse
-import json
 import math
 from collections.abc import Iterator
+from functools import partial
 from pathlib import Path
 
-from toolkit.files import read_boards, read_box
-from toolkit.plan import Plan, plan
+from toolkit.cli.common import DONE, WONT_WORK, dated, paragraphs, print_json, read_plan
+from toolkit.files import read_boards
+from toolkit.plan import Plan
 from toolkit.stock import BoxLaid
 
-DONE, FALLS_SHORT = 0, 1
 # A rack of more boards than this is laid out on a coarser grid, so as not to keep people waiting.
 MANY_BOARDS = 12
+
+_paragraphs = partial(paragraphs, hanging="  ")
 
 
 def _share(text: str) -> float:
@@ -44,33 +46,30 @@ def add_arguments(command: argparse.ArgumentParser) -> None:
     )
 
 
-def layout(args: argparse.Namespace) -> int:
+def run(args: argparse.Namespace) -> int:
     """Lay out a box and print it; 1 where the wood falls short or the box won't work."""
     from toolkit.stock import BoxLayouts, blanks_of, layout_as_data
 
-    made = plan(read_box(Path(args.box)))
+    plan = read_plan(args.box)
     boards = read_boards(Path(args.boards))
-    blanks = blanks_of(made.parts)
+    blanks = blanks_of(plan.parts)
     cell = 1.0 if len(boards) <= MANY_BOARDS else 2.0
     laid = BoxLayouts(blanks, boards, cell=cell).laid(args.looks)
     if args.json:
-        data = layout_as_data(laid, rule=made.choices.rule)
-        print(json.dumps(data, ensure_ascii=False, indent=1, allow_nan=False))
+        print_json(layout_as_data(laid, rule=plan.choices.rule))
     else:
-        print("\n\n".join(_page(made, laid)))
-    return DONE if made.works and blanks and not laid.missing else FALLS_SHORT
+        print("\n\n".join(_page(plan, laid)))
+    return DONE if plan.works and blanks and not laid.missing else WONT_WORK
 
 
-def _page(made: Plan, laid: BoxLaid) -> Iterator[str]:
+def _page(plan: Plan, laid: BoxLaid) -> Iterator[str]:
     """The layout as a person reads it, piece by piece."""
-    from datetime import date
-
     from toolkit.document import as_text
     from toolkit.stock import curve_sentence, cut_table, missing_sentences, piece_table, to_buy
 
-    rule = made.choices.rule
-    yield f"{made.choices.title}, laid out  ·  {date.today():%Y-%m-%d}  ·  {made.fingerprint}"
-    if not made.works:
+    rule = plan.choices.rule
+    yield dated(f"{plan.choices.title}, laid out", plan)
+    if not plan.works:
         yield "This box won't work as it is; 'workbook check' says why."
     for one in laid.boards:
         if one.sections:
@@ -87,25 +86,17 @@ def _page(made: Plan, laid: BoxLaid) -> Iterator[str]:
             *("To buy: " + buy.sentence(rule) for buy in buys),
         ]
         yield _paragraphs("The wood falls short.", *rows)
-    elif prices := _grain(made, laid):
+    elif prices := _grain(plan, laid):
         yield _paragraphs(*prices)
 
 
-def _paragraphs(*texts: str) -> str:
-    """Sentences as wide as the terminal, each beginning a line."""
-    from toolkit.document.plain import width_or_usual, wrapped
-
-    width = width_or_usual(None)
-    return "\n".join(line for text in texts for line in wrapped(text, width=width, hanging="  "))
-
-
-def _grain(made: Plan, laid: BoxLaid) -> tuple[str, ...]:
+def _grain(plan: Plan, laid: BoxLaid) -> tuple[str, ...]:
     """What it costs to let the grain run round the corners, where the box has such walls."""
     from toolkit.stock import blanks_of, corner_prices
 
     boards = [one.board for one in laid.boards]
     try:
-        prices = corner_prices(blanks_of(made.parts), boards, cell=laid.cell)
+        prices = corner_prices(blanks_of(plan.parts), boards, cell=laid.cell)
     except ValueError:
         return ()
-    return tuple(price.sentence(made.choices.rule) for price in prices[1:])
+    return tuple(price.sentence(plan.choices.rule) for price in prices[1:])

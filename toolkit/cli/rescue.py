@@ -4,13 +4,11 @@ from __future__ import annotations
 
 import argparse
 import json
-import sys
-from pathlib import Path
+from functools import partial
 
 from toolkit.box import written
-from toolkit.files import read_box
+from toolkit.cli.common import DONE, WONT_WORK, paragraphs, print_json, read_plan, tell
 from toolkit.measures import length
-from toolkit.plan import plan
 from toolkit.plan.rescue import (
     STAGES,
     WITH_LENGTH,
@@ -22,7 +20,7 @@ from toolkit.plan.rescue import (
     rescue_data,
 )
 
-DONE, WONT_WORK = 0, 1
+_wrapped = partial(paragraphs, hanging="   ")
 
 
 def add_arguments(command: argparse.ArgumentParser) -> None:
@@ -50,7 +48,7 @@ def add_arguments(command: argparse.ArgumentParser) -> None:
     command.epilog = "\n".join(["what went wrong:", *known, "", "stages:", *stages])
 
 
-def _told(words: list[str], args: argparse.Namespace) -> Mishap:
+def _mishap(words: list[str], args: argparse.Namespace) -> Mishap:
     """``front_length=125.2mm``, ``front_length 125.2 mm`` and ``lap_through`` alike."""
     what, _, text = " ".join(words).replace("=", " ", 1).partition(" ")
     what, text = what.strip().replace("-", "_"), text.strip()
@@ -71,15 +69,15 @@ def _no_length(what: str, text: str) -> str:
 
 def run(args: argparse.Namespace) -> int:
     """Print the ways out; 1 where none leads to a box that works."""
-    made = plan(read_box(Path(args.box)))
-    mishap = _told(args.mishap, args)
-    if not made.design.exists:
-        why = made.findings[0].sentence if made.findings else ""
-        print(f"workbook: there is no such box to rescue: {why}", file=sys.stderr)
+    plan = read_plan(args.box)
+    mishap = _mishap(args.mishap, args)
+    if not plan.design.exists:
+        why = plan.findings[0].sentence if plan.findings else ""
+        tell(f"there is no such box to rescue: {why}")
         return WONT_WORK
-    found = rescue(made, mishap=mishap)
+    found = rescue(plan, mishap=mishap)
     if args.json:
-        print(json.dumps(rescue_data(found), ensure_ascii=False, indent=2))
+        print_json(rescue_data(found), indent=2)
     else:
         print("\n\n".join(_page(found)))
     return DONE if found.saved else WONT_WORK
@@ -105,9 +103,3 @@ def _keys(option: Option, found: Rescue) -> str:
         f"{key} left out" if value is None else f"{key} = {json.dumps(value, ensure_ascii=False)}"
         for key, value in keys
     )
-
-
-def _wrapped(text: str) -> str:
-    from toolkit.document.plain import width_or_usual, wrapped
-
-    return "\n".join(wrapped(text, width=width_or_usual(None), hanging="   "))

@@ -11,21 +11,15 @@ def _lid_length() -> float:
     """The length of the example's lid, if the example works. [mm]"""
     # A broken library is told by its own check before anything of the workbook loads it.
     from toolkit.files import read_box
-    from toolkit.plan import plan
+    from toolkit.plan import plan as planned
     from toolkit.study import example_path
 
-    made = plan(read_box(example_path()))
-    return made.part("lid").length.value if made.works else 0.0
+    plan = planned(read_box(example_path()))
+    return plan.part("lid").length.value if plan.works else 0.0
 
 
-def selftest() -> Iterator[Check]:
-    """Look at the libraries, the example box and a sum that is known.
-
-    Yields
-    ------
-    Check
-        One line each, in order.
-    """
+def checks() -> Iterator[Check]:
+    """Look at the libraries, the example box and a sum that is known."""
     yield from library_checks()
     try:
         length = _lid_length()

@@ -4,20 +4,19 @@ from __future__ import annotations
 
 import argparse
 import re
-import sys
 from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from toolkit.files import FileError, read_box
+from toolkit.cli.common import DONE, WONT_WORK, read_plan, tell
+from toolkit.files import FileError
 from toolkit.files.outputs import check_output
 from toolkit.files.writing import write_file
-from toolkit.plan import Plan, plan
+from toolkit.plan import Plan
 
 if TYPE_CHECKING:
     from toolkit.pictures import SheetPage
 
-DONE, WONT_WORK = 0, 1
 ENDINGS = (".pdf", ".svg")
 
 
@@ -37,16 +36,16 @@ def add_arguments(command: argparse.ArgumentParser) -> None:
     )
 
 
-def sheets(args: argparse.Namespace) -> int:
+def run(args: argparse.Namespace) -> int:
     """Write the sheets; 1 where the box won't work, and nothing where there is no such box."""
     _check(args.output, args.box)
-    made = plan(read_box(Path(args.box)))
-    if not made.design.exists:
-        _say(made, "No sheets are written")
+    plan = read_plan(args.box)
+    if not plan.design.exists:
+        _say(plan, "No sheets are written")
         return WONT_WORK
     from toolkit.pictures import sheet_pages, sheets_pdf
 
-    pages = sheet_pages(made, paper=args.paper)
+    pages = sheet_pages(plan, paper=args.paper)
     count = f"{len(pages)} page" + ("s" if len(pages) > 1 else "")
     if args.output.suffix.lower() == ".pdf":
         write_file(args.output, sheets_pdf(pages), error=FileError)
@@ -58,18 +57,18 @@ def sheets(args: argparse.Namespace) -> int:
         if old:
             print(f"Of an earlier plan, and not touched: {', '.join(path.name for path in old)}")
     print("Print at 100 %, “actual size”, and measure the bars before you trust the print.")
-    if not made.works:
-        _say(made, "Don't cut from these sheets")
+    if not plan.works:
+        _say(plan, "Don't cut from these sheets")
         return WONT_WORK
     return DONE
 
 
-def _say(made: Plan, what: str) -> None:
+def _say(plan: Plan, what: str) -> None:
     """That the box won't work, and why, in one line on standard error."""
-    wrong = [row for row in made.findings if row.level == "wont_work"]
+    wrong = [row for row in plan.findings if row.level == "wont_work"]
     more = f" ({len(wrong)} findings in all: 'workbook check')" if len(wrong) > 1 else ""
-    line = f"{what}: {made.choices.title} won't work as it is: {wrong[0].message}{more}"
-    print(f"workbook: {' '.join(line.split())}", file=sys.stderr)
+    line = f"{what}: {plan.choices.title} won't work as it is: {wrong[0].message}{more}"
+    tell(" ".join(line.split()))
 
 
 def _svg_files(pages: Sequence[SheetPage], path: Path) -> list[Path]:

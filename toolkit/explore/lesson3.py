@@ -16,7 +16,7 @@ from toolkit.lesson.lesson3_joint import ARRANGEMENT, LINES
 from toolkit.lesson.lesson3_saw import SAW
 from toolkit.lesson.scene import Scene
 from toolkit.lesson.worked import drawable
-from toolkit.study.first_guesses import leaning_saw
+from toolkit.study import leaning_saw
 
 GUESS = "lesson3.leaning-saw"
 SCENES: tuple[Scene, ...] = (CORNER, ARRANGEMENT, ROUND, LINES, SAW)

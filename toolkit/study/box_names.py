@@ -57,10 +57,6 @@ def choose_box(name: str) -> str:
         No box can have that name.
     FileError
         The choice can't be written down.
-
-    Source
-    ------
-    The workbook's own.
     """
     name = spelled_name(name)
     with locked(student_folder() / _CURRENT, error=FileError) as target:
@@ -69,22 +65,7 @@ def choose_box(name: str) -> str:
 
 
 def spelled_name(name: str) -> str:
-    """A name as it is spelled on the disk: systems differ over capitals, students too.
-
-    Parameters
-    ----------
-    name : str
-        As typed.
-
-    Raises
-    ------
-    BoxNameError
-        No box can have that name.
-
-    Source
-    ------
-    The workbook's own.
-    """
+    """A name as it is spelled on the disk: systems differ over capitals, students too."""
     name = unicodedata.normalize("NFC", name.strip())
     if not _is_name(name):
         raise BoxNameError(

@@ -10,15 +10,15 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from toolkit.box.joinery import lead_error
-from toolkit.plan import Plan, plan
+from toolkit.plan import Plan, plan as planned
 from toolkit.smoothing import shadow_length
-from toolkit.study.bench_things import bench_things
+from toolkit.study.asking import Asking, told_apart
+from toolkit.study.at_hand import bench_things
 from toolkit.study.lesson1_panels import lid_movement
 from toolkit.study.lesson2_warp import bow_left
 from toolkit.study.lesson4_panels import lid_width
 from toolkit.study.lesson5_questions import shadow
 from toolkit.study.marking import Question, Slip
-from toolkit.study.questions import told_apart
 
 # A long board of the rack and a piece of it; a plane track, and a lamp low over the bench.
 LONG_BOARD, BOW, PIECE = 2000.0, 12.0, 700.0  # [mm]
@@ -27,38 +27,36 @@ DEEPER = 1.0  # [mm]
 LEAD = 1.0  # [deg]
 
 
-def damp_lid(made: Plan) -> Question | None:
+def _damp_lid(plan: Plan) -> Question | None:
     """How much wider a flat-sawn lid is in a damp summer."""
-    asked = lid_movement(plan(made.choices.having({"wood.rings": 0.0})), None)
+    asked = lid_movement(Asking(planned(plan.choices.having({"wood.rings": 0.0}))))
     if asked is None:
         return None
-    wide = made.choices.rule.show(made.design.lid.width.value)
+    wide = plan.choices.rule.show(plan.design.lid.width.value)
     return replace(
         asked,
         id="lesson1.damp-lid",
-        prompt=(
-            f"A flat-sawn lid {wide} wide is fitted in a heated room. How much wider is it in a "
-            "damp August?"
-        ),
+        how="",
+        asks=f"A flat-sawn lid {wide} wide is fitted in a heated room. How much wider is it in a "
+        "damp August?",
     )
 
 
-def crosscut_bow(made: Plan) -> Question:
+def _crosscut_bow(plan: Plan) -> Question:
     """How much bow is left in a third of a board."""
-    rule = made.choices.rule
+    rule = plan.choices.rule
     return replace(
-        bow_left(rule, whole=LONG_BOARD, bow=BOW, length=PIECE),
+        bow_left(Asking(plan), whole=LONG_BOARD, bow=BOW, length=PIECE),
         id="lesson2.crosscut-bow",
-        prompt=(
-            f"A board {rule.show(LONG_BOARD)} long has {rule.show(BOW)} of bow. How much bow is "
-            f"left in a piece of {rule.show(PIECE, fineness='rough')}?"
-        ),
+        how="",
+        asks=f"A board {rule.show(LONG_BOARD)} long has {rule.show(BOW)} of bow. How much bow is "
+        f"left in a piece of {rule.show(PIECE, fineness='rough')}?",
     )
 
 
-def leaning_saw(made: Plan) -> Question:
+def leaning_saw(plan: Plan) -> Question:
     """How far a leaning saw comes out of its line."""
-    rule, thick = made.choices.rule, made.design.tail_board_thickness[0]
+    rule, thick = plan.choices.rule, plan.design.tail_board_thickness[0]
     nudge = "It feels like more: one degree is about 1 in 57 of the board's thickness."
     # A card and a coin are what the question offers beside the hair that is right.
     things = [row for row in bench_things() if row.read_in in ("both", rule.units)]
@@ -66,10 +64,8 @@ def leaning_saw(made: Plan) -> Question:
     answer = round(lead_error(thick, lead=LEAD), 2)
     return Question(
         id="lesson3.leaning-saw",
-        prompt=(
-            f"Your saw leans one degree as it goes through a board {rule.show(thick)} thick. How "
-            "far off its line is it on the other face: hair, card or coin?"
-        ),
+        asks=f"Your saw leans one degree as it goes through a board {rule.show(thick)} thick. "
+        "How far off its line is it on the other face: hair, card or coin?",
         answer=answer,
         working=f"{rule.show(thick)} × tan {LEAD:g}° = {rule.exact(answer)}",
         rule=rule,
@@ -80,11 +76,11 @@ def leaning_saw(made: Plan) -> Question:
     )
 
 
-def deeper_groove(made: Plan) -> Question | None:
+def _deeper_groove(plan: Plan) -> Question | None:
     """How much wider the lid is for grooves that are deeper."""
-    depth = made.design.choices.groove.depth or 0.0
-    now = lid_width(made, None)
-    then = lid_width(plan(made.choices.having({"groove.depth": depth + DEEPER})), None)
+    depth = plan.design.choices.groove.depth or 0.0
+    now = lid_width(Asking(plan))
+    then = lid_width(Asking(planned(plan.choices.having({"groove.depth": depth + DEEPER}))))
     if now is None or then is None:
         return None
     before = {slip.hint: slip.value for slip in now.slips}
@@ -97,26 +93,24 @@ def deeper_groove(made: Plan) -> Question | None:
     return replace(
         then,
         id="lesson4.deeper-groove",
-        prompt="Both lid grooves are ploughed 1 mm deeper. How much wider must the lid be?",
+        how="",
+        asks="Both lid grooves are ploughed 1 mm deeper. How much wider must the lid be?",
         answer=answer,
         working=f"2 × {DEEPER:g} mm = {then.rule.exact(answer)}: the lid sits in two grooves",
         slips=tuple(grown),
     )
 
 
-def shadow_of_a_track(made: Plan) -> Question | None:
+def _shadow_of_a_track(plan: Plan) -> Question:
     """How long the shadow of a plane track is."""
-    times = shadow(made, None)
-    if times is None:
-        return None
+    times = shadow(Asking(plan))
     answer = shadow_length(STEP, lamp_height=LAMP)
     return replace(
         times,
         id="lesson5.shadow",
-        prompt=(
-            f"The corner of an iron left a step {STEP:g} mm high. A lamp shines across it from "
-            f"{LAMP:g}° above the bench. How long is the step's shadow?"
-        ),
+        how="",
+        asks=f"The corner of an iron left a step {STEP:g} mm high. A lamp shines across it from "
+        f"{LAMP:g}° above the bench. How long is the step's shadow?",
         kind="length",
         fineness="joints",
         answer=answer,
@@ -125,36 +119,26 @@ def shadow_of_a_track(made: Plan) -> Question | None:
     )
 
 
-GUESSES: dict[int, Callable[[Plan], Question | None]] = {
-    1: damp_lid,
-    2: crosscut_bow,
+_GUESSES: dict[int, Callable[[Plan], Question | None]] = {
+    1: _damp_lid,
+    2: _crosscut_bow,
     3: leaning_saw,
-    4: deeper_groove,
-    5: shadow_of_a_track,
+    4: _deeper_groove,
+    5: _shadow_of_a_track,
 }
 
 
-def first_guess(made: Plan, *, lesson: int) -> Question | None:
-    """The question that a lesson opens with.
+def first_guess(plan: Plan, *, lesson: int) -> Question | None:
+    """The question that a lesson opens with; None where this box has no such thing.
 
     Parameters
     ----------
-    made : Plan
+    plan : Plan
         The box, worked out. [mm]
     lesson : int
         Number of the lesson.
-
-    Returns
-    -------
-    Question or None
-        Its answer, and the wrong ones that somebody gives every time; None where this box has no
-        such thing, or the lesson opens with no question.
-
-    Source
-    ------
-    As for the lesson's own questions.
     """
-    if lesson not in GUESSES or not made.design.exists:
+    if lesson not in _GUESSES or not plan.design.exists:
         return None
-    asked = GUESSES[lesson](made)
+    asked = _GUESSES[lesson](plan)
     return None if asked is None else told_apart(asked)

@@ -92,27 +92,7 @@ def lesson_file(lesson: str) -> Path:
 
 
 def set_aside(path: Path) -> Path:
-    """Rename a damaged file, beside where it was; nothing is overwritten. Hold its lock.
-
-    Parameters
-    ----------
-    path : Path
-        The file.
-
-    Returns
-    -------
-    Path
-        Its new name: ``my_box.damaged-20250131-101500.toml``.
-
-    Raises
-    ------
-    OSError
-        The system refuses, for example while another program holds the file.
-
-    Source
-    ------
-    The workbook's own.
-    """
+    """Rename a damaged file, beside where it was; nothing is overwritten. Hold its lock."""
     stamp = datetime.now().strftime("%Y%m%d-%H%M%S")
     stem, number = f"{path.stem}.damaged-{stamp}", 1
     aside = path.with_name(f"{stem}{path.suffix}")
@@ -123,16 +103,6 @@ def set_aside(path: Path) -> Path:
 
 
 def last_set_aside(path: Path) -> Path | None:
-    """The newest damaged file that was set aside from here, or None.
-
-    Parameters
-    ----------
-    path : Path
-        Where the file was.
-
-    Source
-    ------
-    The workbook's own.
-    """
+    """The newest damaged file that was set aside from here, or None."""
     found = path.parent.glob(f"{path.stem}.damaged-*{path.suffix}")
     return max(found, key=lambda aside: aside.name, default=None)

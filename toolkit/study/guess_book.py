@@ -36,7 +36,7 @@ class Guess:
 
 
 @dataclass(frozen=True, slots=True)
-class Page:
+class QuestionPage:
     """All the guesses at one question in order, and when its answer was shown."""
 
     guesses: tuple[Guess, ...] = ()
@@ -51,11 +51,11 @@ class Page:
         """The guess that counts, if it is of this kind of answer."""
         return next((guess for guess in self.standing if guess.kind == kind), None)
 
-    def with_guess(self, kind: Kind, said: str, value: float | str) -> Page:
+    def with_guess(self, kind: Kind, said: str, value: float | str) -> QuestionPage:
         """This page with one more guess, made now. Lengths in mm."""
         return replace(self, guesses=(*self.guesses, Guess(kind, said, value, _now())))
 
-    def without_last(self) -> Page:
+    def without_last(self) -> QuestionPage:
         """This page with the last standing guess marked as taken back."""
         last = self.standing[-1]
         rows = tuple(
@@ -63,7 +63,7 @@ class Page:
         )
         return replace(self, guesses=rows)
 
-    def now_revealed(self) -> Page:
+    def now_revealed(self) -> QuestionPage:
         """This page with the answer shown now."""
         return replace(self, revealed=_now())
 
@@ -72,15 +72,15 @@ class Page:
 class Book:
     """The pages as read; ``notice`` tells of a damaged file that was set aside."""
 
-    pages: dict[str, Page]
+    pages: dict[str, QuestionPage]
     notice: str = ""
     changed: bool = field(default=False, init=False)
 
-    def page(self, question_id: str) -> Page:
+    def page(self, question_id: str) -> QuestionPage:
         """The page of a question, empty where nobody guessed."""
-        return self.pages.get(question_id, Page())
+        return self.pages.get(question_id, QuestionPage())
 
-    def put(self, question_id: str, page: Page) -> None:
+    def put(self, question_id: str, page: QuestionPage) -> None:
         """Replace the page of a question."""
         self.pages[question_id] = page
         self.changed = True
@@ -91,24 +91,11 @@ def book_path() -> Path:
     return student_folder() / "guesses.json"
 
 
-def read_book() -> Book:
-    """The guesses as they are; a file that can't be read is left alone and counts as empty."""
-    try:
-        return Book(_read(book_path()))
-    except (DamagedError, OSError):
-        return Book({})
-
-
 @contextmanager
 def open_book() -> Iterator[Book]:
     """Hold the file of guesses, and write it at the end if a page was changed.
 
     A damaged file is set aside, and the book begins anew with a notice.
-
-    Raises
-    ------
-    FileError
-        The file can't be opened or written; it is then as it was.
     """
     with locked(book_path(), error=FileError) as path:
         book = _opened(path)
@@ -138,7 +125,7 @@ def _opened(path: Path) -> Book:
         raise FileError(path.name, [Problem("", said)]) from refusal
 
 
-def _read(path: Path) -> dict[str, Page]:
+def _read(path: Path) -> dict[str, QuestionPage]:
     """The pages of the file, none where there is no file yet."""
     if not path.exists():
         return {}
@@ -154,13 +141,13 @@ def _read(path: Path) -> dict[str, Page]:
     return {whole(name): _page(whole(name), entry) for name, entry in data["guesses"].items()}
 
 
-def _page(name: str, entry: Any) -> Page:
+def _page(name: str, entry: Any) -> QuestionPage:
     if not isinstance(entry, dict) or not isinstance(entry.get("said"), list):
         raise DamagedError(f"has a question without guesses, {name[:40]!r}")
     revealed = entry.get("revealed", "")
     if not isinstance(revealed, str):
         raise DamagedError(f"has no time where one should be, at {name[:40]!r}")
-    return Page(tuple(_guess(name, row) for row in entry["said"]), whole(revealed))
+    return QuestionPage(tuple(_guess(name, row) for row in entry["said"]), whole(revealed))
 
 
 def _guess(name: str, row: Any) -> Guess:
@@ -190,13 +177,13 @@ def _fits(value: Any, kind: str) -> bool:
         return False
 
 
-def _text(pages: dict[str, Page]) -> str:
+def _text(pages: dict[str, QuestionPage]) -> str:
     rows = {name: _entry(page) for name, page in pages.items()}
     data = {"format": FORMAT, "guesses": rows}
     return json.dumps(data, ensure_ascii=False, indent=1) + "\n"
 
 
-def _entry(page: Page) -> dict[str, Any]:
+def _entry(page: QuestionPage) -> dict[str, Any]:
     said = [
         {
             "kind": guess.kind,

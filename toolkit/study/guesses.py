@@ -6,12 +6,11 @@ keyboard can be taken back until the answer has been shown.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 
 from toolkit import measures
-from toolkit.measures import MeasureError, whole
-from toolkit.study.guess_book import Guess, Kind, open_book, read_book
+from toolkit.measures import whole
+from toolkit.study.guess_book import Guess, Kind, open_book
 from toolkit.study.marking import read_count
 
 
@@ -50,10 +49,6 @@ def guess(question_id: str, text: str, *, what: str) -> Kept:
         It is no length; nothing is kept.
     FileError
         It could not be written down.
-
-    Source
-    ------
-    The workbook's own.
     """
     return _keep(question_id, "length", text, measures.length(text, what=what, allow="zero"))
 
@@ -81,50 +76,8 @@ def guess_count(question_id: str, text: str, *, what: str) -> Kept:
         It is no whole number; nothing is kept.
     FileError
         It could not be written down.
-
-    Source
-    ------
-    The workbook's own.
     """
     return _keep(question_id, "count", text, float(read_count(text, what=what)))
-
-
-def guess_word(question_id: str, text: str, *, words: Sequence[str], what: str = "guess") -> Kept:
-    """Keep a guess that is one of a few words; capitals do not matter.
-
-    Parameters
-    ----------
-    question_id : str
-        Which question.
-    text : str
-        The guess as typed or picked.
-    words : sequence of str
-        What there is to choose from.
-    what : str
-        Name of the guess, for the error.
-
-    Returns
-    -------
-    Kept
-        The guess that counts, which is the first.
-
-    Raises
-    ------
-    MeasureError
-        It is none of the words; nothing is kept.
-    FileError
-        It could not be written down.
-
-    Source
-    ------
-    The workbook's own.
-    """
-    tidy = " ".join(text.split()).casefold()
-    for word in words:
-        if word.casefold() == tidy:
-            return _keep(question_id, "word", word, word)
-    offer = " or ".join(f'"{word}"' for word in words)
-    raise MeasureError(what, read=text, problem="is none of the choices", hint=f"type {offer}")
 
 
 def undo_guess(question_id: str) -> Kept:
@@ -146,10 +99,6 @@ def undo_guess(question_id: str) -> Kept:
     ------
     FileError
         It could not be written down.
-
-    Source
-    ------
-    The workbook's own.
     """
     with open_book() as book:
         page = book.page(question_id)
@@ -163,27 +112,6 @@ def undo_guess(question_id: str) -> Kept:
             book.put(question_id, page.without_last())
         left = book.page(question_id).standing
         return Kept(left[0] if left else None, said, book.notice)
-
-
-def kept_guess(question_id: str) -> Guess | None:
-    """The guess that counts at a question: the first that was not taken back.
-
-    Parameters
-    ----------
-    question_id : str
-        Which question.
-
-    Returns
-    -------
-    Guess or None
-        None as well where the file of guesses can't be read.
-
-    Source
-    ------
-    The workbook's own.
-    """
-    standing = read_book().page(question_id).standing
-    return standing[0] if standing else None
 
 
 def _keep(question_id: str, kind: Kind, said: str, value: float | str) -> Kept:

@@ -6,15 +6,13 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import product
 from math import ceil, floor
-from random import Random
 
 from toolkit.measures import MM_PER_INCH
-from toolkit.plan import Plan
 from toolkit.results import TOLERANCE
 from toolkit.stock import MM_PER_FOOT, board_feet
+from toolkit.study.asking import Asking
 from toolkit.study.lesson1_rough import LOST
-from toolkit.study.marking import Question, Slip
-from toolkit.study.sums import pick
+from toolkit.study.marking import Question
 
 # Boards that lie in a rack are as long and as wide as from so many to so many rough sides, to the
 # next of these steps [mm]; those in a yard have widths [in] and lengths [ft] to choose from (all
@@ -25,10 +23,10 @@ _YARD_WIDTHS = tuple(quarters / 4 for quarters in range(22, 41))
 _YARD_LENGTHS = (6.5, 7.75, 8.5, 9.25, 10.5)
 
 
-def from_a_board(plan: Plan, chance: Random | None) -> Question | None:
+def from_a_board(ask: Asking) -> Question | None:
     """What a board comes to: sides to saw from it, or the board feet that a yard counts."""
     by_count = {"mm": _sides, "in": _board_feet}
-    return by_count[plan.choices.rule.units](plan, chance)
+    return by_count[ask.rule.units](ask)
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,57 +77,50 @@ def _racked(side: tuple[float, float], cut: float) -> Iterator[_Sawn]:
             yield sawn
 
 
-def _sides(plan: Plan, chance: Random | None) -> Question | None:
-    side, rule = next((part for part in plan.parts if part.name == "side"), None), plan.choices.rule
-    if side is None or plan.choices.made.side_length is not None:
+def _sides(ask: Asking) -> Question | None:
+    side, rule = ask.part("side"), ask.rule
+    if side is None or ask.plan.choices.made.side_length is not None:
         return None
     length, width, cut = side.rough_length.value, side.rough_width.value, LOST["mm"]["cut"]
     boards = list(_racked((length, width), cut))
     if not boards:
         return None
-    sawn, say = pick(chance, boards), rule.exact
-    return Question(
-        id="lesson1.sides",
-        prompt=(
-            f"A clear board is {say(sawn.board[0])} long and {say(sawn.board[1])} wide. A rough "
-            f"side takes {say(length)} of it along the grain and {say(width)} across; between two "
-            f"sides {say(cut)} is lost, lengthwise and crosswise. How many sides come from it? "
-            "Answer with a number."
-        ),
-        answer=float(sawn.count),
-        working=(
+    sawn, say = ask.pick(boards), rule.exact
+    return ask.question(
+        "lesson1.sides",
+        f"A clear board is {say(sawn.board[0])} long and {say(sawn.board[1])} wide. A rough "
+        f"side takes {say(length)} of it along the grain and {say(width)} across; between two "
+        f"sides {say(cut)} is lost, lengthwise and crosswise. How many sides come from it?",
+        (
+            sawn.count,
             f"along: ({say(sawn.board[0], unit=False)} + {say(cut, unit=False)}) ÷ "
             f"({say(length, unit=False)} + {say(cut, unit=False)}), rounded down = {sawn.along}; "
-            f"across: {sawn.across}; {sawn.along} × {sawn.across} = {sawn.count}"
+            f"across: {sawn.across}; {sawn.along} × {sawn.across} = {sawn.count}",
         ),
-        rule=rule,
+        (
+            sawn.without_cuts,
+            "That is without the saw's cuts: the last side comes out short or narrow.",
+        ),
+        (
+            sawn.by_area,
+            "You divided areas. What is left over at one end and one edge makes no side.",
+        ),
+        (
+            sawn.along + sawn.across,
+            "You added. Each row across holds as many as lie along: multiply.",
+        ),
+        (sawn.along, "That is one row; there are more beside it."),
+        (sawn.across, "That is across the board; there are more along it."),
         kind="count",
-        slips=(
-            Slip(
-                float(sawn.without_cuts),
-                "That is without the saw's cuts: the last side comes out short or narrow.",
-            ),
-            Slip(
-                float(sawn.by_area),
-                "You divided areas. What is left over at one end and one edge makes no side.",
-            ),
-            Slip(
-                float(sawn.along + sawn.across),
-                "You added. Each row across holds as many as lie along: multiply.",
-            ),
-            Slip(float(sawn.along), "That is one row; there are more beside it."),
-            Slip(float(sawn.across), "That is across the board; there are more along it."),
-        ),
-        senses=("too many", "too few"),
         nudge="Count along the board first, then across, and round each down.",
     )
 
 
-def _board_feet(plan: Plan, chance: Random | None) -> Question | None:
-    side = next((part for part in plan.parts if part.name == "side"), None)
+def _board_feet(ask: Asking) -> Question | None:
+    side = ask.part("side")
     if side is None:
         return None
-    thick, rule = side.rough_thickness.value, plan.choices.rule
+    thick, rule = side.rough_thickness.value, ask.rule
     sizes = [
         (feet, inches)
         for feet, inches in product(_YARD_LENGTHS, _YARD_WIDTHS)
@@ -137,36 +128,29 @@ def _board_feet(plan: Plan, chance: Random | None) -> Question | None:
         if round(feet * inches / 12) != round(floor(feet) * inches / 12)
         and 0.1 < floor(feet) * inches / 12 % 1 < 0.4
     ]
-    feet, inches = pick(chance, sizes)
+    feet, inches = ask.pick(sizes)
     counted = board_feet(feet * MM_PER_FOOT, width=inches * MM_PER_INCH, thickness=thick)
     if counted.thickness != 1:
         return None
     raw, say, whole = counted.raw, rule.exact, floor(feet)
-    return Question(
-        id="lesson1.board-feet",
-        prompt=(
-            f"The walls are sawn {say(thick)} thick. A board of that thickness is {whole} ft "
-            f"{(feet - whole) * 12:g} in long and {say(inches * MM_PER_INCH)} wide. A hardwood "
-            "yard multiplies inches of width by whole feet of length, divides by 12 and rounds "
-            "to the nearest whole; anything under 1 in thick counts as 1 in. How many board feet "
-            "does it charge? Answer with a number."
+    return ask.question(
+        "lesson1.board-feet",
+        f"The walls are sawn {say(thick)} thick. A board of that thickness is {whole} ft "
+        f"{(feet - whole) * 12:g} in long and {say(inches * MM_PER_INCH)} wide. A hardwood "
+        "yard multiplies inches of width by whole feet of length, divides by 12 and rounds "
+        "to the nearest whole; anything under 1 in thick counts as 1 in. How many board feet "
+        "does it charge?",
+        (counted.board_feet, counted.sentence),
+        (
+            round(raw * thick / MM_PER_INCH),
+            "You took the board as thin as it is. Under 1 in counts as 1 in.",
         ),
-        answer=counted.board_feet,
-        working=counted.sentence,
-        rule=rule,
+        (
+            round(feet * inches / 12),
+            "You rounded up, or counted the odd inches of length. A yard drops those, and "
+            "rounds to the nearest.",
+        ),
+        (round(inches * whole), "Divide by 12: the width is in inches, not feet."),
         kind="count",
-        slips=(
-            Slip(
-                float(round(raw * thick / MM_PER_INCH)),
-                "You took the board as thin as it is. Under 1 in counts as 1 in.",
-            ),
-            Slip(
-                float(round(feet * inches / 12)),
-                "You rounded up, or counted the odd inches of length. A yard drops those, and "
-                "rounds to the nearest.",
-            ),
-            Slip(float(round(inches * whole)), "Divide by 12: the width is in inches, not feet."),
-        ),
-        senses=("too many", "too few"),
         nudge="Width in inches × whole feet ÷ 12, to the nearest whole; then the thickness.",
     )

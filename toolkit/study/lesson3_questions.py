@@ -4,13 +4,7 @@ from __future__ import annotations
 
 from toolkit.study.lesson3_dividers import divider_error, divider_step, off_edge, tail_width
 from toolkit.study.lesson3_marking import between, glued, knife_lines, saw_reach, second_gauge
-from toolkit.study.lesson3_tails import (
-    bevel,
-    narrow_half_pin,
-    narrow_pin,
-    overhang,
-    tail_length,
-)
+from toolkit.study.lesson3_tails import bevel, narrow_half_pin, narrow_pin, overhang, tail_length
 
 TEMPLATES = (
     tail_length,

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from math import ceil, floor
-from random import Random
 
 from toolkit.box import LiftOffLid
 from toolkit.measures import MM_PER_INCH
-from toolkit.plan import Plan
 from toolkit.results import TOLERANCE
+from toolkit.study.asking import Asking
 from toolkit.study.lesson4_edges import room_in_the_damp, thin_edge, way_up
 from toolkit.study.lesson4_panels import (
     bottom_length,
@@ -19,8 +18,7 @@ from toolkit.study.lesson4_panels import (
 )
 from toolkit.study.lesson4_walls import front_height, lid_fence, wall_height
 from toolkit.study.lesson4_wood import behind_groove, end_length, rebate
-from toolkit.study.marking import Question, Slip
-from toolkit.study.sums import pick
+from toolkit.study.marking import Question
 
 # What a plough takes off in one pass, and how thick a card is: common practice, no source. [mm]
 SHAVINGS = {
@@ -30,54 +28,48 @@ SHAVINGS = {
 CARDS = {"mm": (0.4, 0.3, 0.25, 0.5), "in": (MM_PER_INCH / 64, MM_PER_INCH / 128)}
 
 
-def passes(plan: Plan, chance: Random | None) -> Question | None:
+def passes(ask: Asking) -> Question | None:
     """How many times the plough goes along one groove."""
-    c, rule = plan.design.choices, plan.choices.rule
+    c, rule = ask.design.choices, ask.rule
     depth, width = c.groove.depth, c.groove.width
-    shaving, say = pick(chance, SHAVINGS[rule.units]), rule.exact
+    shaving, say = ask.pick(SHAVINGS[rule.units]), rule.exact
 
     def count(size: float) -> float:
         return float(ceil(size / shaving * (1 - TOLERANCE)))
 
     answer = count(depth)
-    return Question(
-        id="lesson4.passes",
-        prompt=(
-            f"The groove is {say(depth)} deep and {say(width)} wide, and the plough takes "
-            f"{say(shaving)} at each pass. How many passes make one groove? Answer with a number."
+    return ask.question(
+        "lesson4.passes",
+        f"The groove is {say(depth)} deep and {say(width)} wide, and the plough takes "
+        f"{say(shaving)} at each pass. How many passes make one groove?",
+        (
+            answer,
+            f"passes = {say(depth)} groove depth ÷ {say(shaving)} each, rounded up = {answer:g}",
         ),
-        answer=answer,
-        working=(
-            f"passes = {say(depth)} groove depth ÷ {say(shaving)} each, rounded up = {answer:g}"
+        (
+            count(width),
+            "That is for the width. The iron is as wide as the groove; passes make it deep.",
         ),
-        rule=rule,
+        (
+            floor(depth / shaving * (1 + TOLERANCE)),
+            "That leaves it shallow: what is left still takes one more pass.",
+        ),
+        (count(2 * depth), "That makes both grooves of a wall; the question is about one."),
+        (
+            count(ask.frame.side_thickness.value),
+            "That ploughs right through the side. The groove ends at its depth.",
+        ),
         kind="count",
-        slips=(
-            Slip(
-                count(width),
-                "That is for the width. The iron is as wide as the groove; passes make it deep.",
-            ),
-            Slip(
-                float(floor(depth / shaving * (1 + TOLERANCE))),
-                "That leaves it shallow: what is left still takes one more pass.",
-            ),
-            Slip(count(2 * depth), "That makes both grooves of a wall; the question is about one."),
-            Slip(
-                count(plan.design.frame.side_thickness.value),
-                "That ploughs right through the side. The groove ends at its depth.",
-            ),
-        ),
-        senses=("too many", "too few"),
         nudge="Divide the depth by one shaving.",
     )
 
 
-def cards(plan: Plan, chance: Random | None) -> Question | None:
+def cards(ask: Asking) -> Question | None:
     """How many cards lie in the box."""
-    d, rule = plan.design, plan.choices.rule
+    d, rule = ask.design, ask.rule
     inside, wall = d.frame.inside_height.value, d.frame.wall_height.value
     down = d.lid.down if isinstance(d.lid, LiftOffLid) else 0.0
-    thick, say = pick(chance, CARDS[rule.units]), rule.exact
+    thick, say = ask.pick(CARDS[rule.units]), rule.exact
 
     def count(height: float) -> float:
         return float(floor(height / thick * (1 + TOLERANCE)))
@@ -85,32 +77,25 @@ def cards(plan: Plan, chance: Random | None) -> Question | None:
     answer = count(inside - down)
     lid = f"; the lid reaches {say(down)} down into it" if down else ""
     free = f"({say(inside, unit=False)} − {say(down)})" if down else say(inside)
-    return Question(
-        id="lesson4.cards",
-        prompt=(
-            f"Walls {say(wall)} high leave {say(inside)} inside, above the bottom{lid}. Cards "
-            f"{say(thick)} thick lie flat. How many go in? Answer with a number."
+    return ask.question(
+        "lesson4.cards",
+        f"Walls {say(wall)} high leave {say(inside)} inside, above the bottom{lid}. Cards "
+        f"{say(thick)} thick lie flat. How many go in?",
+        (answer, f"cards = {free} inside height ÷ {say(thick)} each, rounded down = {answer:g}"),
+        (
+            count(wall),
+            "That fills the walls from edge to edge; the cards have only the inside height.",
         ),
-        answer=answer,
-        working=(f"cards = {free} inside height ÷ {say(thick)} each, rounded down = {answer:g}"),
-        rule=rule,
+        (
+            count(inside - down - d.lid.thickness.value),
+            "You took the lid off the inside height, which ends below the lid already.",
+        ),
+        (count(inside), "You forgot how far the lid reaches down into the box."),
+        (
+            ceil((inside - down) / thick * (1 - TOLERANCE)),
+            "You rounded up: the last card does not go in.",
+        ),
         kind="count",
-        slips=(
-            Slip(
-                count(wall),
-                "That fills the walls from edge to edge; the cards have only the inside height.",
-            ),
-            Slip(
-                count(inside - down - d.lid.thickness.value),
-                "You took the lid off the inside height, which ends below the lid already.",
-            ),
-            Slip(count(inside), "You forgot how far the lid reaches down into the box."),
-            Slip(
-                float(ceil((inside - down) / thick * (1 - TOLERANCE))),
-                "You rounded up: the last card does not go in.",
-            ),
-        ),
-        senses=("too many", "too few"),
         nudge="Divide the height that is free by the thickness of one card.",
     )
 

@@ -47,11 +47,12 @@ class Question:
 
     ``answer`` is in mm, degrees, percent or a count, as ``kind`` says. ``direction`` is the way
     in which the cut list rounds this size; what it prints is right too. ``senses`` are the words
-    for an answer over and under, ``nudge`` is said to an answer that is far off.
+    for an answer over and under, ``nudge`` is said to an answer that is far off, ``how`` is how to
+    type the answer.
     """
 
     id: str
-    prompt: str
+    asks: str
     answer: float
     working: str
     rule: Rule
@@ -61,6 +62,12 @@ class Question:
     direction: Direction = "nearest"
     senses: tuple[str, str] = ("too long", "too short")
     nudge: str = ""
+    how: str = ""
+
+    @property
+    def prompt(self) -> str:
+        """What is asked, and how to type the answer."""
+        return f"{self.asks} {self.how}".rstrip()
 
     @property
     def mark(self) -> float:
@@ -132,10 +139,6 @@ def mark(question: Question, text: str) -> Marked:
     Marked
         Right to half a mark of the student's rule either way; else the hint that belongs to a
         known slip, which way and how far a near miss is out, or what to type instead.
-
-    Source
-    ------
-    The workbook's own.
     """
     text = " ".join(text.split())
     try:
@@ -173,32 +176,8 @@ def _what(text: str, error: MeasureError, question: Question) -> str:
     return f'{text} what? Type "{(own or offered)[0]}".'
 
 
-def _length(text: str) -> float:
-    return measures.length(text, what="your answer", allow="zero")
-
-
 def read_count(text: str, *, what: str) -> int:
-    """A count as people type it: figures, with or without what is counted.
-
-    Parameters
-    ----------
-    text : str
-        ``"16"`` or ``"16 passes"``.
-    what : str
-        Name of the count, for the error.
-
-    Raises
-    ------
-    MeasureError
-        It is not one whole number.
-
-    Source
-    ------
-    The workbook's own.
-
-    >>> read_count("16 passes", what="passes")
-    16
-    """
+    """A count as people type it: figures, with or without what is counted."""
     match = _COUNT.fullmatch(" ".join(text.split()))
     if match is None:
         raise MeasureError(
@@ -207,21 +186,10 @@ def read_count(text: str, *, what: str) -> int:
     return int(match["figures"])
 
 
-def _count(text: str) -> float:
-    return float(read_count(text, what="your answer"))
-
-
-def _angle(text: str) -> float:
-    return measures.angle(text, what="your answer")
-
-
-def _percent(text: str) -> float:
-    return measures.percent(text, what="your answer")
-
-
+_MINE = "your answer"
 _READERS: dict[Kind, Callable[[str], float]] = {
-    "length": _length,
-    "count": _count,
-    "deg": _angle,
-    "%": _percent,
+    "length": lambda text: measures.length(text, what=_MINE, allow="zero"),
+    "count": lambda text: float(read_count(text, what=_MINE)),
+    "deg": lambda text: measures.angle(text, what=_MINE),
+    "%": lambda text: measures.percent(text, what=_MINE),
 }

@@ -60,10 +60,6 @@ class OwnBoards(OwnFile[tuple[Board, ...], LoadedBoards]):
         BoardsFileError
             Something about the board can't be read, or no board can be like that, or its name is
             another board's; the file is then as it was.
-
-        Source
-        ------
-        The workbook's own.
         """
         return self._change(
             lambda text: with_board(text, board, name=self.path.name, instead_of=instead_of)
@@ -81,9 +77,5 @@ class OwnBoards(OwnFile[tuple[Board, ...], LoadedBoards]):
         ------
         BoardsFileError
             There is no such board, or it is the only one.
-
-        Source
-        ------
-        The workbook's own.
         """
         return self._change(lambda text: without_board(text, name, name=self.path.name))

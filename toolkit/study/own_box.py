@@ -44,10 +44,6 @@ class OwnBox(OwnFile[Choices, Loaded]):
     ------
     BoxNameError
         No box can have that name.
-
-    Source
-    ------
-    The workbook's own.
     """
 
     kind = BOX
@@ -81,10 +77,6 @@ class OwnBox(OwnFile[Choices, Loaded]):
         ------
         BoxFileError
             A value can't be read, or the file can't; the file is then as it was.
-
-        Source
-        ------
-        The workbook's own.
         """
         return self._change(lambda text: edited(text, changes, name=self.path.name))
 
@@ -104,10 +96,6 @@ class OwnBox(OwnFile[Choices, Loaded]):
             It is neither.
         BoxFileError
             The file can't be written.
-
-        Source
-        ------
-        The workbook's own.
         """
         own = self.load()
         if own.choices.rule.units == units:

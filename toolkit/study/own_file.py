@@ -77,11 +77,6 @@ class OwnFile(ABC, Generic[What, Loaded]):
         """The student's own if there is one, else the workbook's example.
 
         A damaged file is set aside and the example takes its place; the notice tells.
-
-        Raises
-        ------
-        FileError
-            The workbook's own example cannot be read.
         """
         if (instead := _BOUND.get()) is not None:
             what = instead.get(type(self).__name__)
@@ -109,24 +104,12 @@ class OwnFile(ABC, Generic[What, Loaded]):
         return self.path if _BOUND.get() is None and self.path.exists() else self.example
 
     def undo(self) -> Loaded:
-        """Take the last change back; again goes one change further.
-
-        Raises
-        ------
-        FileError
-            Nothing is left to take back.
-        """
+        """Take the last change back; again goes one change further."""
         self.load()
         return self._given(self.kind.undo(self.path), self.path)
 
     def start_again(self) -> Loaded:
-        """Begin again from the example; the file so far is kept, so that undoing brings it back.
-
-        Raises
-        ------
-        FileError
-            The file can't be written.
-        """
+        """Begin again from the example; the file so far is kept, so that undoing brings it back."""
         loaded = self.load()
         if loaded.path is None:
             return loaded

@@ -1,7 +1,7 @@
 """Questions about the student's own box, drawn from one module a lesson.
 
-A module ``lessonN_questions`` holds ``TEMPLATES``: functions that make a question of a plan, or
-None where the box has no such thing. To add a lesson's questions is to add that module.
+A module ``lessonN_questions`` holds ``TEMPLATES``: functions that make a question, or None where
+the box has no such thing. To add a lesson's questions is to add that module.
 """
 
 from __future__ import annotations
@@ -9,17 +9,16 @@ from __future__ import annotations
 import pkgutil
 import re
 from collections.abc import Callable
-from dataclasses import replace
 from importlib import import_module
 from random import Random
 from typing import cast
 
 from toolkit.plan import Plan
-from toolkit.results import TOLERANCE, above
-from toolkit.study.marking import Question, Slip
-from toolkit.study.other_boxes import other_boxes
+from toolkit.study.asking import Asking, told_apart
+from toolkit.study.marking import Question
+from toolkit.study.varying import other_boxes
 
-Template = Callable[[Plan, Random | None], Question | None]
+Template = Callable[[Asking], Question | None]
 
 # With fewer slips left a question says no more than right or wrong.
 FEWEST_SLIPS = 2
@@ -62,20 +61,16 @@ def draw(
     ------
     NoQuestionsError
         The lesson has none, or nothing can be reckoned on this box.
-
-    Source
-    ------
-    The workings of the plan; the usual slips are common practice, no source.
     """
     templates = _templates(lesson)
     if not plan.design.exists:
         worst = next((row.sentence for row in plan.findings), "it has no space inside")
         raise NoQuestionsError(f"nothing can be reckoned on this box yet. {worst}")
     if not vary:
-        return _asked(templates, plan, None)
+        return _asked(templates, Asking(plan))
     chance = Random(None if seed is None else f"{seed} {lesson}")
     for other in other_boxes(plan, chance):
-        questions = _asked(templates, other, chance)
+        questions = _asked(templates, Asking(other, chance))
         if all(len(question.slips) >= FEWEST_SLIPS for question in questions):
             return questions
     raise NoQuestionsError(
@@ -92,18 +87,6 @@ def _templates(lesson: int) -> tuple[Template, ...]:
     return cast("tuple[Template, ...]", module.TEMPLATES)
 
 
-def _asked(
-    templates: tuple[Template, ...], plan: Plan, chance: Random | None
-) -> tuple[Question, ...]:
-    made = (template(plan, chance) for template in templates)
-    return tuple(told_apart(question) for question in made if question is not None)
-
-
-def told_apart(question: Question) -> Question:
-    """The question without the slips that happen to be right here, or to agree with another."""
-    kept: list[Slip] = []
-    for slip in question.slips:
-        again = any(not above(abs(slip.value - other.value), TOLERANCE) for other in kept)
-        if not again and slip.value >= 0 and not question.is_right(slip.value):
-            kept.append(slip)
-    return replace(question, slips=tuple(kept))
+def _asked(templates: tuple[Template, ...], ask: Asking) -> tuple[Question, ...]:
+    questions = (template(ask) for template in templates)
+    return tuple(told_apart(question) for question in questions if question is not None)

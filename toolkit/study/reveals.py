@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from toolkit.measures import Rule
 from toolkit.results import above
-from toolkit.study.bench_things import about
+from toolkit.study.at_hand import about
 from toolkit.study.guess_book import Guess, Kind, open_book
 
 _NOTHING = "Guess first: nothing is kept for this question yet. Then look at it again."
@@ -47,10 +47,6 @@ def reveal(question_id: str, *, answer: float, rule: Rule) -> Reveal:
     ------
     FileError
         That the answer has been shown could not be written down.
-
-    Source
-    ------
-    The workbook's own; the things on the bench by their table.
     """
     kept, notice = _shown(question_id, "length")
     if kept is None:
@@ -80,10 +76,6 @@ def reveal_count(question_id: str, *, answer: int, noun: str) -> Reveal:
     ------
     FileError
         That the answer has been shown could not be written down.
-
-    Source
-    ------
-    The workbook's own.
     """
     kept, notice = _shown(question_id, "count")
     if kept is None:
@@ -92,33 +84,6 @@ def reveal_count(question_id: str, *, answer: int, noun: str) -> Reveal:
     said = f"You guessed {int(kept.value)} and it is {answer} {noun}"
     end = "right" if off == 0 else f"{abs(off)} too {'many' if off > 0 else 'few'}"
     return Reveal(kept, off == 0, float(off), f"{said}: {end}.", notice)
-
-
-def reveal_word(question_id: str, *, answer: str) -> Reveal:
-    """Show the right word beside the guess; as for a length.
-
-    Parameters
-    ----------
-    question_id : str
-        Which question.
-    answer : str
-        The right one of the words.
-
-    Raises
-    ------
-    FileError
-        That the answer has been shown could not be written down.
-
-    Source
-    ------
-    The workbook's own.
-    """
-    kept, notice = _shown(question_id, "word")
-    if kept is None:
-        return Reveal(None, False, None, _NOTHING, notice)
-    right = str(kept.value).casefold() == answer.casefold()
-    end = "and so it is." if right else f"and it is “{answer}”."
-    return Reveal(kept, right, None, f"You guessed “{kept.value}”, {end}", notice)
 
 
 def _shown(question_id: str, kind: Kind) -> tuple[Guess | None, str]:

@@ -9,7 +9,7 @@ from random import Random
 from toolkit.box import Choices, Size, Thickness
 from toolkit.box.choices import CornerChoice, GrooveChoice, Made
 from toolkit.measures import MM_PER_INCH, Rule
-from toolkit.plan import Plan, plan as worked_out
+from toolkit.plan import Plan, plan as planned
 
 # About one box in two works, so that this many tries fail only where the own box is hopeless.
 _TRIES = 200
@@ -23,20 +23,9 @@ def other_boxes(plan: Plan, chance: Random) -> Iterator[Plan]:
 
     Joint, lid, wood and rooms stay. What the student has set out or made is left out, so that
     it follows from the new sizes.
-
-    Parameters
-    ----------
-    plan : Plan
-        The student's own box. [mm]
-    chance : Random
-        Where the sizes come from.
-
-    Source
-    ------
-    The workbook's own.
     """
     for _ in range(_TRIES):
-        other = worked_out(_changed(plan, chance))
+        other = planned(_changed(plan, chance))
         if other.works and other.design.exists and _differs(other, plan):
             yield other
 
@@ -70,9 +59,7 @@ def _changed(plan: Plan, chance: Random) -> Choices:
             lid=panel(c.panels.lid_profile, c.panels.lid_tongue, 2, 4),
         ),
         groove=GrooveChoice(
-            width=width,
-            depth=_depth(min(side, end), c.rule, chance),
-            ends=c.groove.ends,
+            width=width, depth=_depth(min(side, end), c.rule, chance), ends=c.groove.ends
         ),
         corner=CornerChoice(joint=c.corner.joint, tails_on=c.corner.tails_on),
         panels=replace(plan.choices.panels, bottom_across=None, lid_across=None),

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
@@ -14,26 +13,11 @@ from toolkit.study import Question, draw, first_guess
 MOST_CALLS = 5
 LETTERS = "ABCDEFGH"
 _COLUMNS = ("call", "answer", "hands", "what it stands for")
-_HOW_TO_ANSWER = re.compile(r" Answer (in|with) .*$")
 
 
 @dataclass(frozen=True, slots=True)
 class Call:
-    """One answer that is called out, and what it stands for.
-
-    Attributes
-    ----------
-    letter : str
-        By which it is counted.
-    value : float
-        The answer. [as the question]
-    said : str
-        What is called out.
-    right : bool
-        Whether it is the right one.
-    stands_for : str
-        The working where it is right, else the hint that belongs to it.
-    """
+    """One answer that is called out, and what it stands for."""
 
     letter: str
     value: float
@@ -48,23 +32,7 @@ class Call:
 
 
 def calls(question: Question) -> tuple[Call, ...]:
-    """What to call out for a question, the smallest first.
-
-    Parameters
-    ----------
-    question : Question
-        What is asked.
-
-    Returns
-    -------
-    tuple of Call
-        The right answer among the slips that the question knows, the usual ones first; of two
-        that are called out alike, one.
-
-    Source
-    ------
-    The question's own slips; that a hand goes up for the nearest: custom, no source.
-    """
+    """What to call out for a question, the smallest first."""
     answers = {_said(question, question.answer): (question.answer, question.working)}
     for slip in question.slips:
         if len(answers) < MOST_CALLS:
@@ -148,7 +116,7 @@ class Tally:
             for call, hands in zip(self.calls, self.hands, strict=True)
         )
         return Table(
-            bare(self.question),
+            self.question.asks,
             ("call", "answer", "hands", "of all", "what it stands for"),
             rows,
             note=self.sentence,
@@ -157,30 +125,7 @@ class Tally:
 
 
 def tally(question: Question, *, counts: Sequence[int] | Mapping[str, int]) -> Tally:
-    """Which misconception a room holds.
-
-    Parameters
-    ----------
-    question : Question
-        What was asked.
-    counts : sequence of int or mapping of str to int
-        Hands for each of ``calls(question)``, in their order or by letter; a letter left out is
-        none.
-
-    Returns
-    -------
-    Tally
-        How many were right, and the wrong answer that most gave.
-
-    Raises
-    ------
-    ValueError
-        A call that is none, a count that is none, or not one for each.
-
-    Source
-    ------
-    The question's own slips.
-    """
+    """Which misconception a room holds."""
     called = calls(question)
     letters = [call.letter for call in called]
     if isinstance(counts, Mapping):
@@ -201,50 +146,16 @@ def tally(question: Question, *, counts: Sequence[int] | Mapping[str, int]) -> T
     return Tally(question, called, tuple(hands))
 
 
-def bare(question: Question) -> str:
-    """What is asked, without how to type the answer."""
-    return _HOW_TO_ANSWER.sub("", question.prompt)
-
-
 def asked(plan: Plan, *, lesson: int) -> tuple[Question, ...]:
-    """What a lesson asks of a box: the guess that opens it, then its questions.
-
-    Parameters
-    ----------
-    plan : Plan
-        The box of the class, worked out. [mm]
-    lesson : int
-        Number of the lesson.
-
-    Source
-    ------
-    The workings of the plan.
-    """
+    """What a lesson asks of a box: the guess that opens it, then its questions."""
     guessed = first_guess(plan, lesson=lesson)
     return (*((guessed,) if guessed else ()), *draw(plan, lesson=lesson))
 
 
 def hands_sheet(plan: Plan, *, lesson: int) -> tuple[Table, ...]:
-    """A sheet to count hands on, for one lesson.
-
-    Parameters
-    ----------
-    plan : Plan
-        The box of the class, worked out. [mm]
-    lesson : int
-        Number of the lesson.
-
-    Returns
-    -------
-    tuple of Table
-        One for each question: a row for each call, with room for the hands.
-
-    Source
-    ------
-    The questions' own slips.
-    """
+    """A sheet to count hands on, for one lesson."""
     sheets = []
     for number, question in enumerate(asked(plan, lesson=lesson), 1):
         rows = tuple((call.letter, call.said, "", call.meaning) for call in calls(question))
-        sheets.append(Table(f"{number}. {bare(question)}", _COLUMNS, rows, numeric=(1,)))
+        sheets.append(Table(f"{number}. {question.asks}", _COLUMNS, rows, numeric=(1,)))
     return tuple(sheets)

@@ -51,27 +51,7 @@ def bench_things() -> tuple[BenchThing, ...]:
 
 
 def about(amount: float, *, units: Units = "mm") -> str:
-    """A length in things on the bench, to stand behind the number.
-
-    Parameters
-    ----------
-    amount : float
-        The length; its sign does not matter. [mm]
-    units : str
-        The reader's rule, ``"mm"`` or ``"in"``: it decides whose coin is meant.
-
-    Returns
-    -------
-    str
-        Such as ``about the thickness of a bank card`` or ``about 3 sheets of copy paper``.
-
-    Source
-    ------
-    The table of bench things, each row with its own.
-
-    >>> about(0.2)
-    'about 2 sheets of copy paper'
-    """
+    """A length in things on the bench, to stand behind the number."""
     size = abs(amount)
     things = [thing for thing in bench_things() if thing.read_in in ("both", units)]
     thinnest, largest = things[0], things[-1]

@@ -14,23 +14,7 @@ from toolkit.results import Table, above
 
 @dataclass(frozen=True, slots=True)
 class Timetable:
-    """A class, step by step. Times in minutes at the bench from the first morning.
-
-    Attributes
-    ----------
-    bars : tuple of Bar
-        Every step of every student. [min]
-    steps : tuple of Step
-        The steps. [min]
-    paces : tuple of str
-        Of each student, the first being student 1.
-    tools : mapping
-        How many there are of each shared tool.
-    hours : Hours
-        The class's.
-    numbers : tuple of int
-        By which the students are known, if they are not counted from 1.
-    """
+    """A class, step by step. Times in minutes at the bench from the first morning."""
 
     bars: tuple[Bar, ...]
     steps: tuple[Step, ...]
@@ -133,27 +117,7 @@ def span(minutes: float) -> str:
 
 
 def shared_tools(steps: Sequence[Step], *, students: int) -> dict[str, int]:
-    """How many of each shared tool a class of so many has, one to each so many students.
-
-    Parameters
-    ----------
-    steps : sequence of Step
-        The steps with their tools. [min]
-    students : int
-        How many there are.
-
-    Returns
-    -------
-    dict
-        A number for each tool, rounded up.
-
-    Source
-    ------
-    Common practice, no source.
-
-    >>> shared_tools(weekend(), students=8)["plough plane"]
-    3
-    """
+    """How many of each shared tool a class of so many has, one to each so many students."""
     found: dict[str, int] = {}
     for step in steps:
         if step.tool:
@@ -169,38 +133,7 @@ def timetable(
     hours: Hours | None = None,
     numbers: Sequence[int] = (),
 ) -> Timetable:
-    """Let a class work through its steps, queueing for the tools that it shares.
-
-    Parameters
-    ----------
-    paces : sequence of str
-        practised, novice or slow, for each student.
-    steps : sequence of Step, optional
-        In the order in which they are taken up; those of the weekend if left out. [min]
-    tools : mapping, optional
-        How many there are of each shared tool; the usual number if left out, no queue for a tool
-        that it does not name.
-    hours : Hours, optional
-        The class's; two days of 360 min if left out.
-    numbers : sequence of int
-        By which the students are known; counted from 1 if left out.
-
-    Returns
-    -------
-    Timetable
-        Every step of every student. A student takes up the first step that may be begun and
-        whose tool is free; else waits for the tool of the first. [min]
-
-    Raises
-    ------
-    ValueError
-        There is no student or not a number for each, no tool of a kind that is needed, or steps
-        need one another.
-
-    Source
-    ------
-    A simulation of events; minutes are common practice, no source.
-    """
+    """Let a class work through its steps, queueing for the tools that it shares."""
     plan = weekend() if steps is None else tuple(steps)
     when = hours or Hours()
     if not paces:

@@ -17,38 +17,7 @@ CLASS_SEED = "class"
 
 
 def solution(question: Question) -> str:
-    """One question with its answer, how it is reckoned, and what each slip is told.
-
-    Parameters
-    ----------
-    question : Question
-        What is asked. [as its kind]
-
-    Returns
-    -------
-    str
-        Markdown: the question as a heading's paragraph, the answer, a table of the slips.
-
-    Source
-    ------
-    The question's own working and hints.
-
-    >>> from toolkit.measures import Rule
-    >>> from toolkit.study.marking import Slip
-    >>> asked = Question("lesson4.lap", "How thick is the lap?", 4.0, "lap = 12 - 8 = 4 mm",
-    ...     Rule.millimetres(), slips=(Slip(8.0, "That is the tail."),))
-    >>> print(solution(asked))
-    ### Lap
-    <BLANKLINE>
-    How thick is the lap?
-    <BLANKLINE>
-    **4 mm.** lap = 12 - 8 = 4 mm
-    <BLANKLINE>
-    | answer | what to say |
-    | --- | --- |
-    | 4 mm, or within half a mark of it | Right, and the working above. |
-    | 8 mm | That is the tail. |
-    """
+    """One question with its answer, how it is reckoned, and what each slip is told."""
     name = question.id.partition(".")[2].replace("-", " ")
     answer = question.written(question.answer)
     right = answer if question.kind == "count" else f"{answer}, or within half a mark of it"
@@ -72,12 +41,12 @@ def solution(question: Question) -> str:
     )
 
 
-def solutions(made: Plan, *, lesson: int, seed: str = CLASS_SEED) -> str:
+def solutions(plan: Plan, *, lesson: int, seed: str = CLASS_SEED) -> str:
     """All answers of a lesson, on one box and on the first other sizes that a seed draws.
 
     Parameters
     ----------
-    made : Plan
+    plan : Plan
         The box, worked out. [mm]
     lesson : int
         Number of the lesson.
@@ -93,21 +62,17 @@ def solutions(made: Plan, *, lesson: int, seed: str = CLASS_SEED) -> str:
     ------
     NoQuestionsError
         The lesson has none, or nothing can be reckoned on this box.
-
-    Source
-    ------
-    The workings of the plan; the usual slips are common practice, no source.
     """
-    opening = first_guess(made, lesson=lesson)
-    mine = draw(made, lesson=lesson)
+    opening = first_guess(plan, lesson=lesson)
+    mine = draw(plan, lesson=lesson)
     # A lesson counts how often *Other sizes* was pressed, and adds the count to its seed.
-    other = draw(made, lesson=lesson, seed=f"{seed}/1", vary=True)
-    title = made.choices.title or "The example box"
+    other = draw(plan, lesson=lesson, seed=f"{seed}/1", vary=True)
+    title = plan.choices.title or "The example box"
     return (
         "\n\n".join(
             [
                 f"# Lesson {lesson}: answers",
-                f"For the teacher. Reckoned from one box, {title}, outside {made.outside}. A "
+                f"For the teacher. Reckoned from one box, {title}, outside {plan.outside}. A "
                 "student's own box gives other numbers; the slips are of the same kind.",
                 *(["## Guess first", solution(opening)] if opening else []),
                 f"## {title}",

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 from itertools import pairwise
 
-from toolkit.classroom.timetable import Timetable, span
+from toolkit.classroom.scheduling import Timetable, span
 from toolkit.pictures import Picture, timetable_picture
 from toolkit.pictures.timetable import Bit, Kind, Row, Weekend
 
@@ -17,24 +17,7 @@ def drawn(
     paces: Sequence[str] = (),
     room: int = 0,
 ) -> Picture:
-    """The timetable as a picture.
-
-    Parameters
-    ----------
-    plan : Timetable
-        Who does what when. [min]
-    clock : callable, optional
-        Gives the time of day for minutes at the bench of a day, such as ``10:30``; without it
-        hours at the bench are written. [min]
-    paces : sequence of str
-        A word for each student where it is not the pace that is reckoned with.
-    room : int
-        For how many students the page is made; as many as there are if that is more.
-
-    Source
-    ------
-    The timetable's own.
-    """
+    """The timetable as a picture."""
     words = paces or plan.paces
     rows = []
     for student in plan.students:
