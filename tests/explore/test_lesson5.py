@@ -11,7 +11,7 @@ from toolkit.explore import lesson5
 from toolkit.lesson.lesson5_finish import OILED, finish_table
 from toolkit.lesson.view import ImpossibleError
 from toolkit.plan import plan
-from toolkit.plan.areas import finishing_areas
+from toolkit.shape import finishing_areas
 from toolkit.smoothing import FinishPlan, check_finish
 
 
@@ -52,7 +52,7 @@ def test_a_wall_that_would_be_planed_away_is_a_sentence() -> None:
 
 
 def test_areas_of_the_postcard_box() -> None:
-    areas = finishing_areas(plan(postcard()))
+    areas = finishing_areas(plan(postcard()).design)
     # Outside walls by hand: 2 × 176 × 64 + 134 × 64 + 134 × 50.7, the bottom's underside and the
     # rims besides.
     walls = 2 * 176 * 64 + 134 * 64 + 134 * 50.7
@@ -150,6 +150,6 @@ def test_oil_is_offered_instead_of_shellac_for_as_many_boxes_as_asked() -> None:
     table = finish_table(plan(postcard()), boxes=12)
     oil = next(row for row in table.rows if "oil" in row[0])
     # 0.0538 mL a square centimetre and coat, three coats, a tenth to spare or more.
-    area = finishing_areas(plan(postcard()))
+    area = finishing_areas(plan(postcard()).design)
     assert f"{3 * 53.8196 * (area.outside + area.lid) / 1e6:.0f} mL a box" in oil[2]
     assert "for 12 boxes" in oil[2]

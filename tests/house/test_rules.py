@@ -61,6 +61,15 @@ def test_light_rooms_load_nothing_heavy(module: str, heavy: str) -> None:
     assert done.stdout.strip() == "[]"
 
 
+def test_the_oracle_builds_solids_of_its_own() -> None:
+    """A second opinion that asked the first one would always agree."""
+    code = "".join(
+        path.read_text(encoding="utf-8") for path in (ROOT / "tests/oracle").glob("*.py")
+    )
+    assert "manifold3d" in code
+    assert not re.search(r"toolkit(\.| import )(shape|pictures)", code)
+
+
 def _public_functions() -> Iterator[tuple[str, FunctionType]]:
     """The functions that a room hands out: those of its own that its face imports."""
     for face in sorted((ROOT / "toolkit").rglob("__init__.py")):

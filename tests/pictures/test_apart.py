@@ -21,12 +21,12 @@ from tests.pictures.raster import FINE, Floats, Ints, areas, nearest, size
 from toolkit.box import Choices
 from toolkit.pictures.apart.drawing import box_apart, box_together
 from toolkit.pictures.apart.moves import lid_shifts, shifts
-from toolkit.pictures.apart.solids import solids
 from toolkit.pictures.apart.tints import tints
 from toolkit.pictures.apart.view import on_paper
 from toolkit.pictures.apart.words import apart_sentence, together_sentence
 from toolkit.pictures.kit.picture import PX_PER_PT, Picture
 from toolkit.plan import Plan, plan
+from toolkit.shape import solids
 
 ROOT = Path(__file__).parents[2]
 NOTHING = 1e-3  # [mm³]

@@ -1,15 +1,12 @@
-"""Finish: areas against solids, quantities against worked numbers, and what is said of a plan."""
+"""Finish: quantities against worked numbers, and what is said of a plan."""
 
 import pytest
-from hypothesis import given, settings, strategies as st
-from manifold3d import Manifold
+from hypothesis import given, strategies as st
 
 from toolkit.measures import Rule
 from toolkit.smoothing import (
-    Areas,
     FinishPlan,
     after_flushing,
-    box_areas,
     check_finish,
     finish_needed,
     shellac_cut,
@@ -18,79 +15,6 @@ from toolkit.smoothing.customs import SurfaceCustoms
 from toolkit.smoothing.finish import spreads
 
 MM = Rule.millimetres()
-POSTCARD = {
-    "outside_width": 134.0,
-    "wall_height": 64.0,
-    "side_thickness": 12.0,
-    "end_thickness": 12.0,
-    "inside_height": 38.0,
-    "lid_thickness": 9.0,
-}
-
-
-def test_the_postcard_box():
-    """Walls, top of the lid and underside 0.073 m² (0.79 sq ft); everything about 0.13 m².
-
-    Worked separately; "about" is taken as half its last digit, with the edges that a hand's sum
-    leaves out (7 per cent) beside it.
-    """
-    box = box_areas(176, front_height=51, **POSTCARD)
-    seen = {"sides", "back end", "top of the lid", "underside of the bottom"}
-    shown = sum(row.size for row in box.rows if row.name in seen) + 134 * 51
-    assert shown / 1e6 == pytest.approx(0.073, abs=5e-4)
-    assert shown / 304.8**2 == pytest.approx(0.79, abs=0.01)
-    edges = sum(row.size for row in box.rows if "edge" in row.name)
-    assert (box.total - edges) / 1e6 == pytest.approx(0.13, abs=5e-3)
-
-
-SIZE = st.floats(60, 300)
-
-
-@settings(max_examples=40, deadline=None)
-@given(
-    length=SIZE,
-    width=SIZE,
-    height=st.floats(30, 150),
-    side=st.floats(5, 20),
-    end=st.floats(5, 20),
-    bottom=st.floats(4, 9),
-    recess=st.floats(0.5, 8),
-)
-def test_areas_of_a_box_against_solids(length, width, height, side, end, bottom, recess):
-    """Four walls and a bottom as one solid: outside and inside together are its whole surface."""
-    inside = (length - 2 * end, width - 2 * side)
-    room = height - recess - bottom
-    walls = Manifold.cube([length, width, height])
-    below = Manifold.cube([*inside, recess]).translate([end, side, 0])
-    above = Manifold.cube([*inside, room + 10]).translate([end, side, recess + bottom])
-    solid = walls - below - above
-    areas = box_areas(
-        length,
-        outside_width=width,
-        wall_height=height,
-        side_thickness=side,
-        end_thickness=end,
-        inside_height=room,
-        lid_thickness=8,
-        recess=recess,
-        lid="lift-off",
-    )
-    assert areas.outside + areas.inside == pytest.approx(solid.surface_area(), rel=1e-5)
-    lid = Manifold.cube([length, width, 8])
-    # Underneath, the lid shows inside the walls only: what lies on their rims is not finished.
-    on_rims = length * width - inside[0] * inside[1]
-    assert areas.lid == pytest.approx(lid.surface_area() - on_rims, rel=1e-5)
-
-
-def test_groups_add_up():
-    box = box_areas(176, front_height=51, recess=5, **POSTCARD)
-    assert box.total == pytest.approx(box.outside + box.inside + box.lid)
-    assert "sq ft" in box.sentence()
-
-
-def test_a_lowered_front_has_less_to_finish():
-    low, high = (box_areas(176, front_height=h, **POSTCARD).outside for h in (51, 64))
-    assert high - low == pytest.approx(13 * (134 - 2 * 12))
 
 
 def test_oil_by_the_spoon():
@@ -210,14 +134,11 @@ def test_each_finding_of_flushing(code, beyond, inside):
 @pytest.mark.parametrize(
     ("make", "words"),
     [
-        (lambda: box_areas(20, **POSTCARD), "leave -4 by 110 mm inside"),
-        (lambda: box_areas(176, front_height=65, **POSTCARD), "front height was given as 65"),
         (lambda: finish_needed("varnish", area=1), "oil, thinned oil, shellac, wax"),
         (lambda: finish_needed("oil", area=1, coats=0), "coats was given as 0"),
         (lambda: shellac_cut(24, alcohol=0), "alcohol was given as 0"),
         (lambda: check_finish(FinishPlan(inside=("paint",))), "finish was given as 'paint'"),
         (lambda: after_flushing(-1), "planed off was given as -1"),
-        (lambda: Areas.of([]).group("feet"), "outside, inside, lid"),
     ],
 )
 def test_refusals_say_what_would_do(make, words):

@@ -12,9 +12,9 @@ from toolkit.lesson.scene import Moment, Scene
 from toolkit.lesson.view import View
 from toolkit.lesson.worked import possible, worked_out
 from toolkit.pictures import Picture, corner_picture, joint_apart, unfolded_end
-from toolkit.pictures.corner.joint import Which
 from toolkit.plan import Plan
 from toolkit.results import Table
+from toolkit.shape import Which
 
 WHICH = (("back corner", "back"), ("front corner", "front"))
 HANDS = (("right-handed", False), ("left-handed", True))

@@ -11,8 +11,8 @@ from toolkit.lesson.view import View
 from toolkit.lesson.worked import possible
 from toolkit.pictures import Jar, jars_picture
 from toolkit.plan import Plan
-from toolkit.plan.areas import finishing_areas
 from toolkit.results import Table, capital
+from toolkit.shape import finishing_areas
 from toolkit.smoothing import (
     FinishPlan,
     Needed,
@@ -63,7 +63,7 @@ def _needed(
     made: Plan, *, outside: str, inside: str, coats: int, boxes: int
 ) -> list[tuple[str, Needed]]:
     """Every finish with where it goes and what it comes to. Wax and the inside get one coat."""
-    areas = finishing_areas(made)
+    areas = finishing_areas(made.design)
     sizes = {"outside and lid": areas.outside + areas.lid, "inside": areas.inside}
     laid = [(name, "outside and lid", 1 if name == "wax" else coats) for name in FINISHES[outside]]
     laid += [(name, "inside", 1) for name in FINISHES[inside]]

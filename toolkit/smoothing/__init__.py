@@ -11,12 +11,12 @@ who says how far back the cap iron sits         ``setbacks``
 what will a low lamp show, a nail feel          ``what_shows``, ``shadow_length``
 which end does one start from                   ``where_to_start``
 what does flushing the joints take              ``after_flushing``
-how much finish                                 ``box_areas``, ``finish_needed``, ``shellac_cut``
+how much finish                                 ``finish_needed``, ``shellac_cut``
 is anything wrong with this finish              ``check_finish``
 ==============================================  =================================================
 """
 
-from toolkit.smoothing.areas import Areas, area_words, box_areas
+from toolkit.smoothing.areas import Areas, Group, area_words
 from toolkit.smoothing.cap_iron import setbacks
 from toolkit.smoothing.finish import Needed, finish_needed
 from toolkit.smoothing.finish_checks import FinishPlan, check_finish
@@ -29,10 +29,10 @@ from toolkit.smoothing.shellac import shellac_cut
 __all__ = [
     "Areas",
     "FinishPlan",
+    "Group",
     "Needed",
     "after_flushing",
     "area_words",
-    "box_areas",
     "check_finish",
     "check_plane",
     "finish_needed",

@@ -9,11 +9,11 @@ import numpy as np
 from toolkit.pictures.apart.figure import Log, log_of
 from toolkit.pictures.apart.moves import key, lid_shifts, shifts, trails
 from toolkit.pictures.apart.sheet import Frame, Scene, draw
-from toolkit.pictures.apart.solids import Solid, solids
 from toolkit.pictures.apart.view import Floats, look_at, on_paper
 from toolkit.pictures.apart.words import apart_sentence, together_sentence
 from toolkit.pictures.kit.picture import Picture
 from toolkit.plan import Plan
+from toolkit.shape import Solid, solids
 
 WALL_RINGS = 18.0  # walls are drawn nearly flat-sawn [deg]
 

@@ -8,8 +8,8 @@ from math import cos, sin, tan
 import numpy as np
 
 from toolkit.box import Design, LiftOffLid, Panel
-from toolkit.pictures.apart.solids import Solid
 from toolkit.pictures.apart.view import RISE, TURN, Floats
+from toolkit.shape import Solid
 
 AIR = 8.0  # between parts that would else just touch on paper [mm]
 

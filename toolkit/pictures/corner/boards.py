@@ -6,8 +6,8 @@ negative x. In the pin board's view x is 0 at the inside face and grows into the
 
 from __future__ import annotations
 
-from toolkit.box import Piece, Span
-from toolkit.pictures.corner.joint import Joint, Run, notches
+from toolkit.box import Piece
+from toolkit.pictures.corner.joint import Joint, Run
 from toolkit.pictures.kit.figure_of_wood import (
     break_line,
     face_mark,
@@ -18,6 +18,7 @@ from toolkit.pictures.kit.figure_of_wood import (
 )
 from toolkit.pictures.kit.picture import Point
 from toolkit.pictures.kit.view import View, band, rectangle
+from toolkit.shape import waste_on
 
 BODY = 96.0  # how much of the board is drawn before it is broken off [pt]
 
@@ -40,26 +41,9 @@ def _front_edge(j: Joint) -> list[Point]:
 
 def tail_wastes(j: Joint) -> list[list[Point]]:
     """What is sawn and chopped out between the tails, the lowest first. [mm]"""
-    shapes = []
-    top = j.corner.height
-    for pin in j.corner.pins:
-        high = min(pin.high, top)
-        tip_high = high if pin is j.corner.pins[-1] else pin.tip_high
-        if tip_high >= pin.tip_low:
-            shapes.append(
-                [
-                    (0.0, pin.low),
-                    (-j.tail_length, pin.tip_low),
-                    (-j.tail_length, tip_high),
-                    (0.0, high),
-                ]
-            )
-        else:
-            # The tips of the tails meet before their full length.
-            share = (high - pin.low) / ((high - pin.low) - (tip_high - pin.tip_low))
-            apex = (-j.tail_length * share, pin.low + share * (pin.tip_low - pin.low))
-            shapes.append([(0.0, pin.low), apex, (0.0, high)])
-    return shapes
+    base = j.tail_end.base
+    shapes = waste_on(j.tail_end, on="inside face")[: len(j.corner.pins)]
+    return [[(u - base, z) for u, z in shape] for shape in shapes]
 
 
 def draw_tail_board(view: View, j: Joint, *, ghost: bool = False) -> None:
@@ -131,64 +115,9 @@ def _groove_along(view: View, j: Joint, run: Run, broken: list[Point]) -> None:
                 view.line("thin", (x0, z0), (x1, z1))
 
 
-def socket_shape(tail: Piece, j: Joint) -> list[Point]:
-    """What is chopped out of the pin board for a tail, no deeper than the board. [mm]"""
-    share = j.socket_depth / j.tail_length
-    low = tail.low + share * (tail.tip_low - tail.low)
-    high = tail.high + share * (tail.tip_high - tail.high)
-    depth = j.socket_depth
-    return [(0.0, tail.low), (depth, low), (depth, high), (0.0, tail.high)]
-
-
-def _pin_face(pin: Piece, j: Joint, gaps: tuple[Span, ...]) -> list[Point]:
-    """A pin's edge on the inside face from its low flank to its high one, notched by grooves."""
-    depth, points = min(j.groove_depth, j.pin_board), []
-    slant = 1 / j.corner.slope if j.corner.tails else 0.0
-    own = [gap for gap in gaps if gap.low < pin.high and gap.high > pin.low]
-    points.append((0.0, pin.low))
-    for gap in own:
-        sunk = min(depth, j.socket_depth)
-        if gap.low <= pin.low + 1e-9 and pin.low > 0:
-            # The notch opens into the socket: the flank begins behind it.
-            points[-1] = (sunk, pin.low + sunk * slant)
-        else:
-            points += [(0.0, gap.low), (depth, gap.low)]
-        if gap.high >= pin.high - 1e-9:
-            points.append((sunk, pin.high - sunk * slant))
-            return points
-        points += [(depth, gap.high), (0.0, gap.high)]
-    points.append((0.0, pin.high))
-    return points
-
-
-def pin_board_shapes(j: Joint) -> list[list[Point]]:
-    """The wood that is left of the pin board's end: one piece, or single pins if it is through."""
-    gaps, deep, pins = notches(j), j.socket_depth, j.corner.pins
-    if not pins:
-        return [rectangle((0.0, j.pin_board), (0.0, j.pin_board_height))]
-    share = deep / j.tail_length
-    sides = [
-        (pin.low + share * (pin.tip_low - pin.low), pin.high + share * (pin.tip_high - pin.high))
-        for pin in pins
-    ]
-    if deep >= j.pin_board - 1e-9:
-        return [
-            [*_pin_face(pin, j, gaps), (deep, side[1]), (deep, side[0])]
-            for pin, side in zip(pins, sides, strict=True)
-        ]
-    outline: list[Point] = [(j.pin_board, 0.0)]
-    for i, (pin, side) in enumerate(zip(pins, sides, strict=True)):
-        if i:
-            outline.append((deep, side[0]))
-        outline += _pin_face(pin, j, gaps)
-        if i < len(pins) - 1:
-            outline.append((deep, side[1]))
-    return [[*outline, (j.pin_board, j.pin_board_height)]]
-
-
 def draw_pin_board(view: View, j: Joint, *, ghost: bool = False) -> None:
     """The pin board's end grain, with its sockets and the grooves that come to it. [mm]"""
-    sheet, shapes = view.sheet, pin_board_shapes(j)
+    sheet, shapes = view.sheet, j.pin_wood
     if ghost:
         for i, shape in enumerate(shapes, 1):
             view.area(f"ghost pin board {i}", shape, edge="ghost")
@@ -199,8 +128,7 @@ def draw_pin_board(view: View, j: Joint, *, ghost: bool = False) -> None:
         view.area(f"pin board wood {i}", shape, fill="end", edge="visible")
     # A flat-sawn board with the heart of its tree towards the outside of the box.
     rings(view, whole, across=8.0, pieces=shapes)
-    for i, tail in enumerate(j.corner.tails, 1):
-        shape = socket_shape(tail, j)
+    for i, shape in enumerate(waste_on(j.pin_end, on="end grain"), 1):
         page = view.area(f"socket {i}", shape, edge="waste edge")
         hatch(sheet, page)
     for run in j.runs:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from toolkit.box import Panel
 from toolkit.pictures.corner.boards import BODY, draw_pin_board, draw_tail_board
 from toolkit.pictures.corner.faults import draw_faults
-from toolkit.pictures.corner.joint import Joint, Which, joint
+from toolkit.pictures.corner.joint import Joint, joint
 from toolkit.pictures.corner.sizes import (
     groove_row,
     groove_words,
@@ -21,6 +21,7 @@ from toolkit.pictures.kit.picture import Picture
 from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
 from toolkit.pictures.kit.view import View, still_scale
 from toolkit.plan import Plan
+from toolkit.shape import Which
 
 HEIGHT = 356.0
 BOTTOM = 86.0

@@ -6,12 +6,10 @@ Nothing is worked out here but which of the plan's numbers belong to this corner
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
 
 from toolkit.box import Corner, Hole, Span
 from toolkit.plan import Plan
-
-Which = Literal["back", "front"]
+from toolkit.shape import JointedEnd, Outline, Which, end_grain, end_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,7 +33,8 @@ class Run:
 class Joint:
     """What a drawing of one corner needs. Lengths in mm.
 
-    ``front_lap`` is how far an ear runs on beyond the tips of the tails, None without an ear.
+    ``front_lap`` is how far an ear runs on beyond the tips of the tails, None without an ear;
+    ``pin_wood`` is what is left of the pin board's end grain.
     """
 
     which: Which
@@ -54,6 +53,9 @@ class Joint:
     front_lap: float | None
     runs: tuple[Run, ...]
     holes: tuple[Hole, ...]
+    tail_end: JointedEnd
+    pin_end: JointedEnd
+    pin_wood: tuple[Outline, ...]
     left_handed: bool = False
 
     @property
@@ -77,26 +79,7 @@ class Joint:
 
 
 def joint(plan: Plan, which: Which, *, left_handed: bool = False) -> Joint:
-    """Gather one corner.
-
-    Parameters
-    ----------
-    plan : Plan
-        The box. [mm]
-    which : str
-        ``"back"`` or ``"front"``.
-    left_handed : bool
-        Whether left and right are changed about.
-
-    Raises
-    ------
-    ValueError
-        There is no such corner.
-
-    Source
-    ------
-    The plan.
-    """
+    """Gather one corner."""
     if which not in ("back", "front"):
         raise ValueError(f'no corner is called {which!r}: type "back" or "front"')
     d, f = plan.design, plan.design.frame
@@ -107,6 +90,7 @@ def joint(plan: Plan, which: Which, *, left_handed: bool = False) -> Joint:
     low_front = not back and f.lid_groove is not None
     end_height = f.wall_height.value if back else f.front_height.value
     heights = (end_height, f.wall_height.value)
+    tail_part, pin_part = (which, "side") if on_ends else ("side", which)
     end = f"{which} end"
     if on_ends:
         tail_title, pin_title = f"{end} (tail board), inside face", "side (pin board), end grain"
@@ -131,6 +115,9 @@ def joint(plan: Plan, which: Which, *, left_handed: bool = False) -> Joint:
         front_lap=lap if low_front and not on_ends else None,
         runs=_runs(plan, which, shown),
         holes=shown if c.groove.ends == "through" else (),
+        tail_end=end_of(d, part=tail_part, which=which),
+        pin_end=end_of(d, part=pin_part, which=which),
+        pin_wood=end_grain(d, part=pin_part, which=which),
         left_handed=left_handed,
     )
 
@@ -156,12 +143,3 @@ def _runs(plan: Plan, which: Which, holes: tuple[Hole, ...]) -> tuple[Run, ...]:
         )
         for name, span, in_tails, in_pins in rows
     )
-
-
-def notches(j: Joint) -> tuple[Span, ...]:
-    """Where a groove leaves the pin board's inside face through a pin, in rising order. [mm]"""
-    found = [Span(hole.low, hole.high) for hole in j.holes if hole.cause == "pin"]
-    if j.which == "front" and j.on_ends:
-        # Above the low front the lid groove runs out on purpose.
-        found += [run.span for run in j.runs if run.name == "lid"]
-    return tuple(sorted(found, key=lambda span: span.low))

@@ -6,8 +6,8 @@ from toolkit.box import Piece
 from toolkit.box.joinery import Line
 from toolkit.pictures.joint.net import Net, Wall, from_end
 from toolkit.pictures.kit.figure_of_wood import hatch
-from toolkit.pictures.kit.picture import Point
-from toolkit.pictures.kit.view import View, rectangle
+from toolkit.pictures.kit.view import View
+from toolkit.shape import waste_on
 
 TICK = 5.0  # a gauge line of an edge or a face runs so far past the wood [pt]
 
@@ -62,43 +62,14 @@ def _on_end(view: View, w: Wall, row: Line) -> None:
 
 def draw_waste(net: Net, w: Wall) -> None:
     """What goes, hatched where a maker would hatch it. [mm]"""
-    places = _tail_board_waste(net, w) if w.board == "tail board" else _pin_board_waste(net, w)
-    for name, view, shape in places:
-        if shape[0][1] < shape[-1][1]:
-            view.sheet.name(name, shape)
-            hatch(view.sheet, view.points(shape))
-
-
-def _tail_board_waste(net: Net, w: Wall) -> list[tuple[str, View, list[Point]]]:
-    rows: list[tuple[str, View, list[Point]]] = []
-    top, base = w.corner.height, w.baseline
-    tip = base - w.tail_length
-    for i, pin in enumerate(w.corner.pins, 1):
-        high, last = min(pin.high, top), i == len(w.corner.pins)
-        tip_high = top if last else pin.tip_high
-        shape = [(base, pin.low), (tip, pin.tip_low), (tip, tip_high), (base, high)]
-        rows.append((f"waste {i}, outside face", net.outside, shape))
-        if w.ear is None:
-            flat = rectangle((0.0, w.thickness), (pin.tip_low, tip_high))
-            rows.append((f"waste {i}, end grain", net.end, flat))
-    if w.ear is not None and w.ear > 0:
-        rows.append(("waste before the tips", net.outside, rectangle((0.0, w.ear), (0.0, top))))
-        rows.append(("waste, end grain", net.end, rectangle((0.0, w.thickness), (0.0, top))))
-    return rows
-
-
-def _pin_board_waste(net: Net, w: Wall) -> list[tuple[str, View, list[Point]]]:
-    rows: list[tuple[str, View, list[Point]]] = []
-    deep = min(w.tail_length, w.thickness)
-    share = deep / w.tail_length
-    for i, tail in enumerate(w.corner.tails, 1):
-        low = tail.low + share * (tail.tip_low - tail.low)
-        high = tail.high + share * (tail.tip_high - tail.high)
-        socket = [(0.0, tail.low), (deep, low), (deep, high), (0.0, tail.high)]
-        rows.append((f"waste {i}, end grain", net.end, socket))
-        flat = rectangle((0.0, w.baseline), (tail.low, tail.high))
-        rows.append((f"waste {i}, inside face", net.inside, flat))
-        if w.through:
-            flat = rectangle((0.0, w.baseline), (tail.tip_low, tail.tip_high))
-            rows.append((f"waste {i}, outside face", net.outside, flat))
-    return rows
+    faces = (
+        ("outside face", "end grain")
+        if w.end.tails
+        else ("end grain", "inside face", "outside face")
+    )
+    for on in faces:
+        for i, shape in enumerate(waste_on(w.end, on=on, base=w.baseline), 1):
+            if shape:
+                view = net.face(on)
+                view.sheet.name(f"waste {i}, {on}", shape)
+                hatch(view.sheet, view.points(shape))

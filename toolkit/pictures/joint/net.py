@@ -13,12 +13,12 @@ from typing import Literal
 
 from toolkit.box import Corner
 from toolkit.box.joinery import Line, setting_out_lines
-from toolkit.pictures.corner.joint import Which
 from toolkit.pictures.kit.figure_of_wood import break_line, face_mark, long_grain, rings
 from toolkit.pictures.kit.picture import Point
 from toolkit.pictures.kit.sheet import Sheet
 from toolkit.pictures.kit.view import View, rectangle, still_scale
 from toolkit.plan import Plan
+from toolkit.shape import JointedEnd, Which, end_of
 
 Board = Literal["tail board", "pin board"]
 
@@ -42,7 +42,7 @@ class Wall:
     height: float
     tail_length: float
     through: bool
-    ear: float | None
+    end: JointedEnd
     lines: tuple[Line, ...]
     turn: int
 
@@ -66,28 +66,7 @@ def from_end(row: Line) -> bool:
 
 
 def wall(plan: Plan, *, board: Board, which: Which, proud: float | None, left_handed: bool) -> Wall:
-    """Gather one end of one wall.
-
-    Parameters
-    ----------
-    plan : Plan
-        The box. [mm]
-    board, which : str
-        Tail board or pin board, of the back or the front corners.
-    proud : float or None
-        As for `setting_out_lines`. [mm]
-    left_handed : bool
-        Whether left and right are changed about.
-
-    Raises
-    ------
-    ValueError
-        There is no such board or corner.
-
-    Source
-    ------
-    The plan.
-    """
+    """Gather one end of one wall."""
     if board not in ("tail board", "pin board") or which not in ("back", "front"):
         raise ValueError(
             f'no {which!r} corner has a {board!r}: give "tail board" or "pin board", and "back" or '
@@ -96,9 +75,8 @@ def wall(plan: Plan, *, board: Board, which: Which, proud: float | None, left_ha
     d, f, back = plan.design, plan.design.frame, which == "back"
     on_ends, tails = d.choices.corner.tails_on == "ends", board == "tail board"
     is_side = on_ends != tails
-    part, end = ("side", f"{which} end") if is_side else (which, "each end")
+    part, where = ("side", f"{which} end") if is_side else (which, "each end")
     number = 0 if back else 1
-    low_front = not back and f.lid_floor is not None
     return Wall(
         board=board,
         which=which,
@@ -108,11 +86,11 @@ def wall(plan: Plan, *, board: Board, which: Which, proud: float | None, left_ha
         height=(f.wall_height if is_side or back else f.front_height).value,
         tail_length=(f.tail_back if back else f.tail_front).value,
         through=d.choices.corner.joint == "through",
-        ear=f.lap_front.value if tails and is_side and low_front else None,
+        end=end_of(d, part=part, which=which),
         lines=tuple(
             row
             for row in setting_out_lines(d, proud=proud)
-            if row.part == part and row.end in (end, "along")
+            if row.part == part and row.end in (where, "along")
         ),
         turn=(-1 if is_side and not back else 1) * (-1 if left_handed else 1),
     )
@@ -147,19 +125,7 @@ def net_scale(w: Wall, *, kept: float | None = None) -> float:
 
 
 def lay_out_net(sheet: Sheet, w: Wall) -> Net:
-    """Where each face lies on the page.
-
-    Parameters
-    ----------
-    sheet : Sheet
-        What is drawn on.
-    w : Wall
-        The end of a wall. [mm]
-
-    Source
-    ------
-    Developed views: common practice.
-    """
+    """Where each face lies on the page."""
     scale, turn = sheet.scale, w.turn
     inner = MIDDLE + turn * w.thickness * scale / 2
     outer = MIDDLE - turn * w.thickness * scale / 2

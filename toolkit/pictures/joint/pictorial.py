@@ -12,7 +12,7 @@ from toolkit.pictures.apart.figure import log_of
 from toolkit.pictures.apart.sheet import Frame, Naming, Scene, draw
 from toolkit.pictures.apart.view import Edges, Face, Floats, carried, look_at, on_paper
 from toolkit.pictures.apart.words import Shown
-from toolkit.pictures.corner.joint import Joint, Which, joint
+from toolkit.pictures.corner.joint import Joint, joint
 from toolkit.pictures.joint.names import Foot, columns, feet
 from toolkit.pictures.joint.pose import Posed, lines_on_wood, posed
 from toolkit.pictures.joint.words import apart_sentence
@@ -22,6 +22,7 @@ from toolkit.pictures.kit.picture import Picture
 from toolkit.pictures.kit.sheet import PAPER_TEXT
 from toolkit.pictures.kit.view import still_scale
 from toolkit.plan import Plan
+from toolkit.shape import Which
 
 HEIGHT = 366.0  # [pt]
 PLAIN = 90.0  # a face of which less is seen shows no figure [mm²]

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from toolkit.pictures.corner.joint import Which
 from toolkit.pictures.joint.columns import first_line
 from toolkit.pictures.joint.marked import draw_lines, draw_waste
 from toolkit.pictures.joint.net import (
@@ -23,6 +22,7 @@ from toolkit.pictures.kit.picture import Picture
 from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
 from toolkit.pictures.kit.view import View
 from toolkit.plan import Plan
+from toolkit.shape import Which
 
 HEIGHT = 386.0  # [pt]
 

@@ -20,10 +20,10 @@ from toolkit.pictures.section.groove_detail import (
     draw_detail,
     magnification,
 )
-from toolkit.pictures.section.marks import lay, lay_ghost, no_such_box, panel_words
-from toolkit.pictures.section.parts import cut_across
+from toolkit.pictures.section.marks import drawable, lay, lay_ghost, no_such_box, panel_words
 from toolkit.plan import Plan
 from toolkit.results import Spot, capital
+from toolkit.shape import cut_across
 
 HEIGHT = 318.0
 BOTTOM = 96.0
@@ -79,9 +79,9 @@ def section_across(plan: Plan, *, ghost: Plan | None = None, paper: bool = False
     f = plan.design.frame
     words = _sentence(plan)
     text = PAPER_TEXT if paper else TEXT
-    if not _drawable(plan):
+    if not drawable(plan):
         return nothing(words, height=HEIGHT, text=text)
-    kept = _scale(ghost) if ghost is not None and _drawable(ghost) else None
+    kept = _scale(ghost) if ghost is not None and drawable(ghost) else None
     scale = _scale(plan, kept)
     sheet = Sheet(scale=scale, height=HEIGHT, text=text)
     view = View(sheet, MIDDLE - f.outside_width.value / 2 * scale, BOTTOM, scale)
@@ -105,11 +105,6 @@ def section_across(plan: Plan, *, ghost: Plan | None = None, paper: bool = False
     sheet.write(title, [Place(MIDDLE, low, "center")], rank=-1, size=size)
     unit_note(sheet, plan, ghost=kept is not None)
     return sheet.picture(words)
-
-
-def _drawable(plan: Plan) -> bool:
-    f = plan.design.frame
-    return min(f.inside_width.value, f.wall_height.value, f.inside_height.value) > 0
 
 
 def _draw(view: View, plan: Plan) -> None:
@@ -180,7 +175,7 @@ def _circle(view: View, zone: Zone) -> None:
 def _sentence(plan: Plan) -> str:
     show, d = plan.choices.rule.show, plan.design
     f = d.frame
-    if not _drawable(plan):
+    if not drawable(plan):
         return no_such_box(plan)
     depth = d.choices.groove.depth
     behind = show(max(f.side_thickness.value - depth, 0.0))

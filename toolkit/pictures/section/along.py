@@ -11,10 +11,10 @@ from toolkit.pictures.kit.picture import Picture, Point
 from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
 from toolkit.pictures.kit.view import View, still_scale
 from toolkit.pictures.section.faults import along_faults
-from toolkit.pictures.section.marks import lay, lay_ghost, no_such_box
-from toolkit.pictures.section.parts import cut_along
+from toolkit.pictures.section.marks import drawable, lay, lay_ghost, no_such_box
 from toolkit.plan import Plan
 from toolkit.results import Spot
+from toolkit.shape import cut_along
 
 HEIGHT = 286.0
 BOTTOM = 94.0
@@ -27,12 +27,6 @@ _SPOTS: tuple[Spot, ...] = (
     "front edge", "lid end", "lid top", "rim", "underside", "grain", "front in the damp",
     "lid rebate",
 )  # fmt: skip
-
-
-def _drawable(plan: Plan) -> bool:
-    f = plan.design.frame
-    low = min(f.inside_length.value, f.wall_height.value, f.inside_height.value)
-    return min(low, f.front_height.value) > 0
 
 
 def _scale(plan: Plan, kept: float | None = None) -> float:
@@ -68,9 +62,9 @@ def section_along(plan: Plan, *, ghost: Plan | None = None, paper: bool = False)
     """
     words, f = _sentence(plan), plan.design.frame
     text = PAPER_TEXT if paper else TEXT
-    if not _drawable(plan):
+    if not drawable(plan):
         return nothing(words, height=HEIGHT, text=text)
-    kept = _scale(ghost) if ghost is not None and _drawable(ghost) else None
+    kept = _scale(ghost) if ghost is not None and drawable(ghost) else None
     scale = _scale(plan, kept)
     sheet = Sheet(scale=scale, height=HEIGHT, text=text)
     view = View(sheet, MIDDLE - f.outside_length.value / 2 * scale, BOTTOM, scale)
@@ -193,7 +187,7 @@ def _way_out(view: View, at: Point) -> None:
 def _sentence(plan: Plan) -> str:
     show, d = plan.choices.rule.show, plan.design
     f = d.frame
-    if not _drawable(plan):
+    if not drawable(plan):
         return no_such_box(plan)
     text = (
         f"Section along: {show(f.inside_length.value)} inside, walls "

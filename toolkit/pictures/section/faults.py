@@ -10,8 +10,8 @@ from toolkit.pictures.kit.notes import note_of
 from toolkit.pictures.kit.picture import Point
 from toolkit.pictures.kit.view import View, band, rectangle
 from toolkit.pictures.section.marks import say, wrong
-from toolkit.pictures.section.parts import cut_across, cut_along
 from toolkit.plan import Plan
+from toolkit.shape import cut_across, cut_along
 
 
 def across_faults(view: View, plan: Plan) -> None:

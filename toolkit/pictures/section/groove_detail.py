@@ -13,8 +13,8 @@ from toolkit.pictures.kit.picture import Point
 from toolkit.pictures.kit.sheet import Sheet
 from toolkit.pictures.kit.view import View, band, rectangle
 from toolkit.pictures.section.marks import wrong
-from toolkit.pictures.section.parts import cut_across
 from toolkit.plan import Plan
+from toolkit.shape import cut_across
 
 # Where the middle of the magnified piece lies, and the room there is for it. [pt]
 MIDDLE_X, MIDDLE_Y = 409.0, 178.0

@@ -12,10 +12,10 @@ from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
 from toolkit.pictures.kit.view import View, still_scale
 from toolkit.pictures.section.along import far_side
 from toolkit.pictures.section.faults import along_faults, front_faults
-from toolkit.pictures.section.marks import lay, lay_ghost
-from toolkit.pictures.section.parts import Cut, cut_along
+from toolkit.pictures.section.marks import drawable, lay, lay_ghost
 from toolkit.plan import Plan
 from toolkit.results import below
+from toolkit.shape import CutPart, cut_along
 
 HEIGHT = 262.0
 BOTTOM = 96.0
@@ -24,9 +24,9 @@ LEFT = 62.0
 ROOMS = (420.0, 118.0)
 
 
-def _cuts(plan: Plan, out: float) -> list[Cut]:
+def _cuts(plan: Plan, out: float) -> list[CutPart]:
     return [
-        Cut(cut.name, tuple((x + out, z) for x, z in cut.points), cut.end_grain)
+        CutPart(cut.name, tuple((x + out, z) for x, z in cut.points), cut.end_grain)
         if cut.name == "lid"
         else cut
         for cut in cut_along(plan.design)
@@ -82,7 +82,7 @@ def lid_picture(
             f"{lid.length.value:g}, its length"
         )
     words = _sentence(plan, out)
-    if min(f.inside_length.value, f.inside_height.value, f.front_height.value) <= 0:
+    if not drawable(plan):
         return nothing(words, height=HEIGHT, text=text)
     scale = _scale(plan)
     sheet = Sheet(scale=scale, height=HEIGHT, text=text)

@@ -11,27 +11,19 @@ from toolkit.pictures.kit.notes import not_right
 from toolkit.pictures.kit.picture import Point
 from toolkit.pictures.kit.sheet import Sheet
 from toolkit.pictures.kit.view import View
-from toolkit.pictures.section.parts import Cut
 from toolkit.plan import Plan
+from toolkit.shape import CutPart
 
 
-def lay(view: View, cuts: Sequence[Cut], *, heart: dict[str, float]) -> None:
-    """Parts where they are cut, with their grain.
+def drawable(plan: Plan) -> bool:
+    """Whether there is a box to be cut through."""
+    f = plan.design.frame
+    inside = min(f.inside_length.value, f.inside_width.value, f.inside_height.value)
+    return min(inside, f.wall_height.value, f.front_height.value) > 0
 
-    Parameters
-    ----------
-    view : View
-        Where they lie.
-    cuts : sequence of Cut
-        The parts. [mm]
-    heart : dict
-        Direction of the heart of the tree by the name of the part, else towards the outside of
-        the box, up. [deg]
 
-    Source
-    ------
-    End grain by rings, long grain by flowing lines: the workbook's own.
-    """
+def lay(view: View, cuts: Sequence[CutPart], *, heart: dict[str, float]) -> None:
+    """Parts where they are cut, with their grain; the heart of the tree by part, else up. [deg]"""
     for cut in cuts:
         fill = "end" if cut.end_grain else "face"
         view.area(cut.name, cut.points, fill=f"{fill} cut", edge="visible")
@@ -41,7 +33,7 @@ def lay(view: View, cuts: Sequence[Cut], *, heart: dict[str, float]) -> None:
             long_grain(view, cut.points)
 
 
-def lay_ghost(view: View, cuts: Sequence[Cut]) -> None:
+def lay_ghost(view: View, cuts: Sequence[CutPart]) -> None:
     """The same parts as they were before, thinly. [mm]"""
     for cut in cuts:
         view.area(f"ghost {cut.name}", cut.points, edge="ghost")

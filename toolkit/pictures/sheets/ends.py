@@ -12,12 +12,11 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from toolkit.box.joinery import Line
-from toolkit.pictures.corner.boards import socket_shape, tail_wastes
 from toolkit.pictures.corner.joint import Joint
 from toolkit.pictures.kit.picture import Point
 from toolkit.pictures.kit.view import rectangle
 from toolkit.pictures.sheets.marks import Mark, closed
-from toolkit.results import above
+from toolkit.shape import JointedEnd, waste_on
 
 Shape = list[Point]
 
@@ -82,11 +81,6 @@ class End:
         return self.base if any(row.name == name for row in self.early) else 0.0
 
 
-def _mirrored(shape: Sequence[Point], thickness: float) -> Shape:
-    """A shape of the inside face on the outside face. [mm]"""
-    return [(-thickness - u, z) for u, z in shape]
-
-
 def _gauged(rows: Sequence[Line], thickness: float, base: float) -> Iterator[Mark]:
     """Gauge lines of one end, each on its face. [mm]"""
     for row in rows:
@@ -108,51 +102,20 @@ def _gauged(rows: Sequence[Line], thickness: float, base: float) -> Iterator[Mar
         yield Mark("gauge", tuple(ends))
 
 
-def _tail_wastes(j: Joint, thickness: float, base: float) -> Iterator[Shape]:
-    tip = base - j.tail_length
-    shapes = [[(max(base + x, 0.0), z) for x, z in shape] for shape in tail_wastes(j)]
-    if above(tip, 0.0):
-        # Under an ear the tails end short of the end: that piece goes first, and whole.
-        shapes.append(rectangle((0.0, tip), (0.0, j.corner.height)))
-        yield rectangle((-thickness, 0.0), (0.0, j.corner.height))
-    else:
-        for shape in shapes:
-            tips = [z for u, z in shape if u <= _SAME]
-            if len(tips) > 1:
-                yield rectangle((-thickness, 0.0), (min(tips), max(tips)))
-    for shape in shapes:
-        yield shape
-        yield _mirrored(shape, thickness)
-
-
-def _pin_wastes(j: Joint, thickness: float, base: float) -> Iterator[Shape]:
-    for tail in j.corner.tails:
-        yield rectangle((0.0, base), (tail.low, tail.high))
-        socket = socket_shape(tail, j)
-        yield [(-depth, z) for depth, z in socket]
-        if not above(thickness, j.socket_depth):
-            _, (_, low), (_, high), _ = socket
-            yield _mirrored(rectangle((0.0, base), (low, high)), thickness)
+def _wastes(end: JointedEnd, base: float) -> Iterator[Shape]:
+    """What is cut away, on each face. [mm]"""
+    thick = end.thickness
+    yield from (list(shape) for shape in waste_on(end, on="inside face", base=base) if shape)
+    for shape in waste_on(end, on="end grain", base=base):
+        if shape:
+            yield [(-deep, z) for deep, z in shape]
+    for shape in waste_on(end, on="outside face", base=base):
+        if shape:
+            yield [(-thick - u, z) for u, z in shape]
 
 
 def end_of_wall(j: Joint, lines: Sequence[Line], *, tails: bool, thickness: float) -> End:
-    """Open out one end of a wall.
-
-    Parameters
-    ----------
-    j : Joint
-        The corner that the end belongs to. [mm]
-    lines : sequence of Line
-        The lines that are set out on this end. [mm]
-    tails : bool
-        Whether the wall is the tail board here.
-    thickness : float
-        Of the wall. [mm]
-
-    Source
-    ------
-    Which line goes on which face: as set out. The rest is geometry.
-    """
+    """Open out one end of a wall."""
     gauged = [
         row.setting.value
         for row in lines
@@ -160,7 +123,6 @@ def end_of_wall(j: Joint, lines: Sequence[Line], *, tails: bool, thickness: floa
     ]
     base = max(gauged)
     outside = any(row.face == "outside face" and row.setting is not None for row in lines)
-    wastes = (_tail_wastes if tails else _pin_wastes)(j, thickness, base)
     early = tuple(
         Early(run.name, run.ends == "plugged")
         for run in j.runs
@@ -172,7 +134,7 @@ def end_of_wall(j: Joint, lines: Sequence[Line], *, tails: bool, thickness: floa
         thickness=thickness,
         base=base,
         flap=base + PAST if outside else 0.0,
-        wastes=tuple(wastes),
+        wastes=tuple(_wastes(j.tail_end if tails else j.pin_end, base)),
         gauged=tuple(_gauged(lines, thickness, base)),
         early=early,
     )

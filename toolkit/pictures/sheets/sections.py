@@ -12,10 +12,10 @@ from toolkit.pictures.kit.figure_of_wood import break_line
 from toolkit.pictures.kit.lettering import Place, extent
 from toolkit.pictures.kit.picture import Point
 from toolkit.pictures.kit.view import band
-from toolkit.pictures.section.parts import Cut, cut_across, cut_along
 from toolkit.pictures.sheets.marks import SMALL, Mark, Piece, Window, Wish
 from toolkit.pictures.sheets.words import section_captions
 from toolkit.plan import Plan
+from toolkit.shape import CutPart, cut_across, cut_along
 
 _INTO = 24.0  # how much of a panel is drawn beyond the wall, at least [mm]
 _SWAY = 0.3  # of the line where a panel is broken off
@@ -25,19 +25,7 @@ _WORDS = {"left side": "side", "back end": "back", "front end": "front"}
 
 
 def section_pieces(plan: Plan, *, day: str) -> tuple[Piece, ...]:
-    """The groove's section at a side, and the lid's at either end.
-
-    Parameters
-    ----------
-    plan : Plan
-        The box. [mm]
-    day : str
-        The date written on them.
-
-    Source
-    ------
-    The plan.
-    """
+    """The groove's section at a side, and the lid's at either end."""
     d, f = plan.design, plan.design.frame
     across, along, long = cut_across(d), cut_along(d), f.outside_length.value
     into = _INTO
@@ -58,7 +46,7 @@ def section_pieces(plan: Plan, *, day: str) -> tuple[Piece, ...]:
     return tuple(made)
 
 
-def _between(cut: Cut, left: float, right: float) -> list[Point]:
+def _between(cut: CutPart, left: float, right: float) -> list[Point]:
     """What of a part lies between two uprights. [mm]"""
     return [(x, z) for z, x in band([(z, x) for x, z in cut.points], low=left, high=right)]
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from toolkit.box import Span
 from toolkit.box.joinery import Line, setting_out_lines
-from toolkit.pictures.corner.joint import Which, joint
+from toolkit.pictures.corner.joint import joint
 from toolkit.pictures.kit.lettering import Place
 from toolkit.pictures.kit.picture import Point
 from toolkit.pictures.kit.view import rectangle
@@ -16,6 +16,7 @@ from toolkit.pictures.sheets.marks import SMALL, Mark, Piece, Window, Wish, clos
 from toolkit.pictures.sheets.words import wall_caption
 from toolkit.plan import Plan
 from toolkit.results import Working
+from toolkit.shape import Which
 
 _OVER = 2.0  # how far a fold runs on above the wall [mm]
 _APART = 170.0  # what is written more than once on a long wall [mm]
@@ -45,17 +46,7 @@ class Wall:
 
 
 def walls(plan: Plan) -> tuple[Wall, ...]:
-    """The four walls of a box; left and right as seen from its front.
-
-    Parameters
-    ----------
-    plan : Plan
-        The box. [mm]
-
-    Source
-    ------
-    The plan.
-    """
+    """The four walls of a box; left and right as seen from its front."""
     d, f = plan.design, plan.design.frame
     on_ends = d.choices.corner.tails_on == "ends"
     lines = setting_out_lines(d)
@@ -90,21 +81,7 @@ def walls(plan: Plan) -> tuple[Wall, ...]:
 
 
 def wall_piece(wall: Wall, plan: Plan, *, day: str) -> Piece:
-    """A wall as something to cut out.
-
-    Parameters
-    ----------
-    wall : Wall
-        The wall. [mm]
-    plan : Plan
-        Its box. [mm]
-    day : str
-        The date written on it.
-
-    Source
-    ------
-    The plan.
-    """
+    """A wall as something to cut out."""
     (_, left), (_, right) = wall.left, wall.right
     long, high = wall.length.value, wall.height.value
     window = Window(-left.thickness - left.flap, long + right.thickness + right.flap, 0.0, high)

@@ -1,4 +1,4 @@
-"""Lid, bottom and battens as solids; the walls are in ``solids``."""
+"""Lid, bottom and battens where they lie in the finished box, as convex pieces."""
 
 from __future__ import annotations
 
@@ -6,17 +6,7 @@ import numpy as np
 from manifold3d import Manifold
 
 from toolkit.box import Design, LiftOffLid, Panel
-
-Range = tuple[float, float]
-
-
-def block(x: Range, y: Range, z: Range) -> Manifold:
-    """A box between three ranges; nothing where one of them is empty. [mm]"""
-    low, high = zip(x, y, z, strict=True)
-    size = tuple(b - a for a, b in zip(low, high, strict=True))
-    if min(size) <= 0:
-        return Manifold()
-    return Manifold.cube(size).translate(low)
+from toolkit.shape.slices import Range, block
 
 
 def _middle(centre: float, length: float) -> Range:
@@ -38,7 +28,7 @@ def _bevelled(panel: Panel, x: Range, y: Range, *, is_lid: bool) -> Manifold:
     return Manifold.hull_points(np.array(corners, dtype=np.float64))
 
 
-def panel_shape(d: Design, *, panel: Panel) -> Manifold:
+def panel_pieces(d: Design, *, panel: Panel) -> tuple[Manifold, ...]:
     """A panel in its grooves, lying on their floor (the bottom: level with their tongue). [mm]"""
     f = d.frame
     is_lid = panel.name == "lid"
@@ -50,17 +40,20 @@ def panel_shape(d: Design, *, panel: Panel) -> Manifold:
     else:
         x = _middle(f.back_thickness.value + f.inside_length.value / 2, length)
     if panel.profile == "bevelled" and panel.rebate_depth > 0:
-        return _bevelled(panel, x, y, is_lid=is_lid)
-    whole = block(x, y, (panel.low, panel.high))
+        return (_bevelled(panel, x, y, is_lid=is_lid),)
     if panel.profile == "flat" or panel.rebate_depth <= 0:
-        return whole
+        return (block(x, y, (panel.low, panel.high)),)
     inner = _inset(x, y, panel.rebate_width, front=not is_lid)
     tongue = panel.low + panel.tongue if is_lid else panel.high - panel.tongue
-    worked = (tongue, panel.high) if is_lid else (panel.low, tongue)
-    return whole - (block(x, y, worked) - block(*inner, worked))
+    edge, body = (panel.low, tongue), (tongue, panel.high)
+    if not is_lid:
+        edge, body = body, edge
+    return block(x, y, edge), block(*inner, body)
 
 
-def lift_off_shapes(d: Design, *, lid: LiftOffLid) -> tuple[Manifold, tuple[Manifold, ...]]:
+def lift_off_pieces(
+    d: Design, *, lid: LiftOffLid
+) -> tuple[tuple[Manifold, ...], tuple[Manifold, ...]]:
     """A lid lying on the rim, and the battens under it if it has any. [mm]"""
     f = d.frame
     middle_x, middle_y = f.outside_length.value / 2, f.outside_width.value / 2
@@ -72,11 +65,11 @@ def lift_off_shapes(d: Design, *, lid: LiftOffLid) -> tuple[Manifold, tuple[Mani
     centre_y = _middle(middle_y, lid.centre_width.value)
     if lid.batten is None:
         above = block(x, y, (rim, rim + lid.thickness.value - lid.down))
-        return above + block(centre_x, centre_y, (rim - lid.down, rim)), ()
+        return (above, block(centre_x, centre_y, (rim - lid.down, rim))), ()
     length, width, thickness = (size.value for size in lid.batten)
     across, down = _middle(middle_y, length), (rim - thickness, rim)
     battens = (
         block((centre_x[0], centre_x[0] + width), across, down),
         block((centre_x[1] - width, centre_x[1]), across, down),
     )
-    return block(x, y, (rim, rim + lid.thickness.value)), battens
+    return (block(x, y, (rim, rim + lid.thickness.value)),), battens

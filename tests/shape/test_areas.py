@@ -14,7 +14,7 @@ from tests.oracle.shapes import block, hull
 from tests.oracle.solids import Solids, build
 from toolkit.box import Choices
 from toolkit.plan import as_data, plan
-from toolkit.plan.areas import finishing_areas
+from toolkit.shape import finishing_areas
 
 NEAR = 1e-4  # mm; how near a triangle lies to the plane that it is counted for
 CARD = postcard()
@@ -56,8 +56,10 @@ def measured(s: Solids) -> dict[str, float]:
 
     def inner(low: float, high: float) -> float:
         part = within(walls, low, high)
-        faces = ((0, x[0], 1), (0, x[1], -1), (1, y[0], 1), (1, y[1], -1))
-        return sum(on_plane(part, axis=a, at=at, facing=way) for a, at, way in faces)
+        # Beside a low front the sides' faces run on; the lid fills that space.
+        sides = part ^ hull(block((-1e3, x[1]), tall, tall))
+        faces = ((part, 0, x[0], 1), (part, 0, x[1], -1), (sides, 1, y[0], 1), (sides, 1, y[1], -1))
+        return sum(on_plane(w, axis=axis, at=at, facing=way) for w, axis, at, way in faces)
 
     def shown(panel: Manifold, end: float) -> float:
         return float((panel ^ hull(block((x[0], end), y, tall))).project().area())
@@ -95,32 +97,33 @@ def measured(s: Solids) -> dict[str, float]:
 
 def differing(choices: Choices) -> list[str]:
     """Which areas the workbook reckons otherwise than they are on the solids."""
+    choices = choices.having({"panels.bevel_width": 16.0})  # else a rule chooses it
     made = plan(choices)
     found, s = [], build(as_data(made), choices)
-    told = {row.name: row.size for row in finishing_areas(made).rows}
-    seen, lid = measured(s), s.facts.panels["lid"]
-    # What holes may take off the faces, at the left and at the right; it is not reckoned.
-    through = made.design.choices.groove.ends == "through"
-    holes = 2 * sum((hole.high - hole.low) * hole.depth for hole in made.design.holes) * through
+    told = {row.name: row.size for row in finishing_areas(made.design).rows}
+    seen = measured(s)
     for faces in (told, seen):
         faces["walls"] = sum(faces.pop(name) for name in ("sides", "back end", "front end"))
     assert set(seen) == set(told)
     for name, size in seen.items():
-        near, slack = 1e-6, 0.05 + (holes if name == "walls" else 0.0)
-        if name == "walls inside" and s.facts.sliding:
-            # The front ends a hair below the lid.
-            slack += choices.panels.front_drop * s.facts.width
-        if name == "front edge of the lid" and lid.profile == "rebated":
-            # The shoulders of its rebates stand a millimetre and the clearance off the sides.
-            off = s.facts.inside[1] + 2 * s.facts.depth - lid.width + 2.0
-            slack += off * (lid.thickness - lid.tongue)
-        if name == "front edge of the lid" and lid.profile == "bevelled":
-            near = 0.25  # a bevel has no square corners; the whole edge is reckoned
-        if name == "walls below the bottom" and s.facts.panels["bottom"].profile == "bevelled":
-            near = 1e-3
-        if told[name] != pytest.approx(size, rel=near, abs=slack):
+        if told[name] != pytest.approx(size, rel=1e-6, abs=0.05):
             found.append(f"{name}: {size:.1f} on the solids, {told[name]:.1f} told")
     return found
+
+
+def test_the_postcard_box() -> None:
+    """Walls, top of the lid and underside 0.073 m² (0.79 sq ft); everything about 0.13 m².
+
+    Worked separately; "about" is taken as half its last digit, with the edges that a hand's sum
+    leaves out (7 per cent) beside it.
+    """
+    rows = {row.name: row.size for row in finishing_areas(plan(CARD).design).rows}
+    seen = ("sides", "back end", "top of the lid", "underside of the bottom")
+    shown = sum(rows[name] for name in seen) + 134 * 51
+    assert shown / 1e6 == pytest.approx(0.073, abs=5e-4)
+    assert shown / 304.8**2 == pytest.approx(0.79, abs=0.01)
+    edges = sum(size for name, size in rows.items() if "edge" in name)
+    assert (sum(rows.values()) - edges) / 1e6 == pytest.approx(0.13, abs=5e-3)
 
 
 @pytest.mark.parametrize("name", EXAMPLES)

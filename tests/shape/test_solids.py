@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from itertools import combinations
 
 import numpy as np
@@ -10,9 +11,8 @@ from manifold3d import Manifold
 
 from tests.boxes import postcard
 from toolkit.box import Choices
-from toolkit.pictures.apart.panels import block
-from toolkit.pictures.apart.solids import Solid, solids
 from toolkit.plan import plan
+from toolkit.shape import Solid, block, cut_across, cut_along, end_grain, end_of, solids, waste_on
 
 NOTHING = 1e-3  # [mm³]
 RIGHT = 1e-6  # relative, for sums of a few products in binary fractions
@@ -150,6 +150,40 @@ def test_volumes_of_the_postcard_box_by_hand() -> None:
     assert found == pytest.approx(by_hand, rel=RIGHT)
 
 
+def _cut(shape: Manifold, axis: int, at: float) -> float:
+    """Area of a cut across an axis. [mm²]"""
+    order = [(axis + 1) % 3, (axis + 2) % 3, axis]
+    return float(shape.transform(np.eye(4)[order]).slice(at).area())
+
+
+def _area(outline: Sequence[tuple[float, float]]) -> float:
+    turned = zip(outline, [*outline[1:], *outline[:1]], strict=True)
+    return abs(sum(x0 * z1 - x1 * z0 for (x0, z0), (x1, z1) in turned)) / 2
+
+
+@every_box
+def test_sections_and_ends_are_cuts_through_the_whole_parts(box: Choices) -> None:
+    """They are put together from cuts through pieces, which is quicker."""
+    d, parts = plan(box).design, _parts(box)
+    f = d.frame
+    long, wide = f.outside_length.value, f.outside_width.value
+    names = {"left side": "side near", "right side": "side far"}
+    names |= {"back end": "back", "front end": "front"}
+    for cuts, axis, at in ((cut_across(d), 0, long / 2 + 0.01), (cut_along(d), 1, wide / 2)):
+        for name in {cut.name for cut in cuts if "batten" not in cut.name}:
+            drawn = sum(_area(cut.points) for cut in cuts if cut.name == name)
+            assert drawn == pytest.approx(_cut(parts[names.get(name, name)].shape, axis, at)), name
+    on_ends = d.choices.corner.tails_on == "ends"
+    for which, name in (("back", "back"), ("front", "front")):
+        part = "side" if on_ends else which
+        grain = sum(map(_area, end_grain(d, part=part, which=which)))  # type: ignore[arg-type]
+        shape = parts["side near" if on_ends else name].shape
+        end = 1e-5 if which == "back" or not on_ends else long - 1e-5
+        assert grain == pytest.approx(_cut(shape, 0 if on_ends else 1, end), rel=1e-5), which
+        socket = waste_on(end_of(d, part=part, which=which), on="end grain")  # type: ignore[arg-type]
+        assert len(socket) == len((d.back if which == "back" else d.front).tails)
+
+
 @pytest.mark.parametrize(
     ("name", "way"),
     [
@@ -210,6 +244,6 @@ def test_pins_whose_flanks_meet_end_there() -> None:
     side = next(part.shape for part in solids(d) if part.name == "side")
     # Two half pins reach to the lap, the two whole ones end one millimetre before it.
     for low, high, end in ((0, 3, 4.0), (21, 23, 5.0), (41, 43, 5.0), (61, 64, 4.0)):
-        pin = side ^ block((1, 11), (4.0 if end > 4 else 3.9, 12), (low, high))
+        pin = side ^ block((1, 11), (4.001 if end > 4 else 3.9, 12), (low, high))
         reach = end if end > 4 else 3.9
         assert pin.bounding_box()[1] == pytest.approx(reach), low
