@@ -213,13 +213,28 @@ def test_extension_lines_begin_off_the_part_and_pass_the_dimension_line() -> Non
 def test_a_dimension_line_without_its_figure_is_not_drawn() -> None:
     sheet = Sheet(scale=1.0)
     kept = sheet.write("here", [Place(50.0, 50.0)])
-    lost = sheet.write("there", [Place(-500.0, 50.0)])
+    lost = sheet.write("there", [Place(-500.0, 50.0)], kind="remark")
     sheet.line("dimension", [(0.0, 0.0), (10.0, 0.0)], owners=(kept,))
     sheet.line("dimension", [(0.0, 5.0), (10.0, 5.0)], owners=(lost,))
     sheet.line("dimension", [(0.0, 9.0), (10.0, 9.0)], owners=(kept, lost))
     drawn = sheet.picture("two labels").drawn
     assert drawn.dropped == ("there",)
     assert [points[0][1] for _, points in drawn.strokes] == [0.0, 9.0]
+
+
+@pytest.mark.parametrize("height", [8.0, 60.0])
+def test_a_page_without_room_for_a_size_grows_above_or_below(height: float) -> None:
+    sheet = Sheet(scale=1.0, height=70.0)
+    for level in range(0, 70, 8):
+        sheet.line("thin", [(0.0, float(level)), (sheet.width, float(level))])
+    sheet.write("12", [Place(200.0, height)], at=(200.0, height), kind="size")
+    drawn = sheet.picture("a full page").drawn
+    (label,) = drawn.labels
+    lines = [points[0][1] for _, points in drawn.strokes if points[0][0] == 0.0]
+    assert drawn.height > 70.0 * 4 / 3
+    assert (label.y1 * 0.75 < min(lines)) is (height < 35.0)
+    assert (label.y0 * 0.75 > max(lines)) is (height > 35.0)
+    assert min(lines) >= 0.0 and label.y0 > 0.0 and label.y1 < drawn.height
 
 
 @pytest.mark.parametrize("paper", [False, True])

@@ -16,9 +16,10 @@ from toolkit.pictures.apart.svg import data, dots
 from toolkit.pictures.apart.tints import tints
 from toolkit.pictures.apart.view import Edges, Face, Floats, on_paper
 from toolkit.pictures.apart.words import CLEAR, Normal, Shown, labels
-from toolkit.pictures.kit.lettering import Box, Label, Page, Place
+from toolkit.pictures.kit.lettering import Box, Label, Place
 from toolkit.pictures.kit.pens import PENS
 from toolkit.pictures.kit.picture import PX_PER_PT, Drawn, LabelBox, Outline, Picture
+from toolkit.pictures.kit.placing import Page
 from toolkit.pictures.kit.svg import area, page, stroke, words
 
 WIDTH = 540.0  # 720 px on a screen [pt]

@@ -19,7 +19,7 @@ def data(lines: Iterable[Floats], *, height: float, closed: bool = False) -> str
 
 def dots(places: Iterable[Place], *, height: float) -> str:
     """The dots that end leaders on the faces they speak of. [pt]"""
-    ends = [place.leader[-1] for place in places if place.leader]
+    ends = [place.leader[0] for place in places if place.leader]
     return "".join(
         f'<circle cx="{svg.number(x)}" cy="{svg.number(height - y)}" r="{DOT:g}" fill="{INK}"/>'
         for x, y in ends

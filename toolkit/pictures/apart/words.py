@@ -140,7 +140,7 @@ def _beside(
             float(middles[k, 0] + shift[0]),
             float(middles[k, 1] + shift[1]),
             "center",
-            (_leaving(middles[k], half, foot), (float(foot[0]), float(foot[1]))),
+            ((float(foot[0]), float(foot[1])), _leaving(middles[k], half, foot)),
         )
         for k in order[~covered[order] & (length[order] > 0)]
     ]

@@ -125,4 +125,4 @@ def _neighbours(tail_view: View, pin_view: View, plan: Plan, j: Joint) -> None:
     low, high = d.lid.low, d.lid.high
     view.line("beside", (far, low), (edge, low), (edge, high), (far, high))
     middle = view.at(far / 2, (low + high) / 2)
-    view.sheet.write("lid", [Place(middle[0], middle[1] - 3.4, "center")], rank=3)
+    view.sheet.write("lid", [Place(middle[0], middle[1] - 3.4, "center")], rank=3, at=middle)

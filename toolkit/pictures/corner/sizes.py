@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from toolkit.pictures.corner.boards import BODY
 from toolkit.pictures.corner.joint import Joint
-from toolkit.pictures.kit.dimensions import Step, row, single
-from toolkit.pictures.kit.lettering import Anchor, Place
+from toolkit.pictures.kit.dimensions import BESIDE, Step, row, single
+from toolkit.pictures.kit.lettering import Anchor, Place, extent
 from toolkit.pictures.kit.notes import figures
 from toolkit.pictures.kit.picture import Point
 from toolkit.pictures.kit.view import View
@@ -46,7 +46,9 @@ def groove_row(view: View, plan: Plan, j: Joint) -> None:
     stops.append(top)
     start = view.across(BODY / view.scale) + turn * 3.5
     _row(view, stops, steps, at=start + turn * 14, start=start, side=turn)
-    farther = start + turn * (14.0 + 3.5 * view.sheet.text)
+    size = view.sheet.text
+    widest = max(extent(step.text, size=size)[0] for step in steps if step.text)
+    farther = start + turn * (14.0 + max(3.5 * size, widest + 2 * BESIDE))
     single(
         view.sheet,
         (view.up(0.0), view.up(top)),
@@ -201,7 +203,8 @@ def beside(
     for i in range(1, 15):
         shifts += [i * 6.0, -i * 6.0]
     if red_at is None:
-        sheet.write(text, [Place(x, first + shift) for shift in shifts], rank=rank)
+        spots = [Place(x, first + shift) for shift in shifts]
+        sheet.write(text, spots, rank=rank, kind="remark")
         return
     level = view.up(height)
     led = [Place(x, first + shift, leader=(red_at, (x - 2.5, level + shift))) for shift in shifts]
@@ -242,4 +245,5 @@ def line_words(view: View, j: Joint) -> None:
         level = view.up((wood.tip_low + min(wood.tip_high, j.corner.height)) / 2)
         anchor: Anchor = "right" if view.turn > 0 else "left"
         spots = [Place(tip, level - 3.4 + shift, anchor) for shift in (0.0, 3.0, -3.0, 6.0)]
-        sheet.write("waste", spots, rank=7)
+        at = view.at(-j.tail_length, (wood.tip_low + min(wood.tip_high, j.corner.height)) / 2)
+        sheet.write("waste", spots, rank=7, at=at)

@@ -147,7 +147,7 @@ def _label(
     drop = first_line(row.text, size=TEXT)
     begin = edge + (3.0 if at_left else -3.0)
     places = tuple(
-        Place(edge, level + shift + drop, anchor, ((begin, level + shift), spot))
+        Place(edge, level + shift + drop, anchor, (spot, (begin, level + shift)))
         for shift in SHIFTS
     )
     return Label(row.text, places, row.rank, TEXT)

@@ -111,7 +111,8 @@ def row(
             if has_next:
                 outer[end] = None
         places = (_beside if axis == "up" else _above)(sheet, step.text, low, high, outer, at, side)
-        sheet.write(step.text, places, rank=step.rank, red=step.red)
+        middle = on((low + high) / 2, at)
+        sheet.write(step.text, places, rank=step.rank, red=step.red, at=middle, kind="size")
 
 
 @dataclass(frozen=True, slots=True)
@@ -173,12 +174,16 @@ def _beside(
     under, over = extent(lines[-1], size=sheet.text)[1], extent(lines[0], size=sheet.text)[2]
     drop = (len(lines) - 1) * LEADING * sheet.text
     middle = (low + high) / 2 - (under + over - drop) / 2
-    spots = []
-    for way in (side, -side):
-        anchor: Literal["left", "right"] = "left" if way > 0 else "right"
-        spots.append(Place(at + way * BESIDE, middle, anchor))
-    # A row of small steps has no room level with itself: a little up or down, or past an end.
-    anchor = "left" if side > 0 else "right"
+    anchor: Literal["left", "right"] = "left" if side > 0 else "right"
+    other: Literal["left", "right"] = "right" if side > 0 else "left"
+    # Where something stands level with its middle: farther up or down a long line; of a short
+    # one on its other side, a little up or down, or past an end.
+    along = [way * 1.5 * i for i in range(1, 9) for way in (1, -1)]
+    shifts = [shift * sheet.text for shift in along]
+    spots = [Place(at + side * BESIDE, middle, anchor)]
+    for shift in (shift for shift in shifts if abs(shift) < 0.4 * (high - low)):
+        spots.append(Place(at + side * BESIDE, middle + shift, anchor))
+    spots.append(Place(at - side * BESIDE, middle, other))
     for shift in (0.35, -0.35, 0.7, -0.7):
         spots.append(Place(at + side * BESIDE, middle + shift * sheet.text, anchor))
     below, beyond = outer

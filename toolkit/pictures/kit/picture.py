@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
+from typing import Literal
 
 Point = tuple[float, float]
+# A size and a part's name always stand; only a remark may be left out.
+Kind = Literal["size", "name", "remark"]
 
 PX_PER_PT = 4 / 3
 DRAWN = "Workbook Drawings"  # the face that comes with the page
@@ -21,6 +24,7 @@ class LabelBox:
     y0: float
     x1: float
     y1: float
+    kind: Kind = field(default="name", kw_only=True)
 
     def meets(self, other: LabelBox) -> bool:
         """Whether two labels overlap."""

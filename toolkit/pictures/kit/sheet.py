@@ -3,28 +3,31 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 from itertools import pairwise
 
 import numpy as np
 from numpy.typing import NDArray
 
 from toolkit.pictures.kit.ink import Image, Stroke, written
-from toolkit.pictures.kit.lettering import Label, Page, Place
+from toolkit.pictures.kit.lettering import Box, Label, Place
 from toolkit.pictures.kit.pens import PENS
 from toolkit.pictures.kit.picture import (
     PX_PER_PT,
     Drawn,
+    Kind,
     LabelBox,
     Outline,
     Picture,
     Point,
 )
+from toolkit.pictures.kit.placing import Page
 
 WIDTH = 540.0  # 720 px on a screen [pt]
 TEXT = 9.5  # [pt]
 PAPER_TEXT = 11.7  # 11 pt when a picture is printed 508 pt (179 mm) wide [pt]
-# Two titles, the unit, and what an eye takes in besides.
-MOST_LABELS = 18
+# Beyond so many no remark is added: two titles, the unit, and what an eye takes in besides.
+MOST_LABELS = 20
 
 
 class Sheet:
@@ -80,14 +83,15 @@ class Sheet:
         size: float | None = None,
         red: bool = False,
         at: Point | None = None,
+        kind: Kind = "name",
     ) -> int:
         """Ask for a label at the first of some places that is free, and get its number. [pt]
 
-        With ``at``, and all places taken, it goes on a leader as near to that point as it can.
+        Where all are taken it goes on a leader as near to ``at`` as it can.
         """
         number = len(self._labels)
         size = size or self.text
-        self._labels.append(Label(text, tuple(places), rank, size, red, number, at))
+        self._labels.append(Label(text, tuple(places), rank, size, red, number, at, kind))
         return number
 
     @property
@@ -97,8 +101,11 @@ class Sheet:
 
     def picture(self, sentence: str, *, most: int = MOST_LABELS) -> Picture:
         """Find the labels their places, lay everything down, and hand the picture over."""
-        page = Page(self.width, self.height, self._segments(), most)
+        page = Page(self.width, self.height, self._segments(), most, grows=True)
         placed, dropped = page.settle(self._labels)
+        self.height = page.height
+        if page.floor < 0:
+            placed = self._raised(placed, by=-page.floor)
         here = {label.number for label, _, _ in placed}
         for pen, strokes in self._strokes.items():
             # A dimension line without its figure says nothing.
@@ -120,7 +127,7 @@ class Sheet:
                 for stroke in strokes
             ),
             labels=tuple(
-                LabelBox(label.text, *(edge * PX_PER_PT for edge in box))
+                LabelBox(label.text, *(edge * PX_PER_PT for edge in box), kind=label.kind)
                 for label, _, box in placed
             ),
             dropped=tuple(dropped),
@@ -135,6 +142,25 @@ class Sheet:
             height=self.height,
         )
         return Picture(svg, sentence, drawn, mark)
+
+    def _raised(
+        self, placed: Sequence[tuple[Label, Place, Box]], *, by: float
+    ) -> list[tuple[Label, Place, Box]]:
+        """Everything moved up the page, for what has been written below its old foot. [pt]"""
+
+        def up(points: Iterable[Point]) -> tuple[Point, ...]:
+            return tuple((x, y + by) for x, y in points)
+
+        self.height += by
+        for pen, strokes in self._strokes.items():
+            self._strokes[pen] = [replace(row, points=up(row.points)) for row in strokes]
+        self._clips = [[up(region) for region in regions] for regions in self._clips]
+        self._images = [replace(image, y=image.y + by) for image in self._images]
+        return [
+            (label, replace(place, y=place.y + by, leader=up(place.leader)), moved)
+            for label, place, (x0, y0, x1, y1) in placed
+            for moved in [(x0, y0 + by, x1, y1 + by)]
+        ]
 
     def _segments(self) -> NDArray[np.float64]:
         """Every piece of line that a label must keep off."""

@@ -154,9 +154,10 @@ def _parts(view: View, plan: Plan) -> None:
             face = view.up(f.wall_height.value - panel.down)
         level = face + 6.0 if way > 0 else face - 5.0 - 0.76 * sheet.text
         spots = [Place(x + shift, level, "center") for shift in (0.0, -40.0, 40.0)]
-        sheet.write(text, spots, rank=2)
+        sheet.write(text, spots, rank=2, at=(x, face - way * 3.0), kind="size")
     middle = view.up(d.bottom.high + f.inside_height.value / 2) - 3.4
-    sheet.write("back end, beyond", [Place(x, middle, "center")], rank=4)
+    at = view.across(f.outside_width.value * 0.75), middle
+    sheet.write("back end, beyond", [Place(x, middle, "center")], rank=4, at=at)
 
 
 def _circle(view: View, zone: Zone) -> None:

@@ -156,28 +156,36 @@ def _parts(view: View, plan: Plan) -> None:
     f, sheet = d.frame, view.sheet
     x = view.across(f.outside_length.value / 2)
     size = f"bottom {show(d.bottom.length.value)} × {show(d.bottom.thickness.value)}"
-    sheet.write(size, [Place(x, view.up(d.bottom.high) + 6.0, "center")], rank=2)
+    at = x, view.up((d.bottom.low + d.bottom.high) / 2)
+    sheet.write(
+        size, [Place(x, view.up(d.bottom.high) + 6.0, "center")], rank=2, at=at, kind="size"
+    )
     middle = view.up(d.bottom.high + f.inside_height.value / 2) - 3.4
-    sheet.write("side, beyond", [Place(x, middle + 6.0, "center")], rank=4)
+    at = view.across(f.outside_length.value * 0.75), middle
+    sheet.write("side, beyond", [Place(x, middle + 6.0, "center")], rank=4, at=at)
     top = view.up(f.wall_height.value)
     left, right = view.across(0.0), view.across(f.outside_length.value)
     level = view.up(f.wall_height.value * 0.3)
     spots = [Place(left - 6.0, top + 4.0, "right"), Place(left - 20.0, level, "right")]
-    sheet.write("back\nend", [Place(p.x, p.y + sheet.text, p.anchor) for p in spots], rank=3)
+    spots = [Place(p.x, p.y + sheet.text, p.anchor) for p in spots]
+    sheet.write("back\nend", spots, rank=3, at=(left + 3.0, level))
     if isinstance(d.lid, LiftOffLid):
         words = f"lid {show(d.lid.length.value)} × {show(d.lid.thickness.value)}"
         high = max(z for cut in cut_along(d) if cut.name == "lid" for _, z in cut.points)
-        sheet.write(words, [Place(x, view.up(high) + 6.0, "center")], rank=2)
+        at = x, view.up(high) - 3.0
+        sheet.write(words, [Place(x, at[1] + 9.0, "center")], rank=2, at=at, kind="size")
     else:
         _way_out(view, (right, view.up((d.lid.low + d.lid.high) / 2)))
     places = [Place(right + 22.0, view.up(f.front_height.value * share)) for share in (0.2, 0.1)]
-    sheet.write("front end", places, rank=3)
+    sheet.write("front end", places, rank=3, at=(right - 3.0, places[0].y))
 
 
 def _way_out(view: View, at: Point) -> None:
     """On the lid, an arrow in the direction in which it slides."""
     sheet, (x, y), size = view.sheet, at, view.sheet.text
-    number = sheet.write("slides out", [Place(x - 42.0, y - 0.33 * size, "right")], rank=4)
+    number = sheet.write(
+        "slides out", [Place(x - 42.0, y - 0.33 * size, "right")], rank=4, kind="remark"
+    )
     tip, back = x - 12.0, x - 12.0 - 1.6 * ARROW
     sheet.line("dimension", [(x - 38.0, y), (back, y)], owners=(number,))
     wings = [(tip, y), (back, y - 1.8 * HALF_ARROW), (back, y + 1.8 * HALF_ARROW)]

@@ -156,7 +156,7 @@ def _dimensions(view: View, plan: Plan, zone: Zone) -> None:
     tongue = Step(f"tongue\n{show(panel.tongue)}", 1)
     steps = [tongue, play] if resting else [play, tongue]
     if not low < meet < high:
-        stops, steps = [low, high], [Step(f"groove {show(high - low)}", 1)]
+        stops, steps = [low, high], [Step(f"groove\n{show(high - low)}", 1)]
     right = view.across(outside)
     row(sheet, [view.up(z) for z in stops], steps, at=right + 8, starts=right, axis="up")
     if plan.wrong("tongue", part=panel.name):

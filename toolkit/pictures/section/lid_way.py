@@ -137,9 +137,11 @@ def _dimensions(view: View, plan: Plan, lid: Panel, *, out: float, floor: float)
         f"front {show(high)} high,\nfloor of the lid groove {show(floor)}",
         [Place(front + 10.0, view.up(high * share)) for share in (0.55, 0.4, 0.25)],
         rank=1,
+        at=(front - 3.0, view.up(high * 0.4)),
+        kind="size",
     )
-    middle = (view.across(f.outside_length.value / 2), view.up(plan.design.bottom.high) + 8.0)
-    sheet.write("bottom", [Place(*middle, "center")], rank=3)
+    x, top = view.across(f.outside_length.value / 2), view.up(plan.design.bottom.high)
+    sheet.write("bottom", [Place(x, top + 8.0, "center")], rank=3, at=(x, top - 3.0))
 
 
 def _sentence(plan: Plan, out: float) -> str:

@@ -9,7 +9,8 @@ from itertools import pairwise
 
 import numpy as np
 
-from toolkit.pictures.kit.lettering import LEADING, Label, Page, Place, extent, lines_of
+from toolkit.pictures.kit.lettering import LEADING, Label, Place, extent, lines_of
+from toolkit.pictures.kit.placing import Page
 from toolkit.pictures.sheets.margins import LINE, Head, check_bars, heading, meanings, room
 from toolkit.pictures.sheets.marks import (
     SMALL,
@@ -154,7 +155,7 @@ def _page(
         stamp = _stamp(one.piece, f"page {number} of {of}")
         wishes += [(wish, one) for wish in (*stamp, *one.piece.wishes)]
     bars, measures = check_bars(paper, units=plan.choices.rule.units)
-    found, dropped = _lettered(wishes, [*marks, *bars], words, paper)
+    found, leaders, dropped = _lettered(wishes, [*marks, *bars], words, paper)
     samples, meant = meanings(used={mark.pen for mark in marks})
     return SheetPage(
         paper=paper,
@@ -162,7 +163,7 @@ def _page(
         of=of,
         sentence=page_sentence([one.piece.name for one in laid], plan, page=number, of=of),
         pieces=tuple(LaidPiece(one.piece.name, one.x, one.y, one.piece.window) for one in laid),
-        marks=(*marks, *bars, *samples),
+        marks=(*marks, *leaders, *bars, *samples),
         words=(*words, *found, *measures, *meant),
         dropped=tuple(dropped),
     )
@@ -193,7 +194,7 @@ def _lettered(
     marks: Sequence[Mark],
     fixed: Sequence[Word],
     paper: Paper,
-) -> tuple[list[Word], list[str]]:
+) -> tuple[list[Word], list[Mark], list[str]]:
     """Words that find a place clear of every line and of one another. [mm]"""
     segments = [(*a, *b) for mark in marks for a, b in pairwise(mark.points)]
     for word in fixed:
@@ -222,4 +223,5 @@ def _lettered(
         for label, place, _ in placed
         for line, y in lines_of(label, place)
     ]
-    return words, dropped
+    leaders = [Mark("leader", place.leader) for _, place, _ in placed if place.leader]
+    return words, leaders, dropped

@@ -44,6 +44,7 @@ PENS: dict[str, Pen] = {
     "fold": Pen(dash=(5.0, 1.0, 0.5, 1.0)),
     "match": Pen(dash=(5.0, 1.0, 0.5, 1.0, 0.5, 1.0)),
     "bar": Pen(),
+    "leader": Pen(0.18),
 }
 
 

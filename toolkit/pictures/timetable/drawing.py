@@ -96,7 +96,7 @@ def _day(
         x = _LEFT + minute * scale
         sheet.line("thin", [(x, top), (x, top + 3.0)])
         places = [Place(x, top + 5.0, "center"), Place(x + 4.0, top + 5.0)]
-        sheet.write(hour, places, rank=1, size=sheet.text - 1.0)
+        sheet.write(hour, places, rank=1, size=sheet.text - 1.0, kind="remark")
     lunch = _LEFT + weekend.lunch * scale
     sheet.line("ghost", [(lunch, low), (lunch, top)])
     sheet.line("gauge", [(lunch, top), (lunch, top + 3.0)])

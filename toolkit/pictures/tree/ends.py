@@ -66,8 +66,8 @@ def draw_as_sawn(view: View, board: Sawn, *, radius: float, rule: Rule) -> None:
     single(sheet, levels, text, at=right + 12.0, starts=right, axis="up")
     if board.faces_differ:
         x, drop = view.across(-half), 0.76 * sheet.text
-        sheet.write("bark side", [Place(x + 4.0, view.up(rise) + 4.0)], rank=2)
-        sheet.write("heart side", [Place(x + 4.0, low - 4.0 - drop)], rank=2)
+        sheet.write("bark side", [Place(x + 4.0, view.up(rise) + 4.0)], rank=2, kind="remark")
+        sheet.write("heart side", [Place(x + 4.0, low - 4.0 - drop)], rank=2, kind="remark")
     if board.cup is None:
         _crack(view, board)
 
