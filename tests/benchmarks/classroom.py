@@ -38,7 +38,7 @@ start = perf_counter()
 taught = read_class(DEMO)
 if own:
     widths = [106 + n / 4 for n in range(many)]
-    boxes = [taught.box.having(size__inside_width=width) for width in widths]
+    boxes = [taught.box.having({"size.inside_width": width}) for width in widths]
     rows = tuple(Student(n, box) for n, box in enumerate(boxes, 1))
     taught = replace(taught, students=rows, boards=taught.boards * (many // 12))
     named = (replace(b, name=f"{n} {b.name}") for n, b in enumerate(taught.boards))

@@ -28,7 +28,7 @@ from toolkit.handout import handout
 from toolkit.plan import plan
 sizes = []
 for n in range(12):
-    made = plan(postcard().having(size__inside_width=106.0 + n))
+    made = plan(postcard().having({"size.inside_width": 106.0 + n}))
     page = handout(made, lessons=None, name=str(n + 1))
     print(perf_counter() - start, len(page.encode()), page.count('src="http'), flush=True)
 """

@@ -6,7 +6,8 @@ import pytest
 
 from tests.boxes import ears, lift_off, postcard
 from toolkit.box import Choices
-from toolkit.box.customs import Customs, describe
+from toolkit.box.customs import Customs
+from toolkit.measures import keys_of
 from toolkit.plan import plan
 
 L, C = "wont_work", "care"
@@ -216,7 +217,8 @@ def test_every_custom_can_be_edited_and_is_then_told() -> None:
     )
     changed = list(Customs(lap_least=2.0).changed())
     assert changed == [("lap_least", 2.0, 3.0)]
-    kind, words, source = describe("lap_least")
+    custom = keys_of(Customs)["lap_least"]
+    kind, words, source = custom.kind, custom.words, custom.source
     assert (kind, bool(words), source) == ("length", True, "custom: common practice, no source")
 
 

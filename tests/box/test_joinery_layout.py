@@ -9,6 +9,7 @@ import pytest
 from hypothesis import given, strategies as st
 
 from tests.boxes import inch_postcard, lift_off, postcard
+from tests.files.keeping import change_box
 from tests.oracle.designs import ARRANGEMENTS, Arrangement, random_box
 from toolkit.box import Choices, design, written
 from toolkit.box.corner import equal_tails, lay_out
@@ -19,7 +20,7 @@ from toolkit.box.joinery import (
     walk,
 )
 from toolkit.box.joinery.looks import needs, room_now
-from toolkit.files import change_box, read_box
+from toolkit.files import read_box
 from toolkit.measures import Rule
 from toolkit.plan import plan
 from toolkit.study import example_path

@@ -66,10 +66,10 @@ def test_spares_lie_beyond_the_students_parts(demo: ClassWood) -> None:
         for defect in first.board.defects:
             for piece in one.pieces:
                 clear = (
-                    start + piece.x >= defect.along_to
-                    or start + piece.x + piece.length <= defect.along_from
-                    or piece.y >= defect.across_to
-                    or piece.y + piece.width <= defect.across_from
+                    start + piece.x >= defect.to_along
+                    or start + piece.x + piece.length <= defect.from_along
+                    or piece.y >= defect.to_across
+                    or piece.y + piece.width <= defect.from_across
                 )
                 assert clear, (defect, piece)
 

@@ -214,7 +214,7 @@ def test_a_row_is_taken_out_and_the_others_keep_what_was_typed(page: Page, folde
     page.press(KEEP)
     kept = own(folder)[0]
     assert [each.kind for each in kept.defects][:3] == ["end check", "end check", "gum pocket"]
-    assert kept.defects[2].along_to == 840.0
+    assert kept.defects[2].to_along == 840.0
     assert [along for along, _ in kept.heart_line] == [0.0, 1600.0, 2200.0]
 
 

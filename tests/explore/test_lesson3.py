@@ -10,14 +10,14 @@ import pytest
 
 from tests.boxes import ears, inch_postcard, postcard
 from tests.pictures.designs import named
-from toolkit.box import Choices
+from toolkit.box import Choices, written
 from toolkit.box.joinery import Hand, SawnJoint, gaps, set_out_round_grooves
 from toolkit.document import as_text
 from toolkit.explore import lesson3
 from toolkit.explore.engine import Explorer
 from toolkit.explore.feeler_card import feeler_card, readings_of
 from toolkit.files import read_box
-from toolkit.lesson.controls import LapControl, file_changes, first_value
+from toolkit.lesson.controls import first_value
 from toolkit.lesson.lesson3_corner import CORNER, ROUND, settled
 from toolkit.lesson.lesson3_joint import ARRANGEMENT, LINES
 from toolkit.lesson.lesson3_saw import SAW, ways_table
@@ -154,7 +154,6 @@ def test_a_kept_lap_takes_the_place_of_a_tail_length(folder) -> None:
     OwnBox().keep(explorer._changes())
     own = OwnBox().load().choices.corner
     assert (own.lap, own.tail_length) == (3.0, None)
-    assert isinstance(CORNER.controls[3], LapControl)
 
 
 # The joint
@@ -179,13 +178,13 @@ def test_driving_it_together_is_said() -> None:
 @pytest.mark.parametrize("value", ["half-blind", "through"])
 def test_a_joint_can_be_kept_and_read_again(value) -> None:
     control = ARRANGEMENT.controls[1]
-    OwnBox().keep(file_changes(control, BOX.rule, value))
+    OwnBox().keep(written({control.keys[0]: value}, rule=BOX.rule))
     own = OwnBox().load().choices
     assert own.corner.joint == value
     assert own.corner.lap == (4.0 if value == "half-blind" else None)
     CORNER.view(own)
     # And back again: the lap is then a third of the pin board.
-    OwnBox().keep(file_changes(control, BOX.rule, "half-blind"))
+    OwnBox().keep(written({control.keys[0]: "half-blind"}, rule=BOX.rule))
     assert plan(OwnBox().load().choices).design.frame.lap_back.value == 4.0
 
 

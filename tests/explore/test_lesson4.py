@@ -10,13 +10,14 @@ from typing import Any
 import pytest
 
 from tests.boxes import ears, inch_postcard, lift_off
+from tests.files.keeping import change_box
+from toolkit.box import written
 from toolkit.box.seasons import year_between
 from toolkit.box.window import window
 from toolkit.document import as_text
 from toolkit.explore import lesson4
 from toolkit.files import read_box
-from toolkit.files.changing import change_box
-from toolkit.lesson.controls import file_changes, first_value
+from toolkit.lesson.controls import first_value
 from toolkit.lesson.lesson4_contents import CONTENTS
 from toolkit.lesson.lesson4_edges import EDGES
 from toolkit.lesson.lesson4_lid import LID
@@ -113,7 +114,7 @@ def test_keeping_writes_the_clearance_once_and_the_air_at_the_bench(tmp_path: Pa
     clearance = SEASON.controls[0]
     moment = SEASON.moment(BOX, {"try.humidity": 60.0})
     assert SEASON.more is not None
-    change_box(path, file_changes(clearance, BOX.rule, 2.4) | SEASON.more(moment))
+    change_box(path, written({clearance.keys[0]: 2.4}, rule=BOX.rule) | SEASON.more(moment))
     box = read_box(path)
     assert (box.panels.lid_across, box.panels.bottom_across) == (2.4, 2.4)
     assert box.rooms.make.humidity == 60

@@ -38,8 +38,8 @@ def test_the_lessons_boards():
     assert (panel.length, panel.width, panel.thickness) == (900, 140, 13)
     for board in boards.values():
         for defect in board.defects:
-            assert 0 <= defect.along_from <= defect.along_to <= board.length
-            assert 0 <= defect.across_from <= defect.across_to <= board.width
+            assert 0 <= defect.from_along <= defect.to_along <= board.length
+            assert 0 <= defect.from_across <= defect.to_across <= board.width
 
 
 def test_a_board_is_read_in_millimetres():

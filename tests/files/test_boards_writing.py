@@ -9,20 +9,20 @@ import pytest
 from hypothesis import given, strategies as st
 
 from tests.files.calm import calm
+from tests.files.keeping import keep_board, remove_board
 from toolkit.files import (
+    BOARDS,
     BoardsFileError,
     TypedBoard,
     TypedDefect,
     board_from_typed,
     boards_from_text,
-    keep_board,
     read_boards,
-    remove_board,
     typed_board,
-    undo_boards,
+    with_board,
+    without_board,
     writing,
 )
-from toolkit.files.boards_editing import with_board, without_board
 from toolkit.files.writing import backups
 from toolkit.measures import Rule
 from toolkit.stock import Board, Defect
@@ -438,10 +438,10 @@ def test_keep_remove_and_undo(rack):
     boards = remove_board(rack, "short cherry")
     assert [board.name for board in boards] == ["long cherry", "panel cherry", "oak offcut"]
     assert read_boards(rack) == boards
-    assert [board.name for board in undo_boards(rack)][1] == "short cherry"
-    undo_boards(rack)
+    assert [board.name for board in BOARDS.undo(rack)][1] == "short cherry"
+    BOARDS.undo(rack)
     assert rack.read_bytes() == before
-    assert "nothing to take back" in refusal(undo_boards, rack)
+    assert "nothing to take back" in refusal(BOARDS.undo, rack)
 
 
 def test_nothing_is_written_when_nothing_changes_or_it_would_not_be_right(rack):
@@ -489,7 +489,8 @@ def test_a_write_that_breaks_off_leaves_the_old_file(rack, monkeypatch):
 WORKER = """
 import sys
 from dataclasses import replace
-from toolkit.files import keep_board, read_boards, typed_board
+from tests.files.keeping import keep_board
+from toolkit.files import read_boards, typed_board
 path, name = sys.argv[1:]
 for turn in range(1, 16):
     board = next(board for board in read_boards(path) if board.name == name)

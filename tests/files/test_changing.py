@@ -12,17 +12,15 @@ import pytest
 from hypothesis import given, strategies as st
 
 from tests.files.calm import calm
+from tests.files.keeping import change_box, migrate_box
 from tests.files.test_reading import LEAST, LESSON
 from toolkit.files import (
+    BOX,
     BoxFileError,
     as_toml,
-    change_box,
     editing,
     formats,
-    migrate_box,
     read_box,
-    undo,
-    write_box,
     writing,
 )
 from toolkit.files.writing import BACKUPS_KEPT, backups, locked
@@ -117,6 +115,20 @@ def test_none_takes_a_key_out_and_with_it_its_rule(box):
     assert "[lid]" not in text_of(box)
 
 
+def test_a_key_takes_the_place_of_what_it_excludes(box):
+    assert change_box(box, {"corner.tail_length": "8 mm"}).corner.lap is None
+    panels = change_box(box, {"panels.lid_across": "3 mm"}).panels
+    # What stood for both still stands for the other one.
+    assert (panels.bottom_across, panels.lid_across) == (2.0, 3.0)
+    wood = change_box(box, {"wood.ends": "beech"}).wood
+    assert (wood.sides, wood.ends) == ("black cherry", "beech")
+    choices = change_box(box, {"panels.across": "1 mm", "corner.joint": "through"})
+    assert choices.value("panels.across") == 1.0 and choices.corner.tail_length is None
+    said = "lap is given too, and each follows from the other; keep one of the two"
+    both = {"corner.joint": "half-blind", "corner.lap": "4 mm", "corner.tail_length": "8 mm"}
+    assert said in refusal(change_box, box, both)
+
+
 def test_missing_sections_are_made_and_changes_pile_up_no_blank_lines(tmp_path):
     path = tmp_path / "b.toml"
     path.write_text(LEAST, encoding="utf-8")
@@ -204,15 +216,18 @@ def test_nothing_is_written_when_nothing_changes(box):
     assert not backups(box)
 
 
-@pytest.mark.parametrize("broken", ["replace", "fsync"])
-def test_a_write_that_breaks_off_leaves_the_old_file(box, monkeypatch, broken):
-    before = box.read_bytes()
+@pytest.mark.parametrize(("broken", "for_the_backup"), [("replace", 1), ("fsync", 2)])
+def test_a_write_that_breaks_off_leaves_the_old_file(box, monkeypatch, broken, for_the_backup):
+    before, whole, done = box.read_bytes(), getattr(os, broken), []
 
-    def fail(*_):
-        raise OSError(28, "No space left on device")
+    def fail(*arguments):
+        done.append(arguments)
+        if len(done) > for_the_backup:
+            raise OSError(28, "No space left on device")
+        whole(*arguments)
 
     monkeypatch.setattr(writing.os, broken, fail)
-    assert refusal(change_box, box, {"groove.depth": "5 mm"}, backup=False) == (
+    assert refusal(change_box, box, {"groove.depth": "5 mm"}) == (
         "my_box.toml: it could not be written (No space left on device) and is as it was; "
         "check its folder and try again"
     )
@@ -235,7 +250,7 @@ def test_a_full_disk_is_told_of_the_file_that_the_student_knows(box, monkeypatch
         "was; check its folder"
     )
     assert refusal(change_box, box, {"groove.depth": "6 mm"}) == line
-    assert refusal(undo, box) == line
+    assert refusal(BOX.undo, box) == line
     assert box.read_bytes() == before
 
 
@@ -244,7 +259,6 @@ def test_no_change_is_made_when_no_backup_can_be(box):
     before = box.read_bytes()
     assert "its backup could not be written" in refusal(change_box, box, {"groove.depth": "5 mm"})
     assert box.read_bytes() == before
-    assert change_box(box, {"groove.depth": "5 mm"}, backup=False).groove.depth == 5
 
 
 def test_what_a_killed_writer_left_is_cleared(box):
@@ -311,11 +325,11 @@ def test_no_file_and_no_folder(tmp_path):
 
 def test_a_whole_file_is_written_only_when_it_is_right(box):
     before = read_box(box)
-    assert refusal(write_box, box, "format = 1").startswith("my_box.toml, size: ")
+    assert refusal(BOX.write, box, "format = 1").startswith("my_box.toml, size: ")
     assert read_box(box) == before
-    write_box(box, as_toml(before.having({"title": "Other"})))
+    BOX.write(box, as_toml(before.having({"title": "Other"})))
     assert read_box(box).title == "Other"
-    assert undo(box) == before
+    assert BOX.undo(box) == before
 
 
 # --- backups
@@ -325,12 +339,12 @@ def test_undo_goes_back_change_by_change(box):
     original = box.read_bytes()
     for depth in ("5 mm", "6 mm", "7 mm"):
         change_box(box, {"groove.depth": depth})
-    assert undo(box).groove.depth == 6
+    assert BOX.undo(box).groove.depth == 6
     assert b'depth = "7 mm"' in (box.parent / ".backup" / "my_box-undone.toml").read_bytes()
-    assert undo(box).groove.depth == 5
-    undo(box)
+    assert BOX.undo(box).groove.depth == 5
+    BOX.undo(box)
     assert box.read_bytes() == original
-    assert refusal(undo, box) == (
+    assert refusal(BOX.undo, box) == (
         "my_box.toml: no earlier state of it is kept, so there is nothing to take back"
     )
 
@@ -362,8 +376,8 @@ def test_backups_are_in_order_though_the_clock_is_set_back(box, monkeypatch):
     monkeypatch.setattr(writing, "datetime", Clock)
     for depth in ("5 mm", "6 mm"):
         change_box(box, {"groove.depth": depth})
-    assert undo(box).groove.depth == 5
-    assert undo(box).groove.depth == 4
+    assert BOX.undo(box).groove.depth == 5
+    assert BOX.undo(box).groove.depth == 4
 
 
 def test_an_older_format_is_brought_up_with_a_backup(box, monkeypatch):
@@ -385,10 +399,8 @@ def test_an_older_format_is_brought_up_with_a_backup(box, monkeypatch):
     assert text_of(backups(box)[-1]) == old
     assert migrate_box(box) is False
 
-    undo(box)
-    change_box(box, {"title": "Other"}, backup=False)
-    assert text_of(backups(box)[-1]) == old
-    assert read_box(box).title == "Other"
+    BOX.undo(box)
+    assert text_of(box) == old
 
 
 # --- several at once
@@ -406,7 +418,8 @@ def test_who_waits_too_long_is_told(box, monkeypatch):
 
 WORKER = """
 import sys
-from toolkit.files import change_box, read_box
+from tests.files.keeping import change_box
+from toolkit.files import read_box
 path, section, key = sys.argv[1:]
 for turn in range(1, 51):
     change_box(path, {f"{section}.{key}": f"{turn} mm"})

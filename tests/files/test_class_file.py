@@ -13,7 +13,7 @@ from toolkit.classroom.bands import word_rows
 from toolkit.classroom.steps import weekend
 from toolkit.files import BoxFileError, ClassFileError, FileError, read_class
 from toolkit.files.class_boxes import changed
-from toolkit.files.class_sections import SHARED
+from toolkit.files.class_record import SHARED
 from toolkit.files.schemas import FOLDER
 
 ONE = "\n[[student]]\nnumber = 1\n"

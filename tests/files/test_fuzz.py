@@ -7,9 +7,9 @@ from hypothesis import given, strategies as st
 from tests.files.calm import calm
 from tests.files.test_reading import LESSON
 from toolkit.files import FileError, boards_from_text, box_from_text, read_box
+from toolkit.files.box_file import BoxFile
 from toolkit.files.errors import shown
 from toolkit.files.lines import lines_of
-from toolkit.files.sections import BoxFile
 from toolkit.files.toml_out import quoted
 
 ROWS = LESSON.read_text(encoding="utf-8").split("\n")

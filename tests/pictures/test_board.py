@@ -212,7 +212,7 @@ def test_no_part_lies_on_a_defect_that_is_drawn(name: str) -> None:
     flaws = drawn.named("defect ")
     assert [row.name.split(": ")[1] for row in flaws] == [d.kind for d in laid.board.defects]
     for flaw, defect in zip(flaws, laid.board.defects, strict=True):
-        wanted = (defect.along_from, defect.along_to, defect.across_from, defect.across_to)
+        wanted = (defect.from_along, defect.to_along, defect.from_across, defect.to_across)
         assert _box(flaw) == wanted
         assert not any(overlap(_box(part), _box(flaw)) for part in drawn.named("part "))
 

@@ -10,7 +10,7 @@ import pytest
 from tests.boxes import ears, postcard
 from toolkit.box import Design, design
 from toolkit.box.choices import Choices
-from toolkit.box.customs import NOYES, describe
+from toolkit.box.customs import NOYES, Customs
 from toolkit.box.joinery import (
     flank_length,
     gauge_settings,
@@ -22,6 +22,7 @@ from toolkit.box.joinery import (
     tail_overhang,
     walk,
 )
+from toolkit.measures import keys_of
 
 
 def whole_front(choices: Choices | None = None) -> Design:
@@ -141,7 +142,7 @@ def test_glue_area_of_both_corners() -> None:
 def test_proud_belongs_to_the_second_setting_only() -> None:
     """0.2 proud by default, from memory; a tail's own length never changes."""
     d = whole_front()
-    assert describe("pins_proud")[2].startswith("custom: common practice, no source")
+    assert keys_of(Customs)["pins_proud"].source.startswith("custom: common practice, no source")
     usual, shy = gauge_settings(d), gauge_settings(d, proud=-0.2)
     assert usual.board_back.value == pytest.approx(12.2)
     assert shy.board_back.value == pytest.approx(11.8)
@@ -153,6 +154,7 @@ def test_proud_belongs_to_the_second_setting_only() -> None:
 
 def test_up_to_four_times_as_wide_as_pins() -> None:
     """Noyes: equal tails and pins are strongest, up to four times for looks."""
-    kind, _, source = describe("tail_per_pin_most")
+    custom = keys_of(Customs)["tail_per_pin_most"]
+    kind, source = custom.kind, custom.source
     assert (kind, source) == ("number", f"custom: {NOYES}")
     assert postcard().customs.tail_per_pin_most == 4

@@ -32,10 +32,10 @@ def touches(piece: LaidPart, board: Board, *, margin: float) -> list[Defect]:
     return [
         defect
         for defect in board.defects
-        if piece.x < defect.along_to + margin - NOISE
-        and piece.x + piece.length > defect.along_from - margin + NOISE
-        and piece.y < defect.across_to + margin - NOISE
-        and piece.y + piece.width > defect.across_from - margin + NOISE
+        if piece.x < defect.to_along + margin - NOISE
+        and piece.x + piece.length > defect.from_along - margin + NOISE
+        and piece.y < defect.to_across + margin - NOISE
+        and piece.y + piece.width > defect.from_across - margin + NOISE
     ]
 
 

@@ -27,8 +27,8 @@ def looks_of(board: Board, x: int, y: int, length: int, width: int) -> float:
             seen = 1.0 if across <= edge else 0.0
             for knot in board.defects:
                 if "knot" in knot.kind:
-                    dx = max(knot.along_from - along, along - knot.along_to, 0)
-                    dy = max(knot.across_from - across, across - knot.across_to, 0)
+                    dx = max(knot.from_along - along, along - knot.to_along, 0)
+                    dy = max(knot.from_across - across, across - knot.to_across, 0)
                     seen *= 1 - 0.8 * min(max(1 - (dx * dx + dy * dy) ** 0.5 / 150, 0), 1)
             total += seen
     return total / (length * width)
@@ -46,10 +46,10 @@ def best_by_trying(board: Board, blanks: list[Blank], gap: int) -> list[float]:
             return NEVER
         for defect in board.defects:
             if (
-                x < defect.along_to
-                and x + length > defect.along_from
-                and y < defect.across_to
-                and y + width > defect.across_from
+                x < defect.to_along
+                and x + length > defect.from_along
+                and y < defect.to_across
+                and y + width > defect.from_across
             ):
                 return NEVER
         return looks_of(board, x, y, length, width)

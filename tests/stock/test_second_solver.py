@@ -44,10 +44,10 @@ def least_length(board: Board, parts: list[Blank]) -> tuple[int | None, bool]:
             )
         for d in board.defects:
             sides = [model.new_bool_var("") for _ in range(4)]
-            model.add(x + long <= int(d.along_from)).only_enforce_if(sides[0])
-            model.add(x >= int(d.along_to)).only_enforce_if(sides[1])
-            model.add(y + wide <= int(d.across_from)).only_enforce_if(sides[2])
-            model.add(y >= int(d.across_to)).only_enforce_if(sides[3])
+            model.add(x + long <= int(d.from_along)).only_enforce_if(sides[0])
+            model.add(x >= int(d.to_along)).only_enforce_if(sides[1])
+            model.add(y + wide <= int(d.from_across)).only_enforce_if(sides[2])
+            model.add(y >= int(d.to_across)).only_enforce_if(sides[3])
             model.add_bool_or(sides)
     for j in sections:
         model.add_no_overlap(strips[j])

@@ -224,7 +224,7 @@ def test_walls_of_another_wood_or_thickness_are_not_in_the_stick():
 
 
 def test_a_part_with_an_allowance_of_its_own():
-    own = Allowances(parts=(("side", Allowance(length=12.0)),))
+    own = Allowances(side=Allowance(length=12.0))
     stick = asked(plan(BOX.having({"allowances": own})))["wall-stick"]
     assert stick.answer == 693 and "176 + 12 mm" in stick.prompt and "126 + 10 mm" in stick.prompt
 

@@ -1,7 +1,7 @@
 """The box: its choices, its corners, grooves and panels, and what a maker would say of them."""
 
-from toolkit.box.change import Change, written
-from toolkit.box.choices import Choices, Size, Thickness
+from toolkit.box.change import written
+from toolkit.box.choices import Change, Choices, Size, Thickness
 from toolkit.box.contents import UnknownContents, contents
 from toolkit.box.corner import Corner, Piece
 from toolkit.box.customs import Customs

@@ -1,26 +1,66 @@
-"""A change to a box: keys of its file, such as ``groove.depth``, with other values."""
+"""A change to a box, written as its file has it."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable
+from dataclasses import is_dataclass
 from typing import Any
 
-from toolkit.measures import Rule, length_text
+from toolkit.box.choices import Change, Choices
+from toolkit.measures import Key, Rule, decimals, keys_of, length_text
+from toolkit.wood import RING_WORDS
 
-# Lengths in mm; None for a key that is left out.
-Change = Mapping[str, Any]
+# The first word of each angle.
+_RINGS: dict[float, str] = {angle: word for word, angle in reversed(RING_WORDS.items())}
+_NUMBERS: dict[str, Callable[[float], str]] = {
+    "temperature": lambda value: f"{decimals(value)} °C",
+    "humidity": lambda value: f"{decimals(value)} %",
+    "rings": lambda value: _RINGS.get(value) or f"{decimals(value)} deg",
+}
+_LENGTHS = ("length", "tails", "irons")
+
+
+def key_at(name: str) -> Key:
+    """What a box file may say under a key such as ``rooms.make.humidity``."""
+    found = Key(type=Choices)
+    for step in name.split("."):
+        found = keys_of(found.type)[step]
+    return found
+
+
+def value_written(value: Any, key: Key, *, rule: Rule) -> Any:
+    """A value as a file has it: a length is text with its unit, a record a table of its keys."""
+    if value is None:
+        return None
+    if is_dataclass(value):
+        inner = keys_of(key.type).items()
+        table = {
+            name: value_written(getattr(value, name), each, rule=rule)
+            for name, each in inner
+            if not each.of
+        }
+        return {name: said for name, said in table.items() if said is not None}
+    if isinstance(value, tuple):
+        # Whole numbers are counts only where they stand alone.
+        each = (float(each) if isinstance(each, int) else each for each in value)
+        return [value_written(one, key, rule=rule) for one in each]
+    if key.kind in _NUMBERS:
+        return _NUMBERS[key.kind](value)
+    counted = key.kind == "tails" and isinstance(value, int)
+    return value if counted or key.kind not in _LENGTHS else length_text(value, rule=rule)
 
 
 def written(change: Change, *, rule: Rule) -> dict[str, Any]:
-    """A change as a box file has it: lengths as text with a unit.
+    """A change as a box file has it: lengths as text with a unit, counts as numbers.
+
+    Parameters
+    ----------
+    change : mapping
+        Values by key, such as ``groove.depth``. [mm]
+    rule : Rule
+        The rule on which its lengths are written.
 
     >>> written({"groove.depth": 4.0, "corner.tails_back": 3}, rule=Rule.millimetres())
     {'groove.depth': '4 mm', 'corner.tails_back': 3}
     """
-
-    def text(value: Any) -> Any:
-        if isinstance(value, tuple):
-            return [text(each) for each in value]
-        return length_text(value, rule=rule) if isinstance(value, float) else value
-
-    return {key: text(value) for key, value in change.items()}
+    return {name: value_written(value, key_at(name), rule=rule) for name, value in change.items()}

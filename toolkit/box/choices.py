@@ -1,4 +1,4 @@
-"""What a student chooses: one frozen record for each section of a box file.
+"""What a student chooses: one frozen record for each section of a box file, one field a key.
 
 Lengths in mm, angles in degrees, moisture and humidity in percent, temperature in °C. ``None``
 means *left out*: the rules in ``defaults`` then choose and say so.
@@ -6,12 +6,13 @@ means *left out*: the rules in ``defaults`` then choose and say so.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
-from typing import Any, Literal, Self
+from typing import Any, ClassVar, Literal, Self
 
-from toolkit.box.change import Change
 from toolkit.box.customs import Customs
-from toolkit.measures import Rule
+from toolkit.box.made import Made
+from toolkit.measures import Key, Rule, declared, key, keys_of
 
 Joint = Literal["half-blind", "through"]
 TailsOn = Literal["ends", "sides"]
@@ -22,142 +23,183 @@ GrooveEnds = Literal["through", "stopped", "plugged"]
 Grain = Literal["along", "across"]
 Tails = int | tuple[tuple[float, float], ...] | None
 
+# A change to a box: other values for keys of its file, such as ``groove.depth``. Lengths in mm;
+# None for a key that is left out.
+Change = Mapping[str, Any]
+
 
 @dataclass(frozen=True, slots=True)
 class Size:
-    """Inside or outside, for each of length, width and height; or named contents plus ease."""
+    """Inside or outside for each of length, width and height, or contents with some ease."""
 
-    inside_length: float | None = None
-    inside_width: float | None = None
-    inside_height: float | None = None
-    outside_length: float | None = None
-    outside_width: float | None = None
-    outside_height: float | None = None
-    contents: str | None = None
-    ease: float | None = None
+    inside_length: float | None = key("Between the ends.")
+    inside_width: float | None = key("Between the sides.")
+    inside_height: float | None = key("From the bottom panel to the lid, or to the rim.")
+    outside_length: float | None = key("Over the ends.")
+    outside_width: float | None = key("Over the sides.")
+    outside_height: float | None = key("Of the back.")
+    contents: str | None = key("Replaces inside length and width, or checks them.", kind="contents")
+    ease: float | None = key("Room beside the contents.", least=0)
 
 
 @dataclass(frozen=True, slots=True)
 class Thickness:
-    """Thickness of each kind of part as planned. [mm]"""
+    """Thickness of each kind of part as planned."""
 
-    side: float
-    end: float
-    bottom: float
-    lid: float
+    side: float = field(metadata=declared())
+    end: float = field(metadata=declared())
+    bottom: float = field(metadata=declared())
+    lid: float = field(metadata=declared())
+
+
+_PLEASING = "tails of a pleasing width, every groove inside one"
 
 
 @dataclass(frozen=True, slots=True)
 class CornerChoice:
-    """The dovetails: pin and half pin are measured at the baseline. [mm]"""
+    """The dovetails; pin, half pin and tails are measured at the baseline."""
 
-    joint: Joint = "half-blind"
-    tails_on: TailsOn = "ends"
-    lap: float | None = None
-    tail_length: float | None = None
-    slope: float | None = None
-    half_pin: float | None = None
-    pin: float | None = None
-    tails_back: Tails = None
-    tails_front: Tails = None
+    joint: Joint = key("With a lap, or right through.", default="half-blind")
+    tails_on: TailsOn = key("The parts that carry the tails.", default="ends")
+    lap: float | None = key("Wood left in front of a tail.", rule="a third of the pin board")
+    tail_length: float | None = key("Instead of the lap.")
+    slope: float | None = key(
+        "Of the tails' sides.", kind="slope", rule="between the 1 in 6 and 1 in 8 of most makers"
+    )
+    half_pin: float | None = key("At the baseline.", rule="like the pins")
+    pin: float | None = key("At the baseline.", rule="the narrowest chisel clears its narrow face")
+    tails_back: Tails = key(kind="tails", rule=_PLEASING)
+    tails_front: Tails = key(kind="tails", rule=_PLEASING)
 
 
 @dataclass(frozen=True, slots=True)
 class GrooveChoice:
-    """One plough setting for both panels, and how the groove ends at a corner. [mm]"""
+    """One plough setting for both panels."""
 
-    width: float | None = None
-    depth: float | None = None
-    bottom_edge: float | None = None
-    top_edge: float | None = None
-    ends: GrooveEnds = "through"
+    width: float | None = key(
+        "The plough iron.", rule="the widest plough iron not over half the thinnest wall"
+    )
+    depth: float | None = key("From the inside face.", rule="a third of the thinnest wall")
+    bottom_edge: float | None = key(
+        "From the wall's bottom edge to the bottom groove.",
+        least=0,
+        rule="half the side's thickness and a little more",
+    )
+    top_edge: float | None = key(
+        "From the wall's top edge to the lid groove.",
+        least=0,
+        rule="half the side's thickness and a little more",
+    )
+    ends: GrooveEnds = key("How a groove ends at a corner.", default="through")
+
+
+SWELLS = "swelling from bench to damp room, and room over"
 
 
 @dataclass(frozen=True, slots=True)
 class Panels:
-    """Clearances and edges of lid and bottom. [mm]"""
+    """Clearances and edges of lid and bottom."""
 
-    bottom_across: float | None = None
-    lid_across: float | None = None
-    along: float = 1.0
-    bottom_tongue: float = 0.2
-    lid_tongue: float = 0.3
-    bottom_profile: Profile = "rebated"
-    lid_profile: Profile = "rebated"
-    front_drop: float = 0.3
-    grain: Grain = "along"
-    bevel_width: float | None = None
+    across: ClassVar[Key] = Key(
+        "Across the grain, both sides together, both panels.", of=("bottom_across", "lid_across")
+    )
+    bottom_across: float | None = key("The same of the bottom alone.", least=0, rule=SWELLS)
+    lid_across: float | None = key("The same of the lid alone.", least=0, rule=SWELLS)
+    along: float = key("Of the bottom along the grain, both ends together.", least=0, default=1.0)
+    bottom_tongue: float = key("Groove width less tongue thickness.", least=0, default=0.2)
+    lid_tongue: float = key("Groove width less tongue thickness.", least=0, default=0.3)
+    bottom_profile: Profile = key(default="rebated")
+    lid_profile: Profile = key(default="rebated")
+    bevel_width: float | None = key("Of a bevelled edge, from its rim to where it ends.")
+    front_drop: float = key("Front end below the floor of the lid groove.", least=0, default=0.3)
+    grain: Grain = key("Of lid and bottom, to the length of the box.", default="along")
+
+
+_LIFT_OFF = ("kind", "lift-off")
 
 
 @dataclass(frozen=True, slots=True)
 class LidChoice:
-    """How the box is closed. The last four belong to a lift-off lid. [mm]"""
+    """How the box is closed; all but the kind belongs to a lift-off lid."""
 
-    kind: LidKind = "sliding"
-    seat: Seat = "rebate"
-    overhang: float = 2.0
-    rebate_depth: float = 4.0
-    batten_width: float = 20.0
-    batten_thickness: float = 8.0
+    kind: LidKind = key(default="sliding")
+    seat: Seat = key("How a lift-off lid sits.", default="rebate", only=_LIFT_OFF)
+    overhang: float = key("Of a lift-off lid over the walls.", least=0, default=2.0, only=_LIFT_OFF)
+    rebate_depth: float = key(default=4.0, only=_LIFT_OFF)
+    batten_width: float = key(default=20.0, only=_LIFT_OFF)
+    batten_thickness: float = key(default=8.0, only=_LIFT_OFF)
 
 
 @dataclass(frozen=True, slots=True)
 class Tools:
-    """The narrowest chisel and the plough irons on the bench; ``None``: the usual ones. [mm]"""
+    """What is on the bench."""
 
-    chisel: float | None = None
-    plough_irons: tuple[float, ...] | None = None
+    chisel: float | None = key("The narrowest.", rule="the usual narrowest chisel")
+    plough_irons: tuple[float, ...] | None = key(kind="irons")
+
+
+_USUAL_WOOD = "black cherry"
 
 
 @dataclass(frozen=True, slots=True)
 class Wood:
-    """Species by name, and the ring angle of lid and bottom (0 flat-sawn, 90 quartered). [deg]"""
+    """Woods by name, and the ring angle of lid and bottom: 0 flat-sawn, 90 quartered."""
 
-    sides: str = "black cherry"
-    ends: str = "black cherry"
-    bottom: str = "black cherry"
-    lid: str = "black cherry"
-    rings: float = 0.0
+    walls: ClassVar[Key] = Key("Sides and ends.", of=("sides", "ends"), both=True)
+    sides: str = key(kind="species", default=_USUAL_WOOD)
+    ends: str = key(kind="species", default=_USUAL_WOOD)
+    panels: ClassVar[Key] = Key("Bottom and lid.", of=("bottom", "lid"), both=True)
+    bottom: str = key(kind="species", default=_USUAL_WOOD)
+    lid: str = key(kind="species", default=_USUAL_WOOD)
+    rings: float = key("Of lid and bottom.", kind="rings", default=0.0)
 
 
 @dataclass(frozen=True, slots=True)
 class Room:
-    """The air that wood settles to: temperature [°C] and relative humidity [%]."""
+    """The air of a room, which wood settles to: its temperature and its relative humidity."""
 
-    temperature: float
-    humidity: float
+    temperature: float = field(metadata=declared(kind="temperature"))
+    humidity: float = field(metadata=declared(kind="humidity"))
 
 
 @dataclass(frozen=True, slots=True)
 class Rooms:
     """Where the box is made, and the dampest and driest room it will live in."""
 
-    make: Room = Room(20.0, 50.0)
-    damp: Room = Room(22.0, 75.0)
-    dry: Room = Room(20.0, 30.0)
+    make: Room = key(default=Room(20.0, 50.0))
+    damp: Room = key(default=Room(22.0, 75.0))
+    dry: Room = key(default=Room(20.0, 30.0))
 
 
 @dataclass(frozen=True, slots=True)
 class Allowance:
-    """Rough over finished. ``None``: as for all parts. [mm]"""
+    """Rough over finished, of one part; what is left out is as for all parts."""
 
-    length: float | None = None
-    width: float | None = None
-    thickness: float | None = None
+    length: float | None = key(least=0)
+    width: float | None = key(least=0)
+    thickness: float | None = key(least=0)
+
+
+_AS_ALL = Allowance()
 
 
 @dataclass(frozen=True, slots=True)
 class Allowances:
-    """Rough over finished for all parts, and by the name of a part where it has its own. [mm]"""
+    """Rough over finished, of all parts and of each part that has its own."""
 
-    length: float = 10.0
-    width: float = 6.0
-    thickness: float = 4.0
-    parts: tuple[tuple[str, Allowance], ...] = ()
+    length: float = key(least=0, default=10.0)
+    width: float = key(least=0, default=6.0)
+    thickness: float = key(least=0, default=4.0)
+    side: Allowance = key(default=_AS_ALL)
+    back: Allowance = key(default=_AS_ALL)
+    front: Allowance = key(default=_AS_ALL)
+    bottom: Allowance = key(default=_AS_ALL)
+    lid: Allowance = key(default=_AS_ALL)
+    batten: Allowance = key(default=_AS_ALL)
 
     def of(self, part: str) -> tuple[float, float, float]:
         """Allowance on length, width and thickness of one part. [mm]"""
-        own = dict(self.parts).get(part, Allowance())
+        own: Allowance = getattr(self, part)
         return (
             self.length if own.length is None else own.length,
             self.width if own.width is None else own.width,
@@ -166,72 +208,30 @@ class Allowances:
 
 
 @dataclass(frozen=True, slots=True)
-class Made:
-    """What exists already, measured. It no longer moves; the rest is reckoned from it. [mm]
-
-    The last eleven are gaps under the blade of a square, the worst of all pieces and ends: at an
-    end over the part's width (``end_out``) or its thickness (``end_lean``), at the edge that the
-    plough's fence runs on over its thickness (``edge_out``).
-    """
-
-    side_length: float | None = None
-    side_width: float | None = None
-    side_thickness: float | None = None
-    back_length: float | None = None
-    back_width: float | None = None
-    back_thickness: float | None = None
-    front_length: float | None = None
-    front_width: float | None = None
-    front_thickness: float | None = None
-    bottom_length: float | None = None
-    bottom_width: float | None = None
-    bottom_thickness: float | None = None
-    lid_length: float | None = None
-    lid_width: float | None = None
-    lid_thickness: float | None = None
-    tail_length: float | None = None
-    groove_width: float | None = None
-    groove_depth: float | None = None
-    bottom_edge: float | None = None
-    top_edge: float | None = None
-    wall_board_thickness: float | None = None
-    panel_board_thickness: float | None = None
-    side_end_out: float | None = None
-    side_end_lean: float | None = None
-    side_edge_out: float | None = None
-    back_end_out: float | None = None
-    back_end_lean: float | None = None
-    back_edge_out: float | None = None
-    front_end_out: float | None = None
-    front_end_lean: float | None = None
-    front_edge_out: float | None = None
-    bottom_end_out: float | None = None
-    lid_end_out: float | None = None
-
-
-@dataclass(frozen=True, slots=True)
 class Choices:
-    """A whole box as chosen: what a box file says, in millimetres."""
+    """A box for the hand-tool class workbook: all that its file says."""
 
-    size: Size
-    thickness: Thickness
-    title: str = "Box"
-    rule: Rule = field(default_factory=Rule.millimetres)
-    corner: CornerChoice = CornerChoice()
-    groove: GrooveChoice = GrooveChoice()
-    panels: Panels = Panels()
-    lid: LidChoice = LidChoice()
-    tools: Tools = Tools()
-    wood: Wood = Wood()
-    rooms: Rooms = Rooms()
-    allowances: Allowances = Allowances()
-    customs: Customs = field(default_factory=Customs)
-    made: Made = Made()
+    title: str = field(default="Box", kw_only=True, metadata=declared(kind="title"))
+    rule: Rule = field(default_factory=Rule.millimetres, kw_only=True, metadata=declared())
+    size: Size = field(metadata=declared())
+    thickness: Thickness = field(metadata=declared())
+    corner: CornerChoice = key(default=CornerChoice())
+    groove: GrooveChoice = key(default=GrooveChoice())
+    panels: Panels = key(default=Panels())
+    lid: LidChoice = key(default=LidChoice())
+    tools: Tools = key(default=Tools())
+    wood: Wood = key(default=Wood())
+    rooms: Rooms = key(default=Rooms())
+    allowances: Allowances = key(default=Allowances())
+    customs: Customs = key(default=Customs())
+    made: Made = key(default=Made())
 
-    def value(self, key: str) -> Any:
+    def value(self, path: str) -> Any:
         """What they say for a key of the box file, such as ``groove.depth``. [mm]"""
-        section, _, name = key.partition(".")
-        return getattr(getattr(self, section), name) if name else getattr(self, section)
+        section, _, name = path.partition(".")
+        record = getattr(self, section)
+        values = {getattr(record, each) for each in _named(section, name)} if name else {record}
+        return values.pop() if len(values) == 1 else None
 
     def having(self, change: Change) -> Self:
         """These choices with some keys changed, named as in a box file; None for a key left out.
@@ -242,12 +242,19 @@ class Choices:
         """
         whole: dict[str, Any] = {}
         sections: dict[str, dict[str, Any]] = {}
-        for key, value in change.items():
-            section, _, name = key.partition(".")
+        for path, value in change.items():
+            section, _, name = path.partition(".")
             if name:
-                sections.setdefault(section, {})[name] = value
+                new = dict.fromkeys(_named(section, name), value)
+                sections.setdefault(section, {}).update(new)
             else:
                 whole[section] = value
         for section, values in sections.items():
             whole[section] = replace(getattr(self, section), **values)
         return replace(self, **whole)
+
+
+def _named(section: str, name: str) -> tuple[str, ...]:
+    """The fields of a section that a key names: of one that stands for two, both."""
+    key = keys_of(keys_of(Choices)[section].type).get(name)
+    return key.of if key and key.of else (name,)

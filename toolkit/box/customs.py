@@ -7,9 +7,10 @@ whose habit it breaks, and the plan lists every custom that differs from its def
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field, fields
+from dataclasses import dataclass
 from typing import Literal
 
+from toolkit.measures import key, keys_of
 from toolkit.results import CUSTOM
 
 Kind = Literal["length", "share", "slope", "number"]
@@ -20,13 +21,13 @@ LAPS = "custom: The Woodworker, lapped dovetails, mid-20th c. (a quarter to a th
 
 
 def _custom(default: float, kind: Kind, words: str, source: str = CUSTOM) -> float:
-    value: float = field(default=default, metadata={"kind": kind, "words": words, "source": source})
+    value: float = key(words, default=default, kind=kind, least=0, source=source)
     return value
 
 
 @dataclass(frozen=True, slots=True)
 class Customs:
-    """Every rule of thumb the findings use. Lengths in mm, shares as fractions of a thickness."""
+    """Rules of thumb."""
 
     lap_least: float = _custom(3.0, "length", "thinnest lap a beginner should leave")
     lap_share_least: float = _custom(
@@ -114,20 +115,12 @@ class Customs:
 
     def changed(self) -> Iterator[tuple[str, float, float]]:
         """Customs that differ from the default, as (name, value, default)."""
-        for spec in fields(self):
-            value = getattr(self, spec.name)
-            if value != spec.default:
-                yield spec.name, value, float(spec.default)  # type: ignore[arg-type]
-
-
-def describe(name: str) -> tuple[Kind, str, str]:
-    """What a custom is: its kind, its meaning in words and its source."""
-    for spec in fields(Customs):
-        if spec.name == name:
-            return spec.metadata["kind"], spec.metadata["words"], spec.metadata["source"]
-    raise KeyError(name)
+        for name, custom in keys_of(Customs).items():
+            value = getattr(self, name)
+            if value != custom.default:
+                yield name, value, custom.default
 
 
 def cite(name: str) -> str:
     """How a finding names a custom: whose habit it is, and the key that edits it."""
-    return f"{describe(name)[2]}; edit customs.{name}"
+    return f"{keys_of(Customs)[name].source}; edit customs.{name}"

@@ -8,6 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
+from toolkit.box.change import key_at
 from toolkit.box.choices import Choices, CornerChoice
 from toolkit.box.frame import Frame, frame
 from toolkit.box.seasons import season
@@ -37,14 +38,14 @@ class _Chooser:
         self,
         key: str,
         value: float,
-        why: str,
+        why: str = "",
         *,
         direction: Direction | None = "down",
         fineness: Literal["joints", "sizes"] = "joints",
     ) -> float:
         if direction is not None:
             value = self.rule.round(value, fineness=fineness, direction=direction)
-        self.notes.append(Chosen(key, self.rule.exact(value), why))
+        self.notes.append(Chosen(key, self.rule.exact(value), why or key_at(key).rule))
         return value
 
 
@@ -53,7 +54,7 @@ def _tools(c: Choices, choose: _Chooser) -> SettledTools:
     chisel = c.tools.chisel or (INCH / 8 if inches else 3.0)
     irons = c.tools.plough_irons or ((INCH / 4,) if inches else (6.0,))
     if c.tools.chisel is None:
-        choose.pick("tools.chisel", chisel, "the usual narrowest chisel", direction=None)
+        choose.pick("tools.chisel", chisel, direction=None)
     return SettledTools(chisel=chisel, plough_irons=irons)
 
 
@@ -80,13 +81,12 @@ def _groove(c: Choices, irons: tuple[float, ...], choose: _Chooser) -> SettledGr
         width = choose.pick(
             "groove.width",
             max(fitting, default=min(irons)),
-            "the widest plough iron not over half the thinnest wall",
             direction=None,
         )
     depth = made.groove_depth or g.depth
     if depth is None:
         share = c.customs.groove_share_wanted
-        depth = choose.pick("groove.depth", thin * share, "a third of the thinnest wall")
+        depth = choose.pick("groove.depth", thin * share)
     edge = choose.rule.round(c.thickness.side / 2 + 1, direction="down")
     edges = []
     for key in ("bottom_edge", "top_edge"):
@@ -95,8 +95,7 @@ def _groove(c: Choices, irons: tuple[float, ...], choose: _Chooser) -> SettledGr
             if key == "top_edge" and c.lid.kind == "lift-off":
                 value = edge
             else:
-                why = "half the side's thickness and a little more"
-                value = choose.pick(f"groove.{key}", edge, why, direction=None)
+                value = choose.pick(f"groove.{key}", edge, direction=None)
         edges.append(value)
     bottom, top = edges
     return SettledGroove(width=width, depth=depth, bottom_edge=bottom, top_edge=top, ends=g.ends)
@@ -105,9 +104,7 @@ def _groove(c: Choices, irons: tuple[float, ...], choose: _Chooser) -> SettledGr
 def _slope(corner: CornerChoice, choose: _Chooser) -> float:
     if corner.slope is not None:
         return corner.slope
-    choose.notes.append(
-        Chosen("corner.slope", "1 in 7", "between the 1 in 6 and 1 in 8 of most makers")
-    )
+    choose.notes.append(Chosen("corner.slope", "1 in 7", key_at("corner.slope").rule))
     return 7.0
 
 
@@ -116,9 +113,7 @@ def _lap(c: Choices, choose: _Chooser) -> float | None:
     corner = c.corner
     if corner.joint == "through" or corner.lap is not None or corner.tail_length is not None:
         return corner.lap
-    return choose.pick(
-        "corner.lap", _pin_board(c) * c.customs.lap_share_most, "a third of the pin board"
-    )
+    return choose.pick("corner.lap", _pin_board(c) * c.customs.lap_share_most)
 
 
 def _corner(
@@ -131,7 +126,6 @@ def _corner(
         pin = choose.pick(
             "corner.pin",
             chisel + c.customs.chisel_room + 2 * out,
-            "the narrowest chisel clears its narrow face",
             direction="up",
             fineness="sizes",
         )
@@ -145,7 +139,7 @@ def _corner(
         thin = _thinnest(c) * c.customs.half_pin_share
         least = max(c.customs.half_pin_least, thin) + out
         if not below(wanted, pin):
-            half_pin = choose.pick("corner.half_pin", pin, "like the pins", direction=None)
+            half_pin = choose.pick("corner.half_pin", pin, direction=None)
         elif not below(wanted, least):
             half_pin = choose.pick("corner.half_pin", wanted, "so that each groove has a tail")
         else:
@@ -170,9 +164,7 @@ def _panels(c: Choices, f: Frame, depth: float, choose: _Chooser) -> SettledPane
         swelling = season(c, panel).swelling
         # A panel that is made narrower by its clearance also swells by less.
         need = (span * swelling + c.customs.swelling_room) / (1 + swelling)
-        values[key] = choose.pick(
-            f"panels.{key}", need, "swelling from bench to damp room, and room over", direction="up"
-        )
+        values[key] = choose.pick(f"panels.{key}", need, direction="up")
     return SettledPanels(**values)
 
 

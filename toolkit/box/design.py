@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from toolkit.box.change import key_at
 from toolkit.box.choices import Choices
 from toolkit.box.corner import Corner, lay_out, settled_tails
 from toolkit.box.defaults import settle
@@ -83,8 +84,8 @@ def _corners(c: Settled, f: Frame, notes: list[Chosen]) -> tuple[Corner, Corner]
             margin=customs.groove_margin_wanted,
         )
         if asked is None:
-            why = "tails of a pleasing width, every groove inside one"
-            notes.append(Chosen(f"corner.tails_{name}", str(tails), why))
+            key = f"corner.tails_{name}"
+            notes.append(Chosen(key, str(tails), key_at(key).rule))
         # With tails on the ends the side is the pin board, and its topmost pin at the low front
         # reaches up to the rim.
         on_ends = corner.tails_on == "ends"

@@ -8,8 +8,7 @@ from functools import lru_cache
 from typing import Literal
 
 from toolkit.box import groove_checks, joint_checks, pin_checks
-from toolkit.box.change import Change
-from toolkit.box.choices import Choices
+from toolkit.box.choices import Change, Choices
 from toolkit.box.design import Design, design
 from toolkit.box.grooves import Hole
 from toolkit.box.panel_checks import check_space, check_thickness

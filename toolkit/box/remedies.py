@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from toolkit.box.change import Change
-from toolkit.box.choices import Choices
+from toolkit.box.choices import Change, Choices
 from toolkit.box.design import Design, design
 from toolkit.box.groove_checks import check_depth, check_exits
 from toolkit.box.panel_checks import check_space, check_thickness

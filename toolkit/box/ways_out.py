@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import Literal
 
-from toolkit.box.change import Change
-from toolkit.box.choices import Choices
+from toolkit.box.choices import Change, Choices
 from toolkit.box.design import Design, design
 from toolkit.box.seasons import readings_between
 from toolkit.box.window import Window, panel_of, widest_span, window

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Any, Literal
+from typing import Any
 
 from toolkit.classroom.bands import (
     BANDS,
@@ -15,41 +15,12 @@ from toolkit.classroom.bands import (
     play_band,
     word_rows,
 )
-from toolkit.files import Student
+from toolkit.files import Measured, Student
 from toolkit.measures import Rule
 from toolkit.plan import Plan
 from toolkit.plan.diagonals import skew_angle
 
 NOT_MEASURED = "not measured"
-
-
-@dataclass(frozen=True, slots=True)
-class Measured:
-    """What was measured on a finished box; None for what was not. Lengths in mm."""
-
-    gap: float | None = None
-    step: float | None = None
-    rock: float | None = None
-    spread: float | None = None
-    diagonals: tuple[float, float] | None = None
-    size: tuple[float, float] | None = None
-    lid_play: float | None = None
-    play_is: Literal["total", "per side"] = "total"
-    groove_depth: float | None = None
-    groove: str | None = None
-    surface: str | None = None
-    marks: str | None = None
-
-    def __post_init__(self) -> None:
-        """What cannot be measured is refused with its name."""
-        for name in ("gap", "step", "rock", "spread", "lid_play"):
-            value = getattr(self, name)
-            if value is not None and value < 0:
-                raise ValueError(f"{name} of {value:g} mm cannot be; type 0 mm or more")
-        if self.diagonals is not None and self.size is None:
-            raise ValueError("diagonals need the size of the box: give length and width too")
-        if self.play_is not in ("total", "per side"):
-            raise ValueError(f'read play_is {self.play_is!r}; type "total" or "per side"')
 
 
 @dataclass(frozen=True, slots=True)

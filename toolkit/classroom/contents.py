@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from toolkit.classroom.assessment import Measured, assess, assess_student
+from toolkit.classroom.assessment import assess, assess_student
 from toolkit.classroom.hours import TimeOfDay
 from toolkit.classroom.late import bought_back, offers
 from toolkit.classroom.scheduling import Timetable, shared_tools, timetable
@@ -21,7 +21,7 @@ from toolkit.classroom.tools_plan import (
 )
 from toolkit.classroom.wall_sheet import groups, setting_tables
 from toolkit.document import Block, Figure, Section, Sentence, TableBlock
-from toolkit.files import Student, WeekendClass
+from toolkit.files import Measured, Student, WeekendClass
 from toolkit.pictures import for_paper
 from toolkit.plan import Plan
 from toolkit.results import Table, capital

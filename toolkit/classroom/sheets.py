@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from toolkit.classroom.assessment import Assessment, Measured, assess
+from toolkit.classroom.assessment import Assessment, assess
 from toolkit.classroom.bands import (
     BANDS,
     PLAY,
@@ -15,6 +15,7 @@ from toolkit.classroom.bands import (
     limits,
     word_rows,
 )
+from toolkit.files import Measured
 from toolkit.measures import Rule
 from toolkit.results import Table
 

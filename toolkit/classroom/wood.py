@@ -98,12 +98,12 @@ def _rests(laid: Sequence[Laid]) -> Iterator[Board]:
                 defects=tuple(
                     Defect(
                         row.kind,
-                        max(row.along_from - start, 0.0),
-                        row.across_from,
-                        row.along_to - start,
-                        row.across_to,
+                        max(row.from_along - start, 0.0),
+                        row.from_across,
+                        row.to_along - start,
+                        row.to_across,
                     )
                     for row in board.defects
-                    if row.along_to > start
+                    if row.to_along > start
                 ),
             )

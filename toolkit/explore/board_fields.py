@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import astuple
 from html import escape
 from typing import get_args
 
@@ -9,12 +10,14 @@ import ipywidgets as widgets
 
 from toolkit.explore.board_rows import LengthBox, Rows, close
 from toolkit.files import TypedBoard, TypedDefect
-from toolkit.measures import Rule
-from toolkit.stock import Board, DefectKind
+from toolkit.measures import Rule, keys_of
+from toolkit.stock import Board, Defect
 from toolkit.wood import all_species
 
 FIELD = {"width": "24em"}
 LABEL = {"description_width": "6em"}
+
+_DEFECT = keys_of(Defect)
 
 # What stands in the empty boxes, on marks that either rule reads easily. [mm]
 _SIZES = {"length": 2200.0, "width": 225.0, "thickness": 25.0}
@@ -54,8 +57,10 @@ class BoardFields:
         self._defects = Rows(
             what="defect",
             add="Add a defect",
-            columns=("from along", "from across", "to along", "to across"),
-            words=get_args(DefectKind),
+            columns=[
+                name.replace("_", " ") for name, key in _DEFECT.items() if key.kind == "length"
+            ],
+            words=get_args(_DEFECT["kind"].type),
         )
         self._heart_line = Rows(
             what="heart line, point", add="Add a point", columns=("along", "across")
@@ -94,10 +99,7 @@ class BoardFields:
         for box in gone:
             close(box)
         self._defects.fill(
-            [
-                (each.kind, (each.along_from, each.across_from, each.along_to, each.across_to))
-                for each in (board.defects if board else ())
-            ],
+            [(each.kind, astuple(each)[1:]) for each in (board.defects if board else ())],
             rule=rule,
             hints=[_example(rule, length) for length in _CORNERS],
         )

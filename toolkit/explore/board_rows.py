@@ -27,7 +27,7 @@ _LENGTH = {"width": "7.5em"}
 
 
 class LengthBox:
-    """A text box for a length, shown on the student's rule.
+    """A text box for a length, shown on the student's rule, with a hint while it is empty.
 
     It is shown by the nearest mark; while nobody touches it, it is handed on exactly as it came.
     """
@@ -78,11 +78,11 @@ class Rows:
     """A small table of boxes: the defects of a board, or the places on its heart line."""
 
     def __init__(
-        self, *, what: str, add: str, columns: tuple[str, ...], words: tuple[str, ...] = ()
+        self, *, what: str, add: str, columns: Sequence[str], words: tuple[str, ...] = ()
     ) -> None:
-        self._what, self._columns, self._words = what, columns, words
+        self._what, self._columns, self._words = what, tuple(columns), words
         self._rows: list[_Row] = []
-        self._rule, self._hints = Rule.millimetres(), columns
+        self._rule, self._hints = Rule.millimetres(), self._columns
         self._heading = self._named_columns()
         self._table = widgets.VBox(layout={"overflow": "auto", "max_width": "100%"})
         self._add = widgets.Button(description=add, layout=BUTTON)

@@ -17,11 +17,11 @@ from weakref import WeakSet
 
 import ipywidgets as widgets
 
-from toolkit.box import Choices
+from toolkit.box import Choices, written
 from toolkit.document import SHEET
 from toolkit.explore.box_bar import BoxBar
 from toolkit.explore.controls import widget
-from toolkit.lesson.controls import Control, file_changes, first_value, in_box
+from toolkit.lesson.controls import Control, first_value, in_box
 from toolkit.lesson.scene import Scene
 from toolkit.lesson.view import ImpossibleError, View
 from toolkit.measures import Rule
@@ -186,11 +186,13 @@ class Explorer:
 
     def _changes(self) -> dict[str, Any]:
         """What differs from the kept box, as the box file says it."""
-        changes: dict[str, Any] = {}
+        moved: dict[str, Any] = {}
         for control in self.controls:
-            moved = [key for key in control.keys if in_box(key) and key in self.values]
-            if any(self.values[key] != self.kept.value(key) for key in moved):
-                changes |= file_changes(control, self.kept.rule, self.values[moved[0]])
+            keys = (key for key in control.keys if in_box(key) and key in self.values)
+            new = {key: self.values[key] for key in keys}
+            if any(value != self.kept.value(key) for key, value in new.items()):
+                moved |= new
+        changes = written(moved, rule=self.kept.rule)
         if self.scene.more is not None:
             changes |= self.scene.more(self.scene.moment(self.kept, self.values))
         return changes

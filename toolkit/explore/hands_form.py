@@ -22,17 +22,7 @@ MOST_HANDS = 99  # more stand in no workshop
 
 @dataclass(frozen=True, slots=True)
 class Asked:
-    """A question to be called out.
-
-    Attributes
-    ----------
-    prompt : str
-        What is asked.
-    calls : tuple of str
-        The answers, as they are called out.
-    told : callable
-        What hands for each of the answers come to, as a table.
-    """
+    """A question to be called out, its answers, and what hands for each of them come to."""
 
     prompt: str
     calls: tuple[str, ...]
@@ -42,12 +32,7 @@ class Asked:
 class HandsForm:
     """Choose a lesson and a question, type the hands, read what they mean. Display it in a cell.
 
-    Parameters
-    ----------
-    lessons : sequence of int
-        The lessons to choose from.
-    asked : callable
-        Gives the questions of a lesson; a ValueError of its is shown as its sentence.
+    ``asked`` gives the questions of a lesson; a ValueError of its is shown as its sentence.
     """
 
     def __init__(self, lessons: Sequence[int], *, asked: Callable[[int], Sequence[Asked]]) -> None:

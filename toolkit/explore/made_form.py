@@ -7,40 +7,18 @@ from typing import Any
 
 import ipywidgets as widgets
 
+from toolkit.box.made import Made
 from toolkit.document import SHEET, as_html, findings_html
 from toolkit.explore.controls import ANSWER, BUTTON
 from toolkit.explore.engine import followed, follows
 from toolkit.lesson.view import spoken
 from toolkit.lesson.worked import worked_out
-from toolkit.measures import length
+from toolkit.measures import keys_of, length
 from toolkit.plan import compare, tables
-from toolkit.results import SQUARE, WALLS
 from toolkit.study import Loaded, OwnBox
 from toolkit.truing import Tolerances, worth_measuring
 
-# What a student measures, and the key of the box file that says so.
-_MEASURED = (
-    *(
-        (f"{part}, {axis}", f"made.{part}_{axis}")
-        for part in (*WALLS, "bottom", "lid")
-        for axis in ("thickness", "length", "width")
-    ),
-    ("gauge set to the tail length", "made.tail_length"),
-    ("groove depth", "made.groove_depth"),
-    ("groove width", "made.groove_width"),
-    ("bottom groove from the edge", "made.bottom_edge"),
-    ("lid groove from the edge", "made.top_edge"),
-    ("walls' rough board, thickness", "made.wall_board_thickness"),
-    ("panels' rough board, thickness", "made.panel_board_thickness"),
-    *(
-        (f"{part}, {words}: gap", f"made.{part}_{key}")
-        for part in WALLS
-        for key, words in SQUARE.items()
-    ),
-    *((f"{part}, {SQUARE['end_out']}: gap", f"made.{part}_end_out") for part in ("bottom", "lid")),
-)
-# What may be nothing at all: a part that is square, a groove at the very edge.
-_FROM_ZERO = ("_edge", *SQUARE)
+_KEYS = {f"made.{name}": key for name, key in keys_of(Made).items()}
 
 
 class MadeForm:
@@ -48,7 +26,9 @@ class MadeForm:
 
     def __init__(self) -> None:
         self.which = widgets.Dropdown(
-            description="measured", options=list(_MEASURED), layout={"width": "28em"}
+            description="measured",
+            options=[(key.words, name) for name, key in _KEYS.items()],
+            layout={"width": "28em"},
         )
         self.size = widgets.Text(
             description="as made", placeholder="with its unit: 11.4 mm", layout=ANSWER
@@ -69,7 +49,7 @@ class MadeForm:
 
     def _kept(self, _: Any) -> None:
         try:
-            zero = self.which.value.endswith(_FROM_ZERO)
+            zero = _KEYS[self.which.value].least is not None
             length(self.size.value, what=self.which.label, allow="zero" if zero else "positive")
             own = OwnBox()
             before = own.load()
@@ -107,13 +87,9 @@ class MadeForm:
     def follow(self) -> None:
         """What is worth measuring now, on the student's own rule, the most telling first."""
         choices = OwnBox().load().choices
-        made = [name for _, key in _MEASURED if _is_made(choices, name := key.partition(".")[2])]
+        made = [key.partition(".")[2] for key in _KEYS if choices.value(key) is not None]
         limits = Tolerances(square=choices.customs.square_most)
         worth = worth_measuring(worked_out(choices).parts, made=made, limits=limits)
         items = "".join(f"<li>{escape(row.sentence(choices.rule))}</li>" for row in worth[:3])
         words = f"<p>Worth measuring now:</p><ul>{items}</ul>" if items else ""
         self.next.value = f'<div class="bench-view">{words}</div>'
-
-
-def _is_made(choices: Any, name: str) -> bool:
-    return getattr(choices.made, name, None) is not None

@@ -7,7 +7,8 @@ lines, belongs to nobody and stays where it is, whatever goes from beside it.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
+from itertools import chain
 
 from toolkit.files.errors import BoardsFileError, Problem
 from toolkit.files.lines import lines_of
@@ -23,23 +24,9 @@ class Block:
     rows: Rows
     below: Rows
 
-    @property
-    def all_rows(self) -> Rows:
-        """Its lines as the file has them."""
-        return [*self.above, *self.rows, *self.below]
 
-
-@dataclass(slots=True)
-class BoardBlock:
-    """A board's own keys, and a block for each of its defects that has a heading."""
-
-    own: Block
-    defects: list[Block] = field(default_factory=list)
-
-    @property
-    def blocks(self) -> list[Block]:
-        """All its blocks, in the file's order."""
-        return [self.own, *self.defects]
+# A board: a block of its own keys, and one for each of its defects that has a heading.
+BoardBlocks = list[Block]
 
 
 @dataclass(slots=True)
@@ -47,38 +34,20 @@ class Blocks:
     """A whole file: what comes before the first board, the boards, the blank lines at the end."""
 
     top: Rows
-    boards: list[BoardBlock]
+    boards: list[BoardBlocks]
     end: Rows
 
     @property
     def text(self) -> str:
         """The text of the file."""
         rows = [*self.top]
-        for board in self.boards:
-            for block in board.blocks:
-                rows += block.all_rows
+        for block in chain(*self.boards):
+            rows += [*block.above, *block.rows, *block.below]
         return "\n".join([*_without_blank_end(rows), *self.end])
 
 
 def blocks_of(text: str, *, name: str) -> Blocks:
-    """The blocks of a file of boards that is in order.
-
-    Parameters
-    ----------
-    text : str
-        Its text, with line feeds alone at its line ends.
-    name : str
-        Name of the file in messages.
-
-    Raises
-    ------
-    BoardsFileError
-        A board has no heading of its own, so that nothing can be put below it.
-
-    Source
-    ------
-    The workbook's own.
-    """
+    """The blocks of a file of boards that is in order; each board must have its own heading."""
     lines = lines_of(text)
     all_rows = text.split("\n")
     rows = _without_blank_end(all_rows)
@@ -103,9 +72,8 @@ def blocks_of(text: str, *, name: str) -> Blocks:
     for (start, is_board), end in zip(starts, ends, strict=True):
         block, rest = _block(rows[start:end], above, last=end == len(rows))
         if is_board:
-            whole.boards.append(BoardBlock(block))
-        else:
-            whole.boards[-1].defects.append(block)
+            whole.boards.append([])
+        whole.boards[-1].append(block)
         above = rest
     return whole
 

@@ -2,20 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from dataclasses import fields, is_dataclass, replace
 from difflib import SequenceMatcher
 from typing import Any
 
 import tomlkit
 from tomlkit.exceptions import TOMLKitError
 
-from toolkit.files.board_blocks import Block, BoardBlock, Rows, blocks_of, put_after, take_out
+from toolkit.files.board_blocks import Block, BoardBlocks, Rows, blocks_of, put_after, take_out
 from toolkit.files.boards_file import boards_from_text, same_name
 from toolkit.files.errors import BoardsFileError, Problem, plain, shown
-from toolkit.files.likeness import LENGTHS, alike, all_near, defect_keys, heart_line, near, sides
-from toolkit.files.toml_out import quoted
-from toolkit.files.typed_boards import TypedBoard, TypedDefect, board_from_typed
+from toolkit.files.records import file_keys
+from toolkit.files.toml_out import toml
+from toolkit.files.typed_boards import TypedBoard, board_from_typed
 from toolkit.stock import Board, Defect
+
+# Two lengths nearer than this are one, though each is written in its own unit. [mm]
+_SAME = 1e-5
 
 
 def with_board(text: str, board: TypedBoard, *, name: str, instead_of: str | None = None) -> str:
@@ -35,19 +39,10 @@ def with_board(text: str, board: TypedBoard, *, name: str, instead_of: str | Non
         Name of the board whose place it takes. Without one, or where there is no such board any
         more, it is put at the end.
 
-    Returns
-    -------
-    str
-        The new text.
-
     Raises
     ------
     BoardsFileError
         The board or the text is not right, or the name belongs to another board.
-
-    Source
-    ------
-    The workbook's own.
     """
     boards = boards_from_text(text, name=name)
     wanted = board_from_typed(board)
@@ -56,11 +51,10 @@ def with_board(text: str, board: TypedBoard, *, name: str, instead_of: str | Non
     blocks = blocks_of(text, name=name)
     try:
         if found is None:
-            own = put_after(blocks.boards[-1].blocks[-1], new=_board_rows(board))
-            blocks.boards.append(BoardBlock(own))
-            old = Board(wanted.name, wanted.species, *(getattr(wanted, key) for key in LENGTHS))
-        else:
-            old = boards[at]
+            rows = _rows("[[board]]", Board, board)
+            own = put_after(blocks.boards[-1][-1], new=rows)
+            blocks.boards.append([own])
+        old = replace(wanted, defects=()) if found is None else boards[at]
         _change(blocks.boards[at], board, wanted=wanted, old=old)
     except TOMLKitError as problem:
         why = plain(str(problem), longest=80)
@@ -69,7 +63,7 @@ def with_board(text: str, board: TypedBoard, *, name: str, instead_of: str | Non
     new = blocks.text
     now = boards_from_text(new, name=name)
     if not (
-        [*now[:at], *now[at + 1 :]] == [*boards[:at], *boards[at + 1 :]] and alike(now[at], wanted)
+        [*now[:at], *now[at + 1 :]] == [*boards[:at], *boards[at + 1 :]] and _alike(now[at], wanted)
     ):
         said = "this change would disturb another line; make it by hand"
         raise BoardsFileError(name, [Problem(f"board {at + 1}", said)])
@@ -88,19 +82,10 @@ def without_board(text: str, board: str, *, name: str) -> str:
     name : str
         Name of the file in messages.
 
-    Returns
-    -------
-    str
-        The new text.
-
     Raises
     ------
     BoardsFileError
         The text is not right, there is no such board, or it is the only one.
-
-    Source
-    ------
-    The workbook's own.
     """
     boards = boards_from_text(text, name=name)
     at = _found(boards, board)
@@ -112,8 +97,8 @@ def without_board(text: str, board: str, *, name: str) -> str:
         said = f"{shown(board)} is the only board on the rack; put another on it first"
         raise BoardsFileError(name, [Problem("", said)])
     blocks = blocks_of(text, name=name)
-    gone = blocks.boards.pop(at).blocks
-    take_out(gone, after=blocks.boards[at - 1].blocks[-1].below if at else blocks.top)
+    gone = blocks.boards.pop(at)
+    take_out(gone, after=blocks.boards[at - 1][-1].below if at else blocks.top)
     new = blocks.text
     if boards_from_text(new, name=name) != (*boards[:at], *boards[at + 1 :]):
         said = "taking it out would disturb another line; do it by hand"
@@ -129,33 +114,22 @@ def _found(boards: Sequence[Board], name: str | None) -> int | None:
     return names.index(same_name(name)) if same_name(name) in names else None
 
 
-def _change(block: BoardBlock, typed: TypedBoard, *, wanted: Board, old: Board) -> None:
+def _change(blocks: BoardBlocks, typed: TypedBoard, *, wanted: Board, old: Board) -> None:
     """Put what is wanted into a board's block, line by line where it differs."""
-    changes: dict[str, Any] = {
-        key: getattr(typed, key)
-        for key in ("name", "species")
-        if getattr(old, key) != getattr(wanted, key)
-    }
-    changes |= {
-        key: getattr(typed, key)
-        for key in LENGTHS
-        if not near(getattr(old, key), getattr(wanted, key))
-    }
-    if not all_near(heart_line(old), heart_line(wanted)):
-        changes["heart_line"] = [list(point) for point in typed.heart_line] or None
-    before, after = defect_keys(old.defects, wanted.defects)
-    if before != after and len(before) != len(block.defects):
+    changes = _changes(typed, wanted, old)
+    before, after = _numbered(old.defects, wanted.defects)
+    if before != after and len(before) != len(blocks) - 1:
         # The defects stand on the board's own lines; from now on each has its heading.
         changes["defect"] = None
         before = []
-    _put(block.own, changes)
+    _put(blocks[0], changes)
     if before != after:
         steps = SequenceMatcher(None, before, after, autojunk=False).get_opcodes()
-        block.defects = _changed_defects(block, steps, typed, wanted=wanted, old=old)
+        blocks[1:] = _changed_defects(blocks, steps, typed, wanted=wanted, old=old)
 
 
 def _changed_defects(
-    block: BoardBlock,
+    blocks: BoardBlocks,
     steps: Sequence[tuple[str, int, int, int, int]],
     typed: TypedBoard,
     *,
@@ -163,25 +137,43 @@ def _changed_defects(
     old: Board,
 ) -> list[Block]:
     """Leave the defects that stay, change those that moved, take out and add the others."""
-    kept: list[Block] = [block.own]
+    kept: list[Block] = [blocks[0]]
     for _, low, high, new_low, new_high in steps:
         both = min(high - low, new_high - new_low)
         for was, now in zip(range(low, low + both), range(new_low, new_low + both), strict=True):
-            here = block.defects[was]
-            _put(here, _defect_changes(typed.defects[now], wanted.defects[now], old.defects[was]))
+            here = blocks[1 + was]
+            _put(here, _changes(typed.defects[now], wanted.defects[now], old.defects[was]))
             kept.append(here)
-        take_out(block.defects[low + both : high], after=kept[-1].below)
+        take_out(blocks[1 + low + both : 1 + high], after=kept[-1].below)
         for each in typed.defects[new_low + both : new_high]:
-            kept.append(put_after(kept[-1], new=_defect_rows(each)))
+            kept.append(put_after(kept[-1], new=_rows("[[board.defect]]", Defect, each)))
     return kept[1:]
 
 
-def _defect_changes(typed: TypedDefect, wanted: Defect, old: Defect) -> dict[str, Any]:
-    changes: dict[str, Any] = {} if wanted.kind == old.kind else {"kind": typed.kind}
-    if not all_near(sides(wanted), sides(old)):
-        changes["from"] = [typed.from_along, typed.from_across]
-        changes["to"] = [typed.to_along, typed.to_across]
-    return changes
+def _keys(record: type, values: Any) -> dict[str, Any]:
+    """What a record, or one as typed, says under each key of the file but the tables below it."""
+    return {
+        key.name or name: (
+            [getattr(values, part) for part in key.of] if key.of else _listed(getattr(values, name))
+        )
+        for name, key in file_keys(record).items()
+        if key.kind != "list"
+    }
+
+
+def _listed(value: Any) -> Any:
+    return [_listed(each) for each in value] if isinstance(value, tuple) else value
+
+
+def _changes(typed: Any, wanted: Any, old: Any) -> dict[str, Any]:
+    """The keys that are to say another thing than they do; None for one that goes."""
+    record = type(wanted)
+    now, before = _keys(record, wanted), _keys(record, old)
+    return {
+        key: value or None
+        for key, value in _keys(record, typed).items()
+        if not _alike(now[key], before[key])
+    }
 
 
 def _put(block: Block, changes: dict[str, Any]) -> None:
@@ -198,16 +190,44 @@ def _put(block: Block, changes: dict[str, Any]) -> None:
     block.rows = [block.rows[0], *(rows.split("\n") if rows else [])]
 
 
-def _board_rows(typed: TypedBoard) -> Rows:
-    """A board's heading and keys; defects and heart line are put in afterwards."""
-    keys = ("name", "species", *LENGTHS)
-    return ["[[board]]", *(f"{key} = {quoted(getattr(typed, key))}" for key in keys)]
+def _rows(heading: str, record: type, typed: Any) -> Rows:
+    """A heading and its keys, as typed."""
+    said = _keys(record, typed).items()
+    return [heading, *(f"{key} = {toml(value)}" for key, value in said if value != [])]
 
 
-def _defect_rows(typed: TypedDefect) -> Rows:
-    return [
-        "[[board.defect]]",
-        f"kind = {quoted(typed.kind)}",
-        f"from = [{quoted(typed.from_along)}, {quoted(typed.from_across)}]",
-        f"to = [{quoted(typed.to_along)}, {quoted(typed.to_across)}]",
-    ]
+def _numbered(*racks: Sequence[Defect]) -> tuple[list[int], ...]:
+    """A number for each defect, the same for defects that are the same."""
+    seen: list[Defect] = []
+
+    def number(defect: Defect) -> int:
+        for place, other in enumerate(seen):
+            if _alike(other, defect):
+                return place
+        seen.append(defect)
+        return len(seen) - 1
+
+    return tuple([number(defect) for defect in rack] for rack in racks)
+
+
+def _alike(one: Any, other: Any) -> bool:
+    """Whether two boards, or parts of them, are the same, whatever unit each was written in."""
+    facts, others = list(_facts(one)), list(_facts(other))
+    return len(facts) == len(others) and all(map(_near, facts, others))
+
+
+def _facts(value: Any) -> Iterator[Any]:
+    """Each length and each word in it."""
+    if is_dataclass(value):
+        value = [getattr(value, spec.name) for spec in fields(value)]
+    if isinstance(value, list | tuple):
+        for each in value:
+            yield from _facts(each)
+    else:
+        yield value
+
+
+def _near(one: Any, other: Any) -> bool:
+    if isinstance(one, float | int) and isinstance(other, float | int):
+        return abs(one - other) <= _SAME
+    return bool(one == other)

@@ -3,49 +3,30 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass, field
 from os import PathLike
 from pathlib import Path as FilePath
 
-from pydantic import Field
-
-from toolkit.files import kinds
-from toolkit.files.checking import Fault, checked, problems_at
-from toolkit.files.errors import BoardsFileError, Path, shown
-from toolkit.files.kinds import Section
-from toolkit.files.sections import left_out
+from toolkit.files.checking import checked, problems_at
+from toolkit.files.errors import BoardsFileError, Fault, Path, shown
+from toolkit.files.keeping import KindOfFile
+from toolkit.files.records import file_of, record_of
 from toolkit.files.syntax import file_text, values_of
-from toolkit.measures import Rule
+from toolkit.measures import Rule, declared
 from toolkit.results import above, below
-from toolkit.stock import Board, Defect, DefectKind
+from toolkit.stock import MOST_TABLES, Board, Defect
 
 _MILLIMETRES = Rule.millimetres()
 
 
-class DefectSection(Section):
-    """The rectangle that a defect spoils, by two opposite corners."""
-
-    kind: kinds.DefectKind
-    from_: kinds.Point = Field(alias="from")
-    to: kinds.Point
-
-
-class BoardSection(Section):
-    """One board, as it lies: length with the grain, width across it."""
-
-    name: kinds.BoardName
-    species: kinds.Species
-    length: kinds.BoardLength
-    width: kinds.Length
-    thickness: kinds.Length
-    defect: list[DefectSection] = Field(default=[], max_length=200)
-    heart_line: kinds.HeartLine = left_out("Heartwood below it, sapwood above.")
-
-
-class BoardsFile(Section):
+@dataclass(frozen=True, slots=True)
+class _Rack:
     """The boards on the rack for the hand-tool class workbook."""
 
-    format: kinds.Format = left_out()
-    board: list[BoardSection] = Field(min_length=1, max_length=200)
+    board: tuple[Board, ...] = field(metadata=declared(least=1, most=MOST_TABLES))
+
+
+BoardsFile = file_of(_Rack, name="BoardsFile")
 
 
 def read_boards(path: str | PathLike[str]) -> tuple[Board, ...]:
@@ -59,43 +40,18 @@ def read_boards(path: str | PathLike[str]) -> tuple[Board, ...]:
     Returns
     -------
     tuple of Board
-        The boards; a defect given backwards is turned round.
+        The boards; a defect given backwards is turned round. [mm]
 
     Raises
     ------
     BoardsFileError
         The file cannot be read, or a board is impossible; one line, and all in ``problems``.
-
-    Source
-    ------
-    The workbook's own.
     """
     return boards_from_text(file_text(path, error=BoardsFileError), name=FilePath(path).name)
 
 
 def boards_from_text(text: str, *, name: str = "boards.toml") -> tuple[Board, ...]:
-    """Boards from the text of a file of boards.
-
-    Parameters
-    ----------
-    text : str
-        The text.
-    name : str
-        Name of the file in messages.
-
-    Returns
-    -------
-    tuple of Board
-        The boards.
-
-    Raises
-    ------
-    BoardsFileError
-        As for a file.
-
-    Source
-    ------
-    The workbook's own.
+    """Boards from the text of a file, called ``name`` in messages; raises as for a file.
 
     >>> text = "[[board]]\\nname = 'a'\\nspecies = 'cherry'\\nthickness = '1 in'\\n"
     >>> text += "length = '1 m'\\nwidth = '90 mm'"
@@ -105,35 +61,13 @@ def boards_from_text(text: str, *, name: str = "boards.toml") -> tuple[Board, ..
     text = text.replace("\r\n", "\n")
     values = values_of(text, name=name, error=BoardsFileError)
     read = checked(BoardsFile, values, text=text, name=name, error=BoardsFileError)
-    boards = tuple(board_of(section) for section in read.board)
-    faults = list(impossible(boards))
-    if faults:
+    boards: tuple[Board, ...] = record_of(_Rack, read).board
+    if faults := list(impossible(boards)):
         raise BoardsFileError(name, problems_at(faults, text))
     return boards
 
 
-def board_of(section: BoardSection) -> Board:
-    """A board as its section of a file has it. [mm]"""
-    defects = [defect_between(each.kind, each.from_, each.to) for each in section.defect]
-    return Board(
-        name=section.name,
-        species=section.species,
-        length=section.length,
-        width=section.width,
-        thickness=section.thickness,
-        defects=tuple(defects),
-        heart_line=section.heart_line or (),
-    )
-
-
-def defect_between(
-    kind: DefectKind, corner: tuple[float, float], opposite: tuple[float, float]
-) -> Defect:
-    """The defect between any two opposite corners, each along and then across. [mm]"""
-    (along_from, along_to), (across_from, across_to) = (
-        sorted(pair) for pair in zip(corner, opposite, strict=True)
-    )
-    return Defect(kind, along_from, across_from, along_to, across_to)
+BOARDS = KindOfFile(BoardsFileError, boards_from_text)
 
 
 def same_name(name: str) -> str:
@@ -142,24 +76,7 @@ def same_name(name: str) -> str:
 
 
 def impossible(boards: tuple[Board, ...], *, rule: Rule = _MILLIMETRES) -> Iterator[Fault]:
-    """What no board can be, though each length by itself is right.
-
-    Parameters
-    ----------
-    boards : tuple of Board
-        All boards of the rack. [mm]
-    rule : Rule
-        Whose units the sentences have.
-
-    Returns
-    -------
-    iterator of (path, str)
-        Where in the file, and the sentence.
-
-    Source
-    ------
-    The workbook's own.
-    """
+    """What no board can be, though each length is right, as (path, what to say on this rule)."""
     seen: dict[str, int] = {}
     for index, board in enumerate(boards):
         at: Path = ("board", index)
@@ -179,8 +96,8 @@ def impossible(boards: tuple[Board, ...], *, rule: Rule = _MILLIMETRES) -> Itera
 
 def _defect(board: Board, defect: Defect, at: Path, rule: Rule) -> Iterator[Fault]:
     for way, reach, end, remedy in (
-        ("along", defect.along_to, board.length, "measure from the lower left corner"),
-        ("across", defect.across_to, board.width, "type along first, then across"),
+        ("along", defect.to_along, board.length, "measure from the lower left corner"),
+        ("across", defect.to_across, board.width, "type along first, then across"),
     ):
         if above(reach, end):
             most = rule.exact(end)
@@ -189,7 +106,7 @@ def _defect(board: Board, defect: Defect, at: Path, rule: Rule) -> Iterator[Faul
                 f"the {defect.kind} reaches {rule.exact(reach)} {way} a board of {most}; "
                 f"{remedy}, at most {shown(most)}",
             )
-    if defect.along_from == defect.along_to and defect.across_from == defect.across_to:
+    if defect.from_along == defect.to_along and defect.from_across == defect.to_across:
         low, high = (
             f"{shown(rule.exact(rule.round(along, fineness='sizes')))}, "
             f"{shown(rule.exact(rule.round(across, fineness='sizes')))}"

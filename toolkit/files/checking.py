@@ -10,11 +10,12 @@ from collections.abc import Iterable
 from difflib import get_close_matches
 from typing import Any, TypeVar, get_args, get_origin
 
-from pydantic import ValidationError
+from pydantic import ValidationError, WithJsonSchema
 from pydantic.fields import FieldInfo
 
 from toolkit.files.errors import (
     MOST_PROBLEMS,
+    Fault,
     FileError,
     Path,
     Problem,
@@ -24,12 +25,11 @@ from toolkit.files.errors import (
     plain,
     shown,
 )
-from toolkit.files.kinds import Read, Section
 from toolkit.files.lines import lines_of
+from toolkit.files.records import Section
 from toolkit.measures import MeasureError
 
 Model = TypeVar("Model", bound=Section)
-Fault = tuple[Path, str]
 
 # A slip of one letter comes before a key of that very name elsewhere, a vaguer likeness after it.
 _CLOSE = 0.8
@@ -44,29 +44,14 @@ def checked(
     error: type[FileError],
     faults: Iterable[Fault] = (),
 ) -> Model:
-    """The values of a file as its schema reads them.
+    """The values of a file as its schema reads them; its text tells the lines.
 
-    Parameters
-    ----------
-    schema : type
-        The schema.
-    values : dict
-        What the file says.
-    text, name : str
-        The file's text, for line numbers, and its name, for messages.
-    error : type
-        What to raise.
-    faults : iterable of (path, str)
-        What is wrong beyond the schema, such as two keys that exclude each other.
+    ``faults`` are what is wrong beyond the schema, such as two keys that exclude each other.
 
     Raises
     ------
     FileError
         Anything is wrong; it holds every problem, in the order of the file.
-
-    Source
-    ------
-    The workbook's own.
     """
     found = list(faults)
     read: Model | None = None
@@ -149,10 +134,10 @@ def _missing(schema: type[Section], path: Path) -> str:
     return f"the section is missing; type {_heading(str(key), field)} with {below} below it"
 
 
-def _example(readers: Iterable[Any]) -> str:
-    """The first example that a key's reader gives, as a file has it."""
-    schemas = [reader.json for reader in readers if isinstance(reader, Read)]
-    examples = [*schemas[0].get("examples", []), *schemas[0].get("enum", [])]
+def _example(facts: Iterable[Any]) -> str:
+    """The first example that a key's JSON Schema gives, as a file has it."""
+    (schema,) = (fact.json_schema or {} for fact in facts if isinstance(fact, WithJsonSchema))
+    examples = [*schema.get("examples", []), *schema.get("enum", [])]
     return json.dumps(examples[0], ensure_ascii=False)
 
 

@@ -10,57 +10,24 @@ from typing import Any
 
 from toolkit.box.choices import Choices
 from toolkit.files.box_file import box_from_values
-from toolkit.files.class_sections import ClassFile, StudentSection
+from toolkit.files.class_record import ClassFile, Student
 from toolkit.files.errors import BoxFileError, Problem, dotted, shown
 from toolkit.files.formats import bring_up
 from toolkit.files.lines import lines_of
-from toolkit.files.sections import BoxFile
 from toolkit.files.syntax import file_text, values_of
+from toolkit.files.together import SECTIONS, with_keys
 
 Values = dict[str, Any]
-
-# A key that a student gives, and those of the class's box that it stands for.
-_INSTEAD: dict[tuple[str, str], tuple[str, ...]] = {
-    **{
-        ("size", f"{one}_{axis}"): (f"{other}_{axis}",)
-        for axis in ("length", "width", "height")
-        for one, other in (("inside", "outside"), ("outside", "inside"))
-    },
-    ("size", "contents"): ("inside_length", "outside_length", "inside_width", "outside_width"),
-    ("corner", "lap"): ("tail_length",),
-    ("corner", "tail_length"): ("lap",),
-    ("panels", "across"): ("bottom_across", "lid_across"),
-    ("panels", "bottom_across"): ("across",),
-    ("panels", "lid_across"): ("across",),
-    ("wood", "walls"): ("sides", "ends"),
-    ("wood", "sides"): ("walls",),
-    ("wood", "ends"): ("walls",),
-    ("wood", "panels"): ("bottom", "lid"),
-    ("wood", "bottom"): ("panels",),
-    ("wood", "lid"): ("panels",),
-}
-
-
-PLAIN = ("format", "title")  # keys of a box file that are no sections
 
 
 @dataclass(slots=True)
 class ClassBoxes:
-    """Makes each student's box from the files that a class names.
+    """Makes each student's box from the files that a class names, in its folder.
 
-    Attributes
-    ----------
-    read : ClassFile
-        The class file, checked.
-    text, name : str
-        Its text, for the numbers of lines, and its name.
-    folder : Path
-        From which it names other files.
-    typed : mapping
-        What it says, before it was read.
+    ``text`` is the class file's, for the numbers of lines, and ``typed`` what it says unread.
     """
 
-    read: ClassFile
+    taught: ClassFile
     text: str
     name: str
     folder: FilePath
@@ -68,44 +35,24 @@ class ClassBoxes:
 
     def everybodys(self) -> Choices:
         """The class's own box; raises a ``BoxFileError`` where there is none."""
-        return self._box(self._with_rooms(self._values(self.read.box)), self.read.box)
+        return self._box(self._with_rooms(self._values(self.taught.box)), self.taught.box)
 
-    def of(self, student: StudentSection, *, index: int) -> Choices:
-        """A student's box.
-
-        Parameters
-        ----------
-        student : StudentSection
-            The student.
-        index : int
-            Place in the file, from 0.
-
-        Returns
-        -------
-        Choices
-            The box that this student makes. [mm]
+    def of(self, student: Student, *, index: int) -> Choices:
+        """The box of the student at this place in the file.
 
         Raises
         ------
         BoxFileError
             A key of it can't be read; the text names the class file and the line.
-
-        Source
-        ------
-        The workbook's own.
         """
-        inches = student.has("units") and student.units == "in"
-        base = self.read.box
-        if student.has("box"):
-            base = student.box
-        elif inches and self.read.has("inch_box"):
-            base = self.read.inch_box
+        inches = student.units == "in"
+        base = student.box or (inches and self.taught.inch_box) or self.taught.box
         values = self._with_rooms(self._values(base))
-        if student.has("units") and _units(values) != student.units:
+        if student.units and _units(values) != student.units:
             values["rule"] = {"units": student.units}
         # The class's box may be wrong too, and then its own file is to be named.
         whole = self._box(values, base)
-        if not student.has("changes"):
+        if student.changes is None:
             return whole
         try:
             self._sections(student.changes)
@@ -121,7 +68,7 @@ class ClassBoxes:
         return values
 
     def _with_rooms(self, values: Values) -> Values:
-        if self.read.has("rooms"):
+        if "rooms" in self.typed:
             return changed(values, by={"rooms": self.typed["rooms"]})
         return values
 
@@ -130,10 +77,10 @@ class ClassBoxes:
         text = file_text(path, error=BoxFileError)
         return box_from_values(deepcopy(values), text=text, name=path.name)
 
-    def _sections(self, changes: Values) -> None:
+    def _sections(self, changes: Mapping[str, Any]) -> None:
         """A section that is none would take the place of the class's, whose keys then miss."""
         for name, keys in changes.items():
-            if name in BoxFile.model_fields and name not in PLAIN and not isinstance(keys, dict):
+            if name in SECTIONS and not isinstance(keys, dict):
                 said = f"read {shown(keys)}: this is a section; type its keys below it"
                 raise BoxFileError(self.name, [Problem(name, said)])
 
@@ -155,22 +102,6 @@ class ClassBoxes:
 def changed(values: Values, *, by: Mapping[str, Any]) -> Values:
     """The values of a box file with some changed; what a new key excludes goes.
 
-    Parameters
-    ----------
-    values : dict
-        What a file says. It is left as it is.
-    by : mapping
-        Sections, and keys in them.
-
-    Returns
-    -------
-    dict
-        Both together.
-
-    Source
-    ------
-    The workbook's own.
-
     >>> changed({"corner": {"lap": "4 mm"}}, by={"corner": {"tail_length": "8 mm"}})
     {'corner': {'tail_length': '8 mm'}}
     """
@@ -180,14 +111,11 @@ def changed(values: Values, *, by: Mapping[str, Any]) -> Values:
         if not isinstance(keys, dict) or not isinstance(old, dict):
             whole[section] = deepcopy(keys)
             continue
-        gone = {other for key in keys for other in _INSTEAD.get((section, key), ())}
-        if section == "corner" and keys.get("joint") == "through":
-            gone |= {"lap", "tail_length"}
-        for key in gone - set(keys):
-            old.pop(key, None)
-        for key, value in keys.items():
+        for key, value in with_keys(section, old, keys).items():
             inner = old.get(key)
-            if isinstance(inner, dict) and isinstance(value, dict):
+            if value is None:
+                old.pop(key, None)
+            elif isinstance(inner, dict) and isinstance(value, dict):
                 old[key] = {**inner, **value}
             else:
                 old[key] = deepcopy(value)

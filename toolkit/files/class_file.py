@@ -8,17 +8,16 @@ from os import PathLike
 from pathlib import Path as FilePath
 from typing import Any
 
-from toolkit.files.boards_file import board_of, impossible, read_boards
-from toolkit.files.checking import Fault, checked, problems_at
+from toolkit.files.boards_file import impossible, read_boards
+from toolkit.files.checking import checked, problems_at
 from toolkit.files.class_boxes import ClassBoxes
-from toolkit.files.class_record import Buying, Day, Student, WeekendClass
-from toolkit.files.class_sections import SHARED, ClassFile, HoursSection, StudentSection
-from toolkit.files.errors import BoxFileError, ClassFileError, shown
+from toolkit.files.class_record import SHARED, ClassFile, Day, Student, WeekendClass
+from toolkit.files.errors import BoxFileError, ClassFileError, Fault, shown
+from toolkit.files.records import Section, file_of, record_of
 from toolkit.files.syntax import file_text, values_of
 from toolkit.stock import Board
 
-# Customs of a day, common practice, no source. [min]
-LUNCH_MINUTES, BREAK_MINUTES, NO_CHOPPING_MINUTES = 45, 45, 60
+ClassSchema = file_of(ClassFile, name="ClassFile")
 
 
 def read_class(path: str | PathLike[str]) -> WeekendClass:
@@ -43,85 +42,71 @@ def read_class(path: str | PathLike[str]) -> WeekendClass:
         The file cannot be read or says what it cannot say; one line, and all in ``problems``.
     BoxFileError, BoardsFileError
         The box or the boards that it names cannot be read.
-
-    Source
-    ------
-    The workbook's own.
     """
     place = FilePath(path)
     text = file_text(place, error=ClassFileError)
     values = values_of(text, name=place.name, error=ClassFileError)
     faults = list(_between(values))
     read = checked(
-        ClassFile, values, text=text, name=place.name, error=ClassFileError, faults=faults
+        ClassSchema, values, text=text, name=place.name, error=ClassFileError, faults=faults
     )
-    faults = [*_hours(read.hours), *_numbers(read.student)]
-    own_boards = tuple(board_of(section) for section in read.board)
-    faults += impossible(own_boards)
+    taught: ClassFile = record_of(ClassFile, read)
+    faults = [*_hours(taught.hours), *_numbers(taught.student), *impossible(taught.board)]
     if faults:
         raise ClassFileError(place.name, problems_at(faults, text))
-    boxes = ClassBoxes(read, text, place.name, place.absolute().parent, values)
-    boards = read_boards(boxes.folder / read.boards) if read.has("boards") else own_boards
-    return replace(_whole(read, boxes, boards), files=tuple(_files(read, place)))
+    boxes = ClassBoxes(taught, text, place.name, place.absolute().parent, values)
+    boards = read_boards(boxes.folder / taught.boards) if taught.boards else taught.board
+    students = [
+        _student(student, row, boxes, index)
+        for index, (student, row) in enumerate(
+            zip(taught.student, read.given()["student"], strict=True)
+        )
+    ]
+    return _whole(taught, boxes, students, boards, files=tuple(_files(taught, place)))
 
 
-def _files(read: ClassFile, place: FilePath) -> Iterator[FilePath]:
+def _files(taught: ClassFile, place: FilePath) -> Iterator[FilePath]:
     """The class file and every file that it names, whether it can be read or not."""
     yield place.absolute()
-    for row in (read, *read.student):
-        for key in ("box", "inch_box", "boards"):
-            if row.has(key):
-                yield place.absolute().parent / getattr(row, key)
+    named = [taught.box, taught.inch_box, taught.boards, *(row.box for row in taught.student)]
+    yield from (place.absolute().parent / name for name in named if name)
 
 
-def _whole(read: ClassFile, boxes: ClassBoxes, boards: tuple[Board, ...]) -> WeekendClass:
+def _whole(
+    taught: ClassFile,
+    boxes: ClassBoxes,
+    students: list[Student],
+    boards: tuple[Board, ...],
+    *,
+    files: tuple[FilePath, ...],
+) -> WeekendClass:
     """The class of a file that is in order."""
-    room = read.room.given() if read.has("room") else {}
-    words = read.words if read.has("words") else "british"
-    paper = read.paper if read.has("paper") else "a4"
-    tools = read.tools.given() if read.has("tools") else {}  # type: ignore[attr-defined]
-    students = [
-        _student(row, boxes, index, words=words, paper=paper)
-        for index, row in enumerate(read.student)
-    ]
+    room, tools = taught.room, taught.tools
     return WeekendClass(
-        title=read.title,
+        title=taught.title,
         box=boxes.everybodys(),
-        day=_day(read.hours),
+        day=taught.hours,
         students=tuple(sorted(students, key=lambda student: student.number)),
         boards=boards,
         tools={name: tools[key] for name in SHARED if (key := name.replace(" ", "_")) in tools},
-        benches=room.get("benches", len(students)),
-        helpers=room.get("helpers", 0),
-        buying=Buying(**read.buying.given()) if read.has("buying") else Buying(),
-        words=words,
-        paper=paper,
+        benches=len(students) if room.benches is None else room.benches,
+        helpers=room.helpers,
+        buying=taught.buying,
+        words=taught.words,
+        paper=taught.paper,
+        files=files,
     )
 
 
-def _student(row: StudentSection, boxes: ClassBoxes, index: int, **usual: Any) -> Student:
-    given = {**usual, **row.given()}
-    given.pop("units", None)
-    given["measured"] = row.measured.given() if row.has("measured") else {}
-    own = bool(given.pop("box", None)) | bool(given.pop("changes", None))
+def _student(student: Student, row: Section, boxes: ClassBoxes, index: int) -> Student:
+    """A student with what is left to the class, and with a box or why there is none."""
+    taught = boxes.taught
+    left = {key: getattr(taught, key) for key in ("words", "paper") if not row.has(key)}
     try:
-        return Student(**given, own=own, choices=boxes.of(row, index=index))
+        choices, fault = boxes.of(student, index=index), ""
     except BoxFileError as error:
-        return Student(**given, own=own, choices=None, fault=str(error))
-
-
-def _day(hours: HoursSection) -> Day:
-    given = hours.given()
-    lunch = given.get("lunch_minutes", LUNCH_MINUTES)
-    return Day(
-        dates=hours.dates,
-        start=hours.start,
-        end=hours.end,
-        lunch=given.get("lunch", (hours.start + hours.end - lunch) // 2),
-        lunch_minutes=lunch,
-        breaks=given.get("break_minutes", BREAK_MINUTES),
-        no_chopping=given.get("no_chopping_minutes", NO_CHOPPING_MINUTES),
-    )
+        choices, fault = None, str(error)
+    return replace(student, **left, choices=choices, fault=fault)
 
 
 def _between(values: dict[str, Any]) -> Iterator[Fault]:
@@ -132,9 +117,8 @@ def _between(values: dict[str, Any]) -> Iterator[Fault]:
         )
 
 
-def _hours(hours: HoursSection) -> Iterator[Fault]:
+def _hours(day: Day) -> Iterator[Fault]:
     """What no day can be, though each time by itself is right."""
-    day = _day(hours)
     if day.end <= day.start:
         yield (
             ("hours", "end"),
@@ -160,7 +144,7 @@ def _clock(minutes: int) -> str:
     return f"{minutes // 60:02d}:{minutes % 60:02d}"
 
 
-def _numbers(students: list[StudentSection]) -> Iterator[Fault]:
+def _numbers(students: tuple[Student, ...]) -> Iterator[Fault]:
     seen: dict[int, int] = {}
     for index, student in enumerate(students):
         if student.number in seen:

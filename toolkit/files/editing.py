@@ -13,17 +13,19 @@ from tomlkit.items import InlineTable, Table, Whitespace
 from toolkit.files.errors import BoxFileError, Problem, plain, shown
 from toolkit.files.formats import bring_up
 from toolkit.files.syntax import values_of
+from toolkit.files.together import with_keys
 
 
 def edited(text: str, changes: Mapping[str, Any], *, name: str) -> str:
-    """A box file's text with some keys changed.
+    """A box file's text with some keys changed; what a new key excludes goes.
 
     Parameters
     ----------
     text : str
         A TOML text with line feeds alone at its line ends.
     changes : mapping of str to value
-        By key, such as ``groove.depth``; None takes a key or a section out.
+        By key, such as ``groove.depth`` or ``rooms.make.humidity``; values as in the file, so
+        lengths are text with a unit. None takes a key or a section out.
     name : str
         Name of the file in messages.
 
@@ -37,10 +39,6 @@ def edited(text: str, changes: Mapping[str, Any], *, name: str) -> str:
     BoxFileError
         The text is not TOML, or a change cannot be put into it.
 
-    Source
-    ------
-    The workbook's own.
-
     >>> edited('[groove]\\ndepth = "4 mm"  # shallow\\n', {"groove.depth": "5 mm"}, name="b")
     '[groove]\\ndepth = "5 mm"  # shallow\\n'
     """
@@ -49,7 +47,7 @@ def edited(text: str, changes: Mapping[str, Any], *, name: str) -> str:
     try:
         document = tomlkit.parse(text if text.endswith("\n") else f"{text}\n")
         bring_up(document)
-        for key, value in changes.items():
+        for key, value in _with_what_gives_way(wanted, changes).items():
             path = key.split(".")
             plain_value = _toml_value(value, key=key, name=name)
             _change(wanted, path, plain_value, name=name)
@@ -63,6 +61,17 @@ def edited(text: str, changes: Mapping[str, Any], *, name: str) -> str:
         said = "this change would disturb another line; make it by hand"
         raise BoxFileError(name, [Problem(", ".join(map(plain, changes)), said)])
     return new
+
+
+def _with_what_gives_way(tables: Mapping[str, Any], changes: Mapping[str, Any]) -> dict[str, Any]:
+    """The changes with the keys that they take the place of, each below its own section."""
+    whole = dict(changes)
+    for section in dict.fromkeys(key.partition(".")[0] for key in changes):
+        old, above = tables.get(section), f"{section}."
+        new = {key.removeprefix(above): changes[key] for key in changes if key.startswith(above)}
+        if isinstance(old, dict):
+            whole |= {f"{above}{key}": each for key, each in with_keys(section, old, new).items()}
+    return whole
 
 
 def _change(tables: Any, path: list[str], value: Any, *, name: str) -> None:

@@ -8,6 +8,8 @@ from dataclasses import dataclass
 from toolkit.measures import MeasureError
 
 Path = tuple[str | int, ...]
+# What is wrong: where, and what to say of it.
+Fault = tuple[Path, str]
 
 _LONGEST = 40
 MOST_PROBLEMS = 50
@@ -38,16 +40,7 @@ class Problem:
 class FileError(ValueError):
     """A file cannot be read or written; the text is one line about the first problem.
 
-    Parameters
-    ----------
-    file : str
-        Name of the file, as the reader of the message knows it.
-    problems : iterable of Problem
-        Everything that is wrong, in the order of the file.
-
-    Source
-    ------
-    The workbook's own.
+    ``problems`` holds everything that is wrong, in the order of the file.
     """
 
     def __init__(self, file: str, problems: Iterable[Problem]) -> None:

@@ -61,12 +61,7 @@ def mark_of_files(paths: list[FilePath]) -> str:
 def read_record(folder: FilePath) -> dict[str, MadePage]:
     """What a folder's record says was made there, by path within it; nothing where there is none.
 
-    Names that lead out of the folder are left out.
-
-    Raises
-    ------
-    FileError
-        The record is damaged, or of another format.
+    Names that lead out of the folder are left out; a damaged record is a ``FileError``.
     """
     path = folder / RECORD
     if not os.path.lexists(path):
@@ -105,13 +100,7 @@ def lies_below(folder: FilePath, *, name: str) -> bool:
 
 
 def set_aside(path: FilePath) -> FilePath:
-    """Rename what lies in the way of a page, never over anything else; gives the new path.
-
-    Raises
-    ------
-    FileError
-        It could not be renamed.
-    """
+    """Rename what lies in the way of a page, never over anything else; gives the new path."""
     names = (path.with_name(f"{path.stem}-set-aside-{n}{path.suffix}") for n in count(1))
     aside = next(name for name in names if not os.path.lexists(name))
     try:
@@ -123,24 +112,7 @@ def set_aside(path: FilePath) -> FilePath:
 
 
 def write_record(folder: FilePath, *, pages: dict[str, MadePage]) -> None:
-    """Write what was made in a folder.
-
-    Parameters
-    ----------
-    folder : Path
-        The folder.
-    pages : dict
-        Pages by their path within it.
-
-    Raises
-    ------
-    FileError
-        It could not be written.
-
-    Source
-    ------
-    The workbook's own.
-    """
+    """Write what was made in a folder, by path within it; a ``FileError`` if it can't be."""
     data = {"format": _FORMAT, "pages": {name: asdict(page) for name, page in pages.items()}}
     text = json.dumps(data, ensure_ascii=False, indent=1) + "\n"
     write_file(folder / RECORD, text.encode(), error=FileError)

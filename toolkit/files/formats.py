@@ -32,22 +32,7 @@ def read_format(value: Any) -> int:
 
 
 def bring_up(tables: MutableMapping[str, Any]) -> bool:
-    """Change tables of an older format into the present one, in place.
-
-    Parameters
-    ----------
-    tables : mutable mapping
-        What a file says; without a format it is of the first.
-
-    Returns
-    -------
-    bool
-        Whether anything was changed.
-
-    Source
-    ------
-    The workbook's own.
-    """
+    """Change tables of an older format into the present one, in place; whether any was changed."""
     changed = False
     number = tables.get("format", FIRST)
     # A format that is no number is left for the reader to refuse.

@@ -27,23 +27,13 @@ class Reader(Protocol[T_co]):
 
 @dataclass(frozen=True, slots=True)
 class KindOfFile(Generic[T]):
-    """How the files of one kind are read, and what is raised for one that can't be.
-
-    ``always_kept`` tells of a text that is worth a backup even where none is asked for.
-    """
+    """How the files of one kind are read, and what is raised for one that can't be."""
 
     error: type[FileError]
     from_text: Reader[T]
-    always_kept: Callable[[str, str], bool] | None = None
 
     def read(self, path: Place) -> T:
-        """What a file says.
-
-        Raises
-        ------
-        FileError
-            It cannot be read.
-        """
+        """What a file says, or a ``FileError``."""
         return self.from_text(file_text(path, error=self.error), name=FilePath(path).name)
 
     def change(
@@ -51,21 +41,12 @@ class KindOfFile(Generic[T]):
         path: Place,
         edit: Callable[[str], str],
         *,
-        backup: bool = True,
         start: Place | None = None,
     ) -> T:
-        """Put another text in the place of a file's, if it is right.
+        """Put the text that ``edit`` makes of a file's in its place, if it is right.
 
-        Parameters
-        ----------
-        path : path-like
-            The file.
-        edit : callable
-            Makes the new text of the old one; called while nobody else can write.
-        backup : bool
-            Whether to keep the file as it was, so that ``undo`` can bring it back.
-        start : path-like, optional
-            The file to begin with where there is none yet.
+        Nobody else can write meanwhile. The file as it was is kept, so that ``undo`` can bring
+        it back. ``start`` is the file to begin with where there is none yet.
 
         Raises
         ------
@@ -81,23 +62,16 @@ class KindOfFile(Generic[T]):
             new = edit(old)
             read = self.from_text(new, name=name)
             if new != old or not exists:
-                always = self.always_kept is not None and self.always_kept(old, name)
-                if exists and (backup or always):
+                if exists:
                     keep_backup(target, error=self.error)
                 write_file(target, _content(new, like=target), error=self.error)
         return read
 
-    def write(self, path: Place, text: str, *, backup: bool = True) -> T:
-        """Write a whole file, if it is right.
-
-        Raises
-        ------
-        FileError
-            The text is not right or could not be written; an old file is then as it was.
-        """
+    def write(self, path: Place, text: str) -> T:
+        """Write a whole file, if it is right; else a ``FileError`` and an old one as it was."""
         read = self.from_text(text, name=FilePath(path).name)
         with locked(path, error=self.error) as target:
-            if backup and target.exists():
+            if target.exists():
                 keep_backup(target, error=self.error)
             write_file(target, text.encode("utf-8"), error=self.error)
         return read
@@ -105,13 +79,8 @@ class KindOfFile(Generic[T]):
     def undo(self, path: Place) -> T:
         """Bring a file back to what it was before the last change; again goes one change further.
 
-        What the file said until now is kept in the folder of backups, under its name and
-        ``undone``.
-
-        Raises
-        ------
-        FileError
-            No change is left to take back, or the file could not be written.
+        What the file said until now is kept beside its backups as ``undone``. A ``FileError`` if no
+        change is left to take back.
         """
         with locked(path, error=self.error) as target:
             kept = backups(target)

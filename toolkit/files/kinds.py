@@ -1,219 +1,182 @@
-"""The types of the values in a file: how each is read, and what the JSON Schema says of it."""
+"""The kinds of values in a file: how each is read, and what the JSON Schema says of it."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from functools import partial
-from typing import Annotated, Any, Literal, get_args
+from typing import Any, get_args
 
-from pydantic import BaseModel, ConfigDict, GetCoreSchemaHandler, GetJsonSchemaHandler
-from pydantic_core import CoreSchema, core_schema
-
-from toolkit import stock
-from toolkit.box import choices, customs
-from toolkit.files import values
+from toolkit.files import class_values, values
 from toolkit.files.formats import FORMAT, read_format
+from toolkit.measures import Key
 from toolkit.results import capital
 from toolkit.wood import RING_WORDS
 
+Json = dict[str, Any]
 
-@dataclass(frozen=True)
+
+@dataclass(frozen=True, slots=True)
 class Read:
-    """Pydantic's way to a reader of ours, which says all that there is to say of a value."""
+    """A reader, which says all that there is to say of a value, and its JSON Schema."""
 
     reader: Callable[[Any], Any]
-    json: dict[str, Any] = field(hash=False)
-
-    def __get_pydantic_core_schema__(
-        self, source: Any, handler: GetCoreSchemaHandler
-    ) -> CoreSchema:
-        return core_schema.no_info_plain_validator_function(self.reader)
-
-    def __get_pydantic_json_schema__(
-        self, schema: CoreSchema, handler: GetJsonSchemaHandler
-    ) -> dict[str, Any]:
-        return dict(self.json)
+    json: Json
 
 
-class Section(BaseModel):
-    """A table of a file: every key is known, and what is left out stays left out."""
-
-    model_config = ConfigDict(extra="forbid", frozen=True)
-
-    def given(self) -> dict[str, Any]:
-        """The keys that the file has, with their values as read."""
-        return {key: getattr(self, key) for key in type(self).model_fields if self.has(key)}
-
-    def has(self, key: str) -> bool:
-        """Whether the file has this key."""
-        return key in self.model_fields_set
+def read_of(key: Key) -> Read:
+    """How the value of a key is read."""
+    found = KINDS[key.kind]
+    return found if isinstance(found, Read) else found(key)
 
 
-def _length(allow: values.Allow, most: float = values.LONGEST_LENGTH) -> Read:
+def _length(key: Key) -> Read:
+    allow: values.Allow = "positive" if key.least is None else "zero"
+    most = key.most or values.LONGEST_LENGTH
     span = f"{'above 0' if allow == 'positive' else '0'} to {most / 1000:g} m"
-    return Read(
-        partial(values.read_length, allow=allow, most=most),
-        {
-            "type": "string",
-            "description": f"A length with its unit, {span}.",
-            "examples": ["12 mm", "1/2 in"],
-        },
-    )
+    json = {
+        "type": "string",
+        "description": f"A length with its unit, {span}.",
+        "examples": ["12 mm", "1/2 in"],
+    }
+    return Read(partial(values.read_length, allow=allow, most=most), json)
 
 
-def _text(reader: Callable[[Any], Any], description: str, *examples: str) -> Read:
-    return Read(
-        reader,
-        {
-            "type": "string",
-            "minLength": 1,
-            "maxLength": values.LONGEST_TITLE,
-            "description": description,
-            "examples": list(examples),
-        },
-    )
+def _number(key: Key) -> Read:
+    least, most = key.least or 0, key.most or 1e6
+    reader = partial(values.read_number, least=least, most=most, example=str(key.example or 2))
+    json = {"type": "number", "minimum": least, "maximum": most}
+    return Read(reader, json | ({"examples": [key.example]} if key.example else {}))
 
 
-def word(literal: Any) -> Read:
-    """One of a few words."""
-    words = get_args(literal)
+def _count(key: Key) -> Read:
+    limits: Any = {"least": key.least, "most": key.most, "example": key.example}
+    json = {"minimum": key.least, "maximum": key.most, "examples": [key.example]}
+    return Read(partial(class_values.read_whole, **limits), {"type": "integer", **json})
+
+
+def _word(key: Key) -> Read:
+    words = get_args(key.type)
     return Read(partial(values.read_word, words=words), {"enum": list(words)})
 
 
-def _name(what: str, example: str) -> Read:
-    reader = partial(values.read_name, what=what, example=example)
-    return _text(reader, f"{capital(what)}: one printable line.", example)
+def _text(reader: Callable[[Any], Any], description: str, *examples: str, **more: Any) -> Read:
+    said = {"description": description} if description else {}
+    longest = {"maxLength": values.LONGEST_TITLE}
+    json = {"type": "string", "minLength": 1, **longest, **said, "examples": list(examples)}
+    return Read(reader, {key: value for key, value in (json | more).items() if value is not None})
 
 
-_PAIR = {"type": "array", "items": {"type": "string"}, "minItems": 2, "maxItems": 2}
+def _name(what: str, example: str) -> Callable[[Key], Read]:
+    def read(key: Key) -> Read:
+        shown = key.example or example
+        reader = partial(values.read_name, what=what, example=shown)
+        return _text(reader, f"{capital(what)}: one printable line.", shown)
 
-Length = Annotated[float, _length("positive")]
-LengthOrZero = Annotated[float, _length("zero")]
-BoardLength = Annotated[float, _length("positive", values.LONGEST_BOARD)]
-Point = Annotated[
-    tuple[float, float],
-    Read(
-        values.read_point,
-        {
-            **_PAIR,
-            "description": "Along and across the board, from its lower left corner.",
-            "examples": [["250 mm", "40 mm"]],
-        },
+    return read
+
+
+def _list(reader: Callable[[Any], Any], least: int, most: int, items: Json, *more: Any) -> Read:
+    *description, example = more
+    said = {"description": description[0]} if description else {}
+    many = {"type": "array", "minItems": least, "maxItems": most, "items": items}
+    return Read(reader, {**many, **said, "examples": [example]})
+
+
+def _ratio(
+    reader: Callable[[Any], Any], span: tuple[float, float], description: str, examples: list[Any]
+) -> Read:
+    limits = {"minimum": span[0], "maximum": span[1]}
+    said = {"description": description, "examples": examples}
+    return Read(reader, {"type": ["number", "string"], **limits, **said})
+
+
+def _two(what: str, *example: str) -> Read:
+    typed = "[" + ", ".join(f'"{length}"' for length in example) + "]"
+    reader = partial(class_values.read_two_lengths, what=what, example=typed)
+    return _list(reader, 2, 2, _LENGTH, list(example))
+
+
+_LENGTH = {"type": "string"}
+_PAIR = {"type": "array", "items": _LENGTH, "minItems": 2, "maxItems": 2}
+
+KINDS: dict[str, Read | Callable[[Key], Read]] = {
+    "length": _length,
+    "number": _number,
+    "count": _count,
+    "word": _word,
+    "title": _name("the title", "Postcard box"),
+    "name": _name("the name", "long cherry"),
+    "contents": _text(
+        values.read_contents, "What the box is for, by its name in the table.", "A6 cards"
     ),
-]
-HeartLine = Annotated[
-    tuple[tuple[float, float], ...],
-    Read(
-        values.read_heart_line,
-        {
-            "type": "array",
-            "minItems": 2,
-            "maxItems": values.MOST_POINTS,
-            "items": _PAIR,
-            "examples": [[["0 mm", "180 mm"], ["2200 mm", "195 mm"]]],
-        },
-    ),
-]
-Format = Annotated[int, Read(read_format, {"const": FORMAT})]
-Title = Annotated[str, _name("the title", "Postcard box")]
-BoardName = Annotated[str, _name("the name", "long cherry")]
-Contents = Annotated[
-    str, _text(values.read_contents, "What the box is for, by its name in the table.", "A6 cards")
-]
-Species = Annotated[str, _text(values.read_species, "A wood of the table.", "black cherry")]
-Slope = Annotated[
-    float,
-    Read(
-        values.read_slope,
-        {
-            "type": ["number", "string"],
-            "minimum": values.LEAST_SLOPE,
-            "maximum": values.MOST_SLOPE,
-            "description": "1 in so many, or an angle.",
-            "examples": [7, "1:7", "8.1 deg"],
-        },
-    ),
-]
-Share = Annotated[
-    float,
-    Read(
-        values.read_share,
-        {
-            "type": ["number", "string"],
-            "minimum": 0,
-            "maximum": values.MOST_SHARE,
-            "description": "A share of another size, 1 being the same, or a fraction as text.",
-            "examples": [0.25, "1/4"],
-        },
-    ),
-]
-Number = Annotated[
-    float,
-    Read(
-        partial(values.read_number, least=0, most=1e6, example="2"),
-        {"type": "number", "minimum": 0, "maximum": 1e6},
-    ),
-]
-Temperature = Annotated[
-    float, _text(values.read_temperature, "A temperature with its unit.", "20 °C", "68 °F")
-]
-Humidity = Annotated[float, _text(values.read_humidity, "A relative humidity.", "50 %")]
-Rings = Annotated[
-    float,
-    _text(
+    "species": _text(values.read_species, "A wood of the table.", "black cherry"),
+    "temperature": _text(values.read_temperature, "A temperature with its unit.", "20 °C", "68 °F"),
+    "humidity": _text(values.read_humidity, "A relative humidity.", "50 %"),
+    "rings": _text(
         values.read_rings,
         "Rings to the face of lid and bottom: a word or an angle from 0 to 90 degrees.",
         *RING_WORDS,
         "30 deg",
     ),
-]
-Tails = Annotated[
-    int | tuple[tuple[float, float], ...],
-    Read(
+    "slope": _ratio(
+        values.read_slope,
+        (values.LEAST_SLOPE, values.MOST_SLOPE),
+        "1 in so many, or an angle.",
+        [7, "1:7", "8.1 deg"],
+    ),
+    "share": _ratio(
+        values.read_share,
+        (0, values.MOST_SHARE),
+        "A share of another size, 1 being the same, or a fraction as text.",
+        [0.25, "1/4"],
+    ),
+    "tails": Read(
         values.read_tails,
         {
             "description": "How many, or the lower and upper edge of each at the baseline.",
             "oneOf": [
                 {"type": "integer", "minimum": 1, "maximum": values.MOST_TAILS},
-                {
-                    "type": "array",
-                    "minItems": 1,
-                    "maxItems": values.MOST_TAILS,
-                    "items": _PAIR,
-                },
+                {"type": "array", "minItems": 1, "maxItems": values.MOST_TAILS, "items": _PAIR},
             ],
             "examples": [3, [["5 mm", "19 mm"], ["25 mm", "39 mm"]]],
         },
     ),
-]
-Irons = Annotated[
-    tuple[float, ...],
-    Read(
-        values.read_irons,
-        {
-            "type": "array",
-            "minItems": 1,
-            "maxItems": values.MOST_IRONS,
-            "items": {"type": "string"},
-            "description": "Widths of the plough's irons.",
-            "examples": [["6 mm"]],
-        },
+    "irons": _list(
+        values.read_irons, 1, values.MOST_IRONS, _LENGTH, "Widths of the plough's irons.", ["6 mm"]
     ),
-]
-Joint = Annotated[choices.Joint, word(choices.Joint)]
-TailsOn = Annotated[choices.TailsOn, word(choices.TailsOn)]
-LidKind = Annotated[choices.LidKind, word(choices.LidKind)]
-Seat = Annotated[choices.Seat, word(choices.Seat)]
-Profile = Annotated[choices.Profile, word(choices.Profile)]
-GrooveEnds = Annotated[choices.GrooveEnds, word(choices.GrooveEnds)]
-Grain = Annotated[choices.Grain, word(choices.Grain)]
-Units = Annotated[Literal["mm", "in"], word(Literal["mm", "in"])]
-DefectKind = Annotated[stock.DefectKind, word(stock.DefectKind)]
-
-CUSTOM_KINDS: dict[customs.Kind, Any] = {
-    "length": LengthOrZero,
-    "share": Share,
-    "slope": Slope,
-    "number": Number,
+    "point": _list(
+        values.read_point,
+        2,
+        2,
+        _LENGTH,
+        "Along and across the board, from its lower left corner.",
+        ["250 mm", "40 mm"],
+    ),
+    "heart line": _list(
+        values.read_heart_line,
+        2,
+        values.MOST_POINTS,
+        _PAIR,
+        [["0 mm", "180 mm"], ["2200 mm", "195 mm"]],
+    ),
+    "format": Read(read_format, {"const": FORMAT}),
+    "time": _text(
+        class_values.read_time,
+        "",
+        "09:00",
+        maxLength=None,
+        pattern=r"^\s*([01]?\d|2[0-3])[:.][0-5]\d\s*$",
+    ),
+    "dates": _list(
+        class_values.read_dates,
+        1,
+        class_values.MOST_DAYS,
+        {"type": "string", "pattern": r"^\d{4}-\d{2}-\d{2}$"},
+        ["2027-06-05", "2027-06-06"],
+    ),
+    "file": _text(class_values.read_file_name, "", "../lessons/box.toml", maxLength=300),
+    "changes": Read(class_values.read_changes, {"type": "object"}),
+    "diagonals": _two("both diagonals are two lengths", "221 mm", "221.5 mm"),
+    "box size": _two("the size is two lengths, along and across", "176 mm", "134 mm"),
 }

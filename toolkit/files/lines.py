@@ -33,17 +33,6 @@ _MARK = re.compile(rf"{_QUOTED.pattern}|#[^\n]*|[\[\]{{}}.,=\n\"']")
 def too_deep(text: str, *, most: int) -> int:
     """The first line with more brackets inside one another or dotted keys in a row; 0 for none.
 
-    Parameters
-    ----------
-    text : str
-        A text that may be TOML.
-    most : int
-        How many there may be.
-
-    Source
-    ------
-    TOML 1.0.0.
-
     >>> too_deep("a = 1\\nb = [[['...']]]", most=2), too_deep("a.b.c = 'd.e.f.g'", most=2)
     (2, 0)
     """
@@ -182,21 +171,9 @@ class _Walk:
 
 
 def lines_of(text: str) -> dict[Path, int]:
-    """The first line of each key, section and entry of a list, as far as the text is TOML.
+    """The first line of each key, section and entry of a list, by path, as far as the text is TOML.
 
-    Parameters
-    ----------
-    text : str
-        A TOML text, with line feeds alone at its line ends.
-
-    Returns
-    -------
-    dict
-        Line numbers from 1, by path: ``("groove", "depth")``, ``("board", 0, "name")``.
-
-    Source
-    ------
-    TOML 1.0.0.
+    Its line ends are line feeds alone, and lines are counted from 1.
 
     >>> lines_of('[groove]\\ndepth = "4 mm"')[("groove", "depth")]
     2

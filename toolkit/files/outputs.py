@@ -14,14 +14,7 @@ Place = str | PathLike[str]
 
 
 def check_output(path: Place, *, inputs: Iterable[Place], endings: Sequence[str]) -> None:
-    """Refuse an output file that is an input or can't be written as a file of this kind.
-
-    Raises
-    ------
-    FileError
-        It is one of the inputs (through links too), no regular file, in no folder that can be
-        written to, or without one of ``endings``.
-    """
+    """Refuse an output that is an input, no ordinary file, in no folder to write to or misnamed."""
     place = FilePath(path)
     instead = f"type another name that ends in {' or '.join(endings)}"
     spare_inputs([place], inputs=inputs, instead=instead)

@@ -10,35 +10,20 @@ from pathlib import Path
 from typing import Any
 
 from toolkit.files.boards_file import BoardsFile
-from toolkit.files.class_sections import ClassFile
-from toolkit.files.kinds import Section
-from toolkit.files.sections import BoxFile
+from toolkit.files.box_file import BoxFile
+from toolkit.files.class_file import ClassSchema
+from toolkit.files.records import Section
 
 FOLDER = Path(__file__).parent
 SCHEMAS: dict[str, type[Section]] = {
     "box.schema.json": BoxFile,
     "boards.schema.json": BoardsFile,
-    "class.schema.json": ClassFile,
+    "class.schema.json": ClassSchema,
 }
 
 
 def schema_text(schema: type[Section]) -> str:
-    """The JSON Schema of a kind of file, as it is kept beside this module.
-
-    Parameters
-    ----------
-    schema : type
-        The file's schema.
-
-    Returns
-    -------
-    str
-        JSON Schema, draft 2020-12.
-
-    Source
-    ------
-    JSON Schema, draft 2020-12.
-    """
+    """The JSON Schema of a kind of file, as it is kept beside this module."""
     whole = {
         "$schema": "https://json-schema.org/draft/2020-12/schema",
         **_plain(schema.model_json_schema(by_alias=True)),

@@ -22,24 +22,7 @@ _INCH_MARK = re.compile(r'"([^"]*)""')
 
 
 def file_text(path: str | PathLike[str], *, error: type[FileError]) -> str:
-    """The text of a file, with line feeds alone at its line ends.
-
-    Parameters
-    ----------
-    path : path-like
-        A file in UTF-8.
-    error : type
-        What to raise.
-
-    Raises
-    ------
-    FileError
-        There is no such file, or it is a folder, too large, not open to us, or not text.
-
-    Source
-    ------
-    The workbook's own.
-    """
+    """The text of a file in UTF-8, with line feeds alone at its line ends; else a ``FileError``."""
     path = FilePath(path)
     try:
         if path.is_dir():
@@ -71,26 +54,7 @@ def text_of(raw: bytes, *, name: str, error: type[FileError]) -> str:
 
 
 def values_of(text: str, *, name: str, error: type[FileError]) -> dict[str, Any]:
-    """What a TOML text says, as plain values.
-
-    Parameters
-    ----------
-    text : str
-        The text.
-    name : str
-        Name of the file in messages.
-    error : type
-        What to raise.
-
-    Raises
-    ------
-    FileError
-        The text is not TOML; the message tells line and column and explains the usual slips.
-
-    Source
-    ------
-    TOML 1.0.0.
-    """
+    """What a TOML text says, as plain values; the usual slips are explained by line and column."""
     if len(text.encode("utf-8", "replace")) > LARGEST:
         _refuse(error, name, f"it is larger than {LARGEST // 1000} kB; this can't be such a file")
     if line := too_deep(text, most=DEEPEST):

@@ -1,108 +1,126 @@
-"""Which keys of a box file exclude or need one another."""
+"""Which keys of a box file exclude or need one another: said, put right, and in JSON Schema."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
+from functools import cache
 from typing import Any
 
-from toolkit.files.checking import Fault
-from toolkit.files.errors import shown
+from toolkit.box.choices import Choices, Size
+from toolkit.box.either import EITHER, Either
+from toolkit.files.errors import Fault, shown
+from toolkit.measures import Key, keys_of
 
-_EXAMPLES = {"length": "152 mm", "width": "110 mm", "height": "38 mm"}
-
-
-def faults_between(values: dict[str, Any]) -> Iterator[Fault]:
-    """Everything wrong between keys that may each be right, as (path, what to say).
-
-    Parameters
-    ----------
-    values : dict
-        What the file says, as plain values.
-
-    Returns
-    -------
-    iterator of (path, str)
-        The key to change and the sentence.
-
-    Source
-    ------
-    The workbook's own.
-    """
-    if "size" in values:
-        yield from _size(_section(values, "size"))
-    yield from _corner(_section(values, "corner"))
-    yield from _whole_or_each(_section(values, "panels"), "panels", "across", _ACROSS)
-    wood = _section(values, "wood")
-    for whole, each in (("walls", ("sides", "ends")), ("panels", ("bottom", "lid"))):
-        yield from _whole_or_each(wood, "wood", whole, each)
-        yield from _both_or_neither(wood, "wood", each)
+Values = Mapping[str, Any]
+SECTIONS = {name: key.type for name, key in keys_of(Choices).items() if key.kind == "section"}
 
 
-_ACROSS = ("bottom_across", "lid_across")
+def faults_between(values: Values) -> Iterator[Fault]:
+    """Everything wrong between keys that may each be right, as (path, what to say)."""
+    for name, record in SECTIONS.items():
+        section = values.get(name)
+        # A section that is none is the schema's to refuse.
+        if not isinstance(section, dict):
+            if name in values or name == "size":
+                continue
+            section = {}
+        for key, said in _in_section(section, record):
+            read = f"read {shown(section[key])}: " if key in section else ""
+            yield (name, key), f"{read}{said}"
 
 
-def _section(values: dict[str, Any], name: str) -> dict[str, Any]:
-    section = values.get(name)
-    # A section that is none is the schema's to refuse.
-    return section if isinstance(section, dict) else {}
-
-
-def _size(size: dict[str, Any]) -> Iterator[Fault]:
-    for axis, example in _EXAMPLES.items():
-        inside, outside = f"inside_{axis}", f"outside_{axis}"
-        if inside in size and outside in size:
-            yield (
-                ("size", outside),
-                f"read {shown(size[outside])}: {inside} is given too; keep one of the two",
-            )
-        if {inside, outside}.isdisjoint(size) and (axis == "height" or "contents" not in size):
-            yield (
-                ("size", inside),
-                f'it is missing, and so is {outside}; type one, {inside} = "{example}"',
-            )
-    if "ease" in size and "contents" not in size:
+def _in_section(section: Values, record: type) -> Iterator[tuple[str, str]]:
+    for either in _either(record):
+        yield from _one_of_two(section, either)
+    for whole, key in _wholes(record):
+        yield from _whole_or_each(section, whole, key)
+    if record is Size and "ease" in section and "contents" not in section:
         yield (
-            ("size", "ease"),
-            f"read {shown(size['ease'])}: ease is room beside contents, and there are none; "
-            'type contents = "A6 cards" too',
+            "ease",
+            'ease is room beside contents, and there are none; type contents = "A6 cards" too',
         )
 
 
-def _corner(corner: dict[str, Any]) -> Iterator[Fault]:
-    if corner.get("joint") == "through":
-        for key in ("lap", "tail_length"):
-            if key in corner:
-                yield (
-                    ("corner", key),
-                    f"read {shown(corner[key])}: a through joint has no lap and its tails are as "
-                    'long as the wall is thick; take it out or type joint = "half-blind"',
-                )
-    elif "lap" in corner and "tail_length" in corner:
-        yield (
-            ("corner", "tail_length"),
-            f"read {shown(corner['tail_length'])}: lap is given too, and each follows from the "
-            "other; keep one of the two",
-        )
+def _one_of_two(section: Values, either: Either) -> Iterator[tuple[str, str]]:
+    first, second = either.keys
+    if either.never and section.get(either.never[0]) == either.never[1]:
+        yield from ((key, either.never[2]) for key in either.keys if key in section)
+    elif first in section and second in section:
+        yield second, f"{first} is given too{either.why}; keep one of the two"
+    elif either.example and section.keys().isdisjoint({*either.keys, either.unless}):
+        said = f'it is missing, and so is {second}; type one, {first} = "{either.example}"'
+        yield first, said
 
 
-def _whole_or_each(
-    section: dict[str, Any], name: str, whole: str, each: tuple[str, str]
-) -> Iterator[Fault]:
+def _whole_or_each(section: Values, whole: str, key: Key) -> Iterator[tuple[str, str]]:
     """Either one key for both or a key for each."""
-    for key in each:
-        if whole in section and key in section:
-            yield (
-                (name, key),
-                f"read {shown(section[key])}: {whole} is given too and stands for "
-                f"{each[0]} and {each[1]}; keep {whole} or these two",
-            )
+    one, other = key.of
+    if whole in section:
+        said = f"{whole} is given too and stands for {one} and {other}; keep {whole} or these two"
+        yield from ((each, said) for each in key.of if each in section)
+    if key.both:
+        for each, beside in ((one, other), (other, one)):
+            if each in section and beside not in section:
+                said = (
+                    f'{beside} is missing beside it; type {beside} = "…" too, or one wood for both'
+                )
+                yield each, said
 
 
-def _both_or_neither(section: dict[str, Any], name: str, each: tuple[str, str]) -> Iterator[Fault]:
-    for key, other in (each, each[::-1]):
-        if key in section and other not in section:
-            yield (
-                (name, key),
-                f"read {shown(section[key])}: {other} is missing beside it; "
-                f'type {other} = "…" too, or one wood for both',
-            )
+def with_keys(name: str, section: Values, new: Values) -> dict[str, Any]:
+    """New keys of a section, and what gives way to them: None for a key that goes."""
+    changes: dict[str, Any] = {}
+    record, given = SECTIONS.get(name), {key for key, value in new.items() if value is not None}
+    for either in _either(record):
+        first, second = either.keys
+        no_more = either.never and new.get(either.never[0]) == either.never[1]
+        if no_more or (either.unless and either.unless in given):
+            changes |= {first: None, second: None}
+        changes |= {second: None} if first in given else {}
+        changes |= {first: None} if second in given else {}
+    for whole, key in _wholes(record):
+        if whole in given:
+            changes |= dict.fromkeys(key.of)
+        elif whole in section and not given.isdisjoint(key.of):
+            # What one of the two no longer has of it, the other keeps.
+            changes |= {whole: None} | dict.fromkeys(key.of, section[whole])
+    return changes | dict(new)
+
+
+def schema_between(record: type) -> dict[str, Any]:
+    """What JSON Schema is to say between the keys of a section."""
+    found: dict[str, Any] = {}
+    pairs = [_schema_of_two(either) for either in _either(record)]
+    found |= {"allOf": pairs} if len(pairs) > 1 else pairs[0] if pairs else {}
+    if record is Size:
+        found["dependentRequired"] = {"ease": ["contents"]}
+    for whole, key in _wholes(record):
+        neither = {"properties": dict.fromkeys(key.of, False)}
+        found.setdefault("dependentSchemas", {})[whole] = neither
+        if key.both:
+            one, other = key.of
+            found.setdefault("dependentRequired", {}).update({one: [other], other: [one]})
+    return found
+
+
+def _schema_of_two(either: Either) -> dict[str, Any]:
+    found: dict[str, Any] = {"not": {"required": list(either.keys)}}
+    if either.example:
+        needed = filter(None, (*either.keys, either.unless))
+        found = {"anyOf": [{"required": [key]} for key in needed], **found}
+    if either.never:
+        key, value, _ = either.never
+        found["if"] = {"properties": {key: {"const": value}}, "required": [key]}
+        found["then"] = {"properties": dict.fromkeys(either.keys, False)}
+    return found
+
+
+@cache
+def _either(record: type | None) -> list[Either]:
+    return [either for either in EITHER if either.section is record]
+
+
+@cache
+def _wholes(record: type | None) -> list[tuple[str, Key]]:
+    keys = keys_of(record).items() if record else ()
+    return [(name, key) for name, key in keys if key.of and key.kind != "point"]

@@ -2,18 +2,19 @@
 
 from __future__ import annotations
 
-from dataclasses import asdict, dataclass
-from functools import partial
-from typing import Annotated
+from dataclasses import asdict, dataclass, field, fields
+from functools import cache
+from typing import Any
 
-from pydantic import Field
+from pydantic import Field, create_model
 
-from toolkit.files import kinds, values
-from toolkit.files.boards_file import defect_between, impossible
+from toolkit.files import values
+from toolkit.files.boards_file import impossible
 from toolkit.files.checking import checked
-from toolkit.files.errors import BoardsFileError, Path, Problem, dotted
-from toolkit.measures import Rule, length_text
-from toolkit.stock import Board
+from toolkit.files.errors import BoardsFileError, Fault, Problem, dotted
+from toolkit.files.records import Section, record_of, section_of
+from toolkit.measures import Rule, declared, length_text
+from toolkit.stock import LONGEST_BOARD, Board
 
 _MILLIMETRES = Rule.millimetres()
 _IN_MESSAGES = "This board"
@@ -46,33 +47,17 @@ class TypedBoard:
     heart_line: tuple[tuple[str, str], ...] = ()
 
 
-_Place = Annotated[
-    float,
-    kinds.Read(partial(values.read_length, allow="zero", most=values.LONGEST_BOARD), {}),
-]
+@dataclass(frozen=True, slots=True)
+class _Place:
+    along: float = field(metadata=declared(least=0, most=LONGEST_BOARD))
+    across: float = field(metadata=declared(least=0, most=LONGEST_BOARD))
 
 
-class _DefectFields(kinds.Section):
-    kind: kinds.DefectKind
-    from_along: _Place
-    from_across: _Place
-    to_along: _Place
-    to_across: _Place
-
-
-class _PointFields(kinds.Section):
-    along: _Place
-    across: _Place
-
-
-class _BoardFields(kinds.Section):
-    name: kinds.BoardName
-    species: kinds.Species
-    length: kinds.BoardLength
-    width: kinds.Length
-    thickness: kinds.Length
-    defect: list[_DefectFields] = Field(max_length=200)
-    heart_line: list[_PointFields] = Field(max_length=values.MOST_POINTS)
+@cache
+def _fields() -> type[Section]:
+    """A board's schema with a field for each length, those of its defects and places too."""
+    places: Any = (list[section_of(_Place)], Field(max_length=values.MOST_POINTS))  # type: ignore[misc]
+    return create_model("Fields", __base__=section_of(Board, apart=True), heart_line=places)
 
 
 def board_from_typed(typed: TypedBoard, *, rule: Rule = _MILLIMETRES) -> Board:
@@ -96,41 +81,23 @@ def board_from_typed(typed: TypedBoard, *, rule: Rule = _MILLIMETRES) -> Board:
         Something can't be read, or no board can be like that: which field, what was read and
         what to type; ``problems`` has them all.
 
-    Source
-    ------
-    The workbook's own.
-
     >>> board_from_typed(TypedBoard("short", "cherry", "4 ft", '7"', "16 mm")).width
     177.8
     """
-    fields = asdict(typed)
-    fields["defect"] = list(fields.pop("defects"))
-    fields["heart_line"] = [
-        {"along": along, "across": across} for along, across in typed.heart_line
-    ]
+    said = asdict(typed)
+    said["defect"] = said.pop("defects")
+    said["heart_line"] = [{"along": at, "across": over} for at, over in typed.heart_line]
     try:
-        read = checked(_BoardFields, fields, text="", name=_IN_MESSAGES, error=BoardsFileError)
+        read = checked(_fields(), said, text="", name=_IN_MESSAGES, error=BoardsFileError)
     except BoardsFileError as error:
         problems = [Problem(_spoken(each.key), each.said) for each in error.problems]
         raise BoardsFileError(_IN_MESSAGES, problems) from None
-    board = Board(
-        name=read.name,
-        species=read.species,
-        length=read.length,
-        width=read.width,
-        thickness=read.thickness,
-        defects=tuple(
-            defect_between(
-                each.kind, (each.from_along, each.from_across), (each.to_along, each.to_across)
-            )
-            for each in read.defect
-        ),
-        heart_line=tuple((point.along, point.across) for point in read.heart_line),
-    )
-    faults = [(path[2:], said) for path, said in impossible((board,), rule=rule)]
-    if len(board.heart_line) == 1:
-        few: Path = ("heart_line",)
-        faults.append((few, "read 1 point: it needs 2 or more; add one, or take this one out"))
+    line = tuple((place.along, place.across) for place in read.given()["heart_line"])
+    board: Board = record_of(Board, read, heart_line=line)
+    faults: list[Fault] = [(path[2:], said) for path, said in impossible((board,), rule=rule)]
+    if len(line) == 1:
+        few = "read 1 point: it needs 2 or more; add one, or take this one out"
+        faults.append((("heart_line",), few))
     if faults:
         problems = [Problem(_spoken(dotted(path)), said) for path, said in faults]
         raise BoardsFileError(_IN_MESSAGES, problems)
@@ -152,32 +119,21 @@ def typed_board(board: Board, *, rule: Rule = _MILLIMETRES) -> TypedBoard:
     TypedBoard
         Its fields; each length reads back as it was.
 
-    Source
-    ------
-    The workbook's own.
-
     >>> typed_board(Board("b", "cherry", 914.4, 178, 16), rule=Rule.inches()).length
     '36 in'
     """
-    text = partial(length_text, rule=rule)
-    return TypedBoard(
-        name=board.name,
-        species=board.species,
-        length=text(board.length),
-        width=text(board.width),
-        thickness=text(board.thickness),
-        defects=tuple(
-            TypedDefect(
-                each.kind,
-                text(each.along_from),
-                text(each.across_from),
-                text(each.along_to),
-                text(each.across_to),
-            )
-            for each in board.defects
-        ),
-        heart_line=tuple((text(along), text(across)) for along, across in board.heart_line),
-    )
+
+    def text(value: Any) -> Any:
+        if isinstance(value, tuple):
+            return tuple(map(text, value))
+        return value if isinstance(value, str) else length_text(value, rule=rule)
+
+    def typed(record: Any, *without: str) -> dict[str, Any]:
+        names = (spec.name for spec in fields(record) if spec.name not in without)
+        return {name: text(getattr(record, name)) for name in names}
+
+    defects = tuple(TypedDefect(**typed(each)) for each in board.defects)
+    return TypedBoard(**typed(board, "defects"), defects=defects)
 
 
 def _spoken(key: str) -> str:

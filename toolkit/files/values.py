@@ -15,11 +15,11 @@ from toolkit import measures
 from toolkit.box.contents import UnknownContents, contents
 from toolkit.files.errors import UnfitError, shown, visible
 from toolkit.results import above, below
+from toolkit.stock import LONGEST_BOARD
 from toolkit.wood import UnknownSpecies, ring_angle, species
 
 LONGEST_TITLE = 80
 LONGEST_LENGTH = 3000.0
-LONGEST_BOARD = 12_000.0
 MOST_TAILS = 24
 MOST_SHARE = 2.0
 LEAST_SLOPE, MOST_SLOPE = 1.0, 100.0

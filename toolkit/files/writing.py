@@ -29,25 +29,14 @@ _STALE = 3600.0
 def locked(
     path: str | PathLike[str], *, error: type[FileError], patience: float | None = None
 ) -> Iterator[FilePath]:
-    """Hold a file against other writers; gives the file itself, behind any symbolic link.
+    """Hold a file, which need not exist yet, against other writers; gives the file behind any link.
 
-    Parameters
-    ----------
-    path : path-like
-        The file, which need not exist yet; its folder must.
-    error : type
-        What to raise.
-    patience : float, optional
-        How long to wait for another writer. [s]
+    ``patience`` is how long to wait for another writer. [s]
 
     Raises
     ------
     FileError
         Somebody else holds the file for longer, or the folder cannot be written to.
-
-    Source
-    ------
-    The workbook's own.
     """
     target = FilePath(os.path.realpath(path))
     if not target.parent.is_dir():
@@ -69,27 +58,15 @@ def locked(
 
 
 def write_file(path: FilePath, content: bytes, *, error: type[FileError], called: str = "") -> None:
-    """Put something in the place of a file, wholly or not at all.
+    """Put something in the place of a file, wholly or not at all; its rights are kept.
 
-    Parameters
-    ----------
-    path : Path
-        The file; its rights are kept. Hold its lock where others write to it too.
-    content : bytes
-        What to write.
-    error : type
-        What to raise.
-    called : str
-        The file that it belongs to, by the name that the reader of a message knows.
+    Hold its lock where others write to it too. ``called`` is the file that it belongs to, by the
+    name that the reader of a message knows.
 
     Raises
     ------
     FileError
         It could not be written; the old file is as it was.
-
-    Source
-    ------
-    The workbook's own.
     """
     new = path.with_name(f".{path.name}.{secrets.token_hex(6)}.tmp")
     try:
@@ -116,24 +93,7 @@ def clear_left(path: FilePath) -> None:
 
 
 def keep_backup(path: FilePath, *, error: type[FileError]) -> None:
-    """Keep the file as it is now in the folder of backups, and let go of the oldest.
-
-    Parameters
-    ----------
-    path : Path
-        The file. Hold its lock.
-    error : type
-        What to raise.
-
-    Raises
-    ------
-    FileError
-        The backup could not be kept.
-
-    Source
-    ------
-    The workbook's own.
-    """
+    """Keep a file, whose lock is held, in the folder of backups, and let go of the oldest."""
     kept = backups(path)
     # A running number orders them, for clocks are set back.
     number = 1 + (_number(path, kept[-1]) if kept else 0)

@@ -1,4 +1,4 @@
-"""Controls of a lesson: what a slider moves, between which marks, and how the file says it.
+"""Controls of a lesson: what a slider moves, and between which marks.
 
 A control knows values in millimetres; the widget made of it shows them on the student's own rule,
 one mark a step. A value that lies on no mark (a box drawn in inches, read in millimetres) gets a
@@ -14,8 +14,8 @@ from dataclasses import dataclass
 from math import ceil, floor
 from typing import Any, Literal, Protocol
 
-from toolkit.box import Change, Choices, written
-from toolkit.measures import Rule, length_text
+from toolkit.box import Change, Choices
+from toolkit.measures import Rule
 
 # Where a slider that sets nothing in the box stands at first: a value, or found from the box.
 Start = Callable[[Choices], Any]
@@ -42,10 +42,6 @@ class Control(Protocol):
 
     def options(self, rule: Rule, value: Any) -> list[tuple[str, Any]]:
         """What can be chosen, as (text, value), the present value among it."""
-        ...
-
-    def written(self, rule: Rule, value: Any) -> Any:
-        """The value as a box file says it."""
         ...
 
 
@@ -76,10 +72,6 @@ class LengthControl:
                 insort(values, value)
         return [(rule.exact(each), each) for each in values]
 
-    def written(self, rule: Rule, value: float) -> str:
-        """The length as text with its unit, exact enough to be read back the same."""
-        return length_text(value, rule=rule)
-
 
 @dataclass(frozen=True, slots=True)
 class CountControl:
@@ -100,10 +92,6 @@ class CountControl:
             rows.append((str(value), value))
         return rows
 
-    def written(self, rule: Rule, value: Any) -> Any:
-        """The number itself."""
-        return written({self.keys[0]: value}, rule=rule)[self.keys[0]]
-
 
 @dataclass(frozen=True, slots=True)
 class ChoiceControl:
@@ -121,10 +109,6 @@ class ChoiceControl:
         if value is not None and all(value != each for _, each in rows):
             rows.insert(0, (str(value), value))
         return rows
-
-    def written(self, rule: Rule, value: Any) -> Any:
-        """The value itself."""
-        return value
 
 
 @dataclass(frozen=True, slots=True)
@@ -146,44 +130,6 @@ class NumberControl:
         if all(abs(each - value) > 1e-9 for each in values):
             insort(values, value)
         return [(f"{each:.6g} {self.unit}".strip(), each) for each in values]
-
-    def written(self, rule: Rule, value: float) -> str:
-        """The number with its unit."""
-        return f"{value:.6g} {self.unit}".strip()
-
-
-@dataclass(frozen=True, slots=True)
-class PanelWood(ChoiceControl):
-    """The wood of lid and bottom, which a box file may say with one key."""
-
-
-@dataclass(frozen=True, slots=True)
-class PanelClearance(LengthControl):
-    """The clearance of lid and bottom, which a box file may say with one key. [mm]"""
-
-
-@dataclass(frozen=True, slots=True)
-class JointKind(ChoiceControl):
-    """Half-blind or through: a through joint has neither a lap nor a tail length to choose."""
-
-
-@dataclass(frozen=True, slots=True)
-class LapControl(LengthControl):
-    """The lap, of which a box file says either this or the tail length that it leaves. [mm]"""
-
-
-def file_changes(control: Control, rule: Rule, value: Any) -> dict[str, Any]:
-    """What a control writes into a box file, by key; None takes a key out."""
-    if isinstance(control, PanelWood):
-        return {"wood.panels": value, "wood.bottom": None, "wood.lid": None}
-    if isinstance(control, PanelClearance):
-        said = control.written(rule, value)
-        return {"panels.across": said, "panels.bottom_across": None, "panels.lid_across": None}
-    if isinstance(control, JointKind) and value == "through":
-        return {"corner.joint": value, "corner.lap": None, "corner.tail_length": None}
-    if isinstance(control, LapControl):
-        return {"corner.lap": control.written(rule, value), "corner.tail_length": None}
-    return {key: control.written(rule, value) for key in control.keys if in_box(key)}
 
 
 def in_box(key: str) -> bool:

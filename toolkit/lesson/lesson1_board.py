@@ -57,7 +57,7 @@ class BoardControl(ChoiceControl):
 
 
 def _first_knot(_: Choices) -> float:
-    knots = [row.along_from for row in rack()[0].defects if "knot" in row.kind]
+    knots = [row.from_along for row in rack()[0].defects if "knot" in row.kind]
     return knots[0] if knots else 0.0
 
 
@@ -84,9 +84,9 @@ def with_knot(board: Board, along: float) -> Board:
     """A board whose first knot lies elsewhere along it; without a knot it stays as it is. [mm]"""
     for index, row in enumerate(board.defects):
         if "knot" in row.kind:
-            long = row.along_to - row.along_from
+            long = row.to_along - row.from_along
             left = min(along, board.length - long)
-            moved = replace(row, along_from=left, along_to=left + long)
+            moved = replace(row, from_along=left, to_along=left + long)
             defects = (*board.defects[:index], moved, *board.defects[index + 1 :])
             return replace(board, defects=defects)
     return board

@@ -6,7 +6,7 @@ from typing import Any
 
 from toolkit.box import Panel
 from toolkit.box.seasons import year_between
-from toolkit.lesson.controls import ChoiceControl, LengthControl, NumberControl, PanelWood
+from toolkit.lesson.controls import ChoiceControl, LengthControl, NumberControl
 from toolkit.lesson.scene import Moment, Scene
 from toolkit.lesson.view import ImpossibleError, View
 from toolkit.lesson.worked import worked_out
@@ -41,8 +41,8 @@ SAWN_AT = 80.0  # where the first board of the log scene lies, from the pith [mm
 SAWN_WET = 14.0  # moisture of a board from an open shed: common practice, no source [%]
 BOARD_THICK = 16.0  # of the board in the log scene, as the rough list asks for walls [mm]
 
-PANEL_WOOD = PanelWood(
-    ("wood.lid", "wood.bottom"),
+PANEL_WOOD = ChoiceControl(
+    ("wood.panels",),
     "lid and bottom of",
     tuple((name, name) for name in WOODS),
     slider=True,

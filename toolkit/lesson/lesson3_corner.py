@@ -12,7 +12,7 @@ from toolkit.box.joinery import (
     set_out_round_grooves,
     walk,
 )
-from toolkit.lesson.controls import ChoiceControl, CountControl, LapControl, LengthControl, Start
+from toolkit.lesson.controls import ChoiceControl, CountControl, LengthControl, Start
 from toolkit.lesson.scene import Moment, Scene
 from toolkit.lesson.view import ImpossibleError, View
 from toolkit.lesson.worked import possible, worked_out
@@ -64,7 +64,7 @@ CORNER_CONTROLS = (
     LengthControl(
         ("corner.pin",), "pins at the baseline", 2.0, 12.0, "sizes", settled("corner.pin")
     ),
-    LapControl(("corner.lap",), "lap", 1.0, 9.0, "joints", settled("corner.lap")),
+    LengthControl(("corner.lap",), "lap", 1.0, 9.0, "joints", settled("corner.lap")),
 )
 
 

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from functools import lru_cache
+from typing import get_args
 
 from toolkit.box import Choices
+from toolkit.box.choices import Joint
 from toolkit.box.joinery import joint_direction, line_table
-from toolkit.lesson.controls import ChoiceControl, JointKind, LengthControl, NumberControl
+from toolkit.lesson.controls import ChoiceControl, LengthControl, NumberControl
 from toolkit.lesson.lesson3_corner import of_joint
 from toolkit.lesson.scene import Moment, Scene
 from toolkit.lesson.view import View
@@ -23,7 +25,7 @@ HOME = 100  # driven home [%]
 
 ARRANGEMENT_CONTROLS = (
     ChoiceControl(("corner.tails_on",), "tails on", (("the ends", "ends"), ("the sides", "sides"))),
-    JointKind(("corner.joint",), "joint", (("half-blind", "half-blind"), ("through", "through"))),
+    ChoiceControl(("corner.joint",), "joint", tuple((kind, kind) for kind in get_args(Joint))),
     ChoiceControl(("try.which",), "look at", WHICH, start=lambda _: "back"),
     NumberControl(("try.home",), "driven together", 0, HOME, 10, "%", start=lambda _: 0),
 )

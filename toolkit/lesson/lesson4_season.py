@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from functools import lru_cache
+from typing import Any
 
-from toolkit.box import Choices
+from toolkit.box import Choices, written
 from toolkit.box.choices import Room
 from toolkit.box.remedies import Remedy, remedies
 from toolkit.box.sliding import sliding
 from toolkit.box.window import window
-from toolkit.lesson.controls import NumberControl, PanelClearance
+from toolkit.lesson.controls import LengthControl, NumberControl
 from toolkit.lesson.lesson1_tree import PANEL_WOOD, RINGS, WOODS, year_of
 from toolkit.lesson.lesson3_corner import settled
 from toolkit.lesson.scene import Moment, Scene
@@ -20,8 +21,8 @@ from toolkit.plan import Plan
 from toolkit.results import Table
 
 CONTROLS = (
-    PanelClearance(
-        ("panels.lid_across", "panels.bottom_across"),
+    LengthControl(
+        ("panels.across",),
         "clearance across",
         0.5,
         5.0,
@@ -100,11 +101,11 @@ def _view(at: Moment) -> View:
     return View(picture, numbers(made), made.about("season"))
 
 
-def _more(at: Moment) -> dict[str, str]:
+def _more(at: Moment) -> dict[str, Any]:
     """The air at the bench, when it was moved."""
     if at.tried["try.humidity"] == at.before["try.humidity"]:
         return {}
-    return {"rooms.make.humidity": f"{at.tried['try.humidity']:.6g} %"}
+    return written({"rooms.make.humidity": at.tried["try.humidity"]}, rule=at.choices.rule)
 
 
 SEASON = Scene("season", CONTROLS, _view, height=440, more=_more)

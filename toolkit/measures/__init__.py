@@ -8,6 +8,7 @@ from toolkit.measures.angles import angle, slope
 from toolkit.measures.conversion import convert
 from toolkit.measures.doors import humidity, length, mass, percent, temperature
 from toolkit.measures.errors import MeasureError, decimals
+from toolkit.measures.keys import Key, declared, key, keys_of
 from toolkit.measures.marks import Direction, Fineness, Units
 from toolkit.measures.rule import Rule
 from toolkit.measures.typed import length_text

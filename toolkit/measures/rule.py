@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from functools import cache
 
+from toolkit.measures.keys import declared
 from toolkit.measures.marks import (
     FINENESSES,
     HUNDREDTHS,
@@ -51,10 +52,10 @@ class Rule:
     '3 21/32 in'
     """
 
-    units: Units
-    joints: float
-    sizes: float
-    rough: float
+    units: Units = field(metadata=declared("Millimetres or inches."))
+    joints: float = field(metadata=declared("Fineness of joints."))
+    sizes: float = field(metadata=declared("Fineness of finished sizes."))
+    rough: float = field(metadata=declared("Fineness of rough sizes."))
     _scales: dict[str, Scale] = field(init=False, repr=False, compare=False)
 
     def __post_init__(self) -> None:

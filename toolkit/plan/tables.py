@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import Literal
 
-from toolkit.box.customs import describe
-from toolkit.measures import Rule
+from toolkit.box.customs import Customs
+from toolkit.measures import Rule, keys_of
 from toolkit.plan.compare import Comparison
 from toolkit.plan.plan import Plan
 from toolkit.results import Part, Table, Working
@@ -134,13 +134,13 @@ def changed_customs(plan: Plan) -> Table:
     rule = plan.choices.rule
     rows = []
     for name, value, default in plan.choices.customs.changed():
-        kind, words, _ = describe(name)
+        custom = keys_of(Customs)[name]
         now, was = (
             (rule.exact(value), rule.exact(default))
-            if kind == "length"
+            if custom.kind == "length"
             else (f"{value:g}", f"{default:g}")
         )
-        rows.append((f"customs.{name}", now, was, words))
+        rows.append((f"customs.{name}", now, was, custom.words))
     return Table(
         "Customs changed from their default", ("key", "now", "default", "meaning"), tuple(rows)
     )

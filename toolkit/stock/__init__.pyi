@@ -1,5 +1,7 @@
 from .blanks import CORNERS as CORNERS, Blank as Blank, Corners as Corners, blanks_of as blanks_of
 from .boards import (
+    LONGEST_BOARD as LONGEST_BOARD,
+    MOST_TABLES as MOST_TABLES,
     Board as Board,
     Defect as Defect,
     DefectKind as DefectKind,

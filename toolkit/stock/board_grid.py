@@ -79,11 +79,11 @@ class Grid:
         for defect in self.board.defects:
             if "knot" not in defect.kind:
                 continue
-            here = np.searchsorted(x, (defect.along_from - SWIRL, defect.along_to + SWIRL))
-            there = np.searchsorted(y, (defect.across_from - SWIRL, defect.across_to + SWIRL))
+            here = np.searchsorted(x, (defect.from_along - SWIRL, defect.to_along + SWIRL))
+            there = np.searchsorted(y, (defect.from_across - SWIRL, defect.to_across + SWIRL))
             near = slice(*there), slice(*here)
-            dx = _outside(x[near[1]], defect.along_from, defect.along_to)
-            dy = _outside(y[near[0]], defect.across_from, defect.across_to)
+            dx = _outside(x[near[1]], defect.from_along, defect.to_along)
+            dy = _outside(y[near[0]], defect.from_across, defect.to_across)
             far = np.hypot(dx[None, :], dy[:, None]) / SWIRL
             seen[near] *= 1 - SWIRL_COSTS * np.clip(1 - far, 0.0, 1.0)
         table = np.zeros((self.across + 1, self.along + 1))
@@ -125,10 +125,10 @@ def grid(board: Board, *, cell: float = 1.0, margin: float = MARGIN) -> Grid:
     along, across = floor(board.length / cell + _NOISE), floor(board.width / cell + _NOISE)
     spoilt = []
     for defect in board.defects:
-        low = max(0, floor((defect.across_from - margin) / cell + _NOISE))
-        left = max(0, floor((defect.along_from - margin) / cell + _NOISE))
+        low = max(0, floor((defect.from_across - margin) / cell + _NOISE))
+        left = max(0, floor((defect.from_along - margin) / cell + _NOISE))
         # A fine check without any width still spoils a cell.
-        high = max(cells(defect.across_to + margin, cell=cell), low + 1)
-        right = max(cells(defect.along_to + margin, cell=cell), left + 1)
+        high = max(cells(defect.to_across + margin, cell=cell), low + 1)
+        right = max(cells(defect.to_along + margin, cell=cell), left + 1)
         spoilt.append((low, min(across, high), left, min(along, right)))
     return Grid(board, cell, along, across, tuple(spoilt))

@@ -5,8 +5,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import Literal
+from dataclasses import dataclass, field
+from typing import Any, ClassVar, Literal
+
+from toolkit.measures import Key, declared, key
 
 DefectKind = Literal[
     "knot",
@@ -27,31 +29,51 @@ DefectKind = Literal[
 ]
 
 
+LONGEST_BOARD = 12_000.0
+MOST_TABLES = 200
+
+
+def _place() -> Any:
+    return field(metadata=declared(least=0, most=LONGEST_BOARD))
+
+
 @dataclass(frozen=True, slots=True)
 class Defect:
-    """The rectangle that a defect spoils; one of its sides may be 0, as for a fine check. [mm]"""
+    """The rectangle that a defect spoils, by two opposite corners.
 
-    kind: DefectKind
-    along_from: float
-    across_from: float
-    along_to: float
-    across_to: float
+    One of its sides may be 0, as for a fine check; given backwards it is turned round. [mm]
+    """
+
+    kind: DefectKind = field(metadata=declared())
+    from_: ClassVar[Key] = Key(kind="point", name="from", of=("from_along", "from_across"))
+    to: ClassVar[Key] = Key(kind="point", of=("to_along", "to_across"))
+    from_along: float = _place()
+    from_across: float = _place()
+    to_along: float = _place()
+    to_across: float = _place()
+
+    def __post_init__(self) -> None:
+        """Put the lower left corner first."""
+        for low, high in (("from_along", "to_along"), ("from_across", "to_across")):
+            if getattr(self, low) > getattr(self, high):
+                one, other = getattr(self, low), getattr(self, high)
+                object.__setattr__(self, low, other)
+                object.__setattr__(self, high, one)
 
 
 @dataclass(frozen=True, slots=True)
 class Board:
-    """A rough board: length with the grain, width across it. [mm]
+    """One board, as it lies: length with the grain, width across it."""
 
-    ``heart_line`` is the border between heartwood, below it, and sapwood, above it.
-    """
-
-    name: str
-    species: str
-    length: float
-    width: float
-    thickness: float
-    defects: tuple[Defect, ...] = ()
-    heart_line: tuple[tuple[float, float], ...] = ()
+    name: str = field(metadata=declared())
+    species: str = field(metadata=declared(kind="species"))
+    length: float = field(metadata=declared(most=LONGEST_BOARD))
+    width: float = field(metadata=declared())
+    thickness: float = field(metadata=declared())
+    defects: tuple[Defect, ...] = key(name="defect", most=MOST_TABLES, default=())
+    heart_line: tuple[tuple[float, float], ...] = key(
+        "Heartwood below it, sapwood above.", kind="heart line", default=()
+    )
 
     def heart_at(self, along: float) -> float | None:
         """How high the heartwood reaches at a place along; None without a heart line. [mm]

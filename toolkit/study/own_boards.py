@@ -5,9 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from pathlib import Path
 
-from toolkit.files import TypedBoard
-from toolkit.files.boards_changing import BOARDS
-from toolkit.files.boards_editing import with_board, without_board
+from toolkit.files import BOARDS, TypedBoard, with_board, without_board
 from toolkit.stock import Board
 from toolkit.study.folder import lessons_folder, student_folder
 from toolkit.study.own_file import OwnFile

@@ -9,8 +9,7 @@ from pathlib import Path
 from typing import Any
 
 from toolkit.box import Choices
-from toolkit.files.changing import BOX
-from toolkit.files.editing import edited
+from toolkit.files import BOX, edited
 from toolkit.measures import Fineness, Rule, Units
 from toolkit.study.box_names import current_name, spelled_name
 from toolkit.study.folder import example_path, student_folder

@@ -114,7 +114,7 @@ class OwnFile(ABC, Generic[What, Loaded]):
         if loaded.path is None:
             return loaded
         example = file_text(self.example, error=self.kind.error)
-        return self._given(self.kind.write(self.path, example, backup=True), self.path)
+        return self._given(self.kind.write(self.path, example), self.path)
 
     def _change(self, edit: Callable[[str], str]) -> Loaded:
         """Put an edited text in the place of the student's own, which the first change makes."""

@@ -7,7 +7,8 @@ from dataclasses import replace
 from random import Random
 
 from toolkit.box import Choices, Size, Thickness
-from toolkit.box.choices import CornerChoice, GrooveChoice, Made
+from toolkit.box.choices import CornerChoice, GrooveChoice
+from toolkit.box.made import Made
 from toolkit.measures import MM_PER_INCH, Rule
 from toolkit.plan import Plan, plan as planned
 

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from toolkit.box.change import Change
-from toolkit.box.choices import Choices
+from toolkit.box.choices import Change, Choices
 from toolkit.box.corner import Corner
 from toolkit.box.customs import NOYES
 from toolkit.box.design import Design

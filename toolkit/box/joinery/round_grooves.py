@@ -6,8 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import product
 
-from toolkit.box.change import Change
-from toolkit.box.choices import Choices
+from toolkit.box.choices import Change, Choices
 from toolkit.box.corner import Corner, equal_tails
 from toolkit.box.customs import Customs
 from toolkit.box.design import Design, design

@@ -64,14 +64,14 @@ def _knots(board: Board) -> Iterator[tuple[Point, Point]]:
     for defect in board.defects:
         if "knot" in defect.kind:
             middle = (
-                (defect.along_from + defect.along_to) / 2,
-                (defect.across_from + defect.across_to) / 2,
+                (defect.from_along + defect.to_along) / 2,
+                (defect.from_across + defect.to_across) / 2,
             )
             yield (
                 middle,
                 (
-                    max((defect.along_to - defect.along_from) / 2, 1.0),
-                    max((defect.across_to - defect.across_from) / 2, 1.0),
+                    max((defect.to_along - defect.from_along) / 2, 1.0),
+                    max((defect.to_across - defect.from_across) / 2, 1.0),
                 ),
             )
 

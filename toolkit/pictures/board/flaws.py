@@ -14,12 +14,12 @@ _THIN = 2.2  # what is thinner is drawn so wide, or it could not be seen [pt]
 
 def box_of(defect: Defect) -> tuple[float, float, float, float]:
     """Left, right, low, high of what a defect spoils. [mm]"""
-    return defect.along_from, defect.along_to, defect.across_from, defect.across_to
+    return defect.from_along, defect.to_along, defect.from_across, defect.to_across
 
 
 def draw_flaw(row: Row, defect: Defect, board: Board) -> None:
     """One defect, as far as it shows in a row. [mm]"""
-    if row.has(defect.along_from, defect.along_to):
+    if row.has(defect.from_along, defect.to_along):
         _HANDS[defect.kind](_Field(row, defect, board))
 
 
