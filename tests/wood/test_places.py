@@ -4,7 +4,7 @@ import pytest
 
 from toolkit.wood import (
     MONTHS,
-    Place,
+    Climate,
     UnknownPlace,
     equilibrium_moisture,
     place,
@@ -52,14 +52,14 @@ def test_a_broken_row_says_what_is_known_of_it(typed, known):
 
 def test_a_heated_room_of_ones_own():
     readings = [(20, 30)] * 3 + [(20, 45)] * 3 + [(24, 70)] * 3 + [(20, 45)] * 3
-    home = Place.from_readings(readings, name="the lakeside workshop")
+    home = Climate.from_readings(readings, name="the lakeside workshop")
     assert home.moisture.index(min(home.moisture)) == MONTHS.index("January")
     assert max(home.moisture) == equilibrium_moisture(temperature=24, humidity=70)
 
 
 def test_two_months_are_no_year():
     with pytest.raises(ValueError, match="given 2 months"):
-        Place("here", (9.0, 10.0), "", "", "")
+        Climate("here", (9.0, 10.0), "", "", "")
 
 
 def test_widths_follow_the_moisture_of_the_months():

@@ -10,7 +10,6 @@ from __future__ import annotations
 import asyncio
 from collections.abc import Callable, Collection
 from contextlib import suppress
-from functools import lru_cache
 from html import escape
 from typing import Any, Protocol
 from weakref import WeakSet
@@ -60,12 +59,6 @@ def _later(seconds: float, what: Callable[[], None]) -> asyncio.TimerHandle | No
         return None
 
 
-@lru_cache(maxsize=1)
-def _letters() -> widgets.HTML:
-    """The letters of the drawings, sent once and shown by every scene, wherever it is shown."""
-    return widgets.HTML(face_of_drawings())
-
-
 class Explorer:
     """The sliders of a scene over one box. Display it as the last value of a cell.
 
@@ -98,7 +91,10 @@ class Explorer:
         """Everything in the order in which it is used."""
         bar = [self.bar.widget] if self.bar else []
         rows = [self._sliders, self._trouble, self._picture, self._words]
-        whole = widgets.VBox([_letters(), widgets.HTML(SHEET), *bar, *rows])
+        # The letters come with each scene: a page that is opened again over a running kernel knows
+        # no widget from before, and a scene that leaned on one would never appear.
+        looks = widgets.HTML(face_of_drawings() + SHEET)
+        whole = widgets.VBox([looks, *bar, *rows])
         whole.add_class(f"scene-{self.scene.name}")
         return whole
 
@@ -188,10 +184,9 @@ class Explorer:
         """What differs from the kept box, as the box file says it."""
         moved: dict[str, Any] = {}
         for control in self.controls:
-            keys = (key for key in control.keys if in_box(key) and key in self.values)
-            new = {key: self.values[key] for key in keys}
-            if any(value != self.kept.value(key) for key, value in new.items()):
-                moved |= new
+            keys = [key for key in control.keys if in_box(key) and key in self.values]
+            if any(self.values[key] != self.kept.value(key) for key in keys):
+                moved |= {key: self.values[key] for key in keys}
         changes = written(moved, rule=self.kept.rule)
         if self.scene.more is not None:
             changes |= self.scene.more(self.scene.moment(self.kept, self.values))

@@ -104,11 +104,21 @@ def _runs(pieces: list[tuple[Floats, Floats]]) -> list[tuple[Floats, Floats]]:
     return [(start + low * way, start + high * way) for low, high in joined]
 
 
+def _in_order(shape: Manifold) -> tuple[Floats, NDArray[np.int64]]:
+    """Its points and triangles in an order of their own, whatever was built before it. [mm]"""
+    mesh = shape.to_mesh64()
+    points = np.asarray(mesh.vert_properties)[:, :3]
+    order = np.lexsort(points.T)
+    triangles = np.argsort(order)[np.asarray(mesh.tri_verts, dtype=np.int64)]
+    first = np.argmin(triangles, axis=1)[:, None]
+    triangles = np.take_along_axis(triangles, (first + np.arange(3)) % 3, axis=1)
+    return points[order], triangles[np.lexsort(triangles.T)]
+
+
 def seen(part: int, shape: Manifold, shift: Floats) -> tuple[list[Face], list[Row]]:
     """The faces of one solid that are turned to the eye, and the edges round them. [mm]"""
-    mesh = shape.to_mesh64()
-    points = np.asarray(mesh.vert_properties)[:, :3] + shift
-    triangles = np.asarray(mesh.tri_verts, dtype=np.int64)
+    points, triangles = _in_order(shape)
+    points = points + shift
     corners = points[triangles]
     plane, normals = _planes(corners)
     paper = on_paper(points)

@@ -172,9 +172,7 @@ def _disc(sheet: Sheet, disc: Disc) -> None:
 def _running(row: Row, cuts: Sequence[SawCut], rule: Rule) -> None:
     """Sizes that all begin at the left end of the board, on one line with an arrow at each.
 
-    Source
-    ------
-    ISO 129-1:2018, running dimensions from a common origin (from memory).
+    Source: ISO 129-1:2018, running dimensions from a common origin (from memory).
     """
     view, sheet = row.view, row.view.sheet
     level = view.up(0.0) - _BELOW

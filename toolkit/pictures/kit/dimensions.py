@@ -52,28 +52,11 @@ def row(
     axis: Literal["up", "along"],
     side: int = 1,
 ) -> None:
-    """A row of dimensions along one line.
+    """A row of dimensions: ``stops`` along it, its line ``at`` across it. [pt]
 
-    Parameters
-    ----------
-    sheet : Sheet
-        What is drawn on.
-    stops : sequence of float
-        Where the extension lines stand along the row, in rising order. [pt]
-    steps : sequence of Step
-        The figure of each step between two stops.
-    at : float
-        Where the dimension line lies across the row. [pt]
-    starts : float or sequence of float
-        Where the part is from which each extension line comes. [pt]
-    axis : str
-        ``"up"`` for a row up the page, ``"along"`` for one across it.
-    side : int
-        1 writes figures of an upright row right of its line, -1 left of it.
+    Extension lines come from ``starts``; 1 as ``side`` writes figures right of an upright row.
 
-    Source
-    ------
-    ISO 129-1:2018 (from memory).
+    Source: ISO 129-1:2018 (from memory).
     """
     begins = [starts] * len(stops) if isinstance(starts, (int, float)) else list(starts)
 

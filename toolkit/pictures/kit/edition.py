@@ -50,13 +50,7 @@ def for_paper() -> Iterator[None]:
 
 
 def in_editions(draw: Callable[_P, Picture]) -> Callable[_P, Picture]:
-    """A drawing function that heeds `for_paper`, unless it is told its edition.
-
-    Parameters
-    ----------
-    draw : callable
-        The function; where it takes ``paper``, it takes it by keyword.
-    """
+    """A drawing function that heeds `for_paper`, unless it is told its edition."""
     asked = "paper" in signature(draw).parameters
 
     @wraps(draw)
@@ -75,15 +69,6 @@ def trimmed(picture: Picture) -> Picture:
 
     Above and below it is cut off; titles and notes that stand alone over or under the drawing
     come nearer to it. ``drawn`` goes on telling of the picture as it was.
-
-    Parameters
-    ----------
-    picture : Picture
-        The picture, whose paths are straight lines between points of the page.
-
-    Source
-    ------
-    The workbook's own.
     """
     page = _PAGE.search(picture.svg)
     if page is None:

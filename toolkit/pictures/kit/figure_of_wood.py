@@ -21,21 +21,7 @@ _RING = 5.0  # between two growth rings, about [pt]
 def hatching(
     shape: Sequence[Point], *, gap: float, shortest: float
 ) -> Iterator[tuple[Point, Point]]:
-    """The lines at 45 degrees inside a shape, all in one raster.
-
-    Parameters
-    ----------
-    shape : sequence of points
-        Corners of the shape. [pt or mm]
-    gap : float
-        Between two lines, square to them. [as the shape]
-    shortest : float
-        What is not longer is left out. [as the shape]
-
-    Source
-    ------
-    Geometry.
-    """
+    """The lines at 45 degrees inside a shape, all in one raster."""
     step = gap * 2**0.5
     sums = [y - x for x, y in shape]
     for count in range(ceil(min(sums) / step), floor(max(sums) / step) + 1):
@@ -57,20 +43,7 @@ def hatch(sheet: Sheet, shape: Sequence[Point], *, pen: str = "hatch", gap: floa
 
     All hatching on a sheet lies in one raster, so that it stays put while its edges move.
 
-    Parameters
-    ----------
-    sheet : Sheet
-        What is drawn on.
-    shape : sequence of points
-        Corners of the shape. [pt]
-    pen : str
-        What is hatched with.
-    gap : float
-        Between two lines. [pt]
-
-    Source
-    ------
-    ISO 128-3:2022, hatching (from memory). Here it means waste, and only waste.
+    Source: ISO 128-3:2022, hatching (from memory). Here it means waste, and only waste.
     """
     for line in hatching(shape, gap=gap, shortest=0.8):
         sheet.line(pen, line)
@@ -116,24 +89,7 @@ def rings(
 ) -> None:
     """Growth rings on end grain, inside a shape of the part.
 
-    Parameters
-    ----------
-    view : View
-        Where the part lies.
-    shape : sequence of points
-        The end grain. [mm]
-    across : float
-        Direction in which the heart of the tree lies, from the page's right upwards. [deg]
-    far : float
-        How far off it lies, in greatest sizes of the shape.
-    pen : str
-        What they are drawn with.
-    pieces : sequence of shapes
-        What is left of the shape, where that is not all of it. [mm]
-
-    Source
-    ------
-    Rings are circles round the heart of the tree: geometry.
+    Source: Rings are circles round the heart of the tree: geometry.
     """
     clip = view.sheet.within(*(view.points(piece) for piece in pieces or [shape]))
     x0, x1, z0, z1 = _bounds(shape)

@@ -45,27 +45,7 @@ def written(
     width: float,
     height: float,
 ) -> tuple[str, str]:
-    """The page as SVG, pen by pen and then the words, and the mark in its regions' names.
-
-    Parameters
-    ----------
-    strokes : mapping
-        Lines by the name of their pen. [pt]
-    clips : sequence
-        Regions that some strokes are kept in, by their number. [pt]
-    images : sequence of Image
-        Shaded surfaces, under every line. [pt]
-    words : sequence
-        Labels and where they stand. [pt]
-    sentence : str
-        What the picture shows.
-    width, height : float
-        Size of the page. [pt]
-
-    Source
-    ------
-    The order of the pens is that of `PENS`.
-    """
+    """The page as SVG [pt], pen by pen and then the words; and the mark in its regions' names."""
     body = [
         svg.image(row.png, x=row.x, y=row.y, width=row.width, size=row.height, height=height)
         for row in images

@@ -68,16 +68,7 @@ class Label:
 def extent(text: str, *, size: float) -> tuple[float, float, float]:
     """Width of some words, how far they reach below their line and above it. [pt]
 
-    Parameters
-    ----------
-    text : str
-        One line of words.
-    size : float
-        Size of the text. [pt]
-
-    Source
-    ------
-    Metrics of the font that the drawings are lettered in.
+    Source: Metrics of the font that the drawings are lettered in.
     """
     rows = [_letter(char) for char in text] or [(0.0, 0.0, 0.0)]
     width = sum(row[0] for row in rows)

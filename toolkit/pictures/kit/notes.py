@@ -18,14 +18,7 @@ _LINE = 76  # letters of a sentence that stands in place of a drawing
 def figures(plan: Plan) -> Figures:
     """Lengths as bare figures on the student's own rule; the unit is said once on the sheet.
 
-    Parameters
-    ----------
-    plan : Plan
-        The box, with its rule. [mm]
-
-    Source
-    ------
-    ISO 129-1:2018, units said once near the drawing (from memory).
+    Source: ISO 129-1:2018, units said once near the drawing (from memory).
     """
     rule = plan.choices.rule
 
@@ -36,21 +29,7 @@ def figures(plan: Plan) -> Figures:
 
 
 def unit_note(sheet: Sheet, plan: Plan, *, ghost: bool) -> None:
-    """In what the figures on the sheet are, and what is dotted.
-
-    Parameters
-    ----------
-    sheet : Sheet
-        What is drawn on.
-    plan : Plan
-        The box, with its rule. [mm]
-    ghost : bool
-        Whether an earlier state is drawn behind.
-
-    Source
-    ------
-    As for `figures`.
-    """
+    """In what the figures on the sheet are, and what is dotted."""
     unit_words(sheet, rule=plan.choices.rule, ghost=ghost)
 
 
@@ -93,21 +72,7 @@ def note_of(found: Sequence[Finding]) -> str:
 
 
 def nothing(words: str, *, height: float, text: float) -> Picture:
-    """A box that cannot be: its sentence in place of a drawing.
-
-    Parameters
-    ----------
-    words : str
-        What there is to say.
-    height : float
-        Height of the page. [pt]
-    text : float
-        Size of the letters. [pt]
-
-    Source
-    ------
-    The workbook's own.
-    """
+    """A box that cannot be: its sentence in place of a drawing."""
     sheet = Sheet(scale=1.0, height=height, text=text)
     lines, line = [], ""
     for word in words.split():

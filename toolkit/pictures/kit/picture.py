@@ -94,13 +94,7 @@ class Drawn:
         )
 
     def outline(self, name: str) -> Outline:
-        """A shape by its name.
-
-        Raises
-        ------
-        KeyError
-            Nothing of that name was drawn.
-        """
+        """A shape by its name."""
         for outline in self.outlines:
             if outline.name == name:
                 return outline

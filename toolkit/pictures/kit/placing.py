@@ -90,11 +90,11 @@ class Page:
         taken: list[Box] = []
         for label in sorted(labels, key=lambda row: (row.kind == "remark", row.rank)):
             spare = label.kind == "remark" and len(placed) >= self.most
-            place = None if spare else self._place(label, taken)
-            if place is None:
+            found = None if spare else self._place(label, taken)
+            if found is None:
                 dropped.append(label.text)
                 continue
-            box = box_of(label, place)
+            place, box = found
             placed.append((label, place, box))
             taken.append(box)
             if place.leader:
@@ -102,13 +102,13 @@ class Page:
                 self.segments = np.vstack([self.segments, np.array(leader, dtype=np.float64)])
         return placed, dropped
 
-    def _place(self, label: Label, taken: list[Box]) -> Place | None:
+    def _place(self, label: Label, taken: list[Box]) -> tuple[Place, Box] | None:
         """The first place of a label that is free, else one on a leader, else on a larger page."""
+        air = _air(label)
         for place in label.places:
-            if self._free(box_of(label, place), taken, air=_air(label)) and not _struck(
-                place.leader, taken
-            ):
-                return place
+            box = box_of(label, place)
+            if self._free(box, taken, air=air) and not _struck(place.leader, taken):
+                return place, box
         stands = label.kind != "remark"
         at = _spoken_of(label) if stands else label.at
         if at is None:
@@ -118,8 +118,10 @@ class Page:
         more = high - low + 4 * self.clear
         for _ in range(_GROWTHS):
             found = self._round_about(label, at, taken)
-            if found is not None or not (stands and self.grows):
-                return found
+            if found is not None:
+                return found, box_of(label, found)
+            if not (stands and self.grows):
+                return None
             if 2 * at[1] < self.floor + self.height:
                 self.floor -= more
             else:

@@ -74,22 +74,9 @@ def rectangle(across: tuple[float, float], up: tuple[float, float]) -> list[Poin
 def still_scale(*rooms: tuple[float, float], kept: float | None = None) -> float:
     """The scale at which everything fits, rounded down to a step so that it holds still.
 
-    Parameters
-    ----------
-    *rooms
-        Pairs of a size [mm] and the room there is for it on the page [pt].
-    kept : float, optional
-        The scale of the drawing that this one is laid over. It is kept as long as everything
-        still fits into it. [pt/mm]
-
-    Returns
-    -------
-    float
-        One of `SCALES`; 6 % of every room at least stays free. [pt/mm]
-
-    Source
-    ------
-    Steps of a quarter: preferred numbers, ISO 3 (R10).
+    ``rooms`` are pairs of a size [mm] and the room for it on the page [pt]; the result, at least
+    6 % smaller than they allow, is in pt/mm.
+    Source: steps of a quarter are preferred numbers, ISO 3 (R10).
 
     >>> still_scale((64.0, 235.0)), still_scale((67.0, 235.0))
     (3.15, 3.15)

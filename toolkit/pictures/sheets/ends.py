@@ -115,7 +115,7 @@ def _wastes(end: JointedEnd, base: float) -> Iterator[Shape]:
 
 
 def end_of_wall(j: Joint, lines: Sequence[Line], *, tails: bool, thickness: float) -> End:
-    """Open out one end of a wall."""
+    """Open out one end of a wall. [mm]"""
     gauged = [
         row.setting.value
         for row in lines

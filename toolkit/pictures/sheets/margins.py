@@ -51,19 +51,7 @@ class Head:
 
 
 def room(paper: Paper, *, works: bool) -> Window:
-    """What the margins leave of a page. [mm]
-
-    Parameters
-    ----------
-    paper : Paper
-        The page.
-    works : bool
-        Whether the box works; if not, a line says so.
-
-    Source
-    ------
-    The workbook's own.
-    """
+    """What the margins leave of a page. [mm]"""
     lines = 2 if works else 3
     return Window(
         SIDE,
@@ -102,16 +90,7 @@ def check_bars(paper: Paper, *, units: str) -> tuple[list[Mark], list[Word]]:
 
     A printer may stretch the paper's length and not its width.
 
-    Parameters
-    ----------
-    paper : Paper
-        The page.
-    units : str
-        ``mm`` or ``in``.
-
-    Source
-    ------
-    1 in = 25.4 mm exactly.
+    Source: 1 in = 25.4 mm exactly.
     """
     y = EDGE + _BARS
     gap = extent("100 mm", size=TEXT)[0]

@@ -181,14 +181,7 @@ def _clipped(a: Point, b: Point, w: Window) -> tuple[Point, Point] | None:
 def hatched(shape: Sequence[Point]) -> Iterator[Mark]:
     """Hatching at 45 degrees inside a shape. Here it means waste, and only waste. [mm]
 
-    Parameters
-    ----------
-    shape : sequence of points
-        Corners of the shape. [mm]
-
-    Source
-    ------
-    ISO 128-3:2022, hatching (from memory).
+    Source: ISO 128-3:2022, hatching (from memory).
     """
     for line in hatching(shape, gap=_HATCH_GAP, shortest=_SHORTEST):
         yield Mark("hatch", line)

@@ -25,7 +25,7 @@ _WORDS = {"left side": "side", "back end": "back", "front end": "front"}
 
 
 def section_pieces(plan: Plan, *, day: str) -> tuple[Piece, ...]:
-    """The groove's section at a side, and the lid's at either end."""
+    """The groove's section at a side, and the lid's at either end. [mm]"""
     d, f = plan.design, plan.design.frame
     across, along, long = cut_across(d), cut_along(d), f.outside_length.value
     into = _INTO

@@ -36,17 +36,6 @@ def letters(number: int) -> str:
 def stretches(low: float, high: float, *, room: float) -> list[tuple[float, float]]:
     """Equal stretches of a length that overlap and are each no longer than there is room.
 
-    Parameters
-    ----------
-    low, high : float
-        Where the length begins and ends. [mm]
-    room : float
-        For one stretch. [mm]
-
-    Source
-    ------
-    Geometry.
-
     >>> stretches(0.0, 324.0, room=262.0)
     [(0.0, 172.0), (152.0, 324.0)]
     """
@@ -59,21 +48,7 @@ def stretches(low: float, high: float, *, room: float) -> list[tuple[float, floa
 
 
 def tiled(piece: Piece, *, width: float, height: float, first: int) -> tuple[list[Piece], int]:
-    """A piece in as many parts as its paper needs, and the number of the next match line.
-
-    Parameters
-    ----------
-    piece : Piece
-        What is too long, or not. [mm]
-    width, height : float
-        Room for one part. [mm]
-    first : int
-        Number of the first match line that is still free.
-
-    Source
-    ------
-    The workbook's own.
-    """
+    """A piece in as many parts as its paper needs, and the number of the next match line."""
     w = piece.window
     columns = stretches(w.left, w.right, room=width)
     rows = stretches(w.low, w.high, room=height)

@@ -46,7 +46,7 @@ class Wall:
 
 
 def walls(plan: Plan) -> tuple[Wall, ...]:
-    """The four walls of a box; left and right as seen from its front."""
+    """The four walls of a box; left and right as seen from its front. [mm]"""
     d, f = plan.design, plan.design.frame
     on_ends = d.choices.corner.tails_on == "ends"
     lines = setting_out_lines(d)
@@ -81,7 +81,7 @@ def walls(plan: Plan) -> tuple[Wall, ...]:
 
 
 def wall_piece(wall: Wall, plan: Plan, *, day: str) -> Piece:
-    """A wall as something to cut out."""
+    """A wall as something to cut out. [mm]"""
     (_, left), (_, right) = wall.left, wall.right
     long, high = wall.length.value, wall.height.value
     window = Window(-left.thickness - left.flap, long + right.thickness + right.flap, 0.0, high)

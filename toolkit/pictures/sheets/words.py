@@ -65,19 +65,7 @@ def _ends(wall: Wall, plan: Plan) -> str:
 
 
 def wall_caption(wall: Wall, plan: Plan) -> tuple[str, str]:
-    """A wall's heading, and its numbers on the student's own rule.
-
-    Parameters
-    ----------
-    wall : Wall
-        The wall. [mm]
-    plan : Plan
-        Its box. [mm]
-
-    Source
-    ------
-    The plan. Pins are copied from the tails: common practice, no source.
-    """
+    """A wall's heading, and its numbers on the student's own rule."""
     rule = plan.choices.rule
     sizes = (wall.length, wall.height, wall.thickness)
     figures = " × ".join(rule.show(size.value, unit=False) for size in sizes)
@@ -87,17 +75,7 @@ def wall_caption(wall: Wall, plan: Plan) -> tuple[str, str]:
 
 
 def section_captions(plan: Plan) -> dict[str, tuple[str, str]]:
-    """Heading and numbers of the three sections, by where they are cut.
-
-    Parameters
-    ----------
-    plan : Plan
-        The box. [mm]
-
-    Source
-    ------
-    The plan.
-    """
+    """Heading and numbers of the three sections, by where they are cut."""
     d, rule = plan.design, plan.choices.rule
     show, f, g = rule.show, d.frame, d.choices.groove
     across = [f"Grooves {show(g.width)} wide, {show(g.depth)} deep."]
@@ -120,21 +98,7 @@ def section_captions(plan: Plan) -> dict[str, tuple[str, str]]:
 
 
 def page_sentence(names: list[str], plan: Plan, *, page: int, of: int) -> str:
-    """What a page shows, for those who do not see it.
-
-    Parameters
-    ----------
-    names : list of str
-        The pieces on it.
-    plan : Plan
-        Their box. [mm]
-    page, of : int
-        Its number, and how many there are.
-
-    Source
-    ------
-    The workbook's own.
-    """
+    """What a page shows, for those who do not see it."""
     return (
         f"Full-size sheet {page} of {of} of a box {plan.outside} outside: {', '.join(names)}, with "
         "bars of 100 mm and 4 in to check the print by."

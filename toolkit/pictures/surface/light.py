@@ -20,20 +20,7 @@ Numbers = NDArray[np.float32]
 def lit(heights: Numbers, *, step: float, lamp_height: float, lamp_direction: float) -> Numbers:
     """Light that falls on each cell, as a share of what falls on a level surface.
 
-    Parameters
-    ----------
-    heights : array
-        Heights, rows from the near end, columns from the left. [mm]
-    step : float
-        Size of a cell. [mm]
-    lamp_height : float
-        Angle of the light above the surface. [degrees]
-    lamp_direction : float
-        Where the lamp stands: 0 at the far end, 90 at the right, round like a clock. [degrees]
-
-    Source
-    ------
-    Lambert's law and straight rays.
+    Source: Lambert's law and straight rays.
     """
     turn = radians(lamp_direction)
     away_across, away_along = -sin(turn), -cos(turn)

@@ -39,14 +39,7 @@ def _palette() -> bytes:
 def wood_png(tones: NDArray[np.float32]) -> bytes:
     """A PNG of tones, 1 for a level surface, rows from the bottom up.
 
-    Parameters
-    ----------
-    tones : array
-        How light each cell is, as a share of a level surface's lightness. [1]
-
-    Source
-    ------
-    Light is turned into what a screen shows by IEC 61966-2-1 (sRGB).
+    Source: Light is turned into what a screen shows by IEC 61966-2-1 (sRGB).
     """
     levels = np.clip(tones[::-1] * (_LEVELS / _TOP), 0, _LEVELS).astype(np.uint8)
     rows, columns = levels.shape

@@ -83,7 +83,7 @@ def _day(
     """The strip of one day: its hours, lunch, its end, and the hour in which nobody chops."""
     low = top - strip
     end = _LEFT + weekend.minutes * scale
-    words = top + 7.0 + sheet.text  # clear of the hours under them
+    words = top + 9.0 + sheet.text  # clear of the hours under them
     if day < weekend.days and weekend.quiet:
         start = end - weekend.quiet * scale
         sheet.line("far", _box(start, end, low, top), closed=True)

@@ -19,21 +19,12 @@ _STEP = 1.5  # between two points of a line that is to be bent, at most [mm]
 
 
 class WarpedSection:
-    """How every point of a section moves when its outline does, ``times`` as far.
+    """How every point of a section moves when its outline does, ``times`` as far. [mm]
 
     Between the four edges a point moves by a blend of what they do (a Coons patch); on the edges
     themselves it moves exactly as they do.
 
-    Parameters
-    ----------
-    cup : Cup
-        The section before and after. [mm]
-    times : float
-        How many times the change is drawn. [1]
-
-    Source
-    ------
-    Coons patch: common geometry of surfaces.
+    Source: Coons patch: common geometry of surfaces.
     """
 
     def __init__(self, cup: Cup, *, times: float) -> None:

@@ -33,19 +33,7 @@ _BEND = 3  # a lath bent through the readings is a curve of this degree
 
 
 class Levels:
-    """One face on the page: its lines, and where the first strokes go.
-
-    Parameters
-    ----------
-    planed : LeastPlaning
-        What comes off at readings on a grid, x changing slowest. [mm]
-    along, across : int
-        Readings along and across.
-    corner : Point
-        Of the board on the page, lower left. [pt]
-    size : Point
-        Of the board on the page. [pt]
-    """
+    """One face on the page: its lines, and where the first strokes go."""
 
     def __init__(
         self, planed: LeastPlaning, *, along: int, across: int, corner: Point, size: Point
@@ -102,21 +90,7 @@ def _bent(x: Floats, y: Floats, removal: Floats, fine_x: Floats, fine_y: Floats)
 def draw_levels(
     sheet: Sheet, face: Levels, *, shaving: float, rule: Rule, keep_off: Sequence[Floats]
 ) -> None:
-    """Hatch where to plane first, and lay the lines down with a figure in each that has room.
-
-    Parameters
-    ----------
-    sheet : Sheet
-        The page. [pt]
-    face : Levels
-        The face. [mm]
-    shaving : float
-        Depth of the first cut. [mm]
-    rule : Rule
-        Whose rule the figures are read on.
-    keep_off : sequence of array
-        Lines that a figure must not lie on. [pt]
-    """
+    """Hatch where to plane first, and lay the lines down with a figure in each that has room."""
     edges = [np.array([*loop, loop[0]]) for loop in face.first(shaving)]
     for edge in edges:
         loop = [(float(a), float(b)) for a, b in edge[:-1]]
