@@ -11,7 +11,6 @@ from manifold3d import Manifold, OpType
 
 from toolkit.box import Design, LiftOffLid
 from toolkit.shape.panels import lift_off_pieces, panel_pieces
-from toolkit.shape.slices import worked
 from toolkit.shape.walls import standing
 
 
@@ -79,4 +78,4 @@ def solids(design: Design) -> tuple[Solid, ...]:
 
 
 def _joined(pieces: Sequence[Manifold]) -> Manifold:
-    return worked(Manifold.batch_boolean(list(pieces), OpType.Add))
+    return Manifold.batch_boolean(list(pieces), OpType.Add)

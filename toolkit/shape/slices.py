@@ -21,18 +21,12 @@ def block(x: Range, y: Range, z: Range) -> Manifold:
     size = tuple(b - a for a, b in zip(low, high, strict=True))
     if min(size) <= 0:
         return Manifold()
-    return worked(Manifold.cube(size).translate(low))
-
-
-def worked(shape: Manifold) -> Manifold:
-    """A solid worked out at once: left for later, another asker would get other triangles."""
-    shape.num_tri()
-    return shape
+    return Manifold.cube(size).translate(low)
 
 
 def moved(shape: Manifold, *rows: tuple[float, float, float, float]) -> Manifold:
     """A solid whose new x, y and z are these sums of the old x, y, z and 1. [mm]"""
-    return worked(shape.transform(np.array(rows, dtype=np.float64)))
+    return shape.transform(np.array(rows, dtype=np.float64))
 
 
 def face(shape: Manifold, axis: Axis, *, at: float, facing: int = -1) -> CrossSection:

@@ -17,7 +17,7 @@ import numpy as np
 from manifold3d import CrossSection, Manifold, OpType
 
 from toolkit.box import Corner, Design, Piece, Span
-from toolkit.shape.slices import NEAR, Range, block, face, moved, worked
+from toolkit.shape.slices import NEAR, Range, block, face, moved
 
 Which = Literal["back", "front"]
 PAST = 1.0  # how far a plough runs on beyond the wood [mm]
@@ -35,7 +35,7 @@ def _tooth(piece: Piece, *, tip: float, deep: float, run: Range) -> Manifold:
     end = [a + share * (b - a) for a, b in ((piece.low, low), (piece.high, high))]
     rows = [(0.0, piece.low), (0.0, piece.high), (tip * share, end[0]), (tip * share, end[1])]
     points = [(u, d, z) for u in run for d, z in rows]
-    return worked(Manifold.hull_points(np.array(points, dtype=np.float64)))
+    return Manifold.hull_points(np.array(points, dtype=np.float64))
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,14 +116,14 @@ class JointedWall:
         rows = [self.board(along), *self.tracks(along)]
         if number:
             rows = [self._turned(row) for row in rows]
-        return worked(Manifold.batch_boolean([*rows, *self.ends[number].waste()], OpType.Subtract))
+        return Manifold.batch_boolean([*rows, *self.ends[number].waste()], OpType.Subtract)
 
     def whole(self) -> Manifold:
         """All of it. [mm]"""
         along = (0.0, self.length)
         wastes = [*self.ends[0].waste(), *map(self._turned, self.ends[1].waste())]
         rows = [self.board(along), *self.tracks(along), *wastes]
-        return worked(Manifold.batch_boolean(rows, OpType.Subtract))
+        return Manifold.batch_boolean(rows, OpType.Subtract)
 
     def _turned(self, shape: Manifold) -> Manifold:
         """From one end to the other. [mm]"""
