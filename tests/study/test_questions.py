@@ -1,6 +1,8 @@
 """Questions on the student's own box, with slips that are sums of the same box gone wrong."""
 
+import tomllib
 from itertools import product
+from pathlib import Path
 
 import pytest
 
@@ -10,6 +12,7 @@ from toolkit.files import box_from_text, read_box
 from toolkit.measures import Rule
 from toolkit.plan import Plan, plan
 from toolkit.study import draw, example_path, lessons_with_questions, mark
+from toolkit.study.asking import Asking
 from toolkit.study.questions import FEWEST_SLIPS, NoQuestionsError
 
 BOX = read_box(example_path())
@@ -304,3 +307,25 @@ def test_a_lesson_without_questions_names_those_with():
     assert 4 in lessons_with_questions()
     with pytest.raises(NoQuestionsError, match="lesson 99 has no questions; ask for lesson"):
         draw(OWN, lesson=99)
+
+
+def test_each_word_of_the_tables_is_said_of_some_box(monkeypatch):
+    """No question and no slip is left in a table that no box asks for."""
+    asked, question = set(), Asking.question
+
+    def listening(self, id, answer, slips, **more):
+        asked.update((id, slip) for slip in slips)
+        return question(self, id, answer, slips, **more)
+
+    monkeypatch.setattr(Asking, "question", listening)
+    for choices in variants():
+        for lesson in lessons_with_questions():
+            draw(plan(choices), lesson=lesson)
+    written = set()
+    for path in sorted((Path(__file__).parents[2] / "toolkit" / "study").glob("*.toml")):
+        for lesson, table in tomllib.loads(path.read_text(encoding="utf-8")).items():
+            written |= {
+                (f"{lesson}.{name}", slip) for name in table for slip in table[name]["slips"]
+            }
+    assert len(written) > 250
+    assert written == asked

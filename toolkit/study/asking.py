@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import tomllib
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import cache
+from pathlib import Path
 from random import Random
-from typing import TypeVar
+from string import Formatter
+from typing import Any, TypeVar, cast
 
 from toolkit.box import Design, Frame
 from toolkit.measures import Direction, Fineness, Rule
@@ -57,35 +61,79 @@ class Asking:
         return options[0] if self.chance is None else self.chance.choice(options)
 
     def question(
-        self,
-        id: str,
-        asks: str,
-        answer: Working | tuple[float, str],
-        *slips: tuple[float, str],
-        kind: Kind = "length",
-        fineness: Fineness = "sizes",
-        direction: Direction = "nearest",
-        senses: tuple[str, str] | None = None,
-        nudge: str,
-        how: str = "",
+        self, id: str, answer: Working | float, slips: Mapping[str, float], **more: object
     ) -> Question:
-        """A question: its answer with the working, then each slip with its hint."""
+        """A question in its lesson's words, with those of its slips that somebody can make here.
+
+        The words may name any size of ``plan``, ``design``, ``frame`` and ``more``.
+        """
+        lesson, _, name = id.partition(".")
+        words = _Words(**_words_of(lesson)[name])
+        working = ""
         if isinstance(answer, Working):
-            answer = answer.value, answer.sentence(self.rule)
+            answer, working = answer.value, answer.sentence(self.rule)
+        here = {"plan": self.plan, "design": self.design, "frame": self.frame, "answer": answer}
+
+        def said(text: str) -> str:
+            return _Sizes(self.rule).vformat(text, (), here | more)
+
+        over, under = words.senses or _SENSES[words.kind]
         return Question(
-            id=id,
-            asks=asks,
-            answer=float(answer[0]),
-            working=answer[1],
+            id=said(id),
+            asks=said(words.asks),
+            answer=float(answer),
+            working=working or said(words.working),
             rule=self.rule,
-            slips=tuple(Slip(float(value), hint) for value, hint in slips),
-            kind=kind,
-            fineness=fineness,
-            direction=direction,
-            senses=senses or _SENSES[kind],
-            nudge=nudge,
-            how=how or _HOW.get(kind) or _length_in(self.rule, fineness),
+            slips=tuple(Slip(float(slips[name]), said(words.slips[name])) for name in slips),
+            kind=words.kind,
+            fineness=words.fineness,
+            direction=words.direction,
+            senses=(over, under),
+            nudge=said(words.nudge),
+            how=said(words.how) or _HOW.get(words.kind) or _length_in(self.rule, words.fineness),
         )
+
+
+@dataclass(frozen=True, slots=True)
+class _Words:
+    """What a table says of a question; ``slips`` are the hints by the names of the slips."""
+
+    asks: str
+    slips: Mapping[str, str]
+    nudge: str
+    working: str = ""
+    kind: Kind = "length"
+    fineness: Fineness = "sizes"
+    direction: Direction = "nearest"
+    senses: Sequence[str] = ()
+    how: str = ""
+
+
+@cache
+def _words_of(lesson: str) -> Mapping[str, Any]:
+    table = Path(__file__).with_name(f"{lesson}_questions.toml")
+    return cast("Mapping[str, Any]", tomllib.loads(table.read_text(encoding="utf-8"))[lesson])
+
+
+class _Sizes(Formatter):
+    """Puts sizes into words as the student's rule has them.
+
+    ``{size:bare}`` is without the unit and ``{size:2}`` rounded to two places; other formats are
+    Python's own.
+    """
+
+    def __init__(self, rule: Rule) -> None:
+        self.rule = rule
+
+    def format_field(self, value: Any, format_spec: str) -> str:
+        """One size in words."""
+        if isinstance(value, Working):
+            value = value.value
+        if not isinstance(value, float) or format_spec[-1:] in ("g", "f"):
+            return format(value, format_spec)
+        if format_spec.isdigit():
+            value = round(value, int(format_spec))
+        return self.rule.exact(value, unit=format_spec != "bare")
 
 
 def _length_in(rule: Rule, fineness: Fineness) -> str:

@@ -78,41 +78,27 @@ def _racked(side: tuple[float, float], cut: float) -> Iterator[_Sawn]:
 
 
 def _sides(ask: Asking) -> Question | None:
-    side, rule = ask.part("side"), ask.rule
+    side = ask.part("side")
     if side is None or ask.plan.choices.made.side_length is not None:
         return None
     length, width, cut = side.rough_length.value, side.rough_width.value, LOST["mm"]["cut"]
     boards = list(_racked((length, width), cut))
     if not boards:
         return None
-    sawn, say = ask.pick(boards), rule.exact
+    sawn = ask.pick(boards)
     return ask.question(
         "lesson1.sides",
-        f"A clear board is {say(sawn.board[0])} long and {say(sawn.board[1])} wide. A rough "
-        f"side takes {say(length)} of it along the grain and {say(width)} across; between two "
-        f"sides {say(cut)} is lost, lengthwise and crosswise. How many sides come from it?",
-        (
-            sawn.count,
-            f"along: ({say(sawn.board[0], unit=False)} + {say(cut, unit=False)}) ÷ "
-            f"({say(length, unit=False)} + {say(cut, unit=False)}), rounded down = {sawn.along}; "
-            f"across: {sawn.across}; {sawn.along} × {sawn.across} = {sawn.count}",
-        ),
-        (
-            sawn.without_cuts,
-            "That is without the saw's cuts: the last side comes out short or narrow.",
-        ),
-        (
-            sawn.by_area,
-            "You divided areas. What is left over at one end and one edge makes no side.",
-        ),
-        (
-            sawn.along + sawn.across,
-            "You added. Each row across holds as many as lie along: multiply.",
-        ),
-        (sawn.along, "That is one row; there are more beside it."),
-        (sawn.across, "That is across the board; there are more along it."),
-        kind="count",
-        nudge="Count along the board first, then across, and round each down.",
+        sawn.count,
+        {
+            "no-cuts": sawn.without_cuts,
+            "by-area": sawn.by_area,
+            "added": sawn.along + sawn.across,
+            "one-row": sawn.along,
+            "across-only": sawn.across,
+        },
+        sawn=sawn,
+        side=side,
+        cut=cut,
     )
 
 
@@ -120,7 +106,7 @@ def _board_feet(ask: Asking) -> Question | None:
     side = ask.part("side")
     if side is None:
         return None
-    thick, rule = side.rough_thickness.value, ask.rule
+    thick = side.rough_thickness.value
     sizes = [
         (feet, inches)
         for feet, inches in product(_YARD_LENGTHS, _YARD_WIDTHS)
@@ -132,25 +118,18 @@ def _board_feet(ask: Asking) -> Question | None:
     counted = board_feet(feet * MM_PER_FOOT, width=inches * MM_PER_INCH, thickness=thick)
     if counted.thickness != 1:
         return None
-    raw, say, whole = counted.raw, rule.exact, floor(feet)
+    raw, whole = counted.raw, floor(feet)
     return ask.question(
         "lesson1.board-feet",
-        f"The walls are sawn {say(thick)} thick. A board of that thickness is {whole} ft "
-        f"{(feet - whole) * 12:g} in long and {say(inches * MM_PER_INCH)} wide. A hardwood "
-        "yard multiplies inches of width by whole feet of length, divides by 12 and rounds "
-        "to the nearest whole; anything under 1 in thick counts as 1 in. How many board feet "
-        "does it charge?",
-        (counted.board_feet, counted.sentence),
-        (
-            round(raw * thick / MM_PER_INCH),
-            "You took the board as thin as it is. Under 1 in counts as 1 in.",
-        ),
-        (
-            round(feet * inches / 12),
-            "You rounded up, or counted the odd inches of length. A yard drops those, and "
-            "rounds to the nearest.",
-        ),
-        (round(inches * whole), "Divide by 12: the width is in inches, not feet."),
-        kind="count",
-        nudge="Width in inches × whole feet ÷ 12, to the nearest whole; then the thickness.",
+        counted.board_feet,
+        {
+            "as-thin-as-it-is": round(raw * thick / MM_PER_INCH),
+            "odd-inches": round(feet * inches / 12),
+            "not-divided": round(inches * whole),
+        },
+        side=side,
+        whole=whole,
+        odd=(feet - whole) * 12,
+        wide=inches * MM_PER_INCH,
+        sum=counted.sentence,
     )

@@ -41,33 +41,23 @@ def room_moisture(ask: Asking) -> Question | None:
     )
     return ask.question(
         "lesson1.room-moisture",
-        f"Humidity of the air makes wood as wet as this, at {room.temperature:g} °C: {rows}. "
-        f"Your {ROOMS[name]} room has {room.humidity:g} % humidity. How wet does wood get "
-        f"there in the end?",
-        (
-            answer,
-            f"moisture = {way} = {answer:.1f} %; the curve between the rows gives "
-            f"{settles_to(room.humidity):.1f} %",
-        ),
-        (
-            room.humidity,
-            "That is the air's humidity. Wood's moisture is water in percent of its own dry "
-            "weight: read it beside the humidity.",
-        ),
-        (low, f"That is the row for {row} %; this air is damper. Go on towards the next."),
-        (
-            high,
-            f"That is the row for {row + 10} %; this air is drier. Go back towards the one before.",
-        ),
-        (
-            low + room.humidity - row,
-            "A point of humidity is not a point of moisture: between two rows moisture rises less.",
-        ),
-        (high - share * (high - low), "You went that share of the way from the wrong row."),
-        (table[row - 10], f"That is the row for {row - 10} %, one too low."),
-        kind="%",
-        senses=("too wet", "too dry"),
-        nudge="Find the rows on either side of the room's humidity and go part of the way.",
+        answer,
+        {
+            "air": room.humidity,
+            "row-below": low,
+            "row-above": high,
+            "point-for-point": low + room.humidity - row,
+            "from-wrong-row": high - share * (high - low),
+            "row-too-low": table[row - 10],
+        },
+        room=room,
+        rows=rows,
+        where=ROOMS[name],
+        way=way,
+        curve=settles_to(room.humidity),
+        row=row,
+        next_row=row + 10,
+        row_before=row - 10,
     )
 
 
@@ -89,26 +79,22 @@ def heavy_blank(ask: Asking) -> Question | None:
         )
     )
     heavy = float(round(light * (1 + ask.pick(_HEAVIER))))
-    more, say = heavy - light, ask.rule.exact
+    more = heavy - light
     answer = 100 * more / light if light else 0.0
     if not above(answer, 5.0):
         return None
     return ask.question(
         "lesson1.heavy-blank",
-        f"Two rough sides are sawn to one size, {say(length)} × {say(width)} × "
-        f"{say(thickness)}. One weighs {light:g} g and the other {heavy:g} g. By how many "
-        f"percent does it outweigh the lighter one?",
-        (answer, f"({heavy:g} g − {light:g} g) ÷ {light:g} g = {answer:.1f} %"),
-        (
-            100 * more / heavy,
-            "You divided by the heavier one, which is the one in doubt: divide by the lighter.",
-        ),
-        (more, "That is the difference in grams; divide it by the lighter weight."),
-        (
-            100 * heavy / light,
-            "That is the whole weight in percent of the lighter; take the first 100 % off.",
-        ),
-        (200 * more / (light + heavy), "You divided by the mean of both: divide by the lighter."),
-        kind="%",
-        nudge="The difference, divided by the lighter weight.",
+        answer,
+        {
+            "by-heavier": 100 * more / heavy,
+            "grams": more,
+            "whole-weight": 100 * heavy / light,
+            "by-mean": 200 * more / (light + heavy),
+        },
+        length=length,
+        width=width,
+        thickness=thickness,
+        light=light,
+        heavy=heavy,
     )

@@ -66,41 +66,21 @@ def wall_stick(ask: Asking) -> Question | None:
     pieces, side = sum(part.count for part in walls), walls[0]
     return ask.question(
         "lesson1.wall-stick",
-        f"These walls are sawn end to end from one stick, each with its allowance: {listed}. "
-        f"Each saw cut between two of them takes {say(lost['cut'])} "
-        f"with its cleaning up, and {say(lost['ends'])} is lost at the two ends of the stick "
-        "together. How long must it be?",
         sum_,
-        (once(sum_, "rough side"), "A box has two sides; you have one of them."),
-        (
-            sum_.value - allowances,
-            "Those are finished lengths. Nothing would be left to plane the ends: add the "
-            "allowance of each piece.",
-        ),
-        (
-            sum_.value - allowances + _allowance(side),
-            "You added the allowance once. Each piece has its own.",
-        ),
-        (without(sum_, "saw cut"), "The saw takes its part too: add the cuts."),
-        (
-            sum_.value + lost["cut"],
-            f"{pieces} pieces have {pieces - 1} cut{'s' if pieces > 2 else ''} between them.",
-        ),
-        (
-            without(sum_, "end waste"),
-            "Ends of a stick are checked and dirty: add what is lost there.",
-        ),
-        (
-            sum_.value + lost["ends"],
-            "What is lost at the ends is told for both together: add it once.",
-        ),
-        (
-            without(sum_, "saw cut", "end waste"),
-            "Those are the pieces alone; add the cuts between them and the two ends.",
-        ),
-        fineness="rough",
-        direction="up",
-        nudge="Go along the stick: end, piece, cut, piece, and so on to the other end.",
+        {
+            "one-side": once(sum_, "rough side"),
+            "finished": sum_.value - allowances,
+            "one-allowance": sum_.value - allowances + _allowance(side),
+            "no-cuts": without(sum_, "saw cut"),
+            "cut-too-many": sum_.value + lost["cut"],
+            "no-ends": without(sum_, "end waste"),
+            "ends-twice": sum_.value + lost["ends"],
+            "pieces-only": without(sum_, "saw cut", "end waste"),
+        },
+        listed=listed,
+        lost=lost,
+        pieces=pieces,
+        cuts=f"{pieces - 1} cut{'s' if pieces > 2 else ''}",
     )
 
 
@@ -115,7 +95,7 @@ def resawn(ask: Asking) -> Question | None:
         return None
     thick = {part.name: part.thickness.value for part in (lid, bottom)}
     name = max(thick, key=lambda part: thick[part])
-    lost, say = LOST[rule.units], rule.exact
+    lost = LOST[rule.units]
     sum_ = Working.of(
         "board",
         (f"{name} thickness", thick[name], 2),
@@ -125,31 +105,16 @@ def resawn(ask: Asking) -> Question | None:
     )
     return ask.question(
         "lesson1.resawn",
-        "Lid and bottom are to be resawn from one board, down its middle, each leaf as thick "
-        f"as the thicker of them needs: lid {say(thick['lid'])}, bottom "
-        f"{say(thick['bottom'])}, planed. The saw takes {say(lost['kerf'])}; its wander costs "
-        f"each leaf {say(lost['wander'])}, and planing both faces true another "
-        f"{say(lost['truing'])}. How thick must the board be at least?",
         sum_,
-        (without(sum_, "saw cut"), "You forgot the wood that the saw turns to dust."),
-        (sum_.value + lost["kerf"], "Two leaves come of one cut: take what the saw takes once."),
-        (
-            once(sum_, "wander"),
-            "The saw wanders for both leaves, and both are planed: count each loss twice.",
-        ),
-        (
-            without(sum_, "wander"),
-            "Nobody saws dead straight, and sawn faces are not true: allow for wander and for "
-            "planing, of each leaf.",
-        ),
-        (
-            2 * thick[name] + lost["kerf"],
-            "Those leaves are as thick as planed panels with the saw marks on. Add wander and "
-            "planing.",
-        ),
-        (2 * thick[name], "That is the two leaves alone; saw and plane take their part."),
-        (sum_.value - thick[name], "That makes one leaf; there are two."),
-        direction="up",
-        senses=("too thick", "too thin"),
-        nudge="Go through the board: leaf, wander, planing, saw cut, planing, wander, leaf.",
+        {
+            "no-cut": without(sum_, "saw cut"),
+            "two-cuts": sum_.value + lost["kerf"],
+            "losses-once": once(sum_, "wander"),
+            "no-wander": without(sum_, "wander"),
+            "no-losses": 2 * thick[name] + lost["kerf"],
+            "leaves-only": 2 * thick[name],
+            "one-leaf": sum_.value - thick[name],
+        },
+        thick=thick,
+        lost=lost,
     )

@@ -32,7 +32,7 @@ def passes(ask: Asking) -> Question | None:
     """How many times the plough goes along one groove."""
     c, rule = ask.design.choices, ask.rule
     depth, width = c.groove.depth, c.groove.width
-    shaving, say = ask.pick(SHAVINGS[rule.units]), rule.exact
+    shaving = ask.pick(SHAVINGS[rule.units])
 
     def count(size: float) -> float:
         return float(ceil(size / shaving * (1 - TOLERANCE)))
@@ -40,27 +40,14 @@ def passes(ask: Asking) -> Question | None:
     answer = count(depth)
     return ask.question(
         "lesson4.passes",
-        f"The groove is {say(depth)} deep and {say(width)} wide, and the plough takes "
-        f"{say(shaving)} at each pass. How many passes make one groove?",
-        (
-            answer,
-            f"passes = {say(depth)} groove depth ÷ {say(shaving)} each, rounded up = {answer:g}",
-        ),
-        (
-            count(width),
-            "That is for the width. The iron is as wide as the groove; passes make it deep.",
-        ),
-        (
-            floor(depth / shaving * (1 + TOLERANCE)),
-            "That leaves it shallow: what is left still takes one more pass.",
-        ),
-        (count(2 * depth), "That makes both grooves of a wall; the question is about one."),
-        (
-            count(ask.frame.side_thickness.value),
-            "That ploughs right through the side. The groove ends at its depth.",
-        ),
-        kind="count",
-        nudge="Divide the depth by one shaving.",
+        answer,
+        {
+            "width": count(width),
+            "rounded-down": floor(depth / shaving * (1 + TOLERANCE)),
+            "both-grooves": count(2 * depth),
+            "whole-side": count(ask.frame.side_thickness.value),
+        },
+        shaving=shaving,
     )
 
 
@@ -79,24 +66,16 @@ def cards(ask: Asking) -> Question | None:
     free = f"({say(inside, unit=False)} − {say(down)})" if down else say(inside)
     return ask.question(
         "lesson4.cards",
-        f"Walls {say(wall)} high leave {say(inside)} inside, above the bottom{lid}. Cards "
-        f"{say(thick)} thick lie flat. How many go in?",
-        (answer, f"cards = {free} inside height ÷ {say(thick)} each, rounded down = {answer:g}"),
-        (
-            count(wall),
-            "That fills the walls from edge to edge; the cards have only the inside height.",
-        ),
-        (
-            count(inside - down - d.lid.thickness.value),
-            "You took the lid off the inside height, which ends below the lid already.",
-        ),
-        (count(inside), "You forgot how far the lid reaches down into the box."),
-        (
-            ceil((inside - down) / thick * (1 - TOLERANCE)),
-            "You rounded up: the last card does not go in.",
-        ),
-        kind="count",
-        nudge="Divide the height that is free by the thickness of one card.",
+        answer,
+        {
+            "wall-height": count(wall),
+            "lid-taken-off": count(inside - down - d.lid.thickness.value),
+            "lid-forgotten": count(inside),
+            "rounded-up": ceil((inside - down) / thick * (1 - TOLERANCE)),
+        },
+        lid=lid,
+        thick=thick,
+        free=free,
     )
 
 

@@ -14,21 +14,19 @@ def lap_left(ask: Asking) -> Question | None:
     """What flushing leaves of the lap."""
     f, rule = ask.frame, ask.rule
     lap, tail = f.lap_back.value, f.tail_back.value
-    skim, say = ask.pick(_SKIMS[rule.units]), rule.exact
+    skim = ask.pick(_SKIMS[rule.units])
     if ask.design.choices.corner.joint != "half-blind" or lap <= skim:
         return None
     return ask.question(
         "lesson5.lap",
-        f"The lap is {say(lap)} and the tails are {say(tail)} long, both cut. {say(skim)} is "
-        "planed off every outside face. How thick is the lap then?",
-        (lap - skim, f"lap = {say(lap)} − {say(skim)} = {say(round(lap - skim, 4))}"),
-        (lap, "The lap is the outside of the wall: what is planed comes off it."),
-        (lap - 2 * skim, "One face only: the lap has no other outside."),
-        (lap - skim / 2, "The sockets are cut: the lap pays for all of it."),
-        (tail - skim, "The tail stays as long as it was cut."),
-        fineness="joints",
-        senses=("too thick", "too thin"),
-        nudge="Go from the floor of the socket to the outside face.",
+        lap - skim,
+        {
+            "unplaned": lap,
+            "both-faces": lap - 2 * skim,
+            "halved": lap - skim / 2,
+            "tail": tail - skim,
+        },
+        skim=skim,
     )
 
 
@@ -36,21 +34,17 @@ def outside_left(ask: Asking) -> Question | None:
     """What flushing makes of the outside length."""
     f, rule = ask.frame, ask.rule
     whole = f.outside_length.value
-    skim, say = ask.pick(_SKIMS[rule.units]), rule.exact
+    skim = ask.pick(_SKIMS[rule.units])
     return ask.question(
         "lesson5.outside",
-        f"The box is {say(whole)} long outside. {say(skim)} is planed off every outside face. "
-        "How long is it then?",
-        (
-            whole - 2 * skim,
-            f"length = {say(whole)} − 2 × {say(skim)} = {say(round(whole - 2 * skim, 4))}",
-        ),
-        (whole - skim, "It has a back and a front: two faces."),
-        (whole - 4 * skim, "Only the two faces that the length ends at."),
-        (f.inside_length.value, "That is the inside, which no plane reaches now."),
-        (f.inside_length.value - 2 * skim, "The inside stays as it is."),
-        fineness="joints",
-        nudge="Which two faces does the length end at?",
+        whole - 2 * skim,
+        {
+            "one-face": whole - skim,
+            "four-faces": whole - 4 * skim,
+            "inside": f.inside_length.value,
+            "inside-planed": f.inside_length.value - 2 * skim,
+        },
+        skim=skim,
     )
 
 
@@ -59,16 +53,15 @@ def lid_left(ask: Asking) -> Question | None:
     d, rule = ask.design, ask.rule
     if isinstance(d.lid, LiftOffLid):
         return None
-    long, say = d.lid.length.value, rule.exact
+    long = d.lid.length.value
     skim = ask.pick(_SKIMS[rule.units])
     return ask.question(
         "lesson5.lid",
-        f"The lid is {say(long)} long and flush with the front. The front's face is planed by "
-        f"{say(skim)}, the lid with it. How long is the lid then?",
-        (long - skim, f"lid = {say(long)} − {say(skim)} = {say(round(long - skim, 4))}"),
-        (long, "Flush with the front: what comes off the one comes off the other."),
-        (long - 2 * skim, "Its back end lies in the groove, where no plane comes."),
-        (long + skim, "It grows shorter."),
-        fineness="joints",
-        nudge="Only its front end shows.",
+        long - skim,
+        {
+            "unplaned": long,
+            "both-ends": long - 2 * skim,
+            "grown": long + skim,
+        },
+        skim=skim,
     )
