@@ -86,20 +86,14 @@ def _sides(ask: Asking) -> Question | None:
     if not boards:
         return None
     sawn = ask.pick(boards)
-    return ask.question(
-        "lesson1.sides",
-        sawn.count,
-        {
-            "no-cuts": sawn.without_cuts,
-            "by-area": sawn.by_area,
-            "added": sawn.along + sawn.across,
-            "one-row": sawn.along,
-            "across-only": sawn.across,
-        },
-        sawn=sawn,
-        side=side,
-        cut=cut,
-    )
+    slips = {
+        "no-cuts": sawn.without_cuts,
+        "by-area": sawn.by_area,
+        "added": sawn.along + sawn.across,
+        "one-row": sawn.along,
+        "across-only": sawn.across,
+    }
+    return ask.question("lesson1.sides", sawn.count, slips, sawn=sawn, side=side, cut=cut)
 
 
 def _board_feet(ask: Asking) -> Question | None:
@@ -119,14 +113,15 @@ def _board_feet(ask: Asking) -> Question | None:
     if counted.thickness != 1:
         return None
     raw, whole = counted.raw, floor(feet)
+    slips = {
+        "as-thin-as-it-is": round(raw * thick / MM_PER_INCH),
+        "odd-inches": round(feet * inches / 12),
+        "not-divided": round(inches * whole),
+    }
     return ask.question(
         "lesson1.board-feet",
         counted.board_feet,
-        {
-            "as-thin-as-it-is": round(raw * thick / MM_PER_INCH),
-            "odd-inches": round(feet * inches / 12),
-            "not-divided": round(inches * whole),
-        },
+        slips,
         side=side,
         whole=whole,
         odd=(feet - whole) * 12,

@@ -7,8 +7,7 @@ from math import ceil, floor
 from toolkit.stock import sets_needed
 from toolkit.study.asking import Asking
 from toolkit.study.lesson1_boards import from_a_board
-from toolkit.study.lesson1_moisture import heavy_blank, room_moisture
-from toolkit.study.lesson1_panels import bottom_clearance, lid_movement
+from toolkit.study.lesson1_panels import bottom_clearance, heavy_blank, lid_movement, room_moisture
 from toolkit.study.lesson1_rough import resawn, wall_stick
 from toolkit.study.marking import Question
 
@@ -24,38 +23,28 @@ def grain_run_out(ask: Asking) -> Question | None:
     slope = ask.pick(_SLOPES)
     rough = ask.plan.choices.allowances.of("side")[2] + thick
     answer = slope * thick
-    return ask.question(
-        "lesson1.run-out",
-        answer,
-        {
-            "rough": slope * rough,
-            "height": slope * high,
-            "divided": thick / slope,
-            "halved": slope * thick / 2,
-            "one-in-one": thick,
-        },
-        slope=slope,
-        rough=rough,
-    )
+    slips = {
+        "rough": slope * rough,
+        "height": slope * high,
+        "divided": thick / slope,
+        "halved": slope * thick / 2,
+        "one-in-one": thick,
+    }
+    return ask.question("lesson1.run-out", answer, slips, slope=slope, rough=rough)
 
 
 def sets(ask: Asking) -> Question | None:
     """How many sets of parts a class saws, spares included."""
     students = ask.pick(_CLASSES)
     answer, spare = float(sets_needed(students)), students / 4
-    return ask.question(
-        "lesson1.sets",
-        answer,
-        {
-            "rounded-down": floor(students + spare),
-            "no-spares": students,
-            "spares-only": ceil(spare),
-            "twenty-five": students + 25.0,
-            "half-as-many": ceil(students * 1.5),
-        },
-        students=students,
-        spare=spare,
-    )
+    slips = {
+        "rounded-down": floor(students + spare),
+        "no-spares": students,
+        "spares-only": ceil(spare),
+        "twenty-five": students + 25.0,
+        "half-as-many": ceil(students * 1.5),
+    }
+    return ask.question("lesson1.sets", answer, slips, students=students, spare=spare)
 
 
 TEMPLATES = (

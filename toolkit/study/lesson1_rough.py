@@ -64,19 +64,20 @@ def wall_stick(ask: Asking) -> Question | None:
     )
     allowances = sum(_allowance(part) * part.count for part in walls)
     pieces, side = sum(part.count for part in walls), walls[0]
+    slips = {
+        "one-side": once(sum_, "rough side"),
+        "finished": sum_.value - allowances,
+        "one-allowance": sum_.value - allowances + _allowance(side),
+        "no-cuts": without(sum_, "saw cut"),
+        "cut-too-many": sum_.value + lost["cut"],
+        "no-ends": without(sum_, "end waste"),
+        "ends-twice": sum_.value + lost["ends"],
+        "pieces-only": without(sum_, "saw cut", "end waste"),
+    }
     return ask.question(
         "lesson1.wall-stick",
         sum_,
-        {
-            "one-side": once(sum_, "rough side"),
-            "finished": sum_.value - allowances,
-            "one-allowance": sum_.value - allowances + _allowance(side),
-            "no-cuts": without(sum_, "saw cut"),
-            "cut-too-many": sum_.value + lost["cut"],
-            "no-ends": without(sum_, "end waste"),
-            "ends-twice": sum_.value + lost["ends"],
-            "pieces-only": without(sum_, "saw cut", "end waste"),
-        },
+        slips,
         listed=listed,
         lost=lost,
         pieces=pieces,
@@ -103,18 +104,13 @@ def resawn(ask: Asking) -> Question | None:
         ("planed off", lost["truing"], 2),
         ("saw cut", lost["kerf"]),
     )
-    return ask.question(
-        "lesson1.resawn",
-        sum_,
-        {
-            "no-cut": without(sum_, "saw cut"),
-            "two-cuts": sum_.value + lost["kerf"],
-            "losses-once": once(sum_, "wander"),
-            "no-wander": without(sum_, "wander"),
-            "no-losses": 2 * thick[name] + lost["kerf"],
-            "leaves-only": 2 * thick[name],
-            "one-leaf": sum_.value - thick[name],
-        },
-        thick=thick,
-        lost=lost,
-    )
+    slips = {
+        "no-cut": without(sum_, "saw cut"),
+        "two-cuts": sum_.value + lost["kerf"],
+        "losses-once": once(sum_, "wander"),
+        "no-wander": without(sum_, "wander"),
+        "no-losses": 2 * thick[name] + lost["kerf"],
+        "leaves-only": 2 * thick[name],
+        "one-leaf": sum_.value - thick[name],
+    }
+    return ask.question("lesson1.resawn", sum_, slips, thick=thick, lost=lost)

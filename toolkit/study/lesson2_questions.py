@@ -28,14 +28,15 @@ def strokes(ask: Asking) -> Question | None:
         return None
     drop, tracks = ask.pick(DROPS[rule.units]), ask.pick(TRACKS)
     passes = ceil(off / drop * (1 - TOLERANCE))
+    slips = {
+        "passes": passes,
+        "whole-board": ceil(side.rough_thickness.value / drop * (1 - TOLERANCE)) * tracks,
+        "half": ceil(off / 2 / drop * (1 - TOLERANCE)) * tracks,
+    }
     return ask.question(
         "lesson2.strokes",
         passes * tracks,
-        {
-            "passes": passes,
-            "whole-board": ceil(side.rough_thickness.value / drop * (1 - TOLERANCE)) * tracks,
-            "half": ceil(off / 2 / drop * (1 - TOLERANCE)) * tracks,
-        },
+        slips,
         side=side,
         tracks=tracks,
         drop=drop,
@@ -50,17 +51,8 @@ def out_of_square(ask: Asking) -> Question | None:
         return None
     gap, thick = ask.pick(GAPS[rule.units]), side.thickness.value
     answer = degrees(gap / thick)
-    return ask.question(
-        "lesson2.out-of-square",
-        answer,
-        {
-            "whole-angle": 90 - answer,
-            "doubled": 2 * answer + 1.0,
-            "no-thickness": degrees(gap),
-        },
-        side=side,
-        gap=gap,
-    )
+    slips = {"whole-angle": 90 - answer, "doubled": 2 * answer + 1.0, "no-thickness": degrees(gap)}
+    return ask.question("lesson2.out-of-square", answer, slips, side=side, gap=gap)
 
 
 def edge_step(ask: Asking) -> Question | None:
@@ -70,17 +62,12 @@ def edge_step(ask: Asking) -> Question | None:
         return None
     height, angle = side.width.value, ask.pick((0.5, 1.0, 2.0))
     step = truing.out_of_square(height, angle=angle)
-    return ask.question(
-        "lesson2.lean",
-        step,
-        {
-            "thickness": truing.out_of_square(side.thickness.value, angle=angle),
-            "length": truing.out_of_square(side.length.value, angle=angle),
-            "percent": height * angle / 100,
-        },
-        side=side,
-        angle=angle,
-    )
+    slips = {
+        "thickness": truing.out_of_square(side.thickness.value, angle=angle),
+        "length": truing.out_of_square(side.length.value, angle=angle),
+        "percent": height * angle / 100,
+    }
+    return ask.question("lesson2.lean", step, slips, side=side, angle=angle)
 
 
 def ridges(ask: Asking) -> Question | None:
@@ -89,17 +76,12 @@ def ridges(ask: Asking) -> Question | None:
     radius = ask.pick(_RADII[rule.units])
     step = ask.pick(_STEPS[rule.units])
     answer = Scallops(radius, pitch=step).shallow_depth
-    return ask.question(
-        "lesson2.ridge",
-        answer,
-        {
-            "divided-by-two": step**2 / (2 * radius),
-            "divided-by-one": step**2 / radius,
-            "diameter": step**2 / (4 * radius),
-        },
-        radius=radius,
-        step=step,
-    )
+    slips = {
+        "divided-by-two": step**2 / (2 * radius),
+        "divided-by-one": step**2 / radius,
+        "diameter": step**2 / (4 * radius),
+    }
+    return ask.question("lesson2.ridge", answer, slips, radius=radius, step=step)
 
 
 _RADII = {"mm": (360.0, 300.0, 250.0), "in": (14 * MM_PER_INCH, 12 * MM_PER_INCH)}
@@ -114,20 +96,14 @@ def rough_thickness(ask: Asking) -> Question | None:
     bow, cup, twist, marks = (ask.pick(row) for row in _WARPS[rule.units])
     finished = side.thickness.value
     answer = finished + bow + cup + twist / 2 + 2 * marks
+    slips = {
+        "whole-twist": answer + twist / 2,
+        "one-face": answer - marks,
+        "no-marks": answer - 2 * marks,
+        "planed-off": answer - finished,
+    }
     return ask.question(
-        "lesson2.rough",
-        answer,
-        {
-            "whole-twist": answer + twist / 2,
-            "one-face": answer - marks,
-            "no-marks": answer - 2 * marks,
-            "planed-off": answer - finished,
-        },
-        side=side,
-        bow=bow,
-        cup=cup,
-        twist=twist,
-        marks=marks,
+        "lesson2.rough", answer, slips, side=side, bow=bow, cup=cup, twist=twist, marks=marks
     )
 
 

@@ -45,19 +45,13 @@ def bow_left(ask: Asking, *, whole: float, bow: float, length: float) -> Questio
     """How much bow a piece keeps of a board's. [mm]"""
     share = length / whole
     answer = bow * share**2
-    return ask.question(
-        "lesson2.bow",
-        answer,
-        {
-            "linear": bow * share,
-            "as-the-board": bow,
-            "cubed": bow * share**3,
-            "sawn-away": bow - answer,
-        },
-        whole=whole,
-        bow=bow,
-        length=length,
-    )
+    slips = {
+        "linear": bow * share,
+        "as-the-board": bow,
+        "cubed": bow * share**3,
+        "sawn-away": bow - answer,
+    }
+    return ask.question("lesson2.bow", answer, slips, whole=whole, bow=bow, length=length)
 
 
 def twist_left(ask: Asking) -> Question | None:
@@ -72,15 +66,16 @@ def twist_left(ask: Asking) -> Question | None:
     if length >= 0.8 * whole:
         return None
     answer = twist * (length / whole) * (width / wide)
+    slips = {
+        "length-only": twist * length / whole,
+        "width-only": twist * width / wide,
+        "squared": twist * (length / whole) ** 2,
+        "as-the-board": twist,
+    }
     return ask.question(
         "lesson2.twist",
         answer,
-        {
-            "length-only": twist * length / whole,
-            "width-only": twist * width / wide,
-            "squared": twist * (length / whole) ** 2,
-            "as-the-board": twist,
-        },
+        slips,
         whole=whole,
         wide=wide,
         twist=twist,
@@ -97,18 +92,8 @@ def stick_reading(ask: Asking) -> Question | None:
     stick, high = ask.pick(_STICKS[rule.units]), ask.pick(_CORNERS[rule.units])
     width = walls[1]
     answer = truing.stick_reading(high, stick=stick, width=width)
-    return ask.question(
-        "lesson2.sticks",
-        answer,
-        {
-            "at-the-edge": high,
-            "other-way": high * width / stick,
-            "halved": answer / 2,
-        },
-        walls=walls,
-        high=high,
-        stick=stick,
-    )
+    slips = {"at-the-edge": high, "other-way": high * width / stick, "halved": answer / 2}
+    return ask.question("lesson2.sticks", answer, slips, walls=walls, high=high, stick=stick)
 
 
 def true_thickness(ask: Asking) -> Question | None:
@@ -123,16 +108,17 @@ def true_thickness(ask: Asking) -> Question | None:
     answer = thick - bow - cup - twist / 2 - 2 * marks
     if answer <= 0:
         return None
+    slips = {
+        "whole-twist": answer - twist / 2,
+        "no-twist": answer + twist / 2,
+        "no-marks": answer + 2 * marks,
+        "one-face": answer + marks,
+        "no-cup": answer + cup,
+    }
     return ask.question(
         "lesson2.true-thickness",
         answer,
-        {
-            "whole-twist": answer - twist / 2,
-            "no-twist": answer + twist / 2,
-            "no-marks": answer + 2 * marks,
-            "one-face": answer + marks,
-            "no-cup": answer + cup,
-        },
+        slips,
         walls=walls,
         bow=bow,
         cup=cup,

@@ -16,20 +16,16 @@ def divider_step(ask: Asking) -> Question | None:
     if walked is None:
         return None
     high, half, pin, n = walked.height, walked.half_pin, walked.pin, walked.steps
-    return ask.question(
-        "lesson3.divider-step",
-        walked.step,
-        {
-            "whole-height": high / n,
-            "no-half-pins": (high + pin) / n,
-            "one-half-pin": (high - half + pin) / n,
-            "no-pin": (high - 2 * half) / n,
-            "pin-off": (high - 2 * half - pin) / n,
-            "tail-only": walked.tail_width,
-            "one-step-more": (high - 2 * half + pin) / (n + 1),
-        },
-        walked=walked,
-    )
+    slips = {
+        "whole-height": high / n,
+        "no-half-pins": (high + pin) / n,
+        "one-half-pin": (high - half + pin) / n,
+        "no-pin": (high - 2 * half) / n,
+        "pin-off": (high - 2 * half - pin) / n,
+        "tail-only": walked.tail_width,
+        "one-step-more": (high - 2 * half + pin) / (n + 1),
+    }
+    return ask.question("lesson3.divider-step", walked.step, slips, walked=walked)
 
 
 def tail_width(ask: Asking) -> Question | None:
@@ -39,19 +35,14 @@ def tail_width(ask: Asking) -> Question | None:
         return None
     step, pin = round(walked.step, 3), walked.pin
     answer = step - pin
-    return ask.question(
-        "lesson3.tail-width",
-        answer,
-        {
-            "whole-step": step,
-            "two-pins": step - 2 * pin,
-            "pin-added": step + pin,
-            "half-pin": step - walked.half_pin,
-            "pin-only": pin,
-        },
-        step=step,
-        walked=walked,
-    )
+    slips = {
+        "whole-step": step,
+        "two-pins": step - 2 * pin,
+        "pin-added": step + pin,
+        "half-pin": step - walked.half_pin,
+        "pin-only": pin,
+    }
+    return ask.question("lesson3.tail-width", answer, slips, step=step, walked=walked)
 
 
 def divider_error(ask: Asking) -> Question | None:
@@ -62,15 +53,11 @@ def divider_error(ask: Asking) -> Question | None:
     n, pin = walked.steps, walked.pin
     out = ask.pick(MISSED) * rule.mark("joints")
     past = pin + n * out
+    slips = {"whole-miss": n * out, "with-pin": past / n, "where-it-fell": past, "pin-only": pin}
     return ask.question(
         "lesson3.divider-error",
         setting_error(past, pin=pin, steps=n),
-        {
-            "whole-miss": n * out,
-            "with-pin": past / n,
-            "where-it-fell": past,
-            "pin-only": pin,
-        },
+        slips,
         walked=walked,
         past=past,
         out=out,
@@ -83,14 +70,10 @@ def off_edge(ask: Asking) -> Question | None:
     if walked is None or not below(walked.half_pin, walked.pin):
         return None
     half, pin = walked.half_pin, walked.pin
-    return ask.question(
-        "lesson3.off-edge",
-        pin - half,
-        {
-            "from-the-mark": pin,
-            "half-pin-added": pin + half,
-            "half-pin-only": half,
-            "half-the-half-pin": pin - half / 2,
-        },
-        walked=walked,
-    )
+    slips = {
+        "from-the-mark": pin,
+        "half-pin-added": pin + half,
+        "half-pin-only": half,
+        "half-the-half-pin": pin - half / 2,
+    }
+    return ask.question("lesson3.off-edge", pin - half, slips, walked=walked)

@@ -19,20 +19,16 @@ def second_gauge(ask: Asking) -> Question | None:
     proud, setting = abs(s.proud), s.board_back
     way = "stand proud by" if s.proud >= 0 else "end shy by"
     asked = f"The pins are to {way} {say(proud)}, to be planed flush." if proud else ""
-    return ask.question(
-        "lesson3.second-gauge",
-        setting,
-        {
-            "first-gauge": tail,
-            "proud-tails": tail + s.proud,
-            "flush": thick,
-            "other-way": thick - s.proud,
-            "other-board": pins + s.proud,
-            "both-boards": thick + tail,
-            "halved": thick / 2,
-        },
-        asked=asked,
-    )
+    slips = {
+        "first-gauge": tail,
+        "proud-tails": tail + s.proud,
+        "flush": thick,
+        "other-way": thick - s.proud,
+        "other-board": pins + s.proud,
+        "both-boards": thick + tail,
+        "halved": thick / 2,
+    }
+    return ask.question("lesson3.second-gauge", setting, slips, asked=asked)
 
 
 def between(ask: Asking) -> Question | None:
@@ -46,15 +42,16 @@ def between(ask: Asking) -> Question | None:
     gauges = f"{say(back)} from each end"
     if abs(back - front) > 1e-6:
         gauges = f"{say(back)} from one end and {say(front)} from the other"
+    slips = {
+        "one-end": outside - back,
+        "tails": outside - 2 * s.tail_back.value,
+        "added": outside + back + front,
+        "whole-board": outside,
+    }
     return ask.question(
         "lesson3.between",
         outside - back - front,
-        {
-            "one-end": outside - back,
-            "tails": outside - 2 * s.tail_back.value,
-            "added": outside + back + front,
-            "whole-board": outside,
-        },
+        slips,
         board=board,
         outside=outside,
         gauges=gauges,
@@ -67,19 +64,14 @@ def knife_lines(ask: Asking) -> Question | None:
     d = ask.design
     back, front = len(d.back.tails), len(d.front.tails)
     answer = 4 * (back + front)
-    return ask.question(
-        "lesson3.knife-lines",
-        answer,
-        {
-            "two-corners": 2 * (back + front),
-            "tails": back + front,
-            "half-pins": answer + 8,
-            "back-only": 8 * back,
-            "one-corner": 2 * back,
-        },
-        back=back,
-        front=front,
-    )
+    slips = {
+        "two-corners": 2 * (back + front),
+        "tails": back + front,
+        "half-pins": answer + 8,
+        "back-only": 8 * back,
+        "one-corner": 2 * back,
+    }
+    return ask.question("lesson3.knife-lines", answer, slips, back=back, front=front)
 
 
 def saw_reach(ask: Asking) -> Question | None:
@@ -92,16 +84,17 @@ def saw_reach(ask: Asking) -> Question | None:
     long, thick = socket.tail_length, socket.thickness
     answer = socket.share * 100
     ratio = min(long, thick) / max(long, thick) * 100
+    slips = {
+        "square": ratio,
+        "chisel": 100 - answer,
+        "half": 50.0,
+        "all": 100.0,
+        "quarter": ratio / 4,
+    }
     return ask.question(
         "lesson3.saw-reach",
         answer,
-        {
-            "square": ratio,
-            "chisel": 100 - answer,
-            "half": 50.0,
-            "all": 100.0,
-            "quarter": ratio / 4,
-        },
+        slips,
         socket=socket,
         shorter=min(long, thick),
         longer=max(long, thick),
@@ -124,17 +117,13 @@ def glued(ask: Asking) -> Question | None:
     if answer < 2 or whole(back.glue_area(thick) * cos(radians(back.angle))) != answer:
         return None
     flank = round(long / cos(radians(back.angle)), 2)
+    slips = {
+        "one-flank": whole(back.glue_area(thick) / 2),
+        "all-corners": whole(back.glue_area(thick) * 4),
+        "one-tail": whole(back.glue_area(thick) / n),
+        "tenfold": whole(back.glue_area(thick)) * 10,
+        "end-grain": whole(back.glue_area(thick) + back.height * thick),
+    }
     return ask.question(
-        "lesson3.glued",
-        answer,
-        {
-            "one-flank": whole(back.glue_area(thick) / 2),
-            "all-corners": whole(back.glue_area(thick) * 4),
-            "one-tail": whole(back.glue_area(thick) / n),
-            "tenfold": whole(back.glue_area(thick)) * 10,
-            "end-grain": whole(back.glue_area(thick) + back.height * thick),
-        },
-        n=n,
-        flank=flank,
-        area=back.glue_area(thick),
+        "lesson3.glued", answer, slips, n=n, flank=flank, area=back.glue_area(thick)
     )

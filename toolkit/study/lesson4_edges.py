@@ -1,11 +1,12 @@
-"""Questions of lesson 4 about edges in their grooves: a bevel, room in the damp, a way out."""
+"""Questions of lesson 4 about the wood: edges in their grooves, what a rebate or a tail takes."""
 
 from __future__ import annotations
 
 from toolkit.box.bevels import bevel
 from toolkit.measures import MM_PER_INCH
-from toolkit.results import above, below
-from toolkit.study.asking import Asking
+from toolkit.plan import plan as planned
+from toolkit.results import Working, above, below
+from toolkit.study.asking import Asking, turned, without
 from toolkit.study.marking import Question
 
 # How wide a bevel is worked: common practice, no source. [mm]
@@ -29,18 +30,14 @@ def thin_edge(ask: Asking) -> Question | None:
     if not above(edge, 0.0):
         return None
     share = f"{say(reach)} ÷ {say(width)}"
+    slips = {
+        "at-the-lip": tongue,
+        "whole-bevel": tongue - (thick - tongue) * reach / width,
+        "too-steep": thick - (thick - tongue) * width / reach,
+        "taken-off": thick - tongue,
+    }
     return ask.question(
-        "lesson4.{panel.name}-thin-edge",
-        edge,
-        {
-            "at-the-lip": tongue,
-            "whole-bevel": tongue - (thick - tongue) * reach / width,
-            "too-steep": thick - (thick - tongue) * width / reach,
-            "taken-off": thick - tongue,
-        },
-        panel=panel,
-        width=width,
-        share=share,
+        "lesson4.{panel.name}-thin-edge", edge, slips, panel=panel, width=width, share=share
     )
 
 
@@ -51,16 +48,17 @@ def room_in_the_damp(ask: Asking) -> Question | None:
     room = panel.along if panel.grain_across else panel.across
     if not above(swells, 0.0) or below(room, swells):
         return None
+    slips = {
+        "both-sides": room - swells,
+        "swelling-each-side": room / 2 - swells,
+        "on-the-bench": room / 2,
+        "dry-winter": (room + swells) / 2,
+        "swelling-only": swells / 2,
+    }
     return ask.question(
         "lesson4.{panel.name}-damp",
         (room - swells) / 2,
-        {
-            "both-sides": room - swells,
-            "swelling-each-side": room / 2 - swells,
-            "on-the-bench": room / 2,
-            "dry-winter": (room + swells) / 2,
-            "swelling-only": swells / 2,
-        },
+        slips,
         panel=panel,
         room=room,
         swells=swells,
@@ -81,14 +79,88 @@ def way_up(ask: Asking) -> Question | None:
     )
     if tail is None or not above(tail.high, groove.high):
         return None
+    slips = {
+        "from-lower-side": tail.high - groove.low,
+        "way-down": groove.low - tail.low,
+        "both-ways": tail.high - tail.low - (groove.high - groove.low),
+        "whole-tail": tail.high - tail.low,
+    }
+    return ask.question("lesson4.way-up", tail.high - groove.high, slips, tail=tail)
+
+
+def behind_groove(ask: Asking) -> Question | None:
+    """What is left of a side behind its groove."""
+    f, g = ask.frame, ask.design.choices.groove
+    side, lap = f.side_thickness.value, f.lap_back.value
+    sum_ = Working.of(
+        "wood behind the groove", ("side thickness", side), ("groove depth", -g.depth)
+    )
+    slips = {
+        "width-for-depth": side - g.width,
+        "groove": g.depth,
+        "both-faces": side - 2 * g.depth,
+        "lap-too": side - g.depth - lap,
+        "tail": side - lap,
+    }
+    return ask.question("lesson4.behind-groove", sum_, slips)
+
+
+def rebate(ask: Asking) -> Question | None:
+    """How deep a panel's edge is rebated so that its tongue runs in the groove."""
+    d = ask.design
+    panel = d.upper_panel
+    if panel.profile != "rebated" or not above(panel.rebate_depth, 0.0):
+        return None
+    panels, width = d.choices.panels, d.choices.groove.width
+    play = panels.lid_tongue if panel.name == "lid" else panels.bottom_tongue
+    sum_ = Working.of(
+        f"rebate of the {panel.name}",
+        (f"{panel.name} thickness", panel.thickness.value),
+        ("groove width", -width),
+        ("play", play),
+    )
+    slips = {
+        "no-play": without(sum_, "play"),
+        "play-wrong-way": turned(sum_, "play"),
+        "tongue": panel.tongue,
+        "both-faces": sum_.value / 2,
+        "width": panel.rebate_width,
+    }
+    return ask.question("lesson4.{panel.name}-rebate", sum_, slips, panel=panel, play=play)
+
+
+def end_length(ask: Asking) -> Question | None:
+    """What a change of the tails' length does to the boards that carry them."""
+    d, f, rule = ask.design, ask.frame, ask.rule
+    ends = d.choices.corner.tails_on == "ends"
+    tail, lap = f.tail_back.value, f.lap_back.value
+    before = f.back_length if ends else f.side_length
+    more = 1.0 if rule.units == "mm" else MM_PER_INCH / 32
+    settled = d.choices
+    if before.given or settled.made.tail_length is not None or not above(lap, more):
+        return None
+    if f.tail_front.value != tail:
+        return None
+    longer = settled.having({"corner.lap": None, "corner.tail_length": tail + more})
+    g = planned(longer).design.frame
+    boards, other = ("ends", "sides") if ends else ("sides", "ends")
+    sum_ = Working(f"length of the {boards}", (g.back_length if ends else g.side_length).terms)
+    if sum_.value == before.value:
+        return None
+    slips = {
+        "no-change": before.value,
+        "one-tail": before.value + more,
+        "other-way": before.value - 2 * more,
+        "front-too": before.value + 2 * more,
+        "one-tail-other-way": before.value - more,
+    }
     return ask.question(
-        "lesson4.way-up",
-        tail.high - groove.high,
-        {
-            "from-lower-side": tail.high - groove.low,
-            "way-down": groove.low - tail.low,
-            "both-ways": tail.high - tail.low - (groove.high - groove.low),
-            "whole-tail": tail.high - tail.low,
-        },
-        tail=tail,
+        "lesson4.tail-change",
+        sum_,
+        slips,
+        boards=boards,
+        before=before.value,
+        more=more,
+        longer=tail + more,
+        other=other,
     )

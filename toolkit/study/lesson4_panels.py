@@ -1,4 +1,4 @@
-"""Questions of lesson 4 about lid and bottom: how far each reaches, and the room it needs."""
+"""Questions of lesson 4 about sizes: the walls, the low front, the fence; lid and bottom."""
 
 from __future__ import annotations
 
@@ -8,6 +8,70 @@ from toolkit.study.asking import Asking, once, turned, without
 from toolkit.study.marking import Question
 
 
+def wall_height(ask: Asking) -> Question | None:
+    """How high the walls must be for what is to go between bottom and lid."""
+    f, g, rule = ask.frame, ask.design.choices.groove, ask.rule
+    sum_ = f.wall_height
+    if sum_.given:
+        return None
+    grooves, edges, lid, top = ["bottom groove"], ["bottom edge to groove"], "", "rim"
+    one_of_two = {}
+    if f.lid_groove is not None:
+        grooves.append("lid groove")
+        edges.append("groove to top edge")
+        top = "floor of the lid groove"
+        lid = f" The lid groove ends {rule.exact(g.top_edge)} under the top edge."
+        one_of_two = {"one-groove": without(sum_, grooves[1]), "no-rim": without(sum_, edges[1])}
+    slips = {
+        "no-grooves": without(sum_, *grooves),
+        "no-edges": without(sum_, *edges),
+        # Depth runs into the wood and width up the wall: the commonest mix-up of the two.
+        "depth-for-width": sum_.value + len(grooves) * (g.depth - g.width),
+        "inside-only": without(sum_, *grooves, *edges),
+    }
+    return ask.question("lesson4.wall-height", sum_, slips | one_of_two, lid=lid, top=top)
+
+
+def front_height(ask: Asking) -> Question | None:
+    """How low the front is ripped so that the lid passes over it."""
+    d, f = ask.design, ask.frame
+    sum_ = f.front_height
+    if f.lid_groove is None or f.lid_floor is None or sum_.given:
+        return None
+    wall, low, high = f.wall_height.value, f.lid_groove.low, f.lid_groove.high
+    slips = {
+        "no-clearance": without(sum_, "front drop"),
+        "clearance-added": turned(sum_, "front drop"),
+        "lid-thickness": wall - d.lid.thickness.value,
+        "roof": high,
+        "middle": (low + high) / 2,
+        "full-wall": wall,
+    }
+    return ask.question("lesson4.front-height", sum_, slips)
+
+
+def lid_fence(ask: Asking) -> Question | None:
+    """Where the plough's fence is set for the lid groove when it runs on the bottom edge."""
+    f, g = ask.frame, ask.design.choices.groove
+    if f.lid_groove is None:
+        return None
+    wall = f.wall_height.value
+    sum_ = Working.of(
+        "fence, lid groove",
+        ("wall height", wall),
+        ("groove to top edge", -g.top_edge),
+        ("lid groove", -g.width),
+    )
+    slips = {
+        "far-side": without(sum_, "lid groove"),
+        "from-the-top": g.top_edge,
+        "no-rim": without(sum_, "groove to top edge"),
+        "depth-for-width": wall - g.top_edge - g.depth,
+        "bottom-groove": g.bottom_edge,
+    }
+    return ask.question("lesson4.lid-fence", sum_, slips)
+
+
 def lid_length(ask: Asking) -> Question | None:
     """A sliding lid runs from the back groove to the face of the front."""
     d, f = ask.design, ask.frame
@@ -15,17 +79,14 @@ def lid_length(ask: Asking) -> Question | None:
     if isinstance(lid, LiftOffLid) or lid.length.given:
         return None
     sum_, depth = lid.length, lid.reach
-    return ask.question(
-        "lesson4.lid-length",
-        sum_,
-        {
-            "no-front": without(sum_, "front thickness"),
-            "no-back-groove": without(sum_, "back groove"),
-            "two-grooves": f.inside_length.value + 2 * depth,
-            "groove-too-many": sum_.value + depth,
-            "whole-box": f.outside_length.value,
-        },
-    )
+    slips = {
+        "no-front": without(sum_, "front thickness"),
+        "no-back-groove": without(sum_, "back groove"),
+        "two-grooves": f.inside_length.value + 2 * depth,
+        "groove-too-many": sum_.value + depth,
+        "whole-box": f.outside_length.value,
+    }
+    return ask.question("lesson4.lid-length", sum_, slips)
 
 
 def _panel_width(ask: Asking, panel: Panel) -> Question | None:
@@ -35,21 +96,16 @@ def _panel_width(ask: Asking, panel: Panel) -> Question | None:
         return None
     across = -without(Working("", sum_.terms), "inside width", "groove depth")
     inside, outside = f.inside_width.value, f.outside_width.value
-    return ask.question(
-        "lesson4.{panel.name}-width",
-        sum_,
-        {
-            "one-groove": once(sum_, "groove depth"),
-            "no-clearance": without(sum_, "clearance across"),
-            "clearance-added": turned(sum_, "clearance across"),
-            "no-grooves": without(sum_, "groove depth"),
-            "one-groove-no-clearance": inside + panel.reach,
-            "from-outside": outside + 2 * panel.reach - across,
-            "whole-box": outside,
-        },
-        panel=panel,
-        across=across,
-    )
+    slips = {
+        "one-groove": once(sum_, "groove depth"),
+        "no-clearance": without(sum_, "clearance across"),
+        "clearance-added": turned(sum_, "clearance across"),
+        "no-grooves": without(sum_, "groove depth"),
+        "one-groove-no-clearance": inside + panel.reach,
+        "from-outside": outside + 2 * panel.reach - across,
+        "whole-box": outside,
+    }
+    return ask.question("lesson4.{panel.name}-width", sum_, slips, panel=panel, across=across)
 
 
 def lid_width(ask: Asking) -> Question | None:
@@ -71,16 +127,13 @@ def lift_off_width(ask: Asking) -> Question | None:
         return None
     sum_, over = lid.width, ask.plan.choices.lid.overhang
     inside = f.inside_width.value
-    return ask.question(
-        "lesson4.lift-off-width",
-        sum_,
-        {
-            "one-side": once(sum_, "overhang"),
-            "flush": without(sum_, "overhang"),
-            "taken-off": turned(sum_, "overhang"),
-            "from-inside": inside + 2 * over,
-        },
-    )
+    slips = {
+        "one-side": once(sum_, "overhang"),
+        "flush": without(sum_, "overhang"),
+        "taken-off": turned(sum_, "overhang"),
+        "from-inside": inside + 2 * over,
+    }
+    return ask.question("lesson4.lift-off-width", sum_, slips)
 
 
 def bottom_length(ask: Asking) -> Question | None:
@@ -90,15 +143,12 @@ def bottom_length(ask: Asking) -> Question | None:
     if sum_.given:
         return None
     inside, front = f.inside_length.value, f.front_thickness.value
-    return ask.question(
-        "lesson4.bottom-length",
-        sum_,
-        {
-            "one-groove": once(sum_, "groove depth"),
-            "no-clearance": without(sum_, "clearance along"),
-            "clearance-added": turned(sum_, "clearance along"),
-            "no-grooves": without(sum_, "groove depth"),
-            "sliding-lid": inside + bottom.reach + front,
-            "whole-box": f.outside_length.value,
-        },
-    )
+    slips = {
+        "one-groove": once(sum_, "groove depth"),
+        "no-clearance": without(sum_, "clearance along"),
+        "clearance-added": turned(sum_, "clearance along"),
+        "no-grooves": without(sum_, "groove depth"),
+        "sliding-lid": inside + bottom.reach + front,
+        "whole-box": f.outside_length.value,
+    }
+    return ask.question("lesson4.bottom-length", sum_, slips)

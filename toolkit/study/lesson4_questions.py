@@ -8,16 +8,24 @@ from toolkit.box import LiftOffLid
 from toolkit.measures import MM_PER_INCH
 from toolkit.results import TOLERANCE
 from toolkit.study.asking import Asking
-from toolkit.study.lesson4_edges import room_in_the_damp, thin_edge, way_up
+from toolkit.study.lesson4_edges import (
+    behind_groove,
+    end_length,
+    rebate,
+    room_in_the_damp,
+    thin_edge,
+    way_up,
+)
 from toolkit.study.lesson4_panels import (
     bottom_length,
     bottom_width,
+    front_height,
+    lid_fence,
     lid_length,
     lid_width,
     lift_off_width,
+    wall_height,
 )
-from toolkit.study.lesson4_walls import front_height, lid_fence, wall_height
-from toolkit.study.lesson4_wood import behind_groove, end_length, rebate
 from toolkit.study.marking import Question
 
 # What a plough takes off in one pass, and how thick a card is: common practice, no source. [mm]
@@ -38,17 +46,13 @@ def passes(ask: Asking) -> Question | None:
         return float(ceil(size / shaving * (1 - TOLERANCE)))
 
     answer = count(depth)
-    return ask.question(
-        "lesson4.passes",
-        answer,
-        {
-            "width": count(width),
-            "rounded-down": floor(depth / shaving * (1 + TOLERANCE)),
-            "both-grooves": count(2 * depth),
-            "whole-side": count(ask.frame.side_thickness.value),
-        },
-        shaving=shaving,
-    )
+    slips = {
+        "width": count(width),
+        "rounded-down": floor(depth / shaving * (1 + TOLERANCE)),
+        "both-grooves": count(2 * depth),
+        "whole-side": count(ask.frame.side_thickness.value),
+    }
+    return ask.question("lesson4.passes", answer, slips, shaving=shaving)
 
 
 def cards(ask: Asking) -> Question | None:
@@ -64,19 +68,13 @@ def cards(ask: Asking) -> Question | None:
     answer = count(inside - down)
     lid = f"; the lid reaches {say(down)} down into it" if down else ""
     free = f"({say(inside, unit=False)} − {say(down)})" if down else say(inside)
-    return ask.question(
-        "lesson4.cards",
-        answer,
-        {
-            "wall-height": count(wall),
-            "lid-taken-off": count(inside - down - d.lid.thickness.value),
-            "lid-forgotten": count(inside),
-            "rounded-up": ceil((inside - down) / thick * (1 - TOLERANCE)),
-        },
-        lid=lid,
-        thick=thick,
-        free=free,
-    )
+    slips = {
+        "wall-height": count(wall),
+        "lid-taken-off": count(inside - down - d.lid.thickness.value),
+        "lid-forgotten": count(inside),
+        "rounded-up": ceil((inside - down) / thick * (1 - TOLERANCE)),
+    }
+    return ask.question("lesson4.cards", answer, slips, lid=lid, thick=thick, free=free)
 
 
 TEMPLATES = (

@@ -4,11 +4,56 @@ from __future__ import annotations
 
 from math import radians, sin
 
+from toolkit.box import LiftOffLid
+from toolkit.measures import MM_PER_INCH
 from toolkit.planes import Iron, camber_radius, skewed
 from toolkit.smoothing import shadow_length
 from toolkit.study.asking import Asking
-from toolkit.study.lesson5_box import lap_left, lid_left, outside_left
 from toolkit.study.marking import Question
+
+_SKIMS = {"mm": (0.3, 0.2, 0.4), "in": (MM_PER_INCH / 64, MM_PER_INCH / 32)}
+
+
+def lap_left(ask: Asking) -> Question | None:
+    """What flushing leaves of the lap."""
+    f, rule = ask.frame, ask.rule
+    lap, tail = f.lap_back.value, f.tail_back.value
+    skim = ask.pick(_SKIMS[rule.units])
+    if ask.design.choices.corner.joint != "half-blind" or lap <= skim:
+        return None
+    slips = {
+        "unplaned": lap,
+        "both-faces": lap - 2 * skim,
+        "halved": lap - skim / 2,
+        "tail": tail - skim,
+    }
+    return ask.question("lesson5.lap", lap - skim, slips, skim=skim)
+
+
+def outside_left(ask: Asking) -> Question | None:
+    """What flushing makes of the outside length."""
+    f, rule = ask.frame, ask.rule
+    whole = f.outside_length.value
+    skim = ask.pick(_SKIMS[rule.units])
+    slips = {
+        "one-face": whole - skim,
+        "four-faces": whole - 4 * skim,
+        "inside": f.inside_length.value,
+        "inside-planed": f.inside_length.value - 2 * skim,
+    }
+    return ask.question("lesson5.outside", whole - 2 * skim, slips, skim=skim)
+
+
+def lid_left(ask: Asking) -> Question | None:
+    """What flushing makes of a lid that is planed flush with the front."""
+    d, rule = ask.design, ask.rule
+    if isinstance(d.lid, LiftOffLid):
+        return None
+    long = d.lid.length.value
+    skim = ask.pick(_SKIMS[rule.units])
+    slips = {"unplaned": long, "both-ends": long - 2 * skim, "grown": long + skim}
+    return ask.question("lesson5.lid", long - skim, slips, skim=skim)
+
 
 _BEDS = (45.0, 50.0, 55.0)
 _HONED = (30.0, 33.0, 38.0)
@@ -19,70 +64,41 @@ _LAMPS = (5.0, 3.0, 8.0)
 def bevel_up(ask: Asking) -> Question | None:
     """The cutting angle of a plane with its bevel up."""
     bed, honed = 12.0, ask.pick(_HONED)
-    return ask.question(
-        "lesson5.bevel-up",
-        bed + honed,
-        {
-            "bed": bed,
-            "bevel": honed,
-            "subtracted": honed - bed,
-            "hook": 90 - bed - honed,
-        },
-        bed=bed,
-        honed=honed,
-    )
+    slips = {"bed": bed, "bevel": honed, "subtracted": honed - bed, "hook": 90 - bed - honed}
+    return ask.question("lesson5.bevel-up", bed + honed, slips, bed=bed, honed=honed)
 
 
 def back_bevel(ask: Asking) -> Question | None:
     """What back bevel makes a cutting angle."""
     bed = ask.pick(_BEDS)
     wanted = bed + ask.pick((10.0, 5.0, 12.0))
-    return ask.question(
-        "lesson5.back-bevel",
-        wanted - bed,
-        {
-            "honed": wanted - 30,
-            "whole-angle": wanted,
-            "added": wanted + bed,
-        },
-        bed=bed,
-        wanted=wanted,
-    )
+    slips = {"honed": wanted - 30, "whole-angle": wanted, "added": wanted + bed}
+    return ask.question("lesson5.back-bevel", wanted - bed, slips, bed=bed, wanted=wanted)
 
 
 def skewed_angle(ask: Asking) -> Question | None:
     """What skewing makes of the cutting angle."""
     bed, skew = ask.pick(_BEDS), ask.pick(_SKEWS)
     answer = skewed(bed, skew=skew).up_the_iron
-    return ask.question(
-        "lesson5.skew",
-        answer,
-        {
-            "raised": bed + skew / 4,
-            "unchanged": bed,
-            "whole-skew": bed - skew,
-            "shared-out": bed * (1 - skew / 90),
-        },
-        bed=bed,
-        skew=skew,
-    )
+    slips = {
+        "raised": bed + skew / 4,
+        "unchanged": bed,
+        "whole-skew": bed - skew,
+        "shared-out": bed * (1 - skew / 90),
+    }
+    return ask.question("lesson5.skew", answer, slips, bed=bed, skew=skew)
 
 
 def shadow(ask: Asking) -> Question:
     """How many times its height the shadow of a plane track is."""
     lamp = ask.pick(_LAMPS)
     times = shadow_length(1.0, lamp_height=lamp)
-    return ask.question(
-        "lesson5.shadow-length",
-        round(times),
-        {
-            "at-45": 1.0,
-            "angle": lamp,
-            "twice-as-high": round(shadow_length(1.0, lamp_height=2 * lamp)),
-        },
-        lamp=lamp,
-        times=times,
-    )
+    slips = {
+        "at-45": 1.0,
+        "angle": lamp,
+        "twice-as-high": round(shadow_length(1.0, lamp_height=2 * lamp)),
+    }
+    return ask.question("lesson5.shadow-length", round(times), slips, lamp=lamp, times=times)
 
 
 def camber_in_wood(ask: Asking) -> Question | None:
@@ -90,35 +106,26 @@ def camber_in_wood(ask: Asking) -> Question | None:
     bed = ask.pick(_BEDS)
     iron = Iron(50.0, radius=camber_radius(0.1, width=50.0), bed=bed)
     answer = 100 * iron.drop_in_wood / iron.drop
-    return ask.question(
-        "lesson5.camber",
-        answer,
-        {
-            "unchanged": 100.0,
-            "grown": 100 / sin(radians(bed)),
-            "twelve": 100 * sin(radians(12)),
-            "in-step": 100 * bed / 90,
-        },
-        bed=bed,
-    )
+    slips = {
+        "unchanged": 100.0,
+        "grown": 100 / sin(radians(bed)),
+        "twelve": 100 * sin(radians(12)),
+        "in-step": 100 * bed / 90,
+    }
+    return ask.question("lesson5.camber", answer, slips, bed=bed)
 
 
 def flakes(ask: Asking) -> Question | None:
     """How many grams of flakes a cut of shellac takes."""
     cut, alcohol = ask.pick((120.0, 240.0, 180.0)), ask.pick((250.0, 500.0, 200.0))
     answer = cut * alcohol / 1000
-    return ask.question(
-        "lesson5.flakes",
-        round(answer),
-        {
-            "litre": cut,
-            "tenfold": round(answer * 10),
-            "divided": round(alcohol / cut),
-            "other-way": round(alcohol * 1000 / cut),
-        },
-        cut=cut,
-        alcohol=alcohol,
-    )
+    slips = {
+        "litre": cut,
+        "tenfold": round(answer * 10),
+        "divided": round(alcohol / cut),
+        "other-way": round(alcohol * 1000 / cut),
+    }
+    return ask.question("lesson5.flakes", round(answer), slips, cut=cut, alcohol=alcohol)
 
 
 TEMPLATES = (
