@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from decimal import Decimal
 from functools import partial
 from numbers import Real
@@ -15,14 +16,17 @@ class MeasureError(ValueError):
     """A measure that cannot be read or written.
 
     ``what`` was being read, as the student knows it; what was ``read``; the ``problem``, to follow
-    the words that were read; and as ``hint`` what to type instead.
+    the words that were read; and as ``hint`` what to type instead, each text of it in ``offers``.
     """
 
-    def __init__(self, what: str, *, read: object, problem: str, hint: str) -> None:
+    def __init__(
+        self, what: str, *, read: object, problem: str, hint: str, offers: Sequence[str] = ()
+    ) -> None:
         self.what = what
         self.read = read if isinstance(read, str) else plain(read)
         self.problem = problem
         self.hint = hint
+        self.offers = tuple(offers)
         shown = quoted(read) if isinstance(read, str) else _shortened(self.read)
         super().__init__(f"{what}: {shown} {problem}: {hint}")
 

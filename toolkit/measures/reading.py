@@ -71,8 +71,12 @@ def read(value: object, kind: Kind, *, what: str, limit: Limit, parse: Parse = p
             raise ReadingError(problem, texts=[text])
         return number
     except ReadingError as refusal:
-        hint = _hint(refusal.texts, kind, limit, parse)
-        raise MeasureError(what, read=value, problem=refusal.problem, hint=hint) from None
+        offers = _offers(refusal.texts, kind, limit, parse)
+        hint = " or ".join(f'"{text}"' for text in offers)
+        hint = f"type {hint}" if offers else f'type for example "{kind.example}"'
+        raise MeasureError(
+            what, read=value, problem=refusal.problem, hint=hint, offers=offers or (kind.example,)
+        ) from None
 
 
 def _number(value: object, kind: Kind, parse: Parse) -> float:
@@ -98,8 +102,8 @@ def _in_own_unit(number: float, kind: Kind) -> str:
     return f"{plain(number)} {kind.units[0].name}"
 
 
-def _hint(texts: tuple[str, ...], kind: Kind, limit: Limit, parse: Parse) -> str:
-    """What to type: those of the texts that this door would read, else an example."""
+def _offers(texts: tuple[str, ...], kind: Kind, limit: Limit, parse: Parse) -> tuple[str, ...]:
+    """What to type: those of the texts that this door would read."""
     untried, readable = list(texts), []
     for text in untried:
         try:
@@ -117,6 +121,4 @@ def _hint(texts: tuple[str, ...], kind: Kind, limit: Limit, parse: Parse) -> str
         spelt = text.replace('"', " in")
         if len(spelt) <= LONGEST and spelt not in readable:
             readable.append(spelt)
-    if not readable:
-        return f'type for example "{kind.example}"'
-    return "type " + " or ".join(f'"{text}"' for text in readable[:_MOST_SUGGESTED])
+    return tuple(readable[:_MOST_SUGGESTED])

@@ -23,7 +23,6 @@ _NEAR_MARKS = 4
 _COUNT = re.compile(r"(?P<figures>[0-9]{1,9})(?: ?[^\W\d_][^0-9]*)?")
 # The cut list tells its rounding behind a size; who copies it has copied a right answer.
 _BRACKET = re.compile(r" ?\([^()]*\)$")
-_OFFERED = re.compile(r'"([^"]+)"')
 # What an answer has been multiplied by where its number is right and its unit is not.
 _OTHER_UNITS = (
     (MM_PER_INCH, "That number is right in millimetres, not in inches."),
@@ -171,9 +170,8 @@ def _what(text: str, error: MeasureError, question: Question) -> str:
     """What the door says; to a bare number, the same number with the student's own unit."""
     if error.problem != "has no unit":
         return str(error)
-    offered = _OFFERED.findall(error.hint)
-    own = [offer for offer in offered if offer.endswith(f" {question.rule.units}")]
-    return f'{text} what? Type "{(own or offered)[0]}".'
+    own = [offer for offer in error.offers if offer.endswith(f" {question.rule.units}")]
+    return f'{text} what? Type "{(own or error.offers)[0]}".'
 
 
 def read_count(text: str, *, what: str) -> int:
