@@ -11,9 +11,10 @@ from typing import Any
 import ipywidgets as widgets
 import pytest
 
+from tests.files.written import typed_board
 from toolkit.explore.board_form import ANOTHER, BoardForm
 from toolkit.explore.engine import followed
-from toolkit.files import read_boards, typed_board
+from toolkit.files import read_boards
 from toolkit.stock import Defect
 from toolkit.study import OwnBoards, OwnBox
 

@@ -10,6 +10,7 @@ from hypothesis import given, strategies as st
 
 from tests.files.calm import calm
 from tests.files.keeping import keep_board, remove_board
+from tests.files.written import typed_board
 from toolkit.files import (
     BOARDS,
     BoardsFileError,
@@ -18,7 +19,6 @@ from toolkit.files import (
     board_from_typed,
     boards_from_text,
     read_boards,
-    typed_board,
     with_board,
     without_board,
     writing,
@@ -490,7 +490,8 @@ WORKER = """
 import sys
 from dataclasses import replace
 from tests.files.keeping import keep_board
-from toolkit.files import read_boards, typed_board
+from toolkit.files import read_boards
+from tests.files.written import typed_board
 path, name = sys.argv[1:]
 for turn in range(1, 16):
     board = next(board for board in read_boards(path) if board.name == name)

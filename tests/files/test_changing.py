@@ -14,15 +14,8 @@ from hypothesis import given, strategies as st
 from tests.files.calm import calm
 from tests.files.keeping import change_box, migrate_box
 from tests.files.test_reading import LEAST, LESSON
-from toolkit.files import (
-    BOX,
-    BoxFileError,
-    as_toml,
-    editing,
-    formats,
-    read_box,
-    writing,
-)
+from tests.files.written import as_toml
+from toolkit.files import BOX, BoxFileError, editing, formats, read_box, writing
 from toolkit.files.writing import BACKUPS_KEPT, backups, locked
 
 ROOT = Path(__file__).parents[2]

@@ -6,11 +6,11 @@ from hypothesis import given, strategies as st
 
 from tests.files.calm import calm
 from tests.files.test_reading import LESSON
+from tests.files.written import quoted
 from toolkit.files import FileError, boards_from_text, box_from_text, read_box
 from toolkit.files.box_file import BoxFile
 from toolkit.files.errors import shown
 from toolkit.files.lines import lines_of
-from toolkit.files.toml_out import quoted
 
 ROWS = LESSON.read_text(encoding="utf-8").split("\n")
 KEY_ROWS = [at for at, row in enumerate(ROWS) if "=" in row and row[0] not in "#["]

@@ -6,6 +6,7 @@ from time import perf_counter
 
 import pytest
 
+from tests.files.written import as_toml
 from toolkit.box.choices import (
     Allowance,
     Choices,
@@ -22,7 +23,7 @@ from toolkit.box.choices import (
     Wood,
 )
 from toolkit.box.customs import Customs
-from toolkit.files import BoxFileError, as_toml, box_from_text, formats, read_box
+from toolkit.files import BoxFileError, box_from_text, formats, read_box
 from toolkit.files.box_file import BoxFile
 from toolkit.measures import Rule, keys_of
 

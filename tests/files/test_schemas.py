@@ -9,7 +9,8 @@ from jsonschema import Draft202012Validator
 from tests.files.test_boards import BOARD, DEFECT, LESSON as BOARDS
 from tests.files.test_reading import LEAST, LESSON
 from tests.files.test_refusals import SLIPS
-from toolkit.files import BoxFileError, as_toml, box_from_text, read_box
+from tests.files.written import as_toml
+from toolkit.files import BoxFileError, box_from_text, read_box
 from toolkit.files.schemas import FOLDER, SCHEMAS, schema_text
 
 

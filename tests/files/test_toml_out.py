@@ -8,6 +8,7 @@ from hypothesis import given, strategies as st
 
 from tests.files.calm import calm
 from tests.files.test_reading import LESSON
+from tests.files.written import as_toml, quoted
 from toolkit.box import written
 from toolkit.box.choices import (
     Allowance,
@@ -26,8 +27,7 @@ from toolkit.box.choices import (
     Wood,
 )
 from toolkit.box.customs import Customs
-from toolkit.files import as_toml, box_from_text, edited, read_box
-from toolkit.files.toml_out import quoted
+from toolkit.files import box_from_text, edited, read_box
 from toolkit.files.values import MOST_SHARE
 from toolkit.measures import Rule, keys_of, length
 from toolkit.measures.typed import length_text

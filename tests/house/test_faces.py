@@ -12,6 +12,7 @@ ROOT = Path(__file__).parents[2]
 CLEAN = (
     "classroom",
     "cli",
+    "files",
     "libraries",
     "measures",
     "planes",

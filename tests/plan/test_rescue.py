@@ -5,8 +5,9 @@ from dataclasses import replace
 import pytest
 
 from tests.boxes import ears, inch_postcard, lift_off, postcard
+from tests.files.written import as_toml
 from toolkit.box import Choices, written
-from toolkit.files import as_toml, box_from_text
+from toolkit.files import box_from_text
 from toolkit.files.editing import edited
 from toolkit.plan import Plan, plan
 from toolkit.plan.rescue import (

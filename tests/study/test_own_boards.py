@@ -8,7 +8,8 @@ from pathlib import Path
 
 import pytest
 
-from toolkit.files import BoardsFileError, TypedBoard, TypedDefect, board_from_typed, typed_board
+from tests.files.written import typed_board
+from toolkit.files import BoardsFileError, TypedBoard, TypedDefect, board_from_typed
 from toolkit.study import OwnBoards, OwnBox, boxes, lessons_folder
 
 EXAMPLE = (lessons_folder() / "boards.toml").read_text(encoding="utf-8")

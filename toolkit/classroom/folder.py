@@ -8,10 +8,15 @@ from pathlib import Path
 
 from toolkit.classroom.folder_run import INDEX, FolderRun, Notice, OnProgress
 from toolkit.classroom.jobs import class_jobs, student_jobs
-from toolkit.files import FileError, WeekendClass
-from toolkit.files.folder_record import OWN_FILES, RECORD
-from toolkit.files.outputs import check_output_folder, spare_inputs
-from toolkit.files.writing import locked
+from toolkit.files import (
+    OWN_FILES,
+    RECORD,
+    FileError,
+    WeekendClass,
+    check_output_folder,
+    locked,
+    spare_inputs,
+)
 from toolkit.plan import Plan, plan as planned
 from toolkit.study import lesson_files
 

@@ -10,10 +10,12 @@ from pathlib import Path
 
 from toolkit.classroom.class_pages import Look
 from toolkit.classroom.jobs import Job, typed_of
-from toolkit.files import FileError, WeekendClass
-from toolkit.files.folder_record import (
+from toolkit.files import (
     RECORD,
+    FileError,
     MadePage,
+    WeekendClass,
+    clear_left,
     lies_below,
     mark,
     mark_of_bytes,
@@ -21,9 +23,9 @@ from toolkit.files.folder_record import (
     read_record,
     set_aside,
     still_there,
+    write_file,
     write_record,
 )
-from toolkit.files.writing import clear_left, write_file
 
 INDEX = "index.html"
 OnProgress = Callable[[int, int, str], object]

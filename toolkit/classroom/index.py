@@ -10,8 +10,7 @@ from toolkit.classroom.class_pages import Look, class_page
 from toolkit.classroom.jobs import handout_name, rubric_name
 from toolkit.classroom.wall_sheet import spans
 from toolkit.document import PAPER, Block, Edition, Section, Sentence
-from toolkit.files import Student, WeekendClass
-from toolkit.files.folder_record import MadePage
+from toolkit.files import MadePage, Student, WeekendClass
 
 HELPED = 8  # students whom one person can lead, common practice, no source
 

@@ -11,8 +11,7 @@ from types import ModuleType
 from typing import TYPE_CHECKING, Literal, TypeAlias
 
 from toolkit.classroom.class_pages import Look, class_page
-from toolkit.files import Student, WeekendClass
-from toolkit.files.folder_record import mark, mark_of_files
+from toolkit.files import Student, WeekendClass, mark, mark_of_files
 from toolkit.plan import Plan
 from toolkit.stock import sets_needed
 

@@ -24,7 +24,7 @@ from toolkit.cli.common import (
     status,
     tell,
 )
-from toolkit.files.outputs import check_output
+from toolkit.files import check_output
 from toolkit.plan import as_data, compare, tables
 
 

@@ -9,9 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from toolkit.cli.common import DONE, WONT_WORK, read_plan, tell
-from toolkit.files import FileError
-from toolkit.files.outputs import check_output
-from toolkit.files.writing import write_file
+from toolkit.files import FileError, check_output, write_file
 from toolkit.plan import Plan
 
 if TYPE_CHECKING:

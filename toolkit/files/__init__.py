@@ -2,13 +2,15 @@
 
 ============================================  ==============================================
 to read a box, or a text                      ``read_box``, ``box_from_text``
-to write a whole box                          ``as_toml``
 to change keys of a box and keep its remarks  ``edited``
 to read the boards on the rack                ``read_boards``, ``boards_from_text``
 to put a board on it or take one off          ``with_board``, ``without_board``
-a board as typed, field by field              ``board_from_typed``; ``typed_board``, the reverse
+a board as typed, field by field              ``board_from_typed``
 to read a class, with every student's box     ``read_class``
 to write such a text into its file, or undo   ``BOX`` and ``BOARDS``: ``change``, ``undo``, …
+to write any file, wholly or not at all       ``locked``, ``write_file``, ``clear_left``
+to refuse an output that would do harm        ``check_output``, ``spare_inputs``, …
+what was made in a folder, and from what      ``read_record``, ``write_record``, ``MadePage``, …
 ============================================  ==============================================
 
 What cannot be read raises a ``FileError`` whose text is one line: the file, the key, its line, what
@@ -28,33 +30,22 @@ from toolkit.files.errors import (
     FileError,
     Problem,
 )
-from toolkit.files.toml_out import as_toml
-from toolkit.files.typed_boards import TypedBoard, TypedDefect, board_from_typed, typed_board
-
-__all__ = [
-    "BOARDS",
-    "BOX",
-    "BoardsFileError",
-    "BoxFileError",
-    "Buying",
-    "ClassFileError",
-    "Day",
-    "FileError",
-    "Measured",
-    "Problem",
-    "Student",
-    "TypedBoard",
-    "TypedDefect",
-    "WeekendClass",
-    "as_toml",
-    "board_from_typed",
-    "boards_from_text",
-    "box_from_text",
-    "edited",
-    "read_boards",
-    "read_box",
-    "read_class",
-    "typed_board",
-    "with_board",
-    "without_board",
-]
+from toolkit.files.folder_record import (
+    OWN_FILES,
+    RECORD,
+    MadePage,
+    lies_below,
+    mark,
+    mark_of_bytes,
+    mark_of_file,
+    mark_of_files,
+    read_record,
+    set_aside,
+    still_there,
+    write_record,
+)
+from toolkit.files.keeping import KindOfFile
+from toolkit.files.outputs import check_output, check_output_folder, spare_inputs
+from toolkit.files.syntax import file_text
+from toolkit.files.typed_boards import TypedBoard, TypedDefect, board_from_typed
+from toolkit.files.writing import clear_left, locked, write_file

@@ -17,7 +17,7 @@ Rows = list[str]
 
 
 @dataclass(slots=True)
-class Block:
+class HeadedBlock:
     """A heading with its keys; ``above`` are its remarks, ``below`` what stands apart from it."""
 
     above: Rows
@@ -26,7 +26,7 @@ class Block:
 
 
 # A board: a block of its own keys, and one for each of its defects that has a heading.
-BoardBlocks = list[Block]
+BoardBlocks = list[HeadedBlock]
 
 
 @dataclass(slots=True)
@@ -78,14 +78,14 @@ def blocks_of(text: str, *, name: str) -> Blocks:
     return whole
 
 
-def put_after(block: Block, *, new: Rows) -> Block:
+def put_after(block: HeadedBlock, *, new: Rows) -> HeadedBlock:
     """A new block after another one, with a blank line between; gives the new one."""
-    added = Block([], new, block.below)
+    added = HeadedBlock([], new, block.below)
     block.below = [""]
     return added
 
 
-def take_out(gone: Sequence[Block], *, after: Rows) -> None:
+def take_out(gone: Sequence[HeadedBlock], *, after: Rows) -> None:
     """Leave only those remarks of some blocks that stand by themselves, after other lines."""
     kept = [row for block in gone if any(map(_is_remark, block.below)) for row in block.below]
     while kept and after and not after[-1].strip() and not kept[0].strip():
@@ -93,7 +93,7 @@ def take_out(gone: Sequence[Block], *, after: Rows) -> None:
     after += kept
 
 
-def _block(rows: Rows, above: Rows, *, last: bool) -> tuple[Block, Rows]:
+def _block(rows: Rows, above: Rows, *, last: bool) -> tuple[HeadedBlock, Rows]:
     """A heading's lines as a block, and the remarks at their end that the next heading has."""
     end = len(rows)
     while end > 1 and (not rows[end - 1].strip() or _is_remark(rows[end - 1])):
@@ -105,7 +105,7 @@ def _block(rows: Rows, above: Rows, *, last: bool) -> tuple[Block, Rows]:
     while not last and next_one > 1 and _is_remark(rows[next_one - 1]):
         next_one -= 1
     end = min(end, next_one)
-    return Block(above, rows[:end], rows[end:next_one]), rows[next_one:]
+    return HeadedBlock(above, rows[:end], rows[end:next_one]), rows[next_one:]
 
 
 def _without_blank_end(rows: Rows) -> Rows:

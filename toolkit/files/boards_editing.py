@@ -10,11 +10,17 @@ from typing import Any
 import tomlkit
 from tomlkit.exceptions import TOMLKitError
 
-from toolkit.files.board_blocks import Block, BoardBlocks, Rows, blocks_of, put_after, take_out
+from toolkit.files.board_blocks import (
+    BoardBlocks,
+    HeadedBlock,
+    Rows,
+    blocks_of,
+    put_after,
+    take_out,
+)
 from toolkit.files.boards_file import boards_from_text, same_name
 from toolkit.files.errors import BoardsFileError, Problem, plain, shown
 from toolkit.files.records import file_keys
-from toolkit.files.toml_out import toml
 from toolkit.files.typed_boards import TypedBoard, board_from_typed
 from toolkit.stock import Board, Defect
 
@@ -135,9 +141,9 @@ def _changed_defects(
     *,
     wanted: Board,
     old: Board,
-) -> list[Block]:
+) -> list[HeadedBlock]:
     """Leave the defects that stay, change those that moved, take out and add the others."""
-    kept: list[Block] = [blocks[0]]
+    kept: list[HeadedBlock] = [blocks[0]]
     for _, low, high, new_low, new_high in steps:
         both = min(high - low, new_high - new_low)
         for was, now in zip(range(low, low + both), range(new_low, new_low + both), strict=True):
@@ -176,7 +182,7 @@ def _changes(typed: Any, wanted: Any, old: Any) -> dict[str, Any]:
     }
 
 
-def _put(block: Block, changes: dict[str, Any]) -> None:
+def _put(block: HeadedBlock, changes: dict[str, Any]) -> None:
     """Change keys below a heading; None takes one out."""
     if not changes:
         return
@@ -192,8 +198,8 @@ def _put(block: Block, changes: dict[str, Any]) -> None:
 
 def _rows(heading: str, record: type, typed: Any) -> Rows:
     """A heading and its keys, as typed."""
-    said = _keys(record, typed).items()
-    return [heading, *(f"{key} = {toml(value)}" for key, value in said if value != [])]
+    said = {key: value for key, value in _keys(record, typed).items() if value != []}
+    return [heading, *tomlkit.dumps(said).rstrip("\n").split("\n")]
 
 
 def _numbered(*racks: Sequence[Defect]) -> tuple[list[int], ...]:

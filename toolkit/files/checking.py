@@ -26,10 +26,10 @@ from toolkit.files.errors import (
     shown,
 )
 from toolkit.files.lines import lines_of
-from toolkit.files.records import Section
+from toolkit.files.records import FileSection
 from toolkit.measures import MeasureError
 
-Model = TypeVar("Model", bound=Section)
+Model = TypeVar("Model", bound=FileSection)
 
 # A slip of one letter comes before a key of that very name elsewhere, a vaguer likeness after it.
 _CLOSE = 0.8
@@ -76,7 +76,7 @@ def problems_at(faults: Iterable[Fault], text: str) -> list[Problem]:
     return [Problem(dotted(path), said, line) for line, path, said in placed[:MOST_PROBLEMS]]
 
 
-def _fault(schema: type[Section], entry: dict[str, Any]) -> Fault:
+def _fault(schema: type[FileSection], entry: dict[str, Any]) -> Fault:
     """One of pydantic's errors as a path and our words."""
     path: Path = tuple(entry["loc"])
     value, kind = entry.get("input"), entry["type"]
@@ -99,7 +99,7 @@ def _fault(schema: type[Section], entry: dict[str, Any]) -> Fault:
     return path, f"read {shown(value)}: it can't be read here; see the example in the lessons"
 
 
-def _unknown(schema: type[Section], path: Path, value: Any) -> str:
+def _unknown(schema: type[FileSection], path: Path, value: Any) -> str:
     """What to say of a key that no section has, or that another section has."""
     *above, key = path
     word = plain(str(key))
@@ -122,7 +122,7 @@ def _unknown(schema: type[Section], path: Path, value: Any) -> str:
     return f"{what}; known here: {', '.join(keys[:16])}{', …' if len(keys) > 16 else ''}"
 
 
-def _missing(schema: type[Section], path: Path) -> str:
+def _missing(schema: type[FileSection], path: Path) -> str:
     """What to type where a key or a whole section is needed."""
     *above, key = path
     field = _fields(_model_at(schema, tuple(above)))[str(key)]
@@ -145,12 +145,12 @@ def _heading(name: str, field: FieldInfo) -> str:
     return f"[[{name}]]" if get_origin(field.annotation) is list else f"[{name}]"
 
 
-def _fields(model: type[Section]) -> dict[str, FieldInfo]:
+def _fields(model: type[FileSection]) -> dict[str, FieldInfo]:
     """The keys of a section by their names in a file."""
     return {field.alias or name: field for name, field in model.model_fields.items()}
 
 
-def _model_at(schema: type[Section], path: Path) -> type[Section]:
+def _model_at(schema: type[FileSection], path: Path) -> type[FileSection]:
     """The schema of the section at a path."""
     for step in path:
         if isinstance(step, str) and step in _fields(schema):
@@ -158,8 +158,8 @@ def _model_at(schema: type[Section], path: Path) -> type[Section]:
     return schema
 
 
-def _model_of(annotation: Any) -> type[Section] | None:
+def _model_of(annotation: Any) -> type[FileSection] | None:
     """The section that a key holds, or holds a list of, if it does."""
-    if isinstance(annotation, type) and issubclass(annotation, Section):
+    if isinstance(annotation, type) and issubclass(annotation, FileSection):
         return annotation
     return next(filter(None, map(_model_of, get_args(annotation))), None)

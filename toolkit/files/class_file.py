@@ -13,7 +13,7 @@ from toolkit.files.checking import checked, problems_at
 from toolkit.files.class_boxes import ClassBoxes
 from toolkit.files.class_record import SHARED, ClassFile, Day, Student, WeekendClass
 from toolkit.files.errors import BoxFileError, ClassFileError, Fault, shown
-from toolkit.files.records import Section, file_of, record_of
+from toolkit.files.records import FileSection, file_of, record_of
 from toolkit.files.syntax import file_text, values_of
 from toolkit.stock import Board
 
@@ -98,7 +98,7 @@ def _whole(
     )
 
 
-def _student(student: Student, row: Section, boxes: ClassBoxes, index: int) -> Student:
+def _student(student: Student, row: FileSection, boxes: ClassBoxes, index: int) -> Student:
     """A student with what is left to the class, and with a box or why there is none."""
     taught = boxes.taught
     left = {key: getattr(taught, key) for key in ("words", "paper") if not row.has(key)}

@@ -18,7 +18,7 @@ from toolkit.results import capital
 _FORMAT = Key(kind="format")
 
 
-class Section(BaseModel):
+class FileSection(BaseModel):
     """A table of a file: every key is known, and what is left out stays left out."""
 
     model_config = ConfigDict(extra="forbid", frozen=True)
@@ -32,13 +32,13 @@ class Section(BaseModel):
         return key in self.model_fields_set
 
 
-def file_of(record: type, *, name: str) -> type[Section]:
+def file_of(record: type, *, name: str) -> type[FileSection]:
     """The schema of a file whose sections are the fields of a record."""
     return _model(record, name, needed=True, format=_entry(_FORMAT, needed=False))
 
 
 @cache
-def section_of(record: type, *, needed: bool = True, apart: bool = False) -> type[Section]:
+def section_of(record: type, *, needed: bool = True, apart: bool = False) -> type[FileSection]:
     """The schema of a record's section; of one that has a default, no key is needed.
 
     ``apart`` gives every field by itself, those too that a file has together.
@@ -47,7 +47,7 @@ def section_of(record: type, *, needed: bool = True, apart: bool = False) -> typ
     return _model(record, name, needed=needed, apart=apart)
 
 
-def record_of(record: type, read: Section, *, usual: Any = None, **instead: Any) -> Any:
+def record_of(record: type, read: FileSection, *, usual: Any = None, **instead: Any) -> Any:
     """The record that a section of a file says; ``instead`` are fields that were read otherwise."""
     keys, given = keys_of(record), dict(instead)
     for name in read.model_fields_set - instead.keys():
@@ -81,14 +81,14 @@ def explained(key: Key, *, words: str = "") -> str:
 
 def _model(
     record: type, name: str, *, needed: bool, apart: bool = False, **more: Any
-) -> type[Section]:
+) -> type[FileSection]:
     given = {
         field: _entry(key, needed=needed and key.needed, apart=apart)
         for field, key in file_keys(record, apart=apart).items()
     }
     between = ConfigDict(json_schema_extra=schema_between(record) or None)
-    base = type(name, (Section,), {"model_config": between, "__module__": __name__})
-    model: type[Section] = create_model(  # type: ignore[call-overload]
+    base = type(name, (FileSection,), {"model_config": between, "__module__": __name__})
+    model: type[FileSection] = create_model(  # type: ignore[call-overload]
         name, __base__=base, __doc__=_first_words(record), **more, **given
     )
     return model

@@ -12,17 +12,17 @@ from typing import Any
 from toolkit.files.boards_file import BoardsFile
 from toolkit.files.box_file import BoxFile
 from toolkit.files.class_file import ClassSchema
-from toolkit.files.records import Section
+from toolkit.files.records import FileSection
 
 FOLDER = Path(__file__).parent
-SCHEMAS: dict[str, type[Section]] = {
+SCHEMAS: dict[str, type[FileSection]] = {
     "box.schema.json": BoxFile,
     "boards.schema.json": BoardsFile,
     "class.schema.json": ClassSchema,
 }
 
 
-def schema_text(schema: type[Section]) -> str:
+def schema_text(schema: type[FileSection]) -> str:
     """The JSON Schema of a kind of file, as it is kept beside this module."""
     whole = {
         "$schema": "https://json-schema.org/draft/2020-12/schema",

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import asdict, dataclass, field, fields
+from dataclasses import asdict, dataclass, field
 from functools import cache
 from typing import Any
 
@@ -12,8 +12,8 @@ from toolkit.files import values
 from toolkit.files.boards_file import impossible
 from toolkit.files.checking import checked
 from toolkit.files.errors import BoardsFileError, Fault, Problem, dotted
-from toolkit.files.records import Section, record_of, section_of
-from toolkit.measures import Rule, declared, length_text
+from toolkit.files.records import FileSection, record_of, section_of
+from toolkit.measures import Rule, declared
 from toolkit.stock import LONGEST_BOARD, Board
 
 _MILLIMETRES = Rule.millimetres()
@@ -54,7 +54,7 @@ class _Place:
 
 
 @cache
-def _fields() -> type[Section]:
+def _fields() -> type[FileSection]:
     """A board's schema with a field for each length, those of its defects and places too."""
     places: Any = (list[section_of(_Place)], Field(max_length=values.MOST_POINTS))  # type: ignore[misc]
     return create_model("Fields", __base__=section_of(Board, apart=True), heart_line=places)
@@ -102,38 +102,6 @@ def board_from_typed(typed: TypedBoard, *, rule: Rule = _MILLIMETRES) -> Board:
         problems = [Problem(_spoken(dotted(path)), said) for path, said in faults]
         raise BoardsFileError(_IN_MESSAGES, problems)
     return board
-
-
-def typed_board(board: Board, *, rule: Rule = _MILLIMETRES) -> TypedBoard:
-    """A board as somebody would have to type it to have exactly this one.
-
-    Parameters
-    ----------
-    board : Board
-        The board. [mm]
-    rule : Rule
-        Whose units the lengths have.
-
-    Returns
-    -------
-    TypedBoard
-        Its fields; each length reads back as it was.
-
-    >>> typed_board(Board("b", "cherry", 914.4, 178, 16), rule=Rule.inches()).length
-    '36 in'
-    """
-
-    def text(value: Any) -> Any:
-        if isinstance(value, tuple):
-            return tuple(map(text, value))
-        return value if isinstance(value, str) else length_text(value, rule=rule)
-
-    def typed(record: Any, *without: str) -> dict[str, Any]:
-        names = (spec.name for spec in fields(record) if spec.name not in without)
-        return {name: text(getattr(record, name)) for name in names}
-
-    defects = tuple(TypedDefect(**typed(each)) for each in board.defects)
-    return TypedBoard(**typed(board, "defects"), defects=defects)
 
 
 def _spoken(key: str) -> str:

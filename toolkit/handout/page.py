@@ -8,8 +8,7 @@ from pathlib import Path
 
 from toolkit.document import LANGUAGE, Words, shown_once, spelling
 from toolkit.document.page import PAPERS, file_of, page
-from toolkit.files import FileError
-from toolkit.files.writing import write_file
+from toolkit.files import FileError, write_file
 from toolkit.handout.lessons import on_paper, rack_of
 from toolkit.handout.safety import CAUTIONS, LOCAL_RULES
 from toolkit.handout.sections import sections

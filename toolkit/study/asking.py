@@ -71,7 +71,7 @@ class Asking:
         words = _Words(**_words_of(lesson)[name])
         working = ""
         if isinstance(answer, Working):
-            answer, working = answer.value, answer.sentence(self.rule)
+            working, answer = answer.sentence(self.rule), answer.value
         here = {"plan": self.plan, "design": self.design, "frame": self.frame, "answer": answer}
 
         def said(text: str) -> str:

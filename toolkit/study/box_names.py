@@ -4,8 +4,7 @@ from __future__ import annotations
 
 import unicodedata
 
-from toolkit.files import FileError
-from toolkit.files.writing import locked, write_file
+from toolkit.files import FileError, locked, write_file
 from toolkit.study.folder import student_folder
 
 DEFAULT = "box"

@@ -11,8 +11,7 @@ from math import isfinite
 from pathlib import Path
 from typing import Any, Literal, cast, get_args
 
-from toolkit.files import FileError, Problem
-from toolkit.files.writing import locked, write_file
+from toolkit.files import FileError, Problem, locked, write_file
 from toolkit.measures import whole
 from toolkit.study.folder import set_aside, student_folder
 

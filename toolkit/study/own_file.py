@@ -13,10 +13,7 @@ from contextvars import ContextVar
 from pathlib import Path
 from typing import Any, Generic, Protocol, TypeVar
 
-from toolkit.files import FileError
-from toolkit.files.keeping import KindOfFile
-from toolkit.files.syntax import file_text
-from toolkit.files.writing import locked
+from toolkit.files import FileError, KindOfFile, file_text, locked
 from toolkit.study.folder import last_set_aside, set_aside
 
 # An editor that saves in two strokes is through both in less than this. [s]

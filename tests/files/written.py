@@ -1,32 +1,25 @@
-"""Writes choices out as a full box file, in the units of its own rule."""
+"""Boxes and boards written as a person would type them, for what is to be read back."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import fields
 from typing import Any
 
 from toolkit.box.change import value_written
 from toolkit.box.choices import Choices
 from toolkit.box.customs import Customs
+from toolkit.files import TypedBoard, TypedDefect
 from toolkit.files.errors import visible
 from toolkit.files.formats import FORMAT
-from toolkit.measures import Key, Rule, decimals, keys_of
+from toolkit.measures import Key, Rule, decimals, keys_of, length_text
+from toolkit.stock import Board
+
+_MILLIMETRES = Rule.millimetres()
 
 
 def as_toml(choices: Choices) -> str:
-    """A box file that says what these choices say.
-
-    Parameters
-    ----------
-    choices : Choices
-        The choices. [mm]
-
-    Returns
-    -------
-    str
-        The whole file, with every section. Read back it gives the same lengths to 1e-6 mm. What
-        was left out is left out again; customs are written where they differ from the default.
-    """
+    """A box file that says what these choices say, with every section, on its own rule."""
     rows = [f"format = {FORMAT}"]
     for name, key in keys_of(Choices).items():
         value = getattr(choices, name)
@@ -38,11 +31,7 @@ def as_toml(choices: Choices) -> str:
 
 
 def quoted(text: str) -> str:
-    """Text as TOML has it, whatever is in it.
-
-    >>> print(quoted('the 6" box'))
-    "the 6\\" box"
-    """
+    """Text as TOML has it, whatever is in it."""
     escapes = {'"': '\\"', "\\": "\\\\", "\n": "\\n", "\t": "\\t", "\r": "\\r"}
     printed = (c if visible(c).isprintable() else f"\\U{ord(c):08X}" for c in text)
     safe = (escapes.get(c, shown) for c, shown in zip(text, printed, strict=True))
@@ -80,3 +69,19 @@ def toml(value: Any) -> str:
     if isinstance(value, dict):
         return f"{{ {', '.join(f'{key} = {toml(each)}' for key, each in value.items())} }}"
     return str(value)
+
+
+def typed_board(board: Board, *, rule: Rule = _MILLIMETRES) -> TypedBoard:
+    """A board as somebody would have to type it to have exactly this one, in a rule's units."""
+
+    def text(value: Any) -> Any:
+        if isinstance(value, tuple):
+            return tuple(map(text, value))
+        return value if isinstance(value, str) else length_text(value, rule=rule)
+
+    def typed(record: Any, *without: str) -> dict[str, Any]:
+        names = (spec.name for spec in fields(record) if spec.name not in without)
+        return {name: text(getattr(record, name)) for name in names}
+
+    defects = tuple(TypedDefect(**typed(each)) for each in board.defects)
+    return TypedBoard(**typed(board, "defects"), defects=defects)
