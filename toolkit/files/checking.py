@@ -44,15 +44,7 @@ def checked(
     error: type[FileError],
     faults: Iterable[Fault] = (),
 ) -> Model:
-    """The values of a file as its schema reads them; its text tells the lines.
-
-    ``faults`` are what is wrong beyond the schema, such as two keys that exclude each other.
-
-    Raises
-    ------
-    FileError
-        Anything is wrong; it holds every problem, in the order of the file.
-    """
+    """The values of a file as its schema reads them, or all its problems, ``faults`` among them."""
     found = list(faults)
     read: Model | None = None
     try:

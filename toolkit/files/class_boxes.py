@@ -38,13 +38,7 @@ class ClassBoxes:
         return self._box(self._with_rooms(self._values(self.taught.box)), self.taught.box)
 
     def of(self, student: Student, *, index: int) -> Choices:
-        """The box of the student at this place in the file.
-
-        Raises
-        ------
-        BoxFileError
-            A key of it can't be read; the text names the class file and the line.
-        """
+        """The box of the student at this place in the file, or a ``BoxFileError`` with its line."""
         inches = student.units == "in"
         base = student.box or (inches and self.taught.inch_box) or self.taught.box
         values = self._with_rooms(self._values(base))

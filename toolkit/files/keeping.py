@@ -43,15 +43,10 @@ class KindOfFile(Generic[T]):
         *,
         start: Place | None = None,
     ) -> T:
-        """Put the text that ``edit`` makes of a file's in its place, if it is right.
+        """Put the text that ``edit`` makes of a file's, or of ``start``'s, in its place, if right.
 
-        Nobody else can write meanwhile. The file as it was is kept, so that ``undo`` can bring
-        it back. ``start`` is the file to begin with where there is none yet.
-
-        Raises
-        ------
-        FileError
-            The file cannot be read or written, or would not be right; it is then as it was.
+        Nobody else can write meanwhile, and ``undo`` can bring the old text back; refused with a
+        ``FileError``, the file is as it was.
         """
         name = FilePath(path).name
         if start is None and not FilePath(path).exists():

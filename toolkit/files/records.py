@@ -39,10 +39,7 @@ def file_of(record: type, *, name: str) -> type[FileSection]:
 
 @cache
 def section_of(record: type, *, needed: bool = True, apart: bool = False) -> type[FileSection]:
-    """The schema of a record's section; of one that has a default, no key is needed.
-
-    ``apart`` gives every field by itself, those too that a file has together.
-    """
+    """The schema of a record's section; ``apart`` gives by itself what a file has together."""
     name = f"{record.__name__.removesuffix('Choice')}Section"
     return _model(record, name, needed=needed, apart=apart)
 

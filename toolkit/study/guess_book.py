@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass, field, replace
+from dataclasses import asdict, dataclass, field, replace
 from datetime import datetime
 from math import isfinite
 from pathlib import Path
@@ -183,16 +183,9 @@ def _text(pages: dict[str, QuestionPage]) -> str:
 
 
 def _entry(page: QuestionPage) -> dict[str, Any]:
-    said = [
-        {
-            "kind": guess.kind,
-            "said": guess.said,
-            "value": guess.value,
-            "when": guess.when,
-            **({"taken_back": True} if guess.taken_back else {}),
-        }
-        for guess in page.guesses
-    ]
+    rows = map(asdict, page.guesses)
+    # Only a guess that was taken back says so.
+    said = [{key: value for key, value in row.items() if value is not False} for row in rows]
     return {"said": said, **({"revealed": page.revealed} if page.revealed else {})}
 
 

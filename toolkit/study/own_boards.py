@@ -64,16 +64,5 @@ class OwnBoards(OwnFile[tuple[Board, ...], LoadedBoards]):
         )
 
     def remove(self, name: str) -> LoadedBoards:
-        """Take a board off the rack; undoing brings it back.
-
-        Parameters
-        ----------
-        name : str
-            The board's name.
-
-        Raises
-        ------
-        BoardsFileError
-            There is no such board, or it is the only one.
-        """
+        """Take a board off the rack, unless it is the only one; undoing brings it back."""
         return self._change(lambda text: without_board(text, name, name=self.path.name))

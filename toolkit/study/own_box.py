@@ -80,22 +80,7 @@ class OwnBox(OwnFile[Choices, Loaded]):
         return self._change(lambda text: edited(text, changes, name=self.path.name))
 
     def switch_units(self, units: Units) -> Loaded:
-        """Read and write lengths on the other rule, with that rule's usual finenesses.
-
-        The sizes of the box stay what they are.
-
-        Parameters
-        ----------
-        units : str
-            ``"mm"`` or ``"in"``.
-
-        Raises
-        ------
-        MeasureError
-            It is neither.
-        BoxFileError
-            The file can't be written.
-        """
+        """Read and write lengths on the other rule, with its usual finenesses; sizes stay."""
         own = self.load()
         if own.choices.rule.units == units:
             return own
