@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from itertools import pairwise
+from math import copysign
 
 import numpy as np
 from numpy.typing import NDArray
@@ -14,6 +15,7 @@ from toolkit.pictures.kit.lettering import Anchor, Box, Label, Place, box_of
 from toolkit.pictures.kit.picture import Point
 
 _AT_ONCE = 200  # places looked at together
+_SHORT = 2.5  # a leader ends so far before its words [pt]
 _GROWTHS = 12  # a label has found its place by then, or is wider than any page
 
 
@@ -24,22 +26,26 @@ def _steps() -> NDArray[np.float64]:
     return np.array(sorted(steps, key=lambda step: (step[0] ** 2 + step[1] ** 2, step)))
 
 
-def _crosses(box: Box, segments: NDArray[np.float64]) -> bool:
-    """Whether a line passes through a box: bounds overlap, and corners lie on both sides of it."""
-    x0, y0, x1, y1 = box
+def _crossed(boxes: NDArray[np.float64], segments: NDArray[np.float64]) -> NDArray[np.bool_]:
+    """Which lines, across, pass through which boxes, down: a box has corners on both sides."""
+    x0, y0, x1, y1 = boxes.T[:, :, None]
     ax, ay, bx, by = segments.T
-    near = (
+    crossed: NDArray[np.bool_] = (
         (np.minimum(ax, bx) < x1)
         & (np.maximum(ax, bx) > x0)
         & (np.minimum(ay, by) < y1)
         & (np.maximum(ay, by) > y0)
     )
-    if not near.any():
-        return False
-    ax, ay, bx, by = segments[near].T
+    # Only where their bounds overlap is it worth asking.
+    row, column = crossed.nonzero()
+    if not len(row):
+        return crossed
+    x0, y0, x1, y1 = boxes[row].T
+    ax, ay, bx, by = segments[column].T
     dx, dy = bx - ax, by - ay
-    sides = [dx * (y - ay) - dy * (x - ax) for x in (x0, x1) for y in (y0, y1)]
-    return bool((~((np.min(sides, axis=0) > 0) | (np.max(sides, axis=0) < 0))).any())
+    sides = np.array([dx * (y - ay) - dy * (x - ax) for x in (x0, x1) for y in (y0, y1)])
+    crossed[row, column] = ~((sides.min(axis=0) > 0) | (sides.max(axis=0) < 0))
+    return crossed
 
 
 def _uncovered(at: Point, boxes: list[Box]) -> Point:
@@ -147,12 +153,18 @@ class Page:
                 & (low[:, None] - self.clear < boxes[:, 3])
                 & (high[:, None] + self.clear > boxes[:, 1])
             ).any(axis=1)
+            if not free.any():
+                continue
+            ends = np.array(at) + steps - np.where(right, _SHORT, -_SHORT)[:, None] * (1.0, 0.0)
+            leaders = np.hstack([np.broadcast_to(at, ends.shape), ends])
+            free[free] = ~_crossed(boxes, leaders[free]).any(axis=0)
+            wide = np.column_stack([left, low, far, high]) + np.array([-1, -1, 1, 1]) * self.clear
+            free[free] = ~_crossed(wide[free], self.segments).any(axis=1)
             for dx, dy in steps[free].tolist():
-                way = 1.0 if dx > 0 else -1.0
-                leader = (at, (at[0] + dx - way * 2.5, at[1] + dy))
                 anchor: Anchor = "left" if dx > 0 else "right"
+                leader = (at, (at[0] + dx - copysign(_SHORT, dx), at[1] + dy))
                 place = Place(at[0] + dx, at[1] + dy - rise, anchor, leader)
-                if self._free(box_of(label, place), taken) and not _struck(leader, taken):
+                if self._free(box_of(label, place), taken):
                     return place
         return None
 
@@ -174,7 +186,7 @@ class Page:
             for other in taken
         ):
             return False
-        return not (len(self.segments) and _crosses(wide, self.segments))
+        return not _crossed(np.array([wide]), self.segments).any()
 
 
 def _struck(leader: tuple[Point, ...], boxes: list[Box]) -> bool:
@@ -182,4 +194,4 @@ def _struck(leader: tuple[Point, ...], boxes: list[Box]) -> bool:
     if not leader or not boxes:
         return False
     segments = np.array([(*a, *b) for a, b in pairwise(leader)], dtype=np.float64)
-    return any(_crosses(box, segments) for box in boxes)
+    return bool(_crossed(np.array(boxes), segments).any())
