@@ -1,26 +1,31 @@
-"""The whole suite runs in two workers at once; anything smaller runs where it is called.
+"""The whole suite runs in three workers at once; anything smaller runs where it is called.
 
 What is driven in a browser mostly waits and keeps one event loop going, so that all of it is one
-piece of work, begun first; every other file is another. ``-n 0`` runs everything in one process.
+piece of work, begun first; every other file is another. It goes before the others, which fill two
+cores while it waits: a page that is not drawn in time proves nothing. ``-n 0`` runs everything in
+one process.
 """
 
 from __future__ import annotations
 
+import os
+from functools import cache
 from typing import Any
 
 import pytest
 
 BROWSER = "tests/browser"
+WORKERS = 3
 # Options that ask for a part of the suite, or for one process to look into.
 PARTS = ("keyword", "markexpr", "collectonly", "usepdb", "lf", "failedfirst", "stepwise")
 
 
 def pytest_configure(config: pytest.Config) -> None:
-    """Share the work between two where the whole suite was asked for, and nothing else."""
+    """Share the work between workers where the whole suite was asked for, and nothing else."""
     if hasattr(config, "workerinput"):
         from hypothesis import settings  # slow to load, and not every test needs it
 
-        # What the other worker keeps the machine busy with is no fault of a test.
+        # What the other workers keep the machine busy with is no fault of a test.
         settings.register_profile("shared", settings(), deadline=None)
         settings.load_profile("shared")
         return
@@ -29,8 +34,8 @@ def pytest_configure(config: pytest.Config) -> None:
     if getattr(config.option, "numprocesses", 0) is not None:
         return
     if not any(getattr(config.option, name, None) for name in PARTS):
-        config.option.numprocesses, config.option.dist = 2, "loadscope"
-        config.option.tx = ["popen"] * 2
+        config.option.numprocesses, config.option.dist = WORKERS, "loadscope"
+        config.option.tx = ["popen"] * WORKERS
 
 
 @pytest.hookimpl(tryfirst=True)
@@ -38,6 +43,19 @@ def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item
     """What takes longest is begun first."""
     if hasattr(config, "workerinput"):
         items.sort(key=lambda item: not item.nodeid.startswith(BROWSER))
+
+
+@cache
+def _give_way() -> None:
+    """Let what is driven in a browser go before this process."""
+    if hasattr(os, "nice"):
+        os.nice(5)
+
+
+def pytest_runtest_setup(item: pytest.Item) -> None:
+    """A worker gives way from its first test without a browser."""
+    if hasattr(item.config, "workerinput") and not item.nodeid.startswith(BROWSER):
+        _give_way()
 
 
 @pytest.hookimpl(optionalhook=True)
