@@ -2,6 +2,7 @@
 
 import ast
 import json
+from collections import Counter
 from collections.abc import Iterator
 from functools import cache
 from pathlib import Path
@@ -59,9 +60,15 @@ def room_of(module: str) -> str:
     return module.split(".")[1] if "." in module else ""
 
 
+@cache
+def nodes(tree: ast.AST) -> tuple[ast.AST, ...]:
+    """Everything in a piece of code: to walk it takes longer than to look at what is there."""
+    return tuple(ast.walk(tree))
+
+
 def imports(tree: ast.Module) -> Iterator[tuple[str, str, str]]:
     """Module, name and the name that it goes by, of all that is imported from the toolkit."""
-    for node in ast.walk(tree):
+    for node in nodes(tree):
         if isinstance(node, ast.ImportFrom) and (node.module or "").startswith("toolkit"):
             for alias in node.names:
                 yield node.module or "", alias.name, alias.asname or alias.name
@@ -72,11 +79,16 @@ def is_read(node: ast.AST) -> TypeGuard[ast.Name]:
     return isinstance(node, ast.Name) and isinstance(node.ctx, ast.Load)
 
 
+def names_read(tree: ast.AST) -> Counter[str]:
+    """How often each name is looked up there."""
+    return Counter(node.id for node in nodes(tree) if is_read(node))
+
+
 def used_names(tree: ast.Module) -> dict[str, set[str]]:
     """Each imported name that the module goes on to use, with the modules it may come from."""
-    named = {node.id for node in ast.walk(tree) if is_read(node)}
+    named = {node.id for node in nodes(tree) if is_read(node)}
     found: dict[str, set[str]] = {}
-    attributes = {node.attr for node in ast.walk(tree) if isinstance(node, ast.Attribute)}
+    attributes = {node.attr for node in nodes(tree) if isinstance(node, ast.Attribute)}
     for module, name, called in imports(tree):
         if called in named:
             found.setdefault(name, set()).add(module)
@@ -97,14 +109,11 @@ def only_for_tests(rooms: tuple[str, ...]) -> list[str]:
     for module, tree in modules().items():
         if room_of(module) not in rooms:
             continue
+        reads = names_read(tree)
         for node in tree.body:
             if not isinstance(node, (ast.FunctionDef, ast.ClassDef)) or node.name.startswith("_"):
                 continue
-            own = set(ast.walk(node))
-            beside = any(
-                is_read(other) and other.id == node.name and other not in own
-                for other in ast.walk(tree)
-            )
+            beside = reads[node.name] > names_read(node)[node.name]
             elsewhere = any(f"{module}.".startswith(f"{m}.") for m in used.get(node.name, ()))
             if not beside and not elsewhere and node.name not in words_of_notebooks():
                 found.append(f"{module}.{node.name}")
@@ -124,7 +133,7 @@ def test_a_module_and_a_class_have_names_of_their_own() -> None:
             name = module.rpartition(".")[2]
             named = [n.name for n in tree.body if isinstance(n, ast.FunctionDef)]
             functions += [module] if name in named else []
-            classes += [n.name for n in ast.walk(tree) if isinstance(n, ast.ClassDef)]
+            classes += [n.name for n in nodes(tree) if isinstance(n, ast.ClassDef)]
     assert functions == []
     assert sorted(set(classes)) == sorted(classes)
 
