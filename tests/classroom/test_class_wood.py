@@ -88,6 +88,18 @@ def test_students_come_before_spares() -> None:
     assert any(name.startswith("spare") for name in names)
 
 
+def test_a_machine_too_busy_for_a_search_still_gives_a_layout(demo: ClassWood) -> None:
+    taught = read_class(DEMO)
+    plans, _ = boxes(taught)
+    hasty = class_wood(
+        plans, boards=taught.boards, spare=plan(taught.box), sets=3, practice=300.0, seconds=0.0
+    )
+    assert hasty.laid and hasty.extra and not hasty.laid.proved
+    laid = [piece.part for one in hasty.boards for piece in one.pieces]
+    bought = [blank.name for blank in hasty.missing]
+    assert Counter(laid + bought) == Counter(blank.name for blank in demo.needed)
+
+
 def test_without_boards_everything_is_bought() -> None:
     made = plan(postcard())
     wood = class_wood({7: made}, boards=[], spare=made, sets=2, practice=250.0)
