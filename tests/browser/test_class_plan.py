@@ -17,11 +17,10 @@ from toolkit.study import example_path
 
 
 @pytest.fixture(scope="module")
-def page(server: Server, tabs: Callable[[str], LessonPage]) -> LessonPage:
+def page(server: Server, turned_to: Callable[[str], LessonPage]) -> LessonPage:
     """The class plan, run from top to bottom."""
     emptied(server.folder)
-    page = tabs("class_plan.ipynb")
-    page.look_at(None)
+    page = turned_to("class_plan.ipynb")
     page.run_all()
     return page
 

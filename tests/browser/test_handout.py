@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 import shutil
 import subprocess
-from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import cache
 from pathlib import Path
 from xml.etree import ElementTree
 
@@ -147,17 +147,21 @@ class Line:
     text: str
 
 
-def _lines(pdf: Path) -> Iterator[Line]:
+@cache
+def _lines(pdf: Path) -> tuple[Line, ...]:
     # Three dots to a point, the most that it takes: sizes are told to a third of a point.
     command = ["pdftohtml", "-xml", "-i", "-zoom", "3", "-fontfullname", "-stdout", str(pdf)]
     told = subprocess.run(command, capture_output=True, check=True).stdout
     fonts: dict[str, tuple[float, str]] = {}
+    lines = []
     for number, page in enumerate(ElementTree.fromstring(told).iter("page"), start=1):
         for font in page.iter("fontspec"):
             fonts[font.attrib["id"]] = (int(font.attrib["size"]) / 3, font.attrib["family"])
         for row in page.iter("text"):
             size, family = fonts[row.attrib["font"]]
-            yield Line(number, int(row.attrib["top"]) / 3, size, family, "".join(row.itertext()))
+            words = "".join(row.itertext())
+            lines.append(Line(number, int(row.attrib["top"]) / 3, size, family, words))
+    return tuple(lines)
 
 
 needs_poppler = pytest.mark.skipif(
@@ -168,7 +172,7 @@ needs_poppler = pytest.mark.skipif(
 @needs_poppler
 def test_letters_are_large_enough_for_a_bench(printed: Path) -> None:
     """Text in 12 pt; drawings, full-size sheets, indices and the foot of a page in 11 pt."""
-    lines = list(_lines(printed))
+    lines = _lines(printed)
     assert len(lines) > 500
     small = [line for line in lines if line.size < 11]
     assert small == []
@@ -206,7 +210,7 @@ def _pages(pdf: Path) -> list[str]:
 
 @needs_poppler
 def test_no_heading_stands_alone_at_the_foot_of_a_page(printed: Path) -> None:
-    lines = list(_lines(printed))
+    lines = _lines(printed)
     seen = 0
     for number in {line.page for line in lines}:
         body = [row for row in lines if row.page == number and row.size >= 12]

@@ -85,7 +85,7 @@ class Sliders:
 
 @pytest.fixture(scope="module", params=harness.teaching_files(), ids=lambda path: path.stem)
 def lesson(
-    request: pytest.FixtureRequest, server: Server, tabs: Callable[[str], LessonPage]
+    request: pytest.FixtureRequest, server: Server, turned_to: Callable[[str], LessonPage]
 ) -> Lesson:
     """A lesson, run from top to bottom for a student who has kept nothing yet."""
     path: Path = request.param
@@ -93,8 +93,7 @@ def lesson(
     number = path.name[:2]
     named = f"explore.lesson{int(number)}" if number.isdigit() else f"classroom.{path.stem}"
     module = import_module(f"toolkit.{named}")
-    page = tabs(path.name)
-    page.watched.errors.clear()
+    page = turned_to(path.name)
     page.run_all()
     return Lesson(path.stem, module, page, read_box(example_path()))
 
@@ -135,8 +134,10 @@ def test_a_slider_of_each_kind_shows_what_python_computes(lesson: Lesson) -> Non
             with lesson.page.steadily() as steady:
                 sliders.moved(control, ["ArrowRight"] * 3)
                 after = picture.evaluate("e => e.outerHTML")
-                sliders.moved(control, ["End", "ArrowLeft"])
-                sliders.moved(control, ["Home"])
+                for keys in (["End", "ArrowLeft"], ["Home"]):
+                    lesson.page.drawn()
+                    sliders.moved(control, keys)
+                lesson.page.drawn()
             name = control.label
             assert after != before, f"{name} changes nothing in the picture"
             assert steady.frames >= 3, "nobody was looking"

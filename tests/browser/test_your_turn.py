@@ -17,11 +17,10 @@ GUESS = "Both lid grooves are ploughed 1 mm deeper. How much wider must the lid 
 
 
 @pytest.fixture(scope="module")
-def lesson(tabs: Callable[[str], LessonPage], server: Server) -> LessonPage:
+def lesson(turned_to: Callable[[str], LessonPage], server: Server) -> LessonPage:
     """Lesson 4, run once: no test here moves what another needs."""
     emptied(server.folder)
-    page = tabs(lesson_files()[3].name)
-    page.look_at(None)
+    page = turned_to(lesson_files()[3].name)
     page.run_all()
     return page
 
