@@ -40,7 +40,7 @@ def front_height(ask: Asking) -> Question | None:
         return None
     wall, low, high = f.wall_height.value, f.lid_groove.low, f.lid_groove.high
     slips = {
-        "no-clearance": without(sum_, "front drop"),
+        "clearance-left-on": without(sum_, "front drop"),
         "clearance-added": turned(sum_, "front drop"),
         "lid-thickness": wall - d.lid.thickness.value,
         "roof": high,
@@ -98,10 +98,10 @@ def _panel_width(ask: Asking, panel: Panel) -> Question | None:
     inside, outside = f.inside_width.value, f.outside_width.value
     slips = {
         "one-groove": once(sum_, "groove depth"),
-        "no-clearance": without(sum_, "clearance across"),
+        "clearance-left-on": without(sum_, "clearance across"),
         "clearance-added": turned(sum_, "clearance across"),
         "no-grooves": without(sum_, "groove depth"),
-        "one-groove-no-clearance": inside + panel.reach,
+        "one-groove-clearance-left-on": inside + panel.reach,
         "from-outside": outside + 2 * panel.reach - across,
         "whole-box": outside,
     }
@@ -145,7 +145,7 @@ def bottom_length(ask: Asking) -> Question | None:
     inside, front = f.inside_length.value, f.front_thickness.value
     slips = {
         "one-groove": once(sum_, "groove depth"),
-        "no-clearance": without(sum_, "clearance along"),
+        "clearance-left-on": without(sum_, "clearance along"),
         "clearance-added": turned(sum_, "clearance along"),
         "no-grooves": without(sum_, "groove depth"),
         "sliding-lid": inside + bottom.reach + front,
