@@ -17,10 +17,11 @@ from resource import RUSAGE_SELF, getrusage
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from tests.boxes import postcard
-from toolkit.handout import write_handout
+from toolkit.handout import handout
 from toolkit.plan import plan
 with TemporaryDirectory() as folder:
-    write_handout(plan(postcard()), Path(folder) / "one.html", lessons=None)
+    page = handout(plan(postcard()), lessons=None)
+    (Path(folder) / "one.html").write_text(page, encoding="utf-8")
 print(getrusage(RUSAGE_SELF).ru_maxrss / 1024)
 """
 CLASS = """

@@ -19,7 +19,7 @@ from playwright.sync_api import BrowserContext, Page
 from tests.boxes import inch_postcard, postcard
 from tests.browser.fonts import print_page
 from toolkit.files import read_boards
-from toolkit.handout import write_handout
+from toolkit.handout import handout
 from toolkit.plan import plan
 from toolkit.study import lessons_folder
 
@@ -29,7 +29,8 @@ def written(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The whole handout of the example, on a memory stick."""
     path = tmp_path_factory.mktemp("stick") / "handout.html"
     boards = read_boards(lessons_folder() / "boards.toml")
-    write_handout(plan(postcard()), path, lessons=None, boards=boards, name="7")
+    page = handout(plan(postcard()), lessons=None, boards=boards, name="7")
+    path.write_text(page, encoding="utf-8")
     return path
 
 
@@ -84,9 +85,9 @@ def printed(
         shutil.copy(written, path)
     else:
         boards = read_boards(lessons_folder() / "boards.toml")
-        write_handout(
-            plan(inch_postcard()), path, lessons=None, boards=boards, paper="letter", name="7"
-        )
+        inches = plan(inch_postcard())
+        page = handout(inches, lessons=None, boards=boards, paper="letter", name="7")
+        path.write_text(page, encoding="utf-8")
     print_page(printer, path, path.with_suffix(".pdf"))
     return path.with_suffix(".pdf")
 

@@ -2,8 +2,7 @@
 
 import pytest
 
-from toolkit.classroom.assessment import assess
-from toolkit.classroom.bands import BANDS, limits, play_band
+from toolkit.classroom.assessment import BANDS, assess, limits, play_band
 from toolkit.classroom.sheets import blank_rubric, class_table, student_sheet
 from toolkit.files import Measured
 from toolkit.measures import Rule

@@ -9,9 +9,9 @@ import pytest
 
 from tests.boxes import postcard
 from toolkit.classroom import class_plan
+from toolkit.classroom.class_plan import GUESS, borrowing, spare_sets
 from toolkit.classroom.hours import Hours
 from toolkit.classroom.late import borrowed
-from toolkit.classroom.plan_questions import GUESS, borrowing, spare_sets
 from toolkit.classroom.plan_scene import TIME, usual_class
 from toolkit.classroom.scheduling import timetable
 from toolkit.classroom.show_of_hands import asked, tally
@@ -42,7 +42,7 @@ def test_one_more_saw_is_worth_what_is_waited_for_it() -> None:
     hours = Hours(days=1, minutes=80.0, lunch_at=40.0)
     made = timetable(["novice"] * 3, steps=sawing(), tools={"saw": 1}, hours=hours)
     more = borrowed(made)
-    assert more is not None and more.tool == "saw"
+    assert more is not None and more.key == "saw"
     # With two of them 0, 0 and 30: everybody ends by 70.
     assert more.sentence == ("waits in all 90 min → 30 min; 2 are done earlier, 1 more in time")
     whole = timetable(["novice"] * 3, steps=sawing(), tools={"saw": 3}, hours=hours)

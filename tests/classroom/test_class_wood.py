@@ -11,11 +11,16 @@ from hypothesis import given, settings, strategies as st
 from tests.boxes import inch_postcard, postcard
 from tests.classroom.classes import DEMO, HEAD, THREE, write
 from toolkit.classroom.folder import boxes
-from toolkit.classroom.kits import TO_BUY, kit
-from toolkit.classroom.shopping import stick_table, sticks
-from toolkit.classroom.volumes import board_table, volume_table
 from toolkit.classroom.wood import ClassWood, class_wood
 from toolkit.classroom.wood_contents import boards, kits, shopping
+from toolkit.classroom.wood_tables import (
+    TO_BUY,
+    board_table,
+    kit,
+    stick_table,
+    sticks,
+    volume_table,
+)
 from toolkit.files import read_class
 from toolkit.measures import Rule
 from toolkit.plan import plan
@@ -150,7 +155,7 @@ def test_sticks_hold_their_parts(sizes: list[tuple[float, float, float]], longes
 
 def test_the_list_of_sticks(demo: ClassWood) -> None:
     bought = sticks(demo.missing, longest=2400)
-    table = stick_table(bought, rule=MM)
+    table = stick_table(bought, owners=demo.owners, rule=MM)
     assert [row[0] for row in table.rows] == [str(n) for n in range(1, len(bought) + 1)]
     for row, stick in zip(table.rows, bought, strict=True):
         length, width, thickness = (float(w.removesuffix(" mm")) for w in row[2].split(" × "))
@@ -172,13 +177,15 @@ def test_boards_on_hand(demo: ClassWood) -> None:
 @pytest.mark.parametrize("choices", [postcard(), inch_postcard()])
 def test_a_kit_is_whole_and_in_the_students_own_units(choices) -> None:  # type: ignore[no-untyped-def]
     made = plan(choices)
-    places = {"student 3: lid": "board x"}
-    table = kit(made, whose="student 3", places=places, practice=300.0)
+    board = Board("board x", choices.wood.lid, 400, 140, 25)
+    wood = class_wood({3: made}, boards=[board], spare=made, sets=0, practice=300.0)
+    table = kit(made, wood=wood, whose="student 3")
+    assert {row[3] for row in table.rows} == {"board x", TO_BUY}
     assert {row[0] for row in table.rows} == EACH | {"practice stick"}
     rough = {blank.name: blank for blank in blanks_of(made.parts)}
     for name, size, _, place, tick in table.rows:
         assert size.endswith(f" {choices.rule.units}") and tick == ""
-        assert place == ("board x" if name == "lid" else TO_BUY)
+        assert place == wood.places.get(f"student 3: {name}", TO_BUY)
         if name in rough:
             shown = size.removesuffix(f" {choices.rule.units}").split(" × ")
             scale = INCH if choices.rule.units == "in" else 1.0
@@ -196,7 +203,7 @@ def test_pages_of_the_wood(demo: ClassWood, tmp_path: Path) -> None:
     plans, _ = boxes(taught)
     said, sections = shopping(taught, demo)
     assert "Order by 2027-05-15" in said and [row.id for row in sections] == ["buy", "hand", "all"]
-    said, sections = kits(taught, plans, demo, spare=plan(taught.box), sets=3)
+    said, sections = kits(taught, plans, demo, spare=plan(taught.box))
     assert said.startswith("12 kits of 84 pieces")
     assert len(sections[0].blocks) == 12 and len(sections[1].blocks) == 3
     said, sections = boards(taught, demo)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from datetime import date
 from html.parser import HTMLParser
 from pathlib import Path
 
@@ -13,7 +12,6 @@ from tests.boxes import inch_postcard, postcard
 from tests.classroom.classes import BOARDS, BOX, HEAD, THREE, write
 from tests.letters import not_carried
 from toolkit.classroom import folder as folder_room, make_class, wood
-from toolkit.classroom.class_pages import Look
 from toolkit.classroom.contents import timed
 from toolkit.classroom.hours import TimeOfDay
 from toolkit.classroom.index import index_page
@@ -243,19 +241,19 @@ def test_a_page_that_fails_half_way_leaves_nothing_behind(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     path, out = write(tmp_path, HEAD + THREE), tmp_path / "out"
-    real = __import__("toolkit.handout.page", fromlist=["handout"]).handout
+    real = __import__("toolkit.handout", fromlist=["handout"]).handout
 
     def sometimes(made, *, name, **more):  # type: ignore[no-untyped-def]
         if name == "Student 2":
             raise ValueError("lesson 4, cell 9: the ink has run out")
         return real(made, name=name, **more)
 
-    monkeypatch.setattr("toolkit.handout.page.handout", sometimes)
+    monkeypatch.setattr("toolkit.handout.handout", sometimes)
     found = make(path)
     assert found.faults == ((2, "lesson 4, cell 9: the ink has run out"),)
     assert files_in(out) == pages((1, 2, 3)) - {"handouts/student_02.html"}
     assert "the ink has run out" in (out / "index.html").read_text(encoding="utf-8")
-    monkeypatch.setattr("toolkit.handout.page.handout", real)
+    monkeypatch.setattr("toolkit.handout.handout", real)
     assert set(make(path).made) == {"handouts/student_02.html", "index.html"}
 
 
@@ -283,8 +281,7 @@ def test_what_people_typed_keeps_its_spelling(tmp_path: Path) -> None:
     )
     taught = read_class(path)
     plans, faults = folder_room.boxes(taught)
-    look = Look(taught.title, "0" * 8, date(2027, 6, 5), taught.words)
-    page = index_page(taught, look=look, titles={}, made={}, faults=faults).decode()
+    page = index_page(taught, titles={}, made={}, faults=faults).decode()
     assert "gray vise.toml: there is no such file" in page
     assert "<title>A class, ready to be taught: Gray Lake center</title>" in page
     jobs = [*class_jobs(taught, plans, spare=plans[1]), *student_jobs(taught, plans, lessons=())]

@@ -182,7 +182,7 @@ def test_three_planes_for_eight() -> None:
 
 
 def test_savings_give_back_what_they_spare() -> None:
-    alone = {row.saving.key: row.back(1) for row in bought_back(["practised"])}
+    alone = {row.key: row.back(1) for row in bought_back(timetable(["practised"]))}
     assert alone["panels"] == 80
     assert alone["through front"] == 40
     # Glued up at 160 min of day 2, so that lunch at 180 takes 40 min off the wait as well.
@@ -191,10 +191,10 @@ def test_savings_give_back_what_they_spare() -> None:
     assert alone["flat walls"] == 0
     # What day 1 has left, from 335 to 360, is all that planing early can win.
     assert alone["early panels"] == 25
-    slow = {row.saving.key: row.back(1) for row in bought_back(["slow"])}
+    slow = {row.key: row.back(1) for row in bought_back(timetable(["slow"]))}
     assert slow["panels"] == 135
     assert slow["through front"] == 70
-    table = offers(bought_back(MIXED))
+    table = offers(bought_back(timetable(MIXED)))
     assert len(table.rows) == len(savings())
     none = spared(weekend(), by=[*savings(), *savings(), *savings()])
     assert all(min(row.minutes.values()) >= 0 for row in none)

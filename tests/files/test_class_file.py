@@ -9,7 +9,7 @@ import pytest
 from jsonschema import Draft202012Validator
 
 from tests.classroom.classes import BOX, DEMO, HEAD, THREE, write
-from toolkit.classroom.bands import word_rows
+from toolkit.classroom.assessment import word_rows
 from toolkit.classroom.steps import weekend
 from toolkit.files import BoxFileError, ClassFileError, FileError, read_class
 from toolkit.files.class_boxes import changed

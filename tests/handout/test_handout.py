@@ -11,9 +11,10 @@ import nbformat
 import pytest
 
 from tests.boxes import ears, inch_postcard, lift_off, postcard
+from toolkit.cli import main
 from toolkit.files import read_boards
-from toolkit.handout import handout, write_handout
-from toolkit.handout.formulas import COEFFICIENTS, formulas
+from toolkit.handout import handout
+from toolkit.handout.formulas import COEFFICIENTS, formula_blocks
 from toolkit.handout.lessons import LessonError
 from toolkit.plan import plan
 from toolkit.study import lessons_folder
@@ -159,7 +160,7 @@ def test_a_failed_handout_leaves_no_half_file(
     target.write_text("the old one", encoding="utf-8")
     monkeypatch.setattr("toolkit.handout.sections.box_apart", lambda plan: 1 / 0)
     with pytest.raises(ZeroDivisionError):
-        write_handout(plan(postcard()), target)
+        main(["handout", str(lessons_folder() / "box.toml"), "-o", str(target)])
     assert target.read_text(encoding="utf-8") == "the old one"
     assert [path.name for path in tmp_path.iterdir()] == ["box.html"]
 
@@ -365,10 +366,10 @@ def test_a_formula_on_paper_gives_what_the_workbook_reckons() -> None:
 
 def test_a_formula_leaves_out_what_a_box_has_not() -> None:
     for box in (lift_off, ears, inch_postcard):
-        text = "".join(block.html() for block in formulas(plan(box())))
+        text = "".join(block.html() for block in formula_blocks(plan(box())))
         assert "None" not in text
         assert text.count("<math") >= 10
-    assert any("the bottom swells" in block.heading for block in formulas(plan(lift_off())))
+    assert any("the bottom swells" in block.heading for block in formula_blocks(plan(lift_off())))
 
 
 def test_every_drawing_is_the_edition_for_paper(whole: str) -> None:

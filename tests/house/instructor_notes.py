@@ -17,7 +17,7 @@ from pathlib import Path
 import nbformat
 
 from toolkit.box.customs import Customs
-from toolkit.classroom.bands import limits
+from toolkit.classroom.assessment import limits
 from toolkit.classroom.contents import timed
 from toolkit.classroom.index import HELPED
 from toolkit.classroom.steps import Pace, weekend

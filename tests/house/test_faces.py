@@ -14,6 +14,7 @@ CLEAN = (
     "classroom",
     "cli",
     "files",
+    "handout",
     "libraries",
     "measures",
     "planes",

@@ -2,38 +2,32 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import replace
+from math import floor
 from typing import Any
 
-from toolkit.classroom.plan_questions import GUESS, borrowing, spare_sets
-from toolkit.classroom.plan_scene import SCENES, TIME, USUAL, WOOD, usual_class
-from toolkit.classroom.scheduling import span
+from toolkit.classroom.plan_scene import SCENES as SCENES, TIME, USUAL, WOOD, usual_class
+from toolkit.classroom.scheduling import shared_tools, span
 from toolkit.classroom.show_of_hands import asked, calls, hands_sheet, tally
 from toolkit.classroom.steps import PACES, critical_path, if_late as left_out, weekend as steps
 from toolkit.classroom.timetable_drawing import drawn
 from toolkit.document import Figure, Sentence, TableBlock
-from toolkit.explore.cards import compare_count, guess_card, question_cards
-from toolkit.explore.engine import Explorer
-from toolkit.explore.hands_form import Asked, HandsForm
-from toolkit.explore.own import own
+from toolkit.explore import (
+    Asked,
+    Explorer,
+    HandsForm,
+    compare_count,
+    guess_card,
+    own,
+    question_cards,
+)
+from toolkit.measures import Rule
 from toolkit.results import Table
-from toolkit.study import Question, lessons_with_questions
+from toolkit.stock import sets_needed
+from toolkit.study import Question, Slip, lessons_with_questions
 
-__all__ = [
-    "SCENES",
-    "compare",
-    "counted",
-    "guess",
-    "hands",
-    "if_late",
-    "minutes",
-    "weekend",
-    "weekend_still",
-    "wood",
-    "worked",
-    "your_turn",
-]
+GUESS = "class-plan.in-time"
+STUDENTS, ON_HAND, SPARE = 10, 2, 0.25
+TOOL = "plough plane"
 
 
 def worked() -> Sentence:
@@ -63,7 +57,7 @@ def guess() -> Any:
 def compare() -> Sentence:
     """The guess beside what the timetable says of the usual class."""
     plan = usual_class()
-    in_time = sum(not plan.over(student) for student in plan.students)
+    in_time = len(plan.students) - len(plan.late)
     return compare_count(GUESS, answer=in_time, noun="students in time")
 
 
@@ -115,15 +109,67 @@ def counted(lesson: int = 4) -> HandsForm:
 
 def _called(question: Question) -> Asked:
     words = tuple(f"{call.letter}  {call.said}" for call in calls(question))
-
-    def told(hands: Sequence[int]) -> Table:
-        # The question stands over the hands already.
-        return replace(tally(question, counts=hands).table(), title="What the room believes")
-
-    return Asked(question.asks, words, told)
+    # The question stands over the hands already.
+    title = "What the room believes"
+    return Asked(
+        question.asks, words, lambda hands: tally(question, counts=hands).table(title=title)
+    )
 
 
 def your_turn() -> Any:
     """Sums that come before every class."""
     rule = own().choices.rule
     return question_cards([borrowing(rule), spare_sets(rule)])
+
+
+def _sum(
+    rule: Rule, name: str, asks: str, answer: int, working: str, slips: tuple[tuple[int, str], ...]
+) -> Question:
+    return Question(
+        id=f"class-plan.{name}",
+        asks=asks,
+        answer=float(answer),
+        working=working,
+        rule=rule,
+        kind="count",
+        slips=tuple(Slip(float(wrong), hint) for wrong, hint in slips),
+        senses=("too many", "too few"),
+    )
+
+
+def borrowing(rule: Rule) -> Question:
+    """How many of a shared tool to borrow."""
+    share = next(step.share for step in steps() if step.tool == TOOL)
+    needed = shared_tools(steps(), students=STUDENTS)[TOOL]
+    down = "Rounded down, the last student has nobody to share with: round up."
+    return _sum(
+        rule,
+        "borrowing",
+        f"{STUDENTS} students come, every {share} of them share a {TOOL}, and the workshop "
+        f"has {ON_HAND}. How many do you borrow?",
+        needed - ON_HAND,
+        f"{STUDENTS} ÷ {share} rounded up is {needed}; less {ON_HAND} on hand",
+        (
+            (STUDENTS // share - ON_HAND, down),
+            (needed, f"That is what the class needs; {ON_HAND} are there already."),
+        ),
+    )
+
+
+def spare_sets(rule: Rule) -> Question:
+    """How many sets of parts to saw, spares in them."""
+    sets = sets_needed(STUDENTS, spare=SPARE)
+    exact = STUDENTS * (1 + SPARE)
+    return _sum(
+        rule,
+        "spare-sets",
+        f"{STUDENTS} students come, and you want a spare set of parts for every "
+        f"{round(1 / SPARE)} of them. How many sets do you saw in all?",
+        sets,
+        f"{STUDENTS} × (1 + {SPARE:g}) = {exact:g}, rounded up",
+        (
+            (floor(exact), "Half a set makes no box: round up."),
+            (sets - STUDENTS, "Those are the spares; the students need theirs too."),
+            (STUDENTS, "That leaves nothing for the socket that is chopped through."),
+        ),
+    )

@@ -19,8 +19,8 @@ from toolkit.classroom.tools_plan import (
     irons_table,
     shared_table,
 )
-from toolkit.classroom.wall_sheet import groups, setting_tables
-from toolkit.document import Block, Figure, Section, Sentence, TableBlock
+from toolkit.classroom.wall_sheet import called, groups, setting_tables
+from toolkit.document import Figure, Section
 from toolkit.files import Measured, Student, WeekendClass
 from toolkit.pictures import for_paper
 from toolkit.plan import Plan
@@ -28,16 +28,6 @@ from toolkit.results import Table, capital
 from toolkit.study import lessons_with_questions
 
 Plans = Mapping[int, Plan]
-
-
-def prose(*sentences: str) -> tuple[Block, ...]:
-    """Sentences as paragraphs; an empty one is left out."""
-    return tuple(Sentence(text) for text in sentences if text)
-
-
-def each(*tables: Table, kept: bool = False) -> tuple[Block, ...]:
-    """Tables; one without rows is left out. No page break falls into those ``kept`` whole."""
-    return tuple(TableBlock(table, kept=kept) for table in tables if table.rows)
 
 
 def timed(taught: WeekendClass) -> Timetable:
@@ -52,19 +42,13 @@ def timed(taught: WeekendClass) -> Timetable:
 def hours(taught: WeekendClass) -> tuple[str, list[Section]]:
     """The timetable: who runs over, what would help, what to leave out when late."""
     plan = timed(taught)
-    saved = bought_back(plan.paces, tools=plan.tools, hours=plan.hours)
-    rows = [
-        Section(
-            "who",
-            "Who runs over",
-            plan.sentence,
-            (_drawn(taught, plan), *prose(_sat_with(taught, plan)), *each(plan.who())),
-        )
+    who = (_drawn(taught, plan), _sat_with(taught, plan), plan.who())
+    return plan.sentence, [
+        Section.of("who", "Who runs over", plan.sentence, *who),
+        Section.of("reached", "When each step comes", "", _reached(taught, plan)),
+        Section.of("savings", "What would help", "", offers(bought_back(plan))),
+        Section.of("late", "When it is late", "", if_late(plan.steps)),
     ]
-    rows.append(Section("reached", "When each step comes", "", each(_reached(taught, plan))))
-    rows.append(Section("savings", "What would help", "", each(offers(saved))))
-    rows.append(Section("late", "When it is late", "", each(if_late(plan.steps))))
-    return plan.sentence, rows
 
 
 def _drawn(taught: WeekendClass, plan: Timetable) -> Figure:
@@ -95,14 +79,8 @@ def _reached(taught: WeekendClass, plan: Timetable) -> Table:
     rows = []
     for step in plan.steps:
         bars = [bar for bar in plan.bars if bar.step == step.number]
-        rows.append(
-            (
-                str(step.number),
-                step.name,
-                clock.shown(min(bar.start for bar in bars)),
-                clock.shown(max(bar.end for bar in bars)),
-            )
-        )
+        first, last = min(bar.start for bar in bars), max(bar.end for bar in bars)
+        rows.append((str(step.number), step.name, clock.shown(first), clock.shown(last)))
     return Table(
         "The first begins, the last is done",
         ("no.", "step", "the first begins", "the last is done"),
@@ -118,35 +96,25 @@ def tools(taught: WeekendClass) -> tuple[str, list[Section]]:
     plan, many = timed(taught), len(taught.students)
     per_bench = many / taught.benches if taught.benches else 0.0
     said = f"{many} students at {taught.benches} benches, up to {-int(-per_bench // 1)} to a bench."
+    shared = shared_table(plan, on_hand=taught.tools)
+    own = bench_table(benches=taught.benches, students=many)
     honing = honing_table(plan, clock=TimeOfDay(taught.day), students=taught.students)
+    irons = irons_table(plan, benches=taught.benches, students=many)
+    dull = "Dull slips. Nobody saws time by leaving an edge dull."
+    queues = "Shared tools and their queues"
     return said, [
-        Section(
-            "shared",
-            "Shared tools and their queues",
-            handed(taught.students),
-            each(shared_table(plan, on_hand=taught.tools)),
-        ),
-        Section(
-            "benches",
-            "On the benches",
-            said,
-            each(bench_table(benches=taught.benches, students=many)),
-        ),
-        Section(
-            "sharpening",
-            "Sharpening",
-            "Dull slips. Nobody saws time by leaving an edge dull.",
-            each(honing, irons_table(plan, benches=taught.benches, students=many)),
-        ),
+        Section.of("shared", queues, handed(taught.students), shared),
+        Section.of("benches", "On the benches", said, own),
+        Section.of("sharpening", "Sharpening", dull, honing, irons),
     ]
 
 
 def wall(taught: WeekendClass, plans: Plans) -> tuple[str, list[Section]]:
     """Everyone's settings, to hang where all can see them."""
     found = groups(plans)
-    said = "; ".join(f"{group.letter}: {group.who}" for group in found) + "."
+    said = "; ".join(f"{group.letter}: {called(group.students)}" for group in found) + "."
     words = "Find your number, then set by your own column only. " + handed(taught.students)
-    return said, [Section("wall", "Settings", words.strip(), each(*setting_tables(found)))]
+    return said, [Section.of("wall", "Settings", words.strip(), *setting_tables(found))]
 
 
 def hands(plan: Plan) -> tuple[str, list[Section]]:
@@ -156,9 +124,7 @@ def hands(plan: Plan) -> tuple[str, list[Section]]:
         "nearest. Most hands on a wrong answer: say what it stands for, then show it."
     )
     return words, [
-        Section(
-            f"hands-{number}", f"Lesson {number}", words, each(*hands_sheet(plan, lesson=number))
-        )
+        Section.of(f"hands-{number}", f"Lesson {number}", words, *hands_sheet(plan, lesson=number))
         for number in lessons_with_questions()
     ]
 
@@ -168,18 +134,17 @@ def rubric(student: Student, plan: Plan) -> tuple[str, list[Section]]:
     rule, frame = plan.choices.rule, plan.design.frame
     size = (frame.outside_length.value, frame.outside_width.value)
     words = f"{capital(student.called)}. {plan.choices.title}, outside {plan.outside}."
+    sign = "Measured by ____________________ on ____________ humidity ________ %"
     table = blank_rubric(rule, size=size)
-    sign = Sentence("Measured by ____________________ on ____________ humidity ________ %")
-    blank = Section("rubric", "How good is it", words, (TableBlock(table), sign))
+    blank = Section.of("rubric", "How good is it", words, table, sign)
     if not student.measured:
         return "", [blank]
     try:
         marked = assess_student(student, plan=plan)
     except ValueError as error:
-        return "", [Section("marks", "Marks", f"Not marked: {error}.", ()), blank]
-    title = plan.choices.title
-    sheet = student_sheet(marked, student=student.number, title=title)
-    return marked.sentence, [Section("marks", "Marks", "", each(sheet)), blank]
+        return "", [Section.of("marks", "Marks", f"Not marked: {error}."), blank]
+    sheet = student_sheet(marked, student=student.number, title=plan.choices.title)
+    return marked.sentence, [Section.of("marks", "Marks", "", sheet), blank]
 
 
 def marks(taught: WeekendClass, plans: Plans) -> tuple[str, list[Section]]:
@@ -199,4 +164,4 @@ def marks(taught: WeekendClass, plans: Plans) -> tuple[str, list[Section]]:
         "Type what was measured below [student.measured] in the class file, and make the folder "
         "again: this table and the students' sheets fill themselves."
     )
-    return said, [Section("marks", "Marks", said, (*each(class_table(rows)), *prose(how)))]
+    return said, [Section.of("marks", "Marks", said, class_table(rows), how)]

@@ -65,9 +65,13 @@ def boxes(taught: WeekendClass) -> tuple[dict[int, Plan], dict[int, str]]:
         if plan.works:
             plans[student.number] = plan
         else:
-            first = next(row for row in plan.findings if row.level == "wont_work")
-            faults[student.number] = f"the box won't work: {first.sentence}"
+            faults[student.number] = f"the box {_trouble(plan)}"
     return plans, faults
+
+
+def _trouble(plan: Plan) -> str:
+    first = next(row for row in plan.findings if row.level == "wont_work")
+    return f"won't work: {first.sentence}"
 
 
 def make_class(
@@ -119,8 +123,7 @@ def make_class(
     plans, faults = boxes(taught)
     spare = planned(taught.box)
     if not spare.works:
-        first = next(row for row in spare.findings if row.level == "wont_work")
-        raise ValueError(f"the class's own box won't work: {first.sentence}")
+        raise ValueError(f"the class's own box {_trouble(spare)}")
     shared = [*class_jobs(taught, plans, spare=spare)]
     jobs = [*student_jobs(taught, plans, lessons=lessons), *shared]
     names = [INDEX, *OWN_FILES, *(name for job in jobs for name in job.pages)]

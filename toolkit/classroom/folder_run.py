@@ -4,12 +4,11 @@ from __future__ import annotations
 
 import os
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, field, replace
 from datetime import date
 from pathlib import Path
 
-from toolkit.classroom.class_pages import Look
-from toolkit.classroom.jobs import Job, typed_of
+from toolkit.classroom.jobs import Job
 from toolkit.files import (
     RECORD,
     FileError,
@@ -32,6 +31,7 @@ OnProgress = Callable[[int, int, str], object]
 Notice = Callable[[str], object]
 
 
+@dataclass
 class FolderRun:
     """One run through a folder, whose lock is held.
 
@@ -39,20 +39,24 @@ class FolderRun:
     ``faults``.
     """
 
-    def __init__(
-        self,
-        taught: WeekendClass,
-        folder: Path,
-        faults: dict[int, str],
-        on_progress: OnProgress,
-        on_notice: Notice,
-    ) -> None:
-        self.taught, self.folder, self.faults = taught, folder, faults
-        self.on_progress, self.on_notice = on_progress, on_notice
-        self.made: list[str] = []
-        self.kept: list[str] = []
-        self.gone: list[str] = []
-        self.record = self._read_record()
+    taught: WeekendClass
+    folder: Path
+    faults: dict[int, str]
+    on_progress: OnProgress
+    on_notice: Notice
+    made: list[str] = field(default_factory=list)
+    kept: list[str] = field(default_factory=list)
+    gone: list[str] = field(default_factory=list)
+    record: dict[str, MadePage] = field(init=False)
+
+    def __post_init__(self) -> None:
+        """Read what was made before; a damaged record is set aside."""
+        try:
+            self.record = read_record(self.folder)
+        except FileError as error:
+            aside = set_aside(self.folder / RECORD)
+            self.on_notice(f"{error}; it is now {aside.name}, and all pages are made anew")
+            self.record = {}
 
     def all(self, jobs: Sequence[Job], *, titles: Mapping[str, str]) -> None:
         """Make the pages; ``titles`` are of those for the class, by their paths."""
@@ -68,21 +72,10 @@ class FolderRun:
         if self.made or self.gone:
             write_record(self.folder, pages=self.record)
 
-    def _read_record(self) -> dict[str, MadePage]:
-        try:
-            return read_record(self.folder)
-        except FileError as error:
-            aside = set_aside(self.folder / RECORD)
-            self.on_notice(f"{error}; it is now {aside.name}, and all pages are made anew")
-            return {}
-
     def _done(self, job: Job) -> bool:
         """Whether a job's pages are made of the same and lie there whole."""
-        pages = {name: self.record.get(name) for name in job.pages}
-        return all(
-            page is not None and page.source == job.source and self._whole(name)
-            for name, page in pages.items()
-        )
+        sources = {name: page.source for name, page in self.record.items()}
+        return all(sources.get(name) == job.source and self._whole(name) for name in job.pages)
 
     def _whole(self, name: str) -> bool:
         """Whether a page lies as it was made, or with what somebody wrote in it.
@@ -141,24 +134,20 @@ class FolderRun:
         # The day a page was made is printed on it and changes nothing else.
         inputs = [(name, replace(page, day="")) for name, page in sorted(made.items())]
         source = mark(self.taught, inputs, faults)
-        job = Job({INDEX: "First page"}, source, dict)
+
+        def make() -> dict[str, tuple[bytes, str]]:
+            # Imported here, with all that draws: a run that finds nothing to do needs none of it.
+            from toolkit.classroom.index import index_page
+
+            page = index_page(self.taught, titles=titles, made=made, faults=faults)
+            return {INDEX: (page, "")}
+
+        job = Job({INDEX: "first page"}, source, make)
         if self._done(job):
             self._keep(job)
-            return
-        # Imported here, with all that draws: a run that finds nothing to do need not wait for it.
-        from toolkit.classroom.index import index_page
-
-        self.on_progress(done, done + 1, "first page")
-        look = Look(
-            self.taught.title,
-            mark(self.taught)[:8],
-            date.today(),
-            self.taught.words,
-            self.taught.paper,
-            typed_of(self.taught),
-        )
-        page = index_page(self.taught, look=look, titles=titles, made=made, faults=faults)
-        self._write(INDEX, page, source=source, words="")
+        else:
+            self.on_progress(done, done + 1, "first page")
+            self._make(job)
 
     def _sweep(self, wanted: set[str]) -> None:
         """Take away what an earlier run made and this class has no more of.

@@ -36,13 +36,13 @@ class Hours:
         """When a day begins. [min]"""
         return (day - 1) * self.minutes
 
-    def may_chop(self, start: float, length: float) -> bool:
-        """Whether chopping of a length, begun then, keeps out of the ends of days. [min]"""
+    def chopping_from(self, start: float, length: float) -> float:
+        """The first time from then at which chopping keeps out of the ends of days. [min]"""
         for day in range(1, self.days):
             end = day * self.minutes
-            if start < end and start + length > end - self.no_chopping + 1e-9:
-                return False
-        return True
+            if length and start < end and start + length > end - self.no_chopping + 1e-9:
+                start = end
+        return start
 
     def after_wait(self, start: float, wait: float) -> float:
         """When a wait is over that lunch and night shorten. [min]"""

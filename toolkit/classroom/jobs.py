@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from functools import cache
@@ -10,22 +10,36 @@ from pathlib import Path
 from types import ModuleType
 from typing import TYPE_CHECKING, Literal, TypeAlias
 
-from toolkit.classroom.class_pages import Look, class_page
+from toolkit.document import Words, spelling
+from toolkit.document.page import file_of
 from toolkit.files import Student, WeekendClass, mark, mark_of_files
 from toolkit.plan import Plan
-from toolkit.stock import sets_needed
 
 if TYPE_CHECKING:
     from toolkit.document import Section
 
+# What a page says in short, and its sections.
 Page: TypeAlias = "tuple[str, list[Section]]"
 Turned = Literal["portrait", "landscape"]
 SUFFIXES = {".py", ".csv", ".css", ".j2", ".js", ".json", ".svg"}
+# The pages for the class by their files' names: the title, and how the paper is turned.
+TITLES: dict[str, tuple[str, Turned]] = {
+    "shopping": ("Shopping list", "landscape"),
+    "kits": ("Kits to pack", "portrait"),
+    "boards": ("Board layouts", "landscape"),
+    "timetable": ("Timetable", "portrait"),
+    "tools": ("Tools and sharpening", "landscape"),
+    "hands": ("Show of hands", "portrait"),
+    "wall": ("Wall sheet", "landscape"),
+    "marks": ("Marks of the class", "landscape"),
+}
+# Not made where nobody's box works.
+OF_BOXES = ("shopping kits boards", "wall", "marks")
 
 
 @dataclass(frozen=True, slots=True)
 class Job:
-    """Pages that are made together."""
+    """Pages that are made together: title by path, and contents and a short text by path."""
 
     pages: Mapping[str, str]
     source: str
@@ -37,8 +51,7 @@ class Job:
 def workbook_mark() -> str:
     """A mark of the workbook itself: pages of an older one are made anew."""
     home = Path(__file__).parents[1]
-    files = [path for path in home.rglob("*") if path.suffix in SUFFIXES]
-    return mark_of_files(files)
+    return mark_of_files([path for path in home.rglob("*") if path.suffix in SUFFIXES])
 
 
 def _lessons_mark() -> str:
@@ -50,14 +63,50 @@ def _lessons_mark() -> str:
     return mark_of_files([*books, *beside])
 
 
-def handout_name(number: int) -> str:
-    """Where a student's handout lies in the folder."""
-    return f"handouts/student_{number:02d}.html"
+def page_of(student: int, kind: str) -> str:
+    """Where a student's handout or rubric lies in the folder."""
+    return f"{kind}s/student_{student:02d}.html"
 
 
-def rubric_name(number: int) -> str:
-    """Where a student's rubric lies in the folder."""
-    return f"rubrics/student_{number:02d}.html"
+def class_page(
+    taught: WeekendClass,
+    title: str,
+    *,
+    sections: Sequence[Section],
+    source: str,
+    turned: Turned = "portrait",
+    reader: Student | None = None,
+    typed: Iterable[str] = (),
+) -> bytes:
+    """A page in the look of the handout, as it is written to its file."""
+    # Imported here, with all that draws: a run that finds nothing to do need not wait for it.
+    from toolkit.handout import printed
+
+    words = (reader or taught).words
+    spell = spell_of(taught, words=words, typed=typed)
+    on, fingerprint = f"{date.today():%Y-%m-%d}", source[:8]
+    made = printed(
+        sections,
+        title=spell(title),
+        of=taught.title,
+        spell=spell,
+        words=words,
+        paper=(reader or taught).paper,
+        css=file_of("classroom", "class_page.css"),
+        turned=turned,
+        byline=f"{taught.title}. {on}. Fingerprint {fingerprint}.",
+        foot=f"{taught.title} · {title} · {on} · {fingerprint}",
+    )
+    return made.encode()
+
+
+def spell_of(
+    taught: WeekendClass, *, words: Words, typed: Iterable[str] = ()
+) -> Callable[[str], str]:
+    """Puts our words into one English; titles and names of boards keep their spelling."""
+    boxes = [row.choices.title for row in taught.students if row.choices is not None]
+    boards = [board.name for board in taught.boards]
+    return spelling(words, typed=(taught.title, *dict.fromkeys(boxes), *boards, *typed))
 
 
 def student_jobs(
@@ -72,47 +121,28 @@ def student_jobs(
 
 
 def _handout(student: Student, plan: Plan, lessons: Sequence[int] | None, taught_mark: str) -> Job:
-    name = handout_name(student.number)
-    source = mark(
-        "handout", workbook_mark(), taught_mark, lessons, plan.choices, student.number,
-        student.words, student.paper,
-    )  # fmt: skip
+    name, number = page_of(student.number, "handout"), student.number
+    words, paper = student.words, student.paper
+    inputs = (taught_mark, lessons, plan.choices, number, words, paper)
 
     def make() -> dict[str, tuple[bytes, str]]:
-        from toolkit.handout.page import handout
+        from toolkit.handout import handout
 
-        page = handout(
-            plan,
-            paper=student.paper,
-            name=f"Student {student.number}",
-            words=student.words,
-            lessons=lessons,
-        )
+        page = handout(plan, paper=paper, name=f"Student {number}", words=words, lessons=lessons)
         return {name: (page.encode(), "")}
 
-    return Job({name: f"Handout, {student.called}"}, source, make, student.number)
+    source = mark("handout", workbook_mark(), *inputs)
+    return Job({name: f"Handout, {student.called}"}, source, make, number)
 
 
 def _rubric(taught: WeekendClass, student: Student, plan: Plan) -> Job:
-    name = rubric_name(student.number)
     inputs = (
         "rubric", plan.choices, student.number, student.words, student.paper, taught.title,
         dict(student.measured),
     )  # fmt: skip
-    return _job(
-        {name: (f"Rubric, {student.called}", "portrait")},
-        inputs,
-        Look(
-            taught.title,
-            mark(*inputs)[:8],
-            date.today(),
-            student.words,
-            student.paper,
-            typed_of(taught),
-        ),
-        lambda: {name: _contents().rubric(student, plan)},
-        student.number,
-    )
+    title: tuple[str, Turned] = (f"Rubric, {student.called}", "portrait")
+    titles = {page_of(student.number, "rubric"): title}
+    return _job(taught, titles, inputs, lambda: [_contents().rubric(student, plan)], student)
 
 
 def class_jobs(taught: WeekendClass, plans: Mapping[int, Plan], *, spare: Plan) -> Iterator[Job]:
@@ -121,78 +151,21 @@ def class_jobs(taught: WeekendClass, plans: Mapping[int, Plan], *, spare: Plan) 
     day, buying = taught.day, taught.buying
     boxes = [(number, plan.choices) for number, plan in plans.items()]
     people = [(row.number, row.pace, row.hand) for row in taught.students]
-    sets = sets_needed(len(plans), spare=buying.spare) - len(plans)
-
-    def wood_pages() -> dict[str, Page]:
-        from toolkit.classroom import wood_contents
-        from toolkit.classroom.wood import class_wood
-
-        wood = class_wood(
-            plans, boards=taught.boards, spare=spare, sets=sets, practice=buying.practice
-        )
-        return {
-            "shopping.html": wood_contents.shopping(taught, wood),
-            "kits.html": wood_contents.kits(taught, plans, wood, spare=spare, sets=sets),
-            "boards.html": wood_contents.boards(taught, wood),
-        }
-
-    def job(
-        titles: dict[str, tuple[str, Turned]],
-        inputs: tuple[object, ...],
-        pages: Callable[[], dict[str, Page]],
-    ) -> Job:
-        look = Look(
-            taught.title,
-            mark(*inputs)[:8],
-            date.today(),
-            taught.words,
-            taught.paper,
-            typed_of(taught),
-        )
-        return _job(titles, inputs, look, pages)
-
-    def page(
-        name: str, title: str, turned: Turned, inputs: tuple[object, ...], make: Callable[[], Page]
-    ) -> Job:
-        return job({name: (title, turned)}, inputs, lambda: {name: make()})
-
-    if plans:
-        yield job(
-            {
-                "shopping.html": ("Shopping list", "landscape"),
-                "kits.html": ("Kits to pack", "portrait"),
-                "boards.html": ("Board layouts", "landscape"),
-            },
-            (look, boxes, people, taught.boards, buying, day, spare.choices),
-            wood_pages,
-        )
+    measured = [(row.number, dict(row.measured)) for row in taught.students]
+    wood = (look, boxes, people, taught.boards, buying, day, spare.choices)
     hours = (look, people, day, dict(taught.tools))
-    yield page("timetable.html", "Timetable", "portrait", hours, lambda: _contents().hours(taught))
-    tools = (*hours, taught.benches)
-    yield page(
-        "tools.html", "Tools and sharpening", "landscape", tools, lambda: _contents().tools(taught)
-    )
-    hands = (look, spare.choices)
-    yield page("hands.html", "Show of hands", "portrait", hands, lambda: _contents().hands(spare))
-    if plans:
-        wall = (look, boxes, people)
-        yield page(
-            "wall.html", "Wall sheet", "landscape", wall, lambda: _contents().wall(taught, plans)
-        )
-        measured = [(row.number, dict(row.measured)) for row in taught.students]
-        yield page(
-            "marks.html",
-            "Marks of the class",
-            "landscape",
-            (look, boxes, measured),
-            lambda: _contents().marks(taught, plans),
-        )
-
-
-def typed_of(taught: WeekendClass) -> tuple[str, ...]:
-    """What people typed and the class's pages quote: titles of boxes, names of boards."""
-    boxes = [row.choices.title for row in taught.students if row.choices is not None]
-    return (*dict.fromkeys(boxes), *(board.name for board in taught.boards))
+    rows: list[tuple[str, tuple[object, ...], Callable[[], list[Page]]]] = [
+        ("shopping kits boards", wood, lambda: _wood(taught, plans, spare)),
+        ("timetable", hours, lambda: [_contents().hours(taught)]),
+        ("tools", (*hours, taught.benches), lambda: [_contents().tools(taught)]),
+        ("hands", (look, spare.choices), lambda: [_contents().hands(spare)]),
+        ("wall", (look, boxes, people), lambda: [_contents().wall(taught, plans)]),
+        ("marks", (look, boxes, measured), lambda: [_contents().marks(taught, plans)]),
+    ]
+    for names, inputs, make in rows:
+        if plans or names not in OF_BOXES:
+            titles = {f"{name}.html": TITLES[name] for name in names.split()}
+            yield _job(taught, titles, inputs, make)
 
 
 def _contents() -> ModuleType:
@@ -202,23 +175,34 @@ def _contents() -> ModuleType:
     return contents
 
 
+def _wood(taught: WeekendClass, plans: Mapping[int, Plan], spare: Plan) -> list[Page]:
+    from toolkit.classroom.wood_contents import pages
+
+    return pages(taught, plans, spare=spare)
+
+
 def _job(
+    taught: WeekendClass,
     titles: Mapping[str, tuple[str, Turned]],
     inputs: tuple[object, ...],
-    look: Look,
-    pages: Callable[[], dict[str, Page]],
-    student: int | None = None,
+    pages: Callable[[], list[Page]],
+    reader: Student | None = None,
 ) -> Job:
+    """Pages with their titles by path; ``pages`` gives them in the same order."""
+
     def make() -> dict[str, tuple[bytes, str]]:
-        made = {}
         from toolkit.pictures import worded
 
-        with worded(look.spell):
+        with worded(spell_of(taught, words=(reader or taught).words)):
             found = pages()
-        for name, (short, sections) in found.items():
-            title, turned = titles[name]
-            made[name] = (class_page(title, look=look, sections=sections, turned=turned), short)
+        made = {}
+        for (name, (title, turned)), (short, sections) in zip(titles.items(), found, strict=True):
+            page = class_page(
+                taught, title, sections=sections, source=mark(*inputs), turned=turned, reader=reader
+            )
+            made[name] = page, short
         return made
 
+    names = {name: title for name, (title, _) in titles.items()}
     source = mark(workbook_mark(), *inputs)
-    return Job({name: title for name, (title, _) in titles.items()}, source, make, student)
+    return Job(names, source, make, reader.number if reader else None)

@@ -10,7 +10,8 @@ from toolkit.classroom.late import borrowed, bought_back
 from toolkit.classroom.scheduling import Timetable, shared_tools, span, timetable
 from toolkit.classroom.steps import PACES, SITS_WITH, Pace, helped
 from toolkit.classroom.timetable_drawing import drawn
-from toolkit.classroom.wood import parts_of, practice_stick
+from toolkit.classroom.wood import practice_stick
+from toolkit.classroom.wood_tables import amounts
 from toolkit.lesson.controls import NumberControl
 from toolkit.lesson.scene import Moment, Scene
 from toolkit.lesson.view import View
@@ -18,7 +19,7 @@ from toolkit.lesson.worked import possible
 from toolkit.measures import Rule
 from toolkit.pictures import Stack, stack_picture
 from toolkit.results import Table
-from toolkit.stock import Blank, board_feet_by_volume, board_feet_of_sticks, cubic_metres
+from toolkit.stock import Blank, blanks_of, board_feet_by_volume, cubic_metres
 
 YARD = (2200.0, 225.0)  # a board as yards have them: custom, no source [mm]
 
@@ -68,15 +69,12 @@ def _offers(
     """What a borrowed tool and each saving buy, as rows of the numbers."""
     plan = _classed(students, slow, helpers, hours)
     more = borrowed(plan)
-    tools = () if more is None else ((f"borrow one {more.tool}", "+ 1", more.sentence),)
-    return tools + tuple(
-        (
-            one.saving.words,
-            f"{one.in_time} more in time",
-            f"the slowest then over by {span(one.worst)}" if one.worst else "all in time then",
-        )
-        for one in bought_back(plan.paces, tools=plan.tools, hours=plan.hours)
-    )
+    rows = [(more.words, "+ 1", more.sentence)] if more else []
+    for one in bought_back(plan):
+        late = f"the slowest then over by {span(one.after.worst)}"
+        said = late if one.after.late else "all in time then"
+        rows.append((one.words, f"{one.in_time} more in time", said))
+    return tuple(rows)
 
 
 def _time(at: Moment) -> View:
@@ -87,19 +85,15 @@ def _time(at: Moment) -> View:
     plan = _classed(*asked)
     paces = paces_of(students, slow=asked[1])
     words = ["helped" if was != now else was for was, now in zip(paces, plan.paces, strict=True)]
-    late = [student for student in plan.students if plan.over(student)]
-    worst = max((plan.over(student) for student in plan.students), default=0.0)
     tools = shared_tools(plan.steps, students=students)
     many = ", ".join(f"{paces.count(pace)} {pace}" for pace in PACES)
+    in_time = f"{students - len(plan.late)} of {students}"
+    sits = f"each sits with {SITS_WITH} slow students, who then keep a novice's pace: custom"
     rows = [
         ("paces", f"{students} students", f"{many}; one in four practised: custom"),
-        ("done in time", f"{students - len(late)} of {students}", "by the end of the last day"),
-        ("the slowest over by", span(worst) if worst else "0 min", "simulated, step by step"),
-        (
-            "helpers",
-            str(helpers),
-            f"each sits with {SITS_WITH} slow students, who then keep a novice's pace: custom",
-        ),
+        ("done in time", in_time, "by the end of the last day"),
+        ("the slowest over by", span(plan.worst), "simulated, step by step"),
+        ("helpers", str(helpers), sits),
     ]
     rows += [
         (f"shared: {name}", str(count), f"{plan.queued.get(name, 0.0):.0f} min waited for in all")
@@ -122,23 +116,7 @@ TIME = Scene("weekend", TIME_CONTROLS, _time, height=650)
 @lru_cache(maxsize=16)
 def _one_box(choices: Choices, stick: float) -> tuple[tuple[Blank, ...], tuple[Blank, ...]]:
     plan = possible(choices)
-    return parts_of(plan, whose="one"), practice_stick(plan, whose="one", length=stick)
-
-
-def _by_thickness(
-    box: tuple[Blank, ...], sticks: tuple[Blank, ...], *, boxes: int, students: int
-) -> dict[float, tuple[float, float]]:
-    """Net volume [m³] and board feet as a yard counts, by rough thickness. [mm]"""
-    found: dict[float, tuple[float, float]] = {}
-    for blanks, many in ((box, boxes), (sticks, students)):
-        for one in blanks:
-            size = {"width": one.width, "thickness": one.thickness}
-            net, yard = found.get(one.thickness, (0.0, 0.0))
-            found[one.thickness] = (
-                net + many * cubic_metres(one.length, **size),
-                yard + many * board_feet_of_sticks(one.length, **size),
-            )
-    return dict(sorted(found.items(), reverse=True))
+    return blanks_of(plan.parts), practice_stick(plan, length=stick)
 
 
 def _wood(at: Moment) -> View:
@@ -146,9 +124,10 @@ def _wood(at: Moment) -> View:
     students, spares = int(tried["try.students"]), int(tried["try.spares"])
     share = 1 - float(tried["try.waste"]) / 100
     box, sticks = _one_box(at.choices, float(tried["try.stick"]))
-    sums = _by_thickness(box, sticks, boxes=students + spares, students=students)
+    parts = [*box * (students + spares), *sticks * students]
     rows, stacks, whole = [], [], 0.0
-    for thickness, (net, yard) in sums.items():
+    for thickness in sorted({one.thickness for one in parts}, reverse=True):
+        net, yard = amounts(one for one in parts if one.thickness == thickness)
         bought = net / share
         whole += bought
         boards = bought / cubic_metres(YARD[0], width=YARD[1], thickness=thickness)
@@ -158,9 +137,7 @@ def _wood(at: Moment) -> View:
             f"{board_feet_by_volume(bought):.1f} board feet, {yard / share:.1f} as a yard counts"
         )
         rows.append((f"{thick} thick", f"{bought:.4f} m³", words))
-    spare = sum(
-        cubic_metres(one.length, width=one.width, thickness=one.thickness) for one in box
-    ) * (spares / share)
+    spare = amounts(box)[0] * (spares / share)
     rows.append(("of it for spares", f"{spare:.4f} m³", f"{spares} sets of parts"))
     long, wide = (_size(rule, size) for size in YARD)
     sentence = (

@@ -1,27 +1,55 @@
-"""The timetable of a class: who does what when, who waits for a tool, who runs over."""
+"""The timetable of a class: who does what when, who waits for a tool, who runs over.
+
+Students queue for the tools that they share; the class is worked through event by event.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Generator, Mapping, Sequence
+from dataclasses import dataclass, field
 from math import ceil
+from typing import Any
 
 from toolkit.classroom.hours import Hours
-from toolkit.classroom.simulation import Bar, simulated
 from toolkit.classroom.steps import Pace, Step, critical_path, weekend
 from toolkit.results import Table, above
 
 
 @dataclass(frozen=True, slots=True)
-class Timetable:
-    """A class, step by step. Times in minutes at the bench from the first morning."""
+class Bar:
+    """One step of one student: begun, ended and how long a tool was waited for. [min]"""
 
-    bars: tuple[Bar, ...]
+    student: int
+    step: int
+    start: float
+    end: float
+    queued: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Timetable:
+    """A class, step by step; its bars are worked out when it is made.
+
+    Times are minutes at the bench from the first morning.
+    """
+
     steps: tuple[Step, ...]
     paces: tuple[Pace, ...]
     tools: Mapping[str, int]
     hours: Hours
     numbers: tuple[int, ...] = ()
+    bars: tuple[Bar, ...] = field(init=False)
+
+    def __post_init__(self) -> None:
+        """Work through the steps; a class that can't is refused."""
+        if not self.paces:
+            raise ValueError("a class has at least one student; give a pace for each")
+        critical_path(self.steps, pace="practised")
+        for name, count in self.tools.items():
+            if count < 1:
+                raise ValueError(f"there is no {name}, and a step needs one; type 1 or more")
+        ordered = sorted(_simulated(self), key=lambda bar: (bar.student, bar.start, bar.step))
+        object.__setattr__(self, "bars", tuple(ordered))
 
     def number(self, student: int) -> int:
         """The number by which a student is known."""
@@ -35,6 +63,16 @@ class Timetable:
         """How far past the end of the class a student is done; 0 for in time. [min]"""
         over = self.finish(student) - self.hours.end
         return over if above(self.finish(student), self.hours.end) else 0.0
+
+    @property
+    def late(self) -> list[int]:
+        """The students who run over."""
+        return [student for student in self.students if self.over(student)]
+
+    @property
+    def worst(self) -> float:
+        """How far the slowest student runs over. [min]"""
+        return max(map(self.over, self.students))
 
     @property
     def students(self) -> range:
@@ -61,16 +99,13 @@ class Timetable:
     @property
     def sentence(self) -> str:
         """Who runs over and by how much, and which tool they wait for most."""
-        late = [student for student in self.students if self.over(student)]
-        many = len(self.paces)
-        if late:
-            worst = max(late, key=self.over)
+        many, text = len(self.paces), f"All {len(self.paces)} are done in time."
+        if late := self.late:
+            slowest = self.number(max(late, key=self.over))
             text = (
-                f"{len(late)} of {many} run over, student {self.number(worst)} the most, by "
-                f"{span(self.over(worst))}."
+                f"{len(late)} of {many} run over, student {slowest} the most, by "
+                f"{span(self.worst)}."
             )
-        else:
-            text = f"All {many} are done in time."
         if tool := self.most_waited:
             text += (
                 f" Most waiting is for a {tool} ({self.tools[tool]} for {many}): "
@@ -85,17 +120,10 @@ class Timetable:
             mine = [bar for bar in self.bars if bar.student == student]
             work = sum(bar.end - bar.start for bar in mine)
             waited = sum(bar.queued for bar in mine)
-            over = self.over(student)
-            rows.append(
-                (
-                    f"student {self.number(student)}",
-                    self.paces[student - 1],
-                    span(work),
-                    f"{waited:.0f} min",
-                    self.clock(self.finish(student)),
-                    span(over) if over else "in time",
-                )
-            )
+            done, over = self.finish(student), self.over(student)
+            work_and_waits = (span(work), f"{waited:.0f} min", self.clock(done))
+            who = (f"student {self.number(student)}", self.paces[student - 1])
+            rows.append((*who, *work_and_waits, span(over) if over else "in time"))
         return Table(
             "Who runs over",
             ("student", "pace", "work", "waits for tools", "done", "over"),
@@ -133,18 +161,68 @@ def timetable(
     hours: Hours | None = None,
     numbers: Sequence[int] = (),
 ) -> Timetable:
-    """Let a class work through its steps, queueing for the tools that it shares."""
+    """Let a class work through its steps, those of the weekend with the usual tools if left out."""
     plan = weekend() if steps is None else tuple(steps)
-    when = hours or Hours()
-    if not paces:
-        raise ValueError("a class has at least one student; give a pace for each")
-    if numbers and len(numbers) != len(paces):
-        raise ValueError(f"{len(paces)} paces and {len(numbers)} numbers; give a number for each")
-    critical_path(plan, pace="practised")
     kit = shared_tools(plan, students=len(paces)) if tools is None else dict(tools)
-    for name, count in kit.items():
-        if count < 1:
-            raise ValueError(f"there is no {name}, and a step needs one; type 1 or more")
-    bars = simulated(paces, plan, kit, when)
-    ordered = sorted(bars, key=lambda bar: (bar.student, bar.start, bar.step))
-    return Timetable(tuple(ordered), plan, tuple(paces), kit, when, tuple(numbers))
+    return Timetable(plan, tuple(paces), kit, hours or Hours(), tuple(numbers))
+
+
+def _simulated(plan: Timetable) -> list[Bar]:
+    """Every step of every student. [min]"""
+    # Imported here: whoever only marks boxes need not load it.
+    import simpy
+
+    room = simpy.Environment()
+    racks = {name: simpy.Resource(room, capacity=count) for name, count in plan.tools.items()}
+    works = [
+        room.process(_works(plan, room, racks, number, pace))
+        for number, pace in enumerate(plan.paces, 1)
+    ]
+    room.run()
+    return [bar for work in works for bar in work.value or ()]
+
+
+def _works(
+    plan: Timetable, room: Any, racks: Mapping[str, Any], student: int, pace: Pace
+) -> Generator[Any, Any, list[Bar]]:
+    """One student's weekend."""
+    bars: list[Bar] = []
+    ready_at: dict[int, float] = {}
+    left = list(plan.steps)
+    while left:
+        able = [step for step in left if all(number in ready_at for number in step.needs)]
+        opens = {step.number: _opens(plan, step, pace, room.now, ready_at) for step in able}
+        now = [step for step in able if opens[step.number] <= room.now + 1e-9]
+        if not now:
+            yield room.timeout(min(opens.values()) - room.now)
+            continue
+        free = [step for step in now if not _busy(racks.get(step.tool))]
+        step = (free or now)[0]
+        asked = room.now
+        request = racks[step.tool].request() if step.tool in racks else None
+        if request is not None:
+            yield request
+        start = room.now
+        # Where the queue has lasted into the hour without chopping the tool goes back.
+        puts_off = _opens(plan, step, pace, start, ready_at) > start
+        if not puts_off:
+            yield room.timeout(step.minutes[pace])
+            bars.append(Bar(student, step.number, start, room.now, start - asked))
+            ready_at[step.number] = plan.hours.after_wait(room.now, step.wait)
+            left.remove(step)
+        if request is not None:
+            racks[step.tool].release(request)
+    return bars
+
+
+def _busy(rack: Any) -> bool:
+    return rack is not None and rack.count >= rack.capacity
+
+
+def _opens(
+    plan: Timetable, step: Step, pace: Pace, now: float, ready_at: Mapping[int, float]
+) -> float:
+    """The first time from now at which a step may be begun. [min]"""
+    hours = plan.hours
+    begin = max(now, hours.begins(step.day), *(ready_at[number] for number in step.needs), 0.0)
+    return hours.chopping_from(begin, step.minutes[pace]) if step.chops else begin

@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from toolkit.classroom.assessment import Assessment, assess
-from toolkit.classroom.bands import (
+from toolkit.classroom.assessment import (
     BANDS,
     PLAY,
     PLAY_LEAST,
     PLAY_MOST,
     PLAY_PASS,
+    Assessment,
     Band,
+    assess,
     limits,
     word_rows,
 )
@@ -42,14 +43,10 @@ def class_table(marked: Sequence[tuple[int, Assessment]]) -> Table:
         (f"student {number}", *(letter[mark.band] for mark in box.marks)) for number, box in marked
     ]
     # A sheet to be filled by hand has no noughts in it.
-    any_measured = any(box.worst is not None for _number, box in marked)
-    again = [
-        str(sum(box.marks[place].band == "Rework" for _number, box in marked))
-        if any_measured
-        else ""
-        for place in range(len(heads))
-    ]
-    rows.append(("to rework", *again))
+    measured = any(box.worst is not None for _, box in marked)
+    columns = zip(*(box.marks for _, box in marked), strict=True)
+    again = [sum(mark.band == "Rework" for mark in column) for column in columns]
+    rows.append(("to rework", *(str(count) if measured else "" for count in again)))
     words = "E excellent, P pass, N acceptable after a note, R rework, empty not measured."
     return Table("The class", ("student", *heads), tuple(rows), note=f"{words} {NOTE}")
 

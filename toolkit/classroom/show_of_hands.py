@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from toolkit.plan import Plan
@@ -39,14 +39,8 @@ def calls(question: Question) -> tuple[Call, ...]:
             answers.setdefault(_said(question, slip.value), (slip.value, slip.hint))
     rows = sorted((value, said, hint) for said, (value, hint) in answers.items())
     return tuple(
-        Call(
-            letter=LETTERS[place],
-            value=value,
-            said=said,
-            right=value == question.answer,
-            stands_for=hint,
-        )
-        for place, (value, said, hint) in enumerate(rows)
+        Call(letter, value, said, value == question.answer, hint)
+        for letter, (value, said, hint) in zip(LETTERS, rows, strict=False)
     )
 
 
@@ -74,7 +68,11 @@ class Tally:
     @property
     def right(self) -> int:
         """How many were right."""
-        return next(hands for call, hands in zip(self.calls, self.hands, strict=True) if call.right)
+        return self.hands[self._answer]
+
+    @property
+    def _answer(self) -> int:
+        return [call.right for call in self.calls].index(True)
 
     @property
     def holds(self) -> tuple[Call, ...]:
@@ -88,35 +86,25 @@ class Tally:
         """How many were right, and what the largest part of the others believes."""
         if not self.all:
             return "No hands were counted."
-        answer = next(call for call in self.calls if call.right)
-        said = f"{self.right} of {self.all} right ({answer.said})."
+        said = f"{self.right} of {self.all} right ({self.calls[self._answer].said})."
         if not self.holds:
             return said
         each = self.hands[self.calls.index(self.holds[0])]
         held = " ".join(f"{call.said}: {call.stands_for}" for call in self.holds)
         # The most hands are not always most of the hands.
-        if len(self.holds) > 1:
-            start = "As many each"
-        elif 2 * each > self.all - self.right:
-            start = "Most of the others"
-        else:
-            start = "The largest part of the others"
-        return f"{said} {start}, {each}, said {held}"
+        most = 2 * each > self.all - self.right
+        start = "Most of the others" if most else "The largest part of the others"
+        return f"{said} {start if len(self.holds) == 1 else 'As many each'}, {each}, said {held}"
 
-    def table(self) -> Table:
+    def table(self, *, title: str) -> Table:
         """The calls with their hands, and what each stands for."""
+        shares = [f"{hands / self.all:.0%}" if self.all else "" for hands in self.hands]
         rows = tuple(
-            (
-                call.letter,
-                call.said,
-                str(hands),
-                f"{hands / self.all:.0%}" if self.all else "",
-                call.meaning,
-            )
-            for call, hands in zip(self.calls, self.hands, strict=True)
+            (call.letter, call.said, str(hands), share, call.meaning)
+            for call, hands, share in zip(self.calls, self.hands, shares, strict=True)
         )
         return Table(
-            self.question.asks,
+            title,
             ("call", "answer", "hands", "of all", "what it stands for"),
             rows,
             note=self.sentence,
@@ -124,26 +112,18 @@ class Tally:
         )
 
 
-def tally(question: Question, *, counts: Sequence[int] | Mapping[str, int]) -> Tally:
-    """Which misconception a room holds."""
+def tally(question: Question, *, counts: Sequence[int]) -> Tally:
+    """Which misconception a room holds, by the hands for each call."""
     called = calls(question)
     letters = [call.letter for call in called]
-    if isinstance(counts, Mapping):
-        unknown = [letter for letter in counts if letter.upper() not in letters]
-        if unknown:
-            raise ValueError(f"read {unknown[0]!r}: no such call; type {', '.join(letters)}")
-        by_letter = {letter.upper(): hands for letter, hands in counts.items()}
-        hands = [by_letter.get(letter, 0) for letter in letters]
-    else:
-        hands = list(counts)
-        if len(hands) != len(called):
-            raise ValueError(
-                f"read {len(hands)} counts; there are {len(called)} calls, {', '.join(letters)}"
-            )
-    for letter, many in zip(letters, hands, strict=True):
+    if len(counts) != len(called):
+        raise ValueError(
+            f"read {len(counts)} counts; there are {len(called)} calls, {', '.join(letters)}"
+        )
+    for letter, many in zip(letters, counts, strict=True):
         if not isinstance(many, int) or isinstance(many, bool) or many < 0:
             raise ValueError(f"read {many!r} hands for {letter}; type a whole number, 0 or more")
-    return Tally(question, called, tuple(hands))
+    return Tally(question, called, tuple(counts))
 
 
 def asked(plan: Plan, *, lesson: int) -> tuple[Question, ...]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from functools import cache
 from typing import Literal
 
@@ -37,9 +37,9 @@ class Saving:
 
     key: str
     words: str
-    minutes: Mapping[int, Mapping[Pace, float]]
+    minutes: dict[int, Mapping[Pace, float]]
     source: str
-    days: Mapping[int, int] = field(default_factory=dict)
+    days: dict[int, int]
 
 
 @cache
@@ -68,34 +68,25 @@ def savings() -> tuple[Saving, ...]:
     """What can be spared, each with its minutes by step."""
     found: dict[str, Saving] = {}
     for row in read_table("classroom/savings.csv"):
-        step = {int(row["step"]): {pace: float(row[pace]) for pace in PACES}}
-        old = found.get(row["key"])
-        more = {**old.minutes, **step} if old else step
-        days = {**(old.days if old else {})}
+        key, step = row["key"], int(row["step"])
+        one = found.setdefault(key, Saving(key, row["saving"], {}, row["source"], {}))
+        one.minutes[step] = {pace: float(row[pace]) for pace in PACES}
         if row["day"]:
-            days[int(row["step"])] = int(row["day"])
-        found[row["key"]] = Saving(row["key"], row["saving"], more, row["source"], days)
+            one.days[step] = int(row["day"])
     return tuple(found.values())
 
 
 def spared(steps: Sequence[Step], *, by: Iterable[Saving]) -> tuple[Step, ...]:
     """The steps with some savings taken."""
-    chosen = tuple(by)
-    return tuple(
-        replace(
-            step,
-            day=min([step.day, *(row.days.get(step.number, step.day) for row in chosen)]),
-            minutes={
-                pace: max(
-                    0.0,
-                    step.minutes[pace]
-                    - sum(row.minutes.get(step.number, {}).get(pace, 0.0) for row in chosen),
-                )
-                for pace in PACES
-            },
-        )
-        for step in steps
-    )
+    for saving in by:
+        steps = [_less(step, saving) for step in steps]
+    return tuple(steps)
+
+
+def _less(step: Step, saving: Saving) -> Step:
+    spare = saving.minutes.get(step.number, {})
+    minutes = {pace: max(0.0, step.minutes[pace] - spare.get(pace, 0.0)) for pace in PACES}
+    return replace(step, minutes=minutes, day=min(step.day, saving.days.get(step.number, step.day)))
 
 
 def critical_path(steps: Sequence[Step], *, pace: Pace) -> tuple[float, tuple[int, ...]]:
@@ -130,11 +121,6 @@ def helped(paces: Sequence[Pace], *, helpers: int, each: int = SITS_WITH) -> tup
     """The paces of a class with its helpers."""
     if helpers < 0 or each < 0:
         raise ValueError(f"{min(helpers, each)} helpers or students each; type 0 or more")
-    hands = helpers * each
-    found: list[Pace] = []
-    for pace in paces:
-        if pace == "slow" and hands:
-            hands -= 1
-            pace = "novice"
-        found.append(pace)
-    return tuple(found)
+    slow = [place for place, pace in enumerate(paces) if pace == "slow"]
+    sat_with = slow[: helpers * each]
+    return tuple("novice" if place in sat_with else pace for place, pace in enumerate(paces))

@@ -6,8 +6,7 @@ from collections.abc import Callable, Iterator, Sequence
 from itertools import pairwise
 
 from toolkit.classroom.scheduling import Timetable, span
-from toolkit.pictures import Picture, timetable_picture
-from toolkit.pictures.timetable import Bit, Kind, Row, Weekend
+from toolkit.pictures import Bit, Kind, Picture, Row, Weekend, timetable_picture
 
 
 def drawn(

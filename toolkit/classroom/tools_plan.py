@@ -7,9 +7,9 @@ from math import ceil
 
 from toolkit.classroom.hours import TimeOfDay
 from toolkit.classroom.scheduling import Timetable, shared_tools
-from toolkit.classroom.wall_sheet import spans
+from toolkit.classroom.wall_sheet import called, spans
 from toolkit.files import Student
-from toolkit.results import Table, read_table
+from toolkit.results import Table, capital, read_table
 
 HONING = 8  # minutes of one refresh at most, common practice, no source [min]
 GRINDING = (15, 20)  # minutes of one iron, common practice, no source [min]
@@ -21,25 +21,15 @@ def shared_table(timed: Timetable, *, on_hand: Mapping[str, int]) -> Table:
     rows = []
     for tool, many in usual.items():
         steps = {step.number for step in timed.steps if step.tool == tool}
-        waited = [
+        waited = {
             timed.number(bar.student) for bar in timed.bars if bar.queued and bar.step in steps
-        ]
-        rows.append(
-            (
-                tool,
-                str(on_hand.get(tool, "not told")),
-                str(many),
-                spans(sorted(steps)),
-                str(most_at_once(timed, steps=steps)),
-                f"{timed.queued[tool]:.0f} min",
-                spans(sorted(set(waited))) or "nobody",
-            )
-        )
-    rows += [
-        (tool, str(count), "", "", "", "", "")
-        for tool, count in on_hand.items()
-        if tool not in usual
-    ]
+        }
+        at_once = str(most_at_once(timed, steps=steps))
+        queues = (at_once, f"{timed.queued[tool]:.0f} min", spans(waited) or "nobody")
+        on = str(on_hand.get(tool, "not told"))
+        rows.append((tool, on, str(many), spans(steps), *queues))
+    others = [(tool, str(count)) for tool, count in on_hand.items() if tool not in usual]
+    rows += [(*other, "", "", "", "", "") for other in others]
     return Table(
         "Shared tools",
         ("tool", "on hand", "usual", "steps", "most at once", "waited for", "by students"),
@@ -97,23 +87,15 @@ def irons_table(timed: Timetable, *, benches: int, students: int) -> Table:
 
 def honing_table(timed: Timetable, *, clock: TimeOfDay, students: Sequence[Student]) -> Table:
     """Who goes to the stones when."""
-    known = {step.number for step in timed.steps}
-    moments = [
-        row for row in read_table("classroom/honing.csv") if int(row["before_step"]) in known
-    ]
-    begins = {(bar.student, bar.step): bar.start for bar in timed.bars}
+    moments = read_table("classroom/honing.csv")
+    begins = {(bar.step, bar.student): bar.start for bar in timed.bars}
+    times = [[begins[int(row["before_step"]), n] for n in timed.students] for row in moments]
     rows = tuple(
-        (
-            f"student {student.number}",
-            *(clock.shown(begins[(place, int(row["before_step"]))]) for row in moments),
-        )
-        for place, student in enumerate(students, 1)
+        (student.called, *map(clock.shown, own))
+        for student, own in zip(students, zip(*times, strict=True), strict=True)
     )
     stones = timed.tools.get("stone station", 0)
-    crowds = []
-    for row in moments:
-        times = [begins[(n, int(row["before_step"]))] for n in timed.students]
-        crowds.append(max(sum(t <= other < t + HONING for other in times) for t in times))
+    crowd = max(sum(t <= other < t + HONING for other in row) for row in times for t in row)
     low, high = (sum(int(row[key]) for row in moments) for key in ("low", "high"))
     return Table(
         "Who hones when",
@@ -122,7 +104,7 @@ def honing_table(timed: Timetable, *, clock: TimeOfDay, students: Sequence[Stude
         note=f"About these times, to 5 min. Each refresh takes 5 to {HONING} min, {low} to {high} "
         "min for each student beside step 4; they are not in the timetable: send people in waits "
         f"and breaks. There {'is' if stones == 1 else 'are'} {stones} stone "
-        f"station{'' if stones == 1 else 's'}; at most {max(crowds, default=0)} come within "
+        f"station{'' if stones == 1 else 's'}; at most {crowd} come within "
         f"{HONING} min of one another. Common practice, no source.",
     )
 
@@ -132,9 +114,8 @@ def handed(students: Sequence[Student]) -> str:
     left = [student.number for student in students if student.hand == "left"]
     if not left:
         return ""
-    who = f"{'Student' if len(left) == 1 else 'Students'} {spans(left)}"
     verb = "works" if len(left) == 1 else "work"
     return (
-        f"{who} {verb} left-handed: ploughs are handed, so set one aside, and a shooting board "
-        "that shoots the other way; seat them where their sawing elbow has room."
+        f"{capital(called(left))} {verb} left-handed: ploughs are handed, so set one aside, and a "
+        "shooting board that shoots the other way; seat them where their sawing elbow has room."
     )

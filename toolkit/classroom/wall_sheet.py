@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 
 from toolkit.plan import Plan
@@ -19,13 +19,13 @@ class Group:
     students: tuple[int, ...]
     plan: Plan
 
-    @property
-    def who(self) -> str:
-        """The students in words: ``students 1 to 3 and 8``."""
-        return f"student{'' if len(self.students) == 1 else 's'} {spans(self.students)}"
+
+def called(students: Collection[int]) -> str:
+    """Students in words: ``students 1 to 3 and 8``."""
+    return f"student{'' if len(students) == 1 else 's'} {spans(students)}"
 
 
-def spans(numbers: Sequence[int]) -> str:
+def spans(numbers: Collection[int]) -> str:
     """Numbers in words, runs of three or more as spans.
 
     >>> spans([1, 2, 3, 5, 6, 8])
@@ -72,7 +72,7 @@ def setting_tables(found: Sequence[Group]) -> tuple[Table, ...]:
         tables.append(
             Table(
                 f"Settings, {', '.join(letters)}",
-                ("tool", *(f"{group.letter}: {group.who}" for group in some)),
+                ("tool", *(f"{group.letter}: {called(group.students)}" for group in some)),
                 tuple((tool, *(of.get(tool, "not used") for of in values)) for tool in tools),
                 note="Set once, try on waste, leave set. Which line goes where is on the handout.",
             )

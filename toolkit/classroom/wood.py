@@ -2,15 +2,45 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from toolkit.plan import Plan
 from toolkit.results import Part
-from toolkit.stock import GAP, Blank, Board, ClassLaid, Defect, Laid, blanks_of, lay_out_class
+from toolkit.stock import GAP, Blank, Board, ClassLaid, Laid, blanks_of, lay_out_class
 
 SHORTEST_REST = 100.0  # custom, no source: a shorter end of a board is an offcut [mm]
 TIME_LIMIT = 4.0  # for a proof; the first layout is there at once [s]
+
+
+# Names of parts on a drawing that is full of them.
+BRIEF = {"side": "s", "back": "bk", "front": "fr", "bottom": "bt", "batten": "bn", "practice": "ps"}
+
+
+@dataclass(frozen=True, slots=True, order=True)
+class Owned:
+    """A part and whose it is: of a student or of a spare set (``kind``), by number."""
+
+    kind: str
+    number: int
+    part: str
+
+    @property
+    def called(self) -> str:
+        """Whose it is, in words."""
+        return f"{self.kind} {self.number}"
+
+    @property
+    def name(self) -> str:
+        """It in words: ``student 3: side 1``."""
+        return f"{self.called}: {self.part}"
+
+    @property
+    def brief(self) -> str:
+        """A name so short that it has room beside the numbers of the cuts."""
+        word, _, which = self.part.partition(" ")
+        code = BRIEF.get(word, word) + (which if which.isdigit() else "")
+        return f"{'S' if self.kind == 'spare' else ''}{self.number} {code}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,13 +49,15 @@ class ClassWood:
 
     ``laid`` has the students' parts on the boards on hand, ``extra`` the spare sets and practice
     sticks on what those boards have left; each is None where there was no board or no part.
-    ``needed`` are all parts, ``missing`` those to be bought. [mm]
+    ``needed`` are all parts, ``missing`` those to be bought; ``owners`` says by name whose each
+    is. [mm]
     """
 
     laid: ClassLaid | None
     extra: ClassLaid | None
     needed: tuple[Blank, ...]
     missing: tuple[Blank, ...]
+    owners: Mapping[str, Owned]
 
     @property
     def boards(self) -> tuple[Laid, ...]:
@@ -39,18 +71,19 @@ class ClassWood:
         return {piece.part: laid.board.name for laid in self.boards for piece in laid.pieces}
 
 
-def parts_of(plan: Plan, *, whose: str) -> tuple[Blank, ...]:
-    """A box's rough parts with the name of whose they are: ``student 3: side 1``. [mm]"""
-    return tuple(replace(b, name=f"{whose}: {b.name}") for b in blanks_of(plan.parts))
+def owned(blanks: Iterable[Blank], *, kind: str, number: int) -> list[tuple[Owned, Blank]]:
+    """Rough parts under names that say whose they are, each with its owner. [mm]"""
+    named = [(Owned(kind, number, blank.name), blank) for blank in blanks]
+    return [(owner, replace(blank, name=owner.name)) for owner, blank in named]
 
 
-def practice_stick(plan: Plan, *, whose: str, length: float) -> tuple[Blank, ...]:
-    """A stick like a side's to practise the joint on. [mm]"""
+def practice_stick(plan: Plan, *, length: float) -> tuple[Blank, ...]:
+    """A stick like a side's to practise the joint on, where it has a length. [mm]"""
     side: Part = plan.part("side")
     width, thickness = side.rough_width.value, side.rough_thickness.value
     if not length:
         return ()
-    return (Blank(f"{whose}: practice stick", length, width, thickness, side.wood, thickness),)
+    return (Blank("practice stick", length, width, thickness, side.wood, thickness),)
 
 
 def class_wood(
@@ -63,15 +96,20 @@ def class_wood(
     seconds: float = TIME_LIMIT,
 ) -> ClassWood:
     """Lay out a class, its students first."""
-    own = [b for n, plan in plans.items() for b in parts_of(plan, whose=f"student {n}")]
-    more = [b for n in range(1, sets + 1) for b in parts_of(spare, whose=f"spare {n}")]
+    own, more = [], []
     for number, plan in plans.items():
-        more += practice_stick(plan, whose=f"student {number}", length=practice)
-    laid = _laid(own, boards, seconds)
+        own += owned(blanks_of(plan.parts), kind="student", number=number)
+    for number in range(1, sets + 1):
+        more += owned(blanks_of(spare.parts), kind="spare", number=number)
+    for number, plan in plans.items():
+        more += owned(practice_stick(plan, length=practice), kind="student", number=number)
+    owners = {blank.name: owner for owner, blank in (*own, *more)}
+    parts, extras = ([blank for _, blank in some] for some in (own, more))
+    laid = _laid(parts, boards, seconds)
     rests = list(_rests(laid.boards)) if laid else list(boards)
-    extra = _laid(more, rests, seconds)
-    missing = (*(laid.missing if laid else own), *(extra.missing if extra else more))
-    return ClassWood(laid, extra, (*own, *more), missing)
+    extra = _laid(extras, rests, seconds)
+    missing = (*(laid.missing if laid else parts), *(extra.missing if extra else extras))
+    return ClassWood(laid, extra, (*parts, *extras), missing, owners)
 
 
 def _laid(blanks: Sequence[Blank], boards: Sequence[Board], seconds: float) -> ClassLaid | None:
@@ -89,21 +127,12 @@ def _rests(laid: Sequence[Laid]) -> Iterator[Board]:
         if not start:
             yield board
         elif board.length - start >= SHORTEST_REST:
-            yield Board(
-                name=f"rest of {board.name}",
-                species=board.species,
-                length=board.length - start,
-                width=board.width,
-                thickness=board.thickness,
-                defects=tuple(
-                    Defect(
-                        row.kind,
-                        max(row.from_along - start, 0.0),
-                        row.from_across,
-                        row.to_along - start,
-                        row.to_across,
-                    )
-                    for row in board.defects
-                    if row.to_along > start
-                ),
+            defects = tuple(
+                replace(
+                    row, from_along=max(row.from_along - start, 0.0), to_along=row.to_along - start
+                )
+                for row in board.defects
+                if row.to_along > start
             )
+            length = board.length - start
+            yield replace(board, name=f"rest of {board.name}", length=length, defects=defects)

@@ -2,74 +2,84 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 
-from toolkit.classroom.contents import Plans, each, prose
-from toolkit.classroom.kits import TO_BUY, kit
-from toolkit.classroom.shopping import stick_table, sticks
-from toolkit.classroom.volumes import board_table, volume_table
-from toolkit.classroom.wood import ClassWood
-from toolkit.document import Figure, Section
+from toolkit.classroom.contents import Plans
+from toolkit.classroom.wood import BRIEF, ClassWood, Owned, class_wood
+from toolkit.classroom.wood_tables import (
+    TO_BUY,
+    board_table,
+    kit,
+    stick_table,
+    sticks,
+    volume_table,
+)
+from toolkit.document import Figure, Section, TableBlock
 from toolkit.files import WeekendClass
 from toolkit.measures import Rule
 from toolkit.plan import Plan
 from toolkit.results import capital
-from toolkit.stock import Laid, cut_table, order_by, piece_table
+from toolkit.stock import (
+    Laid,
+    LaidPart,
+    Strip,
+    cut_table,
+    order_by,
+    piece_table,
+    sets_needed,
+)
 
-# Names of parts on a drawing that is full of them.
-BRIEF = {"side": "s", "back": "bk", "front": "fr", "bottom": "bt", "batten": "bn", "practice": "ps"}
 
-
-def _order(taught: WeekendClass) -> str:
+def pages(taught: WeekendClass, plans: Plans, *, spare: Plan) -> list[tuple[str, list[Section]]]:
+    """The pages of the wood, reckoned from one layout; each first says what it says in short."""
     buying = taught.buying
-    return order_by(
-        taught.day.dates[0], settling_days=buying.settling_days, delivery_days=buying.delivery_days
-    ).sentence
+    sets = sets_needed(len(plans), spare=buying.spare) - len(plans)
+    wood = class_wood(plans, boards=taught.boards, spare=spare, sets=sets, practice=buying.practice)
+    packed = kits(taught, plans, wood, spare=spare)
+    return [shopping(taught, wood), packed, boards(taught, wood)]
 
 
 def shopping(taught: WeekendClass, wood: ClassWood) -> tuple[str, list[Section]]:
-    """What to buy and by when; first what it says in short."""
+    """What to buy and by when."""
     rule, buying = taught.rule, taught.buying
     bought = sticks(wood.missing, longest=buying.longest)
-    order = _order(taught)
+    order = order_by(
+        taught.day.dates[0], settling_days=buying.settling_days, delivery_days=buying.delivery_days
+    ).sentence
     said = (
         f"{len(bought)} stick{'' if len(bought) == 1 else 's'} to buy. {order}"
         if bought
         else "Nothing to buy: the boards on hand give every part."
     )
+    rows = stick_table(bought, owners=wood.owners, rule=rule)
     volumes = volume_table(wood.missing, title="To buy, by volume", waste=buying.waste, rule=rule)
-    blocks = each(stick_table(bought, rule=rule), volumes) if bought else ()
-    hand = each(board_table(taught.boards, laid=wood.boards, rule=rule)) if taught.boards else ()
+    none = "" if taught.boards else "No boards are told of."
+    hand = board_table(taught.boards, laid=wood.boards, rule=rule)
+    spare = (
+        f"With {buying.spare:.0%} of sets in reserve and practice sticks, whether on hand or to be "
+        "bought."
+    )
     whole = volume_table(wood.needed, title="All wood of the class", waste=buying.waste, rule=rule)
     return said, [
-        Section("buy", "To buy", said, blocks),
-        Section("hand", "On hand", "" if hand else "No boards are told of.", hand),
-        Section(
-            "all",
-            "All that the class needs",
-            f"With {buying.spare:.0%} of sets in reserve and practice sticks, whether on hand or "
-            "to be bought.",
-            each(whole),
-        ),
+        Section.of("buy", "To buy", said, *([rows, volumes] if bought else [])),
+        Section.of("hand", "On hand", none, hand),
+        Section.of("all", "All that the class needs", spare, whole),
     ]
 
 
 def kits(
-    taught: WeekendClass, plans: Plans, wood: ClassWood, *, spare: Plan, sets: int
+    taught: WeekendClass, plans: Plans, wood: ClassWood, *, spare: Plan
 ) -> tuple[str, list[Section]]:
     """The kits to pack, a table for each student."""
-    practice = taught.buying.practice
     tables = []
     for student in taught.students:
-        if (plan := plans.get(student.number)) is None:
-            continue
-        remark = "Left-handed." if student.hand == "left" else ""
-        tables.append(
-            kit(plan, whose=student.called, places=wood.places, practice=practice, remark=remark)
-        )
-    reserve = [
-        kit(spare, whose=f"spare {number}", places=wood.places) for number in range(1, sets + 1)
-    ]
+        if (plan := plans.get(student.number)) is not None:
+            remark = "Left-handed." if student.hand == "left" else ""
+            tables.append(kit(plan, wood=wood, whose=student.called, remark=remark))
+    spares = dict.fromkeys(one.called for one in wood.owners.values() if one.kind == "spare")
+    reserve = [kit(spare, wood=wood, whose=whose) for whose in spares]
+    kept, apart = ([TableBlock(one, kept=True) for one in some] for some in (tables, reserve))
     many = sum(len(table.rows) for table in tables)
     short = sum(row[3] == TO_BUY for table in tables for row in table.rows)
     said = f"{len(tables)} kits of {many} pieces" + (f", {short} of them to buy." if short else ".")
@@ -78,8 +88,8 @@ def kits(
         "it comes off the saw, and put the handout and the rubric in."
     )
     return said, [
-        Section("kits", "A kit for each student", words, each(*tables, kept=True)),
-        Section("reserve", "Sets in reserve", "", each(*reserve, kept=True)),
+        Section.of("kits", "A kit for each student", words, *kept),
+        Section.of("reserve", "Sets in reserve", "", *apart),
     ]
 
 
@@ -90,53 +100,33 @@ def boards(taught: WeekendClass, wood: ClassWood) -> tuple[str, list[Section]]:
     extra = f"Spares and practice: {wood.extra.sentence(rule)}" if wood.extra else ""
     rows = []
     for number, laid in enumerate(wood.boards, 1):
-        blocks = (
-            _drawn_board(laid, rule),
-            *each(cut_table(laid, rule=rule), piece_table(laid, rule=rule)),
-        )
-        words = laid.sentence(rule)
-        rows.append(Section(f"board-{number}", capital(laid.board.name), words, blocks))
+        cuts, pieces = cut_table(laid, rule=rule), piece_table(laid, rule=rule)
+        drawing = _drawn_board(laid, wood.owners, rule)
+        title, words = capital(laid.board.name), laid.sentence(rule)
+        rows.append(Section.of(f"board-{number}", title, words, drawing, cuts, pieces))
     alike = wood.laid is not None and wood.laid.alike
-    told = prose(
+    told = (
         extra,
         "On the drawings 3 s1 is side 1 of student 3 and S2 lid the lid of spare set 2: "
         + ", ".join(f"{code} {word}" for word, code in BRIEF.items())
         + ". Where a name has no room, the saw cut's number leads to it in the table.",
         "Parts that are nearly alike are sawn to the larger of them." if alike else "",
-        _missing(wood),
+        f"To be bought: {', '.join(one.name for one in wood.missing)}." if wood.missing else "",
     )
-    return said, [Section("proof", "Is it enough", said, told), *rows]
+    return said, [Section.of("proof", "Is it enough", said, *told), *rows]
 
 
-def _drawn_board(laid: Laid, rule: Rule) -> Figure:
+def _drawn_board(laid: Laid, owners: Mapping[str, Owned], rule: Rule) -> Figure:
     """A board with its parts under short names."""
     from toolkit.pictures import board_picture
 
-    sections = tuple(
-        replace(
-            section,
-            strips=tuple(
-                replace(strip, pieces=tuple(replace(p, part=_brief(p.part)) for p in strip.pieces))
-                for strip in section.strips
-            ),
-        )
-        for section in laid.sections
-    )
+    def brief(piece: LaidPart) -> LaidPart:
+        return replace(piece, part=owners[piece.part].brief)
+
+    def short(strip: Strip) -> Strip:
+        return replace(strip, pieces=tuple(map(brief, strip.pieces)))
+
+    sections = [replace(one, strips=tuple(map(short, one.strips))) for one in laid.sections]
     # A class is laid out for the least wood: its looks are not weighed, so they are not told.
-    brief = replace(laid, sections=sections)
-    return Figure(board_picture(laid.board, brief, rule=rule, paper=True, looks=False))
-
-
-def _brief(name: str) -> str:
-    """A part's name so short that it has room beside the numbers of the cuts."""
-    whose, _, part = name.partition(": ")
-    who, _, number = whose.partition(" ")
-    word, _, which = part.partition(" ")
-    code = BRIEF.get(word, word)
-    return f"{'S' if who == 'spare' else ''}{number} {code}{which if which.isdigit() else ''}"
-
-
-def _missing(wood: ClassWood) -> str:
-    if not wood.missing:
-        return ""
-    return f"To be bought: {', '.join(blank.name for blank in wood.missing)}."
+    drawn = replace(laid, sections=tuple(sections))
+    return Figure(board_picture(laid.board, drawn, rule=rule, paper=True, looks=False))

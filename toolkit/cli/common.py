@@ -14,7 +14,7 @@ from toolkit.plan import Plan, plan as planned
 DONE, WONT_WORK, CANT_READ, BROKEN_OFF = 0, 1, 2, 130
 
 
-def read_plan(path: str) -> Plan:
+def read_plan(path: str | Path) -> Plan:
     """The plan of a box file."""
     return planned(read_box(Path(path)))
 

@@ -42,29 +42,20 @@ def add_arguments(command: argparse.ArgumentParser) -> None:
     command.add_argument(
         "--json", action="store_true", help="as data for other programs, all lengths in mm"
     )
-    known = [*(f"  {name}=LENGTH  {words}" for name, words in WITH_LENGTH.items())]
-    known += [f"  {name}  {words}" for name, words in WITHOUT.items()]
-    stages = [f"  {name}  {words}" for name, words in STAGES.items()]
-    command.epilog = "\n".join(["what went wrong:", *known, "", "stages:", *stages])
+    known = {**{f"{name}=LENGTH": words for name, words in WITH_LENGTH.items()}, **WITHOUT}
+    rows, stages = ([f"  {n}  {words}" for n, words in of.items()] for of in (known, STAGES))
+    command.epilog = "\n".join(["what went wrong:", *rows, "", "stages:", *stages])
 
 
 def _mishap(words: list[str], args: argparse.Namespace) -> Mishap:
     """``front_length=125.2mm``, ``front_length 125.2 mm`` and ``lap_through`` alike."""
     what, _, text = " ".join(words).replace("=", " ", 1).partition(" ")
     what, text = what.strip().replace("-", "_"), text.strip()
-    value = None
-    if text and (what in WITH_LENGTH):
-        value = length(text, what=what, allow="zero")
-    elif text:
-        raise ValueError(_no_length(what, text))
+    if text and what in WITHOUT:
+        raise ValueError(f"read {text!r} after {what}, which goes without a length; leave it out")
+    wanted = text and what in WITH_LENGTH
+    value = length(text, what=what, allow="zero") if wanted else None
     return Mishap(what, value, stage=args.stage, corner=args.corner, tail=args.tail)
-
-
-def _no_length(what: str, text: str) -> str:
-    if what in WITHOUT:
-        return f"read {text!r} after {what}, which goes without a length; leave it out"
-    Mishap(what)  # its own refusal is the better one
-    raise AssertionError(what)
 
 
 def run(args: argparse.Namespace) -> int:

@@ -36,7 +36,10 @@ def add_arguments(command: argparse.ArgumentParser) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Write the sheets; 1 where the box won't work, and nothing where there is no such box."""
-    _check(args.output, args.box)
+    check_output(args.output, inputs=[args.box], endings=ENDINGS)
+    # The pages that lie there already are written over, too.
+    for _, page in _numbered(args.output) if args.output.suffix.lower() == ".svg" else ():
+        check_output(page, inputs=[args.box], endings=ENDINGS)
     plan = read_plan(args.box)
     if not plan.design.exists:
         _say(plan, "No sheets are written")
@@ -51,7 +54,7 @@ def run(args: argparse.Namespace) -> int:
     else:
         written = _svg_files(pages, args.output)
         print(f"Written: {written[0]} to {written[-1].name}, {count}")
-        old = _left_over(args.output, len(pages))
+        old = [path for number, path in _numbered(args.output) if number > len(pages)]
         if old:
             print(f"Of an earlier plan, and not touched: {', '.join(path.name for path in old)}")
     print("Print at 100 %, “actual size”, and measure the bars before you trust the print.")
@@ -79,19 +82,6 @@ def _svg_files(pages: Sequence[SheetPage], path: Path) -> list[Path]:
         write_file(file, svg_with_face(page.svg).encode(), error=FileError)
         written.append(file)
     return written
-
-
-def _check(output: Path, box: str) -> None:
-    """Refuse an output that is the box or can't be written: the name itself and its pages."""
-    check_output(output, inputs=[box], endings=ENDINGS)
-    if output.suffix.lower() == ".svg":
-        for _, page in _numbered(output):
-            check_output(page, inputs=[box], endings=ENDINGS)
-
-
-def _left_over(path: Path, count: int) -> list[Path]:
-    """Pages of a longer plan that was written under the same name."""
-    return [file for number, file in _numbered(path) if number > count]
 
 
 def _numbered(path: Path) -> list[tuple[int, Path]]:

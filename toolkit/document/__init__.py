@@ -5,7 +5,7 @@ an `Edition` says for whom it is rendered and in whose English. What a page says
 the rest points to, and which captions are heard rather than seen is decided on blocks.
 
 ======================================================  ===========================================
-a sentence, prose in markdown, a list, a heading        ``Sentence Prose Bullets Heading``
+a sentence, prose in markdown, a list, a heading        ``Sentence Prose Listing Heading``
 a picture, a table, findings, a formula                 ``Figure TableBlock FindingsBlock Formula``
 blocks under a heading; each shown once in a document   ``Section``, ``shown_once``
 whom a block is rendered for                            ``Edition``, ``PAPER``, ``SCREEN``
@@ -16,9 +16,9 @@ a table or findings as lines for a terminal             ``as_text``, ``findings_
 
 from toolkit.document.blocks import (
     Block,
-    Bullets,
     FindingsBlock,
     Heading,
+    Listing,
     OtherHtml,
     Prose,
     Sentence,

@@ -141,15 +141,17 @@ class Heading(Block):
 
 
 @dataclass(frozen=True, slots=True)
-class Bullets(Block):
-    """A list without an order."""
+class Listing(Block):
+    """Rows of words: each is put into the HTML ``row``, escaped, and all of them into ``whole``."""
 
-    items: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+    row: str = "<li>{}</li>"
+    whole: str = "<ul>{}</ul>"
 
     def html(self, edition: Edition = PAPER) -> str:
         """It as a list."""
-        rows = "".join(f"<li>{escape(edition.spell(item))}</li>" for item in self.items)
-        return f"<ul>{rows}</ul>"
+        rows = ([escape(edition.spell(words)) for words in row] for row in self.rows)
+        return self.whole.format("".join(self.row.format(*row) for row in rows))
 
 
 @dataclass(frozen=True, slots=True)
@@ -168,7 +170,7 @@ class FindingsBlock(Block):
 
 @dataclass(frozen=True, slots=True)
 class OtherHtml(Block):
-    """What an object from elsewhere shows of itself, such as a teacher's own figure."""
+    """HTML as it is: a page's own form, or what a teacher's object shows of itself."""
 
     markup: str
 

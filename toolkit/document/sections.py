@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from toolkit.document.blocks import Block, Pointer, TextBlock
+from toolkit.document.blocks import Block, Pointer, Sentence, TextBlock
 from toolkit.document.shown import TableBlock
+from toolkit.results import Table
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,10 +20,22 @@ class Section:
     blocks: tuple[Block, ...]
     short: str = ""
 
+    @classmethod
+    def of(cls, id: str, heading: str, words: str = "", *content: Block | Table | str) -> Section:
+        """A section of blocks, tables and sentences; an empty table or sentence is left out."""
+        held = (one for one in content if (one.rows if isinstance(one, Table) else one))
+        return cls(id, heading, words, tuple(map(_block, held)))
+
     @property
     def name(self) -> str:
         """What the contents and pointers call it."""
         return self.short or self.heading
+
+
+def _block(content: Block | Table | str) -> Block:
+    if isinstance(content, Table):
+        return TableBlock(content)
+    return Sentence(content) if isinstance(content, str) else content
 
 
 def shown_once(sections: Sequence[Section]) -> tuple[Section, ...]:

@@ -1,5 +1,3 @@
 """The handout: one self-contained HTML file of a student's own numbers, to print."""
 
-from toolkit.handout.page import handout, write_handout
-
-__all__ = ["handout", "write_handout"]
+from toolkit.handout.page import handout, printed

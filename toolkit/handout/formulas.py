@@ -24,7 +24,7 @@ COEFFICIENTS = (
 )
 
 
-def formulas(plan: Plan) -> tuple[Block, ...]:
+def formula_blocks(plan: Plan) -> tuple[Block, ...]:
     """The formulas of a box that exists, under a heading of their own."""
     rows = (*_moisture(plan), *_movement(plan), *_sums(plan), *_joint(plan), *_stick(plan))
     return Heading("The formulas they rest on"), *rows
@@ -121,15 +121,9 @@ def _joint(plan: Plan) -> Iterator[Formula]:
     )
     if back.step is None or corner.half_pin is None or corner.pin is None:
         return
-    height, half, pin, step = (
-        _words(rule.exact(value, unit=unit))
-        for value, unit in (
-            (back.height, False),
-            (corner.half_pin, False),
-            (corner.pin, False),
-            (back.step, True),
-        )
-    )
+    sizes = (back.height, corner.half_pin, corner.pin)
+    height, half, pin = (_words(rule.exact(size, unit=False)) for size in sizes)
+    step = _words(rule.exact(back.step))
     yield Formula(
         "Step of the dividers, back corners",
         (

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import ast
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from hashlib import sha256
 from pathlib import Path
 from typing import Any
@@ -28,26 +27,6 @@ class LessonError(ValueError):
     """A lesson could not be put on paper; the message names the lesson and the cell."""
 
 
-@dataclass(frozen=True, slots=True)
-class Lesson:
-    """One lesson on paper: its number, its short name, its title and its blocks.
-
-    A title that a teacher wrote is ``typed``.
-    """
-
-    number: int
-    name: str
-    title: str
-    typed: bool
-    blocks: tuple[Block, ...]
-
-    @property
-    def section(self) -> Section:
-        """It as a section of a document."""
-        heading = f"Lesson {self.number}. {self.title}"
-        return Section(f"lesson-{self.number}", heading, "", self.blocks, self.name)
-
-
 def rack_of(plan: Plan) -> tuple[Board, ...]:
     """The boards that the lessons on paper speak of. [mm]"""
     with bound_to(plan.choices):
@@ -55,24 +34,23 @@ def rack_of(plan: Plan) -> tuple[Board, ...]:
 
 
 def on_paper(
-    plan: Plan,
-    *,
-    numbers: Sequence[int] | None = None,
-    told: Callable[[str], object] = lambda _: None,
-) -> tuple[Lesson, ...]:
-    """The lessons with the numbers of a box."""
+    plan: Plan, *, numbers: Sequence[int] | None, told: Callable[[str], object]
+) -> tuple[list[Section], list[str]]:
+    """The lessons with the numbers of a box, and the titles that a teacher wrote."""
     books = {int(path.name[:2]): path for path in lesson_files()}
-    wanted = list(books) if numbers is None else list(dict.fromkeys(numbers))
+    wanted = dict.fromkeys(books if numbers is None else numbers)
     for number in wanted:
         if number not in books:
             known = ", ".join(map(str, books))
             raise LessonError(f"there is no lesson {number}; the lessons are {known}")
-    made = []
+    sections, typed = [], []
     with bound_to(plan.choices):
         for number in wanted:
             told(f"lesson {number}")
-            made.append(_lesson(number, books[number]))
-    return tuple(made)
+            section, theirs = _lesson(number, books[number])
+            sections.append(section)
+            typed += theirs
+    return sections, typed
 
 
 def prose_mark(source: str) -> str:
@@ -80,12 +58,12 @@ def prose_mark(source: str) -> str:
     return sha256(source.encode("utf-8", "replace")).hexdigest()[:8]
 
 
-def _lesson(number: int, path: Path) -> Lesson:
-    book = nbformat.read(path, as_version=4)
+def _lesson(number: int, path: Path) -> tuple[Section, list[str]]:
+    """One lesson, and its title where a teacher wrote that."""
     names: dict[str, Any] = {}
-    title, typed = "", False
+    title, typed = "", []
     blocks: list[Block] = []
-    for place, cell in enumerate(book.cells, start=1):
+    for place, cell in enumerate(nbformat.read(path, as_version=4).cells, start=1):
         if SCREEN in cell.metadata.get("tags", []):
             continue
         if cell.cell_type == "markdown":
@@ -93,31 +71,31 @@ def _lesson(number: int, path: Path) -> Lesson:
             theirs = cell.metadata.get(OURS) != prose_mark(source)
             if not title:
                 first, _, source = source.partition("\n")
-                title, typed = first.lstrip("# ").strip(), theirs
+                title = first.lstrip("# ").strip()
+                typed = [title] if theirs else []
             if source.strip():
                 blocks.append(Prose(source, typed=theirs))
             continue
         try:
             value = _value(cell.source, names)
         except Exception as error:
-            raise LessonError(
-                f"lesson {number}, cell {place} ({cell.source.strip()}): {error}"
-            ) from error
+            cause = f"lesson {number}, cell {place} ({cell.source.strip()}): {error}"
+            raise LessonError(cause) from error
         if value is not None:
             blocks.append(_block(value))
-    name = f"Lesson {number}: {path.stem.partition('_')[2].replace('_', ' ')}"
-    return Lesson(number, name, title, typed, tuple(blocks))
+    short = f"Lesson {number}: {path.stem.partition('_')[2].replace('_', ' ')}"
+    heading = f"Lesson {number}. {title}"
+    return Section(f"lesson-{number}", heading, "", tuple(blocks), short), typed
 
 
 def _value(source: str, names: dict[str, Any]) -> Any:
     """Run a cell and give the value of its last line, as a notebook does."""
     tree = ast.parse(source)
-    last = tree.body.pop() if tree.body else None
-    if last is not None and not isinstance(last, ast.Expr):
-        tree.body.append(last)
-    exec(compile(tree, "<lesson>", "exec"), names)
+    last = tree.body[-1] if tree.body else None
     if not isinstance(last, ast.Expr):
+        exec(compile(tree, "<lesson>", "exec"), names)
         return None
+    exec(compile(ast.Module(tree.body[:-1], []), "<lesson>", "exec"), names)
     return eval(compile(ast.Expression(last.value), "<lesson>", "eval"), names)
 
 

@@ -4,19 +4,47 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from datetime import date
-from pathlib import Path
 
-from toolkit.document import LANGUAGE, Words, shown_once, spelling
+from toolkit.document import LANGUAGE, Section, Words, shown_once, spelling
 from toolkit.document.page import PAPERS, file_of, page
-from toolkit.files import FileError, write_file
+from toolkit.handout import reference
 from toolkit.handout.lessons import on_paper, rack_of
-from toolkit.handout.safety import CAUTIONS, LOCAL_RULES
-from toolkit.handout.sections import sections
+from toolkit.handout.sections import in_order_of_use
 from toolkit.handout.what_if import SCRIPT
 from toolkit.measures import whole
 from toolkit.pictures import for_paper, with_faces, worded
 from toolkit.plan import Plan
 from toolkit.stock import Board
+
+
+def printed(
+    sections: Sequence[Section],
+    *,
+    title: str,
+    of: str,
+    spell: Callable[[str], str],
+    words: Words,
+    paper: str,
+    css: str = "",
+    turned: str = "portrait",
+    **more: object,
+) -> str:
+    """Sections as one self-contained HTML page in the look of the handout."""
+    # What only some pages have.
+    values = {"name": "", "cautions": None, "script": ""} | more
+    made = page(
+        file_of("handout", "page.html.j2"),
+        spell=spell,
+        title=title,
+        of=of,
+        sections=sections,
+        language=LANGUAGE[words],
+        css=file_of("handout", "page.css") + css,
+        paper=PAPERS[paper],
+        turned=turned,
+        **values,
+    )
+    return with_faces(made)
 
 
 def handout(
@@ -63,47 +91,25 @@ def handout(
     """
     if paper not in PAPERS:
         raise ValueError(f'paper {paper!r} is not known; type "a4" or "letter"')
-    name = whole(name)
+    name, title = whole(name), plan.choices.title
     on = f"{day or date.today():%Y-%m-%d}"
     racks = (*boards, *(rack_of(plan) if lessons != () else ()))
-    typed = [plan.choices.title, name, *(board.name for board in racks)]
-    spell = spelling(words, typed=typed)
-    with for_paper(), worded(spell):
-        taught = on_paper(plan, numbers=lessons, told=told) if lessons != () else ()
+    typed = [title, name, *(board.name for board in racks)]
+    with for_paper(), worded(spelling(words, typed=typed)):
+        taught, titles = on_paper(plan, numbers=lessons, told=told)
         told("pictures and tables")
-        found = sections(plan, words=words, lessons=taught, boards=boards, paper=paper)
-        whose = f"{name} · " if name else ""
-        made = page(
-            file_of("handout", "page.html.j2"),
-            spell=spelling(words, typed=[*typed, *(one.title for one in taught if one.typed)]),
-            title=plan.choices.title,
-            language=LANGUAGE[words],
-            css=file_of("handout", "page.css"),
-            script=SCRIPT,
-            paper=PAPERS[paper],
+        found = in_order_of_use(plan, words=words, lessons=taught, boards=boards, paper=paper)
+        return printed(
+            shown_once(tuple(found)),
+            title=title,
+            of="handout",
+            spell=spelling(words, typed=[*typed, *titles]),
+            words=words,
+            paper=paper,
             name=name,
             byline=f"Outside {plan.outside}. {on}. Fingerprint {plan.fingerprint}.",
-            foot=f"{whose}{plan.choices.title} · {on} · {plan.fingerprint}",
-            cautions=CAUTIONS,
-            local_rules=LOCAL_RULES,
-            sections=shown_once(found),
+            foot=" · ".join(filter(None, (name, title, on, plan.fingerprint))),
+            cautions=reference.cautions(),
+            local_rules=reference.LOCAL_RULES,
+            script=SCRIPT,
         )
-    return with_faces(made)
-
-
-def write_handout(
-    plan: Plan,
-    path: Path,
-    *,
-    paper: str = "a4",
-    name: str = "",
-    words: Words = "british",
-    lessons: Sequence[int] | None = (),
-    boards: Sequence[Board] = (),
-    told: Callable[[str], object] = lambda _: None,
-) -> None:
-    """Write the handout as `handout` makes it; where something fails no half file is left."""
-    made = handout(
-        plan, paper=paper, name=name, words=words, lessons=lessons, boards=boards, told=told
-    )
-    write_file(path, made.encode(), error=FileError)

@@ -2,29 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator, Sequence
 
 from toolkit.box.joinery import glue_up_steps, line_table, step_table, transfer_steps
 from toolkit.document import (
-    PAPER,
     Block,
-    Bullets,
-    Edition,
     Figure,
     FindingsBlock,
+    Listing,
+    OtherHtml,
     Section,
-    Sentence,
-    TableBlock,
     Words,
 )
 from toolkit.handout import reference
-from toolkit.handout.formulas import formulas
-from toolkit.handout.lessons import Lesson
-from toolkit.handout.what_if import WhatIf, rings_frames
+from toolkit.handout.formulas import formula_blocks
+from toolkit.handout.what_if import ring_angles
 from toolkit.handout.yours import if_yours_measures
 from toolkit.pictures import (
-    SheetPage,
     board_picture,
     box_apart,
     corner_picture,
@@ -33,174 +27,120 @@ from toolkit.pictures import (
     sheet_pages,
 )
 from toolkit.plan import Plan, tables
-from toolkit.results import Finding, Table
+from toolkit.results import Table
 from toolkit.stock import Board, BoxLayouts, blanks_of, cut_table, missing_sentences
 
-NOTED = "What came out otherwise, why, and what to set differently for the next box."
 LINES = 7  # for notes
+# What stands over a section and under its heading, by its name.
+HEADINGS = {
+    "findings": ("What a maker would say", "Nothing here stops the box."),
+    "lists": ("Cut list and rough list", ""),
+    "box": ("The box", "Every part has its face mark, its edge mark and its number."),
+    "corners": ("The corners", "Copy the pins from your own tails, never from here."),
+    "grooves": ("Grooves and panels", ""),
+    "settings": (
+        "Gauge and plough settings",
+        "Set each one once, try it on waste, and leave it set until the box is done.",
+    ),
+    "steps": ("The steps", "Tick each one when its test is passed."),
+    "yours": (
+        "If yours measures otherwise",
+        "Wood is planed by hand: what is made is fact, and the rest follows from it.",
+    ),
+    "season": ("The season", ""),
+    "boards": ("The parts on your boards", ""),
+    "wrong": ("When it goes wrong", "Stop first, and look."),
+    "good": ("How good is it", ""),
+    "words": ("The words", ""),
+    "workings": ("Where the numbers come from", ""),
+    "chosen": (
+        "Chosen and changed",
+        "What the box file left to a rule, and which rules of thumb it changes.",
+    ),
+    "sources": ("Sources", ""),
+    "notes": (
+        "Notes",
+        "What came out otherwise, why, and what to set differently for the next box.",
+    ),
+    "sheets": (
+        "Full-size sheets",
+        "Print at 100 %. Measure the bars before you trust a sheet, then cut it out.",
+    ),
+}
 
 
-@dataclass(frozen=True, slots=True)
-class Lines(Block):
-    """Lines to write on."""
-
-    count: int = LINES
-
-    def html(self, edition: Edition = PAPER) -> str:
-        """It as empty rows."""
-        return f'<div class="lines">{"<div></div>" * self.count}</div>'
+def _section(name: str, *content: Block | Table | str, words: str = "") -> Section:
+    heading, usual = HEADINGS[name]
+    return Section.of(name, heading, words or usual, *content)
 
 
-@dataclass(frozen=True, slots=True)
-class FullSize(Block):
-    """A full-size sheet, on a page of its own."""
-
-    page: SheetPage
-
-    def html(self, edition: Edition = PAPER) -> str:
-        """It as a page."""
-        return f'<div class="sheet">{self.page.svg}</div>'
-
-
-def _tables(*rows: Table) -> tuple[Block, ...]:
-    return tuple(TableBlock(table) for table in rows if table.rows)
-
-
-def _sources(findings: Iterable[Finding]) -> Block:
-    named = sorted({part for row in findings for part in row.source.split("; ") if part})
-    return Bullets(tuple(text for text in named if not text.startswith("edit ")))
-
-
-def sections(
+def in_order_of_use(
     plan: Plan,
     *,
     words: Words,
-    lessons: Sequence[Lesson] = (),
-    boards: Sequence[Board] = (),
-    paper: str = "a4",
-) -> list[Section]:
-    """Everything between the cautions and the notes, in the order in which it is used."""
-    rows = [*_numbers(plan)]
+    lessons: Sequence[Section],
+    boards: Sequence[Board],
+    paper: str,
+) -> Iterator[Section]:
+    """Everything between the cautions and the end of the page."""
+    bad = "" if plan.works else "Look at these before anyone saws."
+    yield _section("findings", FindingsBlock(plan.findings), words=bad)
+    yield _section("lists", tables.cut_list(plan), tables.rough_list(plan))
     if plan.design.exists:
-        rows += [*_drawn(plan), *_bench(plan)]
+        yield from _at_the_bench(plan)
         if boards:
-            rows.append(_layout(plan, boards))
-    rows += [lesson.section for lesson in lessons]
-    rows += [*_reference(words), *_origins(plan), Section("notes", "Notes", NOTED, (Lines(),))]
+            yield _layout(plan, boards)
+    yield from lessons
+    yield _section("wrong", reference.mishaps())
+    yield _section("good", reference.rubric())
+    yield _section("words", reference.glossary(words))
+    yield from _origins(plan)
+    yield _section("notes", OtherHtml(f'<div class="lines">{"<div></div>" * LINES}</div>'))
     if plan.design.exists:
-        pages = sheet_pages(plan, paper=paper)
-        blocks = tuple(FullSize(page) for page in pages)
-        said = "Print at 100 %. Measure the bars before you trust a sheet, then cut it out."
-        rows.append(Section("sheets", "Full-size sheets", said, blocks))
-    return rows
+        sheets = [f'<div class="sheet">{page.svg}</div>' for page in sheet_pages(plan, paper=paper)]
+        yield _section("sheets", *map(OtherHtml, sheets))
 
 
-def _numbers(plan: Plan) -> Iterator[Section]:
-    bad = any(row.level == "wont_work" for row in plan.findings)
-    said = "Look at these before anyone saws." if bad else "Nothing here stops the box."
-    yield Section("findings", "What a maker would say", said, (FindingsBlock(plan.findings),))
-    lists = _tables(tables.cut_list(plan), tables.rough_list(plan))
-    yield Section("lists", "Cut list and rough list", "", lists)
-
-
-def _drawn(plan: Plan) -> Iterator[Section]:
-    yield Section(
-        "box",
-        "The box",
-        "Every part has its face mark, its edge mark and its number.",
-        (Figure(box_apart(plan)),),
-    )
-    yield Section(
-        "corners",
-        "The corners",
-        "Copy the pins from your own tails, never from here.",
-        (
-            Figure(corner_picture(plan, which="back")),
-            Figure(corner_picture(plan, which="front")),
-            *_tables(tables.tails(plan)),
-        ),
-    )
-    yield Section(
-        "grooves",
-        "Grooves and panels",
-        "",
-        (
-            Figure(section_across(plan)),
-            Figure(section_along(plan)),
-        ),
-    )
-
-
-def _bench(plan: Plan) -> Iterator[Section]:
-    yield Section(
-        "settings",
-        "Gauge and plough settings",
-        "Set each one once, try it on waste, and leave it set until the box is done.",
-        _tables(tables.tool_settings(plan), line_table(plan.design)),
-    )
-    yield Section(
+def _at_the_bench(plan: Plan) -> Iterator[Section]:
+    yield _section("box", Figure(box_apart(plan)))
+    corners = (corner_picture(plan, which="back"), corner_picture(plan, which="front"))
+    yield _section("corners", *map(Figure, corners), tables.tails(plan))
+    yield _section("grooves", Figure(section_across(plan)), Figure(section_along(plan)))
+    yield _section("settings", tables.tool_settings(plan), line_table(plan.design))
+    yield _section(
         "steps",
-        "The steps",
-        "Tick each one when its test is passed.",
-        (
-            reference.steps(),
-            TableBlock(step_table(transfer_steps(plan.design), title="From tails to pins")),
-            TableBlock(step_table(glue_up_steps(plan.design), title="Gluing up")),
-        ),
+        reference.steps(),
+        step_table(transfer_steps(plan.design), title="From tails to pins"),
+        step_table(glue_up_steps(plan.design), title="Gluing up"),
     )
-    yield Section(
-        "yours",
-        "If yours measures otherwise",
-        "Wood is planed by hand: what is made is fact, and the rest follows from it.",
-        _tables(if_yours_measures(plan)),
-    )
-    yield Section("season", "The season", "", tuple(_season(plan)))
-
-
-def _season(plan: Plan) -> Iterator[Block]:
-    """What the day was like, what the year will do, and a slider over the ring angle."""
-    rooms = plan.choices.rooms
-    yield Sentence(
-        f"Reckoned for a bench at {rooms.make.temperature:g} °C and {rooms.make.humidity:g} %. "
+    yield _section("yours", if_yours_measures(plan))
+    room = plan.choices.rooms.make
+    day = (
+        f"Reckoned for a bench at {room.temperature:g} °C and {room.humidity:g} %. "
         "On the day: temperature ______ humidity ______ date ________"
     )
-    frames = rings_frames(plan)
-    if frames:
-        first = next(i for i, frame in enumerate(frames) if frame.own)
-        yield WhatIf(frames, "rings", "What if the lid's rings stood at", first)
+    yield _section("season", day, *ring_angles(plan))
 
 
 def _layout(plan: Plan, boards: Sequence[Board]) -> Section:
     """The parts on the boards that were given, with the saw cuts in order."""
     rule = plan.choices.rule
     laid = BoxLayouts(blanks_of(plan.parts), boards).laid()
-    blocks: list[Block] = []
+    found: list[Block | Table | str] = []
     for one in laid.boards:
         if one.sections:
-            blocks += [
-                Figure(board_picture(one.board, one, rule=rule)),
-                TableBlock(cut_table(one, rule=rule)),
-            ]
-    blocks += map(Sentence, missing_sentences(laid, rule=rule))
-    return Section("boards", "The parts on your boards", laid.proof(rule), tuple(blocks))
-
-
-def _reference(words: Words) -> Iterator[Section]:
-    yield Section("wrong", "When it goes wrong", "Stop first, and look.", (reference.mishaps(),))
-    yield Section("good", "How good is it", "", (reference.rubric(),))
-    yield Section("words", "The words", "", (reference.glossary(words),))
+            drawing = board_picture(one.board, one, rule=rule)
+            found += [Figure(drawing), cut_table(one, rule=rule)]
+    found += missing_sentences(laid, rule=rule)
+    return _section("boards", *found, words=laid.proof(rule))
 
 
 def _origins(plan: Plan) -> Iterator[Section]:
-    workings = [*_tables(tables.workings(plan))]
-    if plan.design.exists:
-        workings += formulas(plan)
-    yield Section("workings", "Where the numbers come from", "", tuple(workings))
-    yield Section(
-        "chosen",
-        "Chosen and changed",
-        "What the box file left to a rule, and which rules of thumb it changes.",
-        _tables(tables.chosen(plan), tables.changed_customs(plan))
-        or (Sentence("Nothing: every number is your own, and every custom is at its default."),),
-    )
-    yield Section("sources", "Sources", "", (_sources(plan.findings),))
+    formulas = formula_blocks(plan) if plan.design.exists else ()
+    yield _section("workings", tables.workings(plan), *formulas)
+    nothing = "Nothing: every number is your own, and every custom is at its default."
+    chosen, changed = tables.chosen(plan), tables.changed_customs(plan)
+    yield _section("chosen", chosen, changed, "" if chosen.rows or changed.rows else nothing)
+    named = {part for row in plan.findings for part in row.source.split("; ") if part}
+    sources = tuple((text,) for text in sorted(named) if not text.startswith("edit "))
+    yield _section("sources", Listing(sources))

@@ -7,7 +7,7 @@ others only what differs from it is kept.
 from __future__ import annotations
 
 import json
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from html import escape
 
@@ -22,17 +22,8 @@ PARTED = "<"  # of two frames alike, most stretches between such signs are the s
 _JUNE = 5
 
 
-@dataclass(frozen=True, slots=True)
-class Frame:
-    """One place of the slider: what it is called, its picture, whether the box has it so."""
-
-    label: str
-    picture: Picture
-    own: bool
-
-
-def rings_frames(plan: Plan) -> tuple[Frame, ...]:
-    """The lid's year with its rings from flat to upright.
+def ring_angles(plan: Plan) -> Iterator[WhatIf]:
+    """A slider over the lid's year, its rings from flat to upright, where a panel is the lid.
 
     Source
     ------
@@ -40,8 +31,9 @@ def rings_frames(plan: Plan) -> tuple[Frame, ...]:
     """
     lid, choices = plan.design.lid, plan.design.choices
     if not isinstance(lid, Panel):
-        return ()
-    angles = sorted({*range(0, 91, STEP), round(choices.wood.rings)})
+        return
+    own = round(choices.wood.rings)
+    angles = sorted({*range(0, 91, STEP), own})
     frames = []
     for angle in angles:
         year = Year.of_panel(
@@ -53,22 +45,20 @@ def rings_frames(plan: Plan) -> tuple[Frame, ...]:
             moisture_from=lid.season.make,
         )
         words = {0: "flat-sawn", 90: "quarter-sawn"}.get(angle, "to the width")
-        own = angle == round(choices.wood.rings)
-        picture = year_picture(year, rule=plan.choices.rule)
-        whose = ", your own box" if own else ""
-        frames.append(Frame(f"{angle}°, {words}{whose}", picture, own))
-    return tuple(frames)
+        whose = ", your own box" if angle == own else ""
+        frames.append((f"{angle}°, {words}{whose}", year_picture(year, rule=plan.choices.rule)))
+    yield WhatIf(tuple(frames), "rings", "What if the lid's rings stood at", angles.index(own))
 
 
 @dataclass(frozen=True, slots=True)
 class WhatIf(Block):
-    """A figure whose slider shows one frame after another.
+    """A figure whose slider shows one picture after another, each under its label.
 
     ``name`` is its id on the page, ``label`` what the slider moves, ``first`` the frame that
     stands there at first and is printed.
     """
 
-    frames: tuple[Frame, ...]
+    frames: tuple[tuple[str, Picture], ...]
     name: str
     label: str
     first: int = 0
@@ -76,7 +66,7 @@ class WhatIf(Block):
     @property
     def shows(self) -> object:
         """The drawing that is printed."""
-        return self.frames[self.first].picture.svg
+        return self.frames[self.first][1].svg
 
     def html(self, edition: Edition = PAPER) -> str:
         """It as a figure.
@@ -85,25 +75,28 @@ class WhatIf(Block):
         ------
         W3C HTML, input type range; WAI-ARIA 1.2, aria-valuetext and aria-live.
         """
-        frames, name, first = self.frames, self.name, self.first
-        said = [edition.spell(frame.picture.sentence) for frame in frames]
-        pieces = [frame.picture.svg.split(PARTED) for frame in frames]
-        kept = [
-            {"says": frame.label, "sentence": sentence, "parts": _differences(pieces[first], page)}
-            for frame, page, sentence in zip(frames, pieces, said, strict=True)
+        name, first = self.name, self.first
+        start, drawing = self.frames[first]
+        base = drawing.svg.split(PARTED)
+        frames = [
+            {
+                "says": label,
+                "sentence": edition.spell(picture.sentence),
+                "parts": _differences(base, picture.svg.split(PARTED)),
+            }
+            for label, picture in self.frames
         ]
-        whole = {"parted": PARTED, "base": pieces[first], "frames": kept}
+        whole = {"parted": PARTED, "base": base, "frames": frames}
         data = json.dumps(whole, ensure_ascii=False, separators=(",", ":"))
         # Nothing in it can end the script that it stands in.
         data = data.replace("<", "\\u003c")
-        start = escape(frames[first].label)
         return (
             f'<figure class="what-if" id="{name}"><p class="slider">'
             f'<label for="{name}-slider">{escape(edition.spell(self.label))}</label> '
             f'<input type="range" id="{name}-slider" min="0" max="{len(frames) - 1}" step="1" '
-            f'value="{first}" aria-valuetext="{start}"> <output for="{name}-slider">{start}'
-            f'</output></p><div class="frame">{frames[first].picture.svg}</div>'
-            f'<figcaption aria-live="polite">{escape(said[first])}</figcaption>'
+            f'value="{first}" aria-valuetext="{escape(start)}"> <output for="{name}-slider">'
+            f'{escape(start)}</output></p><div class="frame">{drawing.svg}</div>'
+            f'<figcaption aria-live="polite">{escape(edition.spell(drawing.sentence))}</figcaption>'
             f'<script type="application/json">{data}</script></figure>'
         )
 

@@ -21,10 +21,8 @@ def _more(choices: Choices, key: str, step: float) -> Choices | None:
     value = choices.value(key)
     if not value:
         return None
-    change = {key: value + step}
-    if key == "corner.lap":
-        change["corner.tail_length"] = None
-    return choices.having(change)
+    follows = {"corner.tail_length": None} if key == "corner.lap" else {}
+    return choices.having({key: value + step, **follows})
 
 
 def if_yours_measures(made: Plan) -> Table:

@@ -22,6 +22,7 @@ from toolkit.pictures.surface.drawing import raking_light
 from toolkit.pictures.surface.iron import iron_picture
 from toolkit.pictures.surface.jars import Jar, jars_picture
 from toolkit.pictures.timetable.drawing import timetable_picture
+from toolkit.pictures.timetable.rows import Bit as Bit, Kind as Kind, Row as Row, Weekend as Weekend
 from toolkit.pictures.tree.drawing import log_end
 from toolkit.pictures.tree.sawn import Sawn
 from toolkit.pictures.tree.year import Year

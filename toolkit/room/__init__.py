@@ -5,5 +5,3 @@
 
 from toolkit.room.lab import lab_command, open_lessons, settings_folder
 from toolkit.room.show import serve, show_lessons
-
-__all__ = ["lab_command", "open_lessons", "serve", "settings_folder", "show_lessons"]

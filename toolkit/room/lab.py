@@ -13,23 +13,17 @@ from toolkit.study import lesson_file, lessons_folder, student_folder
 
 # JupyterLab asks a newcomer whether it may fetch news; a class in a shop without a network need
 # not meet that question, nor the check for updates behind it.
-QUIET = {
-    "@jupyterlab/apputils-extension/notification.jupyterlab-settings": {
-        "fetchNews": "false",
-        "checkForUpdates": False,
-    }
-}
+QUIET = {"fetchNews": "false", "checkForUpdates": False}
+QUIET_FILE = "@jupyterlab/apputils-extension/notification.jupyterlab-settings"
 
 
 def settings_folder(folder: Path | None = None) -> Path:
     """JupyterLab's settings for the lessons, kept beside the student's own work."""
     folder = folder or student_folder() / ".lab"
-    for name, values in QUIET.items():
-        plugin, _, file = name.rpartition("/")
-        path = folder / plugin / file
-        if not path.exists():
-            path.parent.mkdir(parents=True, exist_ok=True)
-            path.write_text(json.dumps(values), encoding="utf-8")
+    path = folder / QUIET_FILE
+    if not path.exists():
+        path.parent.mkdir(parents=True, exist_ok=True)
+        path.write_text(json.dumps(QUIET), encoding="utf-8")
     return folder
 
 
