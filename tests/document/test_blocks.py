@@ -7,6 +7,7 @@ from toolkit.document import (
     Edition,
     FindingsBlock,
     Heading,
+    Listing,
     OtherHtml,
     Prose,
     Section,
@@ -87,3 +88,11 @@ def test_our_words_are_respelled_in_every_block_and_typed_ones_in_none() -> None
     assert spell("plough ploughs Plough ploughed") == "plough plows Plough plowed"
     with pytest.raises(ValueError, match='type "us" or "british"'):
         spelling("welsh")  # type: ignore[arg-type]
+
+
+def test_a_section_leaves_out_what_is_empty_and_a_listing_escapes_its_words() -> None:
+    listing = Listing((("a < b", "vise"),), "<dt>{}</dt><dd>{}</dd>", "<dl>{}</dl>")
+    held = Section.of("one", "One", "", "", SIZES, Table("None", ("part",), ()), "End.", listing)
+    assert held.blocks == (TableBlock(SIZES), Sentence("End."), listing)
+    british = Edition(spelling("british"))
+    assert listing.html(british) == "<dl><dt>a &lt; b</dt><dd>vice</dd></dl>"
