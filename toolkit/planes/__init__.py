@@ -8,31 +8,9 @@ looks at what they leave.
 """
 
 from toolkit.planes.angles import skewed
-from toolkit.planes.checks import above_zero, between, finite, not_negative, one_of
 from toolkit.planes.iron import Iron, camber_radius
 from toolkit.planes.plane import JACK, PLANES, SMOOTHER, TRY, Plane
 from toolkit.planes.scallops import RIDGE_MOST, Scallops
 from toolkit.planes.simulation import planed
 from toolkit.planes.small_lengths import fine
 from toolkit.planes.surface import Surface
-
-__all__ = [
-    "JACK",
-    "PLANES",
-    "RIDGE_MOST",
-    "SMOOTHER",
-    "TRY",
-    "Iron",
-    "Plane",
-    "Scallops",
-    "Surface",
-    "above_zero",
-    "between",
-    "camber_radius",
-    "fine",
-    "finite",
-    "not_negative",
-    "one_of",
-    "planed",
-    "skewed",
-]

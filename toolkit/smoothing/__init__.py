@@ -25,20 +25,3 @@ from toolkit.smoothing.grain import where_to_start
 from toolkit.smoothing.plane_checks import check_plane
 from toolkit.smoothing.raking import shadow_length, what_shows
 from toolkit.smoothing.shellac import shellac_cut
-
-__all__ = [
-    "Areas",
-    "FinishPlan",
-    "Group",
-    "Needed",
-    "after_flushing",
-    "area_words",
-    "check_finish",
-    "check_plane",
-    "finish_needed",
-    "setbacks",
-    "shadow_length",
-    "shellac_cut",
-    "what_shows",
-    "where_to_start",
-]

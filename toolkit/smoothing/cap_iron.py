@@ -7,8 +7,9 @@ from functools import cache
 from math import radians, sin
 
 from toolkit.measures import Rule
-from toolkit.planes import above_zero, between, fine
+from toolkit.planes import fine
 from toolkit.results import Source, number, read_table
+from toolkit.results.refusals import above_zero, between
 from toolkit.smoothing.customs import DEFAULTS, SurfaceCustoms
 
 

@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from functools import cache
 
 from toolkit.measures import convert
-from toolkit.planes import above_zero, not_negative, one_of
 from toolkit.results import Source, read_table
+from toolkit.results.refusals import above_zero, not_negative, one_of
 from toolkit.smoothing.areas import area_words
 from toolkit.smoothing.customs import DEFAULTS, SurfaceCustoms
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from toolkit.measures import Rule
-from toolkit.planes import above_zero, not_negative
 from toolkit.results import GEOMETRY, Finding, Working, above, below
+from toolkit.results.refusals import above_zero, not_negative
 from toolkit.smoothing.customs import DEFAULTS, SurfaceCustoms, cite
 
 

@@ -5,8 +5,9 @@ from __future__ import annotations
 from typing import Literal
 
 from toolkit.measures import Rule
-from toolkit.planes import Plane, fine, one_of
+from toolkit.planes import Plane, fine
 from toolkit.results import GEOMETRY, Finding, above, below
+from toolkit.results.refusals import one_of
 from toolkit.smoothing.cap_iron import setback_to_begin, thickest_shaving
 from toolkit.smoothing.customs import DEFAULTS, SurfaceCustoms, cite
 

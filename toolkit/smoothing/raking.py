@@ -6,8 +6,9 @@ from dataclasses import dataclass
 from math import atan, cos, degrees, radians, tan
 
 from toolkit.measures import Rule
-from toolkit.planes import between, fine, not_negative
+from toolkit.planes import fine
 from toolkit.results import above
+from toolkit.results.refusals import between, not_negative
 from toolkit.smoothing.customs import DEFAULTS, SurfaceCustoms
 
 

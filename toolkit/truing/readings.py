@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Literal
 
 import numpy as np
 
-from toolkit.planes import above_zero, one_of
+from toolkit.results.refusals import above_zero, one_of
 from toolkit.truing._arrays import arrays, spread_out
 from toolkit.truing.places import place_on_board
 from toolkit.truing.warp import NO_WARP, Warp, shapes

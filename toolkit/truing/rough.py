@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass, fields
 
-from toolkit.planes import above_zero, not_negative
 from toolkit.results import Part, Working, above
+from toolkit.results.refusals import above_zero, not_negative
 from toolkit.truing.saving import SAW_MARKS
 from toolkit.truing.warp import Warp, cut_to
 

@@ -14,8 +14,9 @@ from dataclasses import dataclass
 from math import ceil
 from typing import TYPE_CHECKING
 
-from toolkit.planes import Plane, above_zero
+from toolkit.planes import Plane
 from toolkit.results import below
+from toolkit.results.refusals import above_zero
 
 if TYPE_CHECKING:
     from toolkit.measures import Rule

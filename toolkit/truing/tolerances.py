@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass, fields
 
-from toolkit.planes import RIDGE_MOST, above_zero
+from toolkit.planes import RIDGE_MOST
+from toolkit.results.refusals import above_zero
 
 
 @dataclass(frozen=True, slots=True)

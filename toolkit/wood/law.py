@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import math
 
-from toolkit.wood._checks import above_zero, moisture_in_range, rings_in_range
+from toolkit.results.refusals import above_zero
+from toolkit.wood._checks import moisture_in_range, rings_in_range
 from toolkit.wood.woods import Species, species as find_species
 
 RING_WORDS = {"flat-sawn": 0.0, "plain-sawn": 0.0, "rift": 45.0, "quarter-sawn": 90.0}

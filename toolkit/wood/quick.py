@@ -6,7 +6,8 @@ import math
 from dataclasses import dataclass
 
 from toolkit.results import above, below
-from toolkit.wood._checks import above_zero, moisture_in_range, rings_in_range
+from toolkit.results.refusals import above_zero
+from toolkit.wood._checks import moisture_in_range, rings_in_range
 from toolkit.wood.coefficients import coefficients_fit
 from toolkit.wood.woods import Species, species as find_species
 

@@ -10,7 +10,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from toolkit.results import CUSTOM, Finding, above, below, listed, sorted_findings
-from toolkit.wood._checks import above_zero, moisture_in_range
+from toolkit.results.refusals import above_zero
+from toolkit.wood._checks import moisture_in_range
 
 MOISTURE_OFF_MOST = 2.0  # custom: above or below what the room brings wood to [%]
 MOISTURE_SPREAD_MOST = 2.0  # custom: between the wettest and the driest of a set [%]

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from toolkit.wood._checks import above_zero, moisture_in_range
+from toolkit.results.refusals import above_zero
+from toolkit.wood._checks import moisture_in_range
 from toolkit.wood.woods import Species, species as find_species
 
 

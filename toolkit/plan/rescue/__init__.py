@@ -13,20 +13,3 @@ from toolkit.plan.rescue.mishap import (
 )
 from toolkit.plan.rescue.option import Costs, Option, Weights
 from toolkit.plan.rescue.rescue import Rescue, rescue
-
-__all__ = [
-    "STAGES",
-    "WITHOUT",
-    "WITH_LENGTH",
-    "Costs",
-    "Mishap",
-    "Option",
-    "Rescue",
-    "Stage",
-    "Weights",
-    "meant_of",
-    "rescue",
-    "rescue_data",
-    "stages_of",
-    "usual_stage",
-]

@@ -1,4 +1,4 @@
-"""Refuses numbers that no board, plane or lamp can have, and says what to give instead."""
+"""Refuses numbers that nothing at the bench can have, and says what to give instead."""
 
 from __future__ import annotations
 
