@@ -82,9 +82,6 @@ def test_the_strip_above_the_lid_is_looked_at_again() -> None:
         flushed(plan(postcard()), skim=0.2, rim_planed=7.0)
 
 
-def test_what_comes_off_the_tongue_is_play() -> None:
-    box = flushed(plan(postcard()), skim=0.2, tongue_planed=0.15)
-    sizes = {row.name: row.value for row in box.workings}
-    assert sizes["play of the lid"] == pytest.approx(0.45)
+def test_a_box_without_lid_grooves_has_no_rim_and_no_play() -> None:
     lift = {row.name for row in flushed(plan(lift_off()), skim=0.2).workings}
     assert not lift & {"rim strip", "play of the lid", "lid length"}

@@ -4,14 +4,15 @@ import pytest
 from hypothesis import given, strategies as st
 
 from toolkit.measures import Rule
+from toolkit.results import Working
 from toolkit.smoothing import (
     FinishPlan,
-    after_flushing,
     check_finish,
+    check_flushing,
+    check_lid_play,
     finish_needed,
     shellac_cut,
 )
-from toolkit.smoothing.customs import SurfaceCustoms
 from toolkit.smoothing.finish import spreads
 
 MM = Rule.millimetres()
@@ -46,12 +47,6 @@ def test_quantities_grow_with_area_coats_and_boxes(area, coats, boxes):
         assert many.to_buy == pytest.approx(one.most * coats * boxes * 1.15)
 
 
-def test_spare_is_a_custom():
-    assert finish_needed("oil", area=1e6, customs=SurfaceCustoms(spare=0)).to_buy == pytest.approx(
-        finish_needed("oil", area=1e6).most
-    )
-
-
 def test_every_spread_says_that_it_is_a_custom():
     for row in spreads():
         assert "custom" in row.source.text and row.least <= row.most
@@ -67,16 +62,8 @@ def _codes(**plan):
     [
         ("finish-over-wax", "wont_work", {"outside": ("wax", "shellac")}, {}),
         ("oil-beside-paper", "care", {"inside": ("oil",)}, {"inside": ("shellac",)}),
-        (
-            "oil-beside-paper",
-            "care",
-            {"inside": ("thinned oil",)},
-            {"inside": ("oil",), "holds_paper": False},
-        ),
+        ("oil-beside-paper", "care", {"inside": ("thinned oil",)}, {"inside": ()}),
         ("one-side-bare", "care", {"inside": ()}, {"inside": (), "outside": ()}),
-        ("finish-in-grooves", "wont_work", {"in_grooves": True}, {}),
-        ("bottom-finished-late", "care", {"bottom_before_glue": False}, {}),
-        ("wax-on-stiff-lid", "care", {"lid_slides": False}, {"outside": (), "lid_slides": False}),
         ("oily-rags", "care", {"outside": ("oil",)}, {"outside": ("wax",)}),
         ("solvents", "care", {"outside": ("shellac",)}, {"outside": ("oil",), "inside": ("oil",)}),
     ],
@@ -100,35 +87,31 @@ def test_cautions_defer_to_local_rules():
     assert "Never warm wax and turpentine over a flame" in remedies
 
 
-def test_flushing_takes_from_the_lap():
-    """0.3 off a lap of 4.0 leaves 3.7: exact."""
-    left = after_flushing(0.3, lap=4, rim=7, groove_wall=8, lid_play=0.3, tongue_planed=0.1)
-    assert left.lap.value == pytest.approx(3.7)
-    assert left.rim.value == 7 and left.groove_wall.value == pytest.approx(7.7)
-    assert left.lid_play.value == pytest.approx(0.4)
-    assert "lap = 4 as made − 0.3 planed off the face = 3.7 mm" in left.sentence(MM)
+def _left(size: float, planed: float) -> Working:
+    return Working.of("lap", ("as made", size), ("planed off the face", -planed))
 
 
 @pytest.mark.parametrize(
     ("code", "beyond", "inside"),
     [
-        ("rim-planed", {"outside": 0.3, "rim_planed": 0.51}, {"outside": 0.3, "rim_planed": 0.5}),
-        ("flushing-allowance", {"outside": 0.31}, {"outside": 0.3}),
-        ("flushing-allowance", {"outside": 0.19}, {"outside": 0.2}),
-        (
-            "lid-rattles",
-            {"outside": 0.3, "lid_play": 0.3, "tongue_planed": 0.21},
-            {"outside": 0.3, "lid_play": 0.3, "tongue_planed": 0.2},
-        ),
-        ("planed-through", {"outside": 0.3, "lap": 0.3}, {"outside": 0.3, "lap": 0.31}),
+        ("rim-planed", (4.0, 0.3, 0.51), (4.0, 0.3, 0.5)),
+        ("flushing-allowance", (4.0, 0.31, 0.0), (4.0, 0.3, 0.0)),
+        ("flushing-allowance", (4.0, 0.19, 0.0), (4.0, 0.2, 0.0)),
+        ("planed-through", (0.3, 0.3, 0.0), (0.31, 0.3, 0.0)),
     ],
 )
 def test_each_finding_of_flushing(code, beyond, inside):
-    def codes(outside, **sizes):
-        return {row.code for row in after_flushing(outside, **sizes).findings(rule=MM)}
+    def codes(lap, skim, rim):
+        left = [_left(lap, skim)]
+        return {row.code for row in check_flushing(left, skim=skim, rim_planed=rim, rule=MM)}
 
-    assert code in codes(**beyond)
-    assert code not in codes(**inside)
+    assert code in codes(*beyond)
+    assert code not in codes(*inside)
+
+
+def test_a_lid_that_rattles():
+    assert [row.code for row in check_lid_play(0.51, rule=MM)] == ["lid-rattles"]
+    assert check_lid_play(0.5, rule=MM) == []
 
 
 @pytest.mark.parametrize(
@@ -138,7 +121,6 @@ def test_each_finding_of_flushing(code, beyond, inside):
         (lambda: finish_needed("oil", area=1, coats=0), "coats was given as 0"),
         (lambda: shellac_cut(24, alcohol=0), "alcohol was given as 0"),
         (lambda: check_finish(FinishPlan(inside=("paint",))), "finish was given as 'paint'"),
-        (lambda: after_flushing(-1), "planed off was given as -1"),
     ],
 )
 def test_refusals_say_what_would_do(make, words):

@@ -5,16 +5,15 @@ import pytest
 from toolkit.measures import Rule
 from toolkit.planes import SMOOTHER, Plane, skewed
 from toolkit.planes.angles import cutting_angle
-from toolkit.smoothing import check_plane, setbacks, what_shows
+from toolkit.smoothing import check_plane, plane_checks, setbacks, what_shows
 from toolkit.smoothing.cap_iron import setback_to_begin
 from toolkit.smoothing.customs import SurfaceCustoms
 
 MM, INCH = Rule.millimetres(), Rule.inches()
 
 
-def _codes(plane, grain="straight", customs=None):
-    found = check_plane(plane, rule=MM, grain=grain, customs=customs or SurfaceCustoms())
-    return {row.code: row.level for row in found}
+def _codes(plane, grain="straight"):
+    return {row.code: row.level for row in check_plane(plane, rule=MM, grain=grain)}
 
 
 BEYOND = [
@@ -72,10 +71,11 @@ def test_only_the_last_plane_minds_ridges_and_a_far_cap_iron():
         ("ridge_most", 0.005, "ridge-high", {}, "straight"),
     ],
 )
-def test_each_custom_moves_its_finding(name, value, code, plane, grain):
+def test_each_custom_moves_its_finding(name, value, code, plane, grain, monkeypatch):
     subject = SMOOTHER.having(**plane)
-    changed = SurfaceCustoms(**{name: value})
-    assert (code in _codes(subject, grain)) != (code in _codes(subject, grain, changed))
+    usual = code in _codes(subject, grain)
+    monkeypatch.setattr(plane_checks, "CUSTOMS", SurfaceCustoms(**{name: value}))
+    assert (code in _codes(subject, grain)) != usual
 
 
 def test_findings_name_customs_as_customs():

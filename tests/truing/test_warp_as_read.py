@@ -85,9 +85,8 @@ CORNER_GRID = [(x, y, 0.0) for x in (0, 350, 700) for y in (0, 36, 72)]
         ([row for row in CORNER_GRID if row[0] != 350], "cannot tell the bow: read the middle of"),
         ([row for row in CORNER_GRID if row[1] != 36], "cannot tell the cup: read the middle of"),
         ([row for row in CORNER_GRID if row[1] == 36], "lie on one line"),
-        ([(0, 0), (1, 1)], r"reading 1 was given as \(0, 0\); give three numbers in mm"),
         ([*CORNER_GRID, (900, 0, 0)], "reading 10 was taken at x 900, y 0 mm, off a board of 700"),
-        ([*CORNER_GRID, (9, 9, float("nan"))], "reading of reading 10|reading 10"),
+        ([*CORNER_GRID, (9, 9, float("nan"))], "a reading is no length; measure it again"),
     ],
 )
 def test_readings_that_cannot_tell_the_warp(readings, said):
@@ -119,8 +118,6 @@ def test_words_of_a_warp():
         (lambda: Warp(0, 72), "length was given as 0 mm; give a number above 0"),
         (lambda: Warp(700, float("nan")), "width was given as nan mm"),
         (lambda: Warp(700, 72, twist=float("inf")), "twist was given as inf mm"),
-        (lambda: face_of(Warp(700, 72), along=1), "along was given as 1; give 2 readings or more"),
-        (lambda: face_of(Warp(700, 72), thickness=-1), "thickness was given as -1 mm"),
         (
             lambda: cut_to(Warp(700, 72), length=800),
             "a length of 800 mm was asked of a board of 700",

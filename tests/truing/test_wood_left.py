@@ -1,6 +1,5 @@
 """How much wood is left: whole or cut, to the line, and what to saw for a part."""
 
-import numpy as np
 import pytest
 from hypothesis import given, settings, strategies as st
 
@@ -20,7 +19,6 @@ from toolkit.truing import (
     thickest_board,
     thickness_from,
 )
-from toolkit.truing.rough import RoughAllowances
 
 MM = Rule.millimetres()
 WARPED = Warp(2000, 150, bow=12, cup=2, twist=8)
@@ -132,17 +130,11 @@ def test_a_board_of_the_rough_thickness_gives_the_part():
     assert left.upright >= 9 + 2 * 0.1
 
 
-def test_an_allowance_is_a_custom():
-    front = rough_size(PARTS["front"], warp=WARPED, allowances=RoughAllowances(saw=0, edge=0))
-    assert front.width.value == pytest.approx(PARTS["front"].width.value)
-
-
 @pytest.mark.parametrize(
     ("call", "said"),
     [
         (lambda: rough_size(PARTS["side"], warp=Warp(150, 150)), "side: it is sawn 182 mm long"),
         (lambda: rough_size(PARTS["side"], warp=Warp(500, 60)), "side: it is sawn 70 mm wide"),
-        (lambda: RoughAllowances(saw=-1), "saw was given as -1 mm; give 0 or more"),
         (lambda: thickness_from(WARPED, thickness=0), "thickness was given as 0 mm"),
         (lambda: thickness_from(WARPED, thickness=9, saw_marks=-1), "saw_marks was given as -1"),
         (lambda: longest_piece(WARPED, thickness=9, wanted=0), "wanted was given as 0 mm"),
@@ -153,12 +145,3 @@ def test_an_allowance_is_a_custom():
 def test_refusals(call, said):
     with pytest.raises(ValueError, match=said):
         call()
-
-
-def test_readings_spread_over_a_real_piece_agree_with_its_warp():
-    """The thickness is none of the grid's making: finer readings change it by a hundredth."""
-    coarse, fine = (
-        thickness_from(Warp(2000, 150, bow=12, cup=-2, twist=8), thickness=25, grid=grid)
-        for grid in ((41, 21), (121, 61))
-    )
-    assert np.isclose(coarse.program, fine.program, atol=0.01)

@@ -153,7 +153,10 @@ def law_and_rule(width=100.0, rings=0.0, start=8.0, end=12.0):
         ({"width": -3}, "width was given as -3 mm"),
         ({"width": math.inf}, "width was given as inf mm"),
         ({"width": math.nan}, "width was given as nan mm"),
-        ({"rings": 91}, "rings was given as 91 degrees; give a number from 0 to 90, such as 0 for flat-sawn"),
+        (
+            {"rings": 91},
+            "rings was given as 91 degrees; give a number from 0 to 90",
+        ),
         ({"rings": -1}, "rings was given as -1 degrees"),
         ({"rings": math.nan}, "rings was given as nan degrees"),
         ({"start": -1}, "moisture_from was given as -1 %"),

@@ -11,7 +11,7 @@ from toolkit.pictures import corner_picture, section_across
 from toolkit.plan import Plan
 from toolkit.plan.flushed import FlushedBox, flushed
 from toolkit.results import Table, Working, sorted_findings
-from toolkit.smoothing import after_flushing
+from toolkit.smoothing import check_lid_play
 
 USUAL_RIM = 0.2  # off the top edges with the joints: common practice, no source [mm]
 
@@ -89,9 +89,7 @@ def _fit(at: Moment) -> View:
     )
     found = made.about("lid", "panel", "season", "square")
     found = tuple(row for row in found if row.place.part in ("lid", ""))
-    left = after_flushing(0.0, lid_play=start, tongue_planed=tongue)
-    # Of the faces nothing is said here; they have sliders of their own.
-    found += tuple(row for row in left.findings(rule=rule) if row.where == "lid")
+    found += tuple(check_lid_play(up.value, rule=rule))
     table = Table("Fitting the lid", columns, rows, numeric=(1, 2))
     return View(picture, table, sorted_findings(found))
 

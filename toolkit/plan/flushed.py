@@ -7,7 +7,7 @@ from typing import Any
 
 from toolkit.plan.plan import Plan, plan
 from toolkit.results import WALLS, Finding, Working, sorted_findings
-from toolkit.smoothing import after_flushing
+from toolkit.smoothing import check_flushing, check_lid_play, well_flushed
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,13 +31,11 @@ class FlushedBox:
         return "; ".join(row.sentence(rule) for row in self.workings) + "."
 
 
-def flushed(
-    made: Plan, *, skim: float | None = None, rim_planed: float = 0.0, tongue_planed: float = 0.0
-) -> FlushedBox:
+def flushed(made: Plan, *, skim: float | None = None, rim_planed: float = 0.0) -> FlushedBox:
     """Plane a skim (None: the box's own custom) off every outside face, and look again. [mm]
 
     Tails and sockets are cut already, so that the lap loses what the wall loses. ``rim_planed``
-    comes off the top edges of the walls, ``tongue_planed`` off the lid's tongue.
+    comes off the top edges of the walls.
     """
     if not made.design.exists:
         raise ValueError(made.findings[0].sentence if made.findings else "there is no such box")
@@ -77,23 +75,29 @@ def flushed(
         if rim is not None:
             thinner["made.top_edge"] = rim - rim_planed
     after = plan(d.choices.having(thinner))
-    left = after_flushing(
-        skim,
-        lap=f.lap_back.value if half_blind else None,
-        rim=rim,
-        groove_wall=min(walls.values()) - (d.choices.groove.depth or 0.0),
-        lid_play=d.choices.panels.lid_tongue if rim is not None else None,
-        rim_planed=rim_planed,
-        tongue_planed=tongue_planed,
-    )
-    lid = Working.of(
-        "lid length",
-        ("as planned", d.lid.length.value),
-        ("planed off with the front", -skim),
-    )
-    workings = (*left.workings, lid) if rim is not None else left.workings
-    said = {(row.code, row.where) for row in left.findings(rule=made.choices.rule)}
-    said |= {(row.code, row.where) for row in after.about("marking out")}
-    more = [row for row in after.findings if (row.code, row.where) not in said]
-    findings = sorted_findings([*left.findings(rule=made.choices.rule), *more])
-    return FlushedBox(made, after, skim, workings, findings)
+    face, wall = "planed off the face", min(walls.values()) - (d.choices.groove.depth or 0.0)
+    left = [_less("wall behind the groove", wall, skim, face)]
+    if rim is not None:
+        left.insert(0, _less("rim strip", rim, rim_planed, "planed off the rim"))
+    if half_blind:
+        left.insert(0, _less("lap", f.lap_back.value, skim, face))
+    rule = made.choices.rule
+    found = check_flushing(left, skim=skim, rim_planed=rim_planed, rule=rule)
+    workings = tuple(left)
+    if rim is not None:
+        play = d.choices.panels.lid_tongue
+        workings += (Working.of("play of the lid", ("as made", play)),)
+        found += check_lid_play(play, rule=rule)
+    found = found or [well_flushed(workings, skim=skim, rule=rule)]
+    if rim is not None:
+        length = ("as planned", d.lid.length.value)
+        workings += (Working.of("lid length", length, ("planed off with the front", -skim)),)
+    said = {(row.code, row.where) for row in (*found, *after.about("marking out"))}
+    found += [row for row in after.findings if (row.code, row.where) not in said]
+    return FlushedBox(made, after, skim, workings, sorted_findings(found))
+
+
+def _less(name: str, size: float, planed: float, why: str) -> Working:
+    if planed == 0:
+        return Working.of(name, ("as made", size))
+    return Working.of(name, ("as made", size), (why, -planed))

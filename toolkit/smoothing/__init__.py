@@ -10,7 +10,7 @@ is anything wrong with this setting             ``check_plane``
 who says how far back the cap iron sits         ``setbacks``
 what will a low lamp show, a nail feel          ``what_shows``, ``shadow_length``
 which end does one start from                   ``where_to_start``
-what does flushing the joints take              ``after_flushing``
+is anything wrong with joints planed flush      ``check_flushing``, ``check_lid_play``
 how much finish                                 ``finish_needed``, ``shellac_cut``
 is anything wrong with this finish              ``check_finish``
 ==============================================  =================================================
@@ -20,7 +20,7 @@ from toolkit.smoothing.areas import Areas, Group, area_words
 from toolkit.smoothing.cap_iron import setbacks
 from toolkit.smoothing.finish import Needed, finish_needed
 from toolkit.smoothing.finish_checks import FinishPlan, check_finish
-from toolkit.smoothing.flushing import after_flushing
+from toolkit.smoothing.flushing import check_flushing, check_lid_play, well_flushed
 from toolkit.smoothing.grain import where_to_start
 from toolkit.smoothing.plane_checks import check_plane
 from toolkit.smoothing.raking import shadow_length, what_shows

@@ -10,7 +10,7 @@ from toolkit.measures import Rule
 from toolkit.planes import fine
 from toolkit.results import Source, number, read_table
 from toolkit.results.refusals import above_zero, between
-from toolkit.smoothing.customs import DEFAULTS, SurfaceCustoms
+from toolkit.smoothing.customs import CUSTOMS
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,15 +87,13 @@ def thickest_shaving(setback: float, *, bed: float) -> float:
     return setback * sin(radians(bed))
 
 
-def setback_to_begin(shaving: float, *, customs: SurfaceCustoms = DEFAULTS) -> tuple[float, float]:
+def setback_to_begin(shaving: float) -> tuple[float, float]:
     """Where to begin with the cap iron: straight shavings are right, crumpled ones too close.
 
     Parameters
     ----------
     shaving : float
         Thickness of the shaving. [mm]
-    customs : SurfaceCustoms
-        How many shavings.
 
     Returns
     -------
@@ -116,4 +114,4 @@ def setback_to_begin(shaving: float, *, customs: SurfaceCustoms = DEFAULTS) -> t
     (0.15, 0.25)
     """
     above_zero(shaving, name="shaving", example="0.03")
-    return shaving * customs.setback_shavings_low, shaving * customs.setback_shavings_high
+    return shaving * CUSTOMS.setback_shavings_low, shaving * CUSTOMS.setback_shavings_high

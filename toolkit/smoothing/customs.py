@@ -1,4 +1,4 @@
-"""Rules of thumb of smoothing: each a named default that a teacher may change."""
+"""Rules of thumb of smoothing, each named where a finding uses it."""
 
 from __future__ import annotations
 
@@ -36,7 +36,7 @@ class SurfaceCustoms:
     spare: float = 15.0  # finish bought beyond what is spread [%]
 
 
-DEFAULTS = SurfaceCustoms()
+CUSTOMS = SurfaceCustoms()
 
 
 def cite(name: str) -> str:

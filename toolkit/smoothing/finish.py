@@ -9,7 +9,7 @@ from toolkit.measures import convert
 from toolkit.results import Source, read_table
 from toolkit.results.refusals import above_zero, not_negative, one_of
 from toolkit.smoothing.areas import area_words
-from toolkit.smoothing.customs import DEFAULTS, SurfaceCustoms
+from toolkit.smoothing.customs import CUSTOMS
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,7 +93,6 @@ def finish_needed(
     area: float,
     coats: int = 1,
     boxes: int = 1,
-    customs: SurfaceCustoms = DEFAULTS,
 ) -> Needed:
     """The finish that an area takes, for one box and for a class.
 
@@ -105,8 +104,6 @@ def finish_needed(
         Surface of one box that gets it. [mm²]
     coats, boxes : int
         How many of each. [1]
-    customs : SurfaceCustoms
-        How much to spare.
 
     Returns
     -------
@@ -134,5 +131,5 @@ def finish_needed(
     above_zero(boxes, name="boxes", unit="", example="8")
     square_metres = area / 1e6 * coats
     least, most = row.least * square_metres, row.most * square_metres
-    to_buy = most * boxes * (1 + customs.spare / 100)
-    return Needed(row, area, coats, boxes, least, most, to_buy, customs.spare)
+    to_buy = most * boxes * (1 + CUSTOMS.spare / 100)
+    return Needed(row, area, coats, boxes, least, most, to_buy, CUSTOMS.spare)

@@ -23,10 +23,6 @@ class FinishPlan:
 
     outside: tuple[str, ...] = ("shellac", "wax")
     inside: tuple[str, ...] = ("shellac",)
-    holds_paper: bool = True
-    in_grooves: bool = False
-    bottom_before_glue: bool = True
-    lid_slides: bool = True
 
 
 def check_finish(plan: FinishPlan) -> tuple[Finding, ...]:
@@ -37,7 +33,6 @@ def check_finish(plan: FinishPlan) -> tuple[Finding, ...]:
         *_order("outside", plan.outside),
         *_order("inside", plan.inside),
         *_inside(plan),
-        *_when(plan),
     ]
     if not found:
         found.append(
@@ -80,7 +75,7 @@ def _order(where: str, names: Sequence[str]) -> list[Finding]:
 def _inside(plan: FinishPlan) -> list[Finding]:
     found = []
     oils = [name for name in plan.inside if name in OILS]
-    if oils and plan.holds_paper:
+    if oils:
         found.append(
             Finding(
                 "care",
@@ -100,46 +95,6 @@ def _inside(plan: FinishPlan) -> list[Finding]:
                 "finished on one face only, that face takes up damp more slowly than the bare one, "
                 "and the panel cups with the weather.",
                 "Give both faces of lid and bottom the same coats.",
-                CUSTOM,
-            )
-        )
-    return found
-
-
-def _when(plan: FinishPlan) -> list[Finding]:
-    found = []
-    if plan.in_grooves:
-        found.append(
-            Finding(
-                "wont_work",
-                "finish-in-grooves",
-                "grooves and joints",
-                "glue does not hold on finish, and a coat in the grooves takes the lid's play.",
-                "Keep it out of grooves and off joints; a rub of wax on the tongues is enough.",
-                CUSTOM,
-            )
-        )
-    if (plan.outside or plan.inside) and not plan.bottom_before_glue:
-        found.append(
-            Finding(
-                "care",
-                "bottom-finished-late",
-                "bottom",
-                "finished after glue-up, it shows a bare line along each groove when it shrinks "
-                "in winter.",
-                "Finish the bottom, tongues left out, before it goes into its grooves.",
-                CUSTOM,
-            )
-        )
-    if not plan.lid_slides and "wax" in (*plan.outside, *plan.inside):
-        found.append(
-            Finding(
-                "care",
-                "wax-on-stiff-lid",
-                "lid",
-                "the lid is stiff before any finish: wax would hide where it binds, and it will "
-                "jam again in the damp.",
-                "Do not wax yet: find the shiny spot, plane that, and try again.",
                 CUSTOM,
             )
         )

@@ -1,176 +1,61 @@
-"""Wood that flushing the joints takes from the lap, the rim and the walls behind the grooves."""
+"""What is said of planing the joints flush: of the lap, the rim, the walls, and the lid's play."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Sequence
 
 from toolkit.measures import Rule
 from toolkit.results import GEOMETRY, Finding, Working, above, below
-from toolkit.results.refusals import above_zero, not_negative
-from toolkit.smoothing.customs import DEFAULTS, SurfaceCustoms, cite
+from toolkit.smoothing.customs import CUSTOMS, cite
 
 
-@dataclass(frozen=True, slots=True)
-class Flushed:
-    """Sizes before and after planing as sums, None for what was not given. [mm]"""
-
-    lap: Working | None
-    rim: Working | None
-    groove_wall: Working | None
-    lid_play: Working | None
-    outside: float
-    rim_planed: float
-
-    @property
-    def workings(self) -> tuple[Working, ...]:
-        """Those that were given, as sums."""
-        rows = (self.lap, self.rim, self.groove_wall, self.lid_play)
-        return tuple(row for row in rows if row is not None)
-
-    def sentence(self, rule: Rule) -> str:
-        """Every sum in words."""
-        return "; ".join(row.sentence(rule) for row in self.workings) + "."
-
-    def findings(self, *, rule: Rule, customs: SurfaceCustoms = DEFAULTS) -> tuple[Finding, ...]:
-        """The sizes to look at again."""
-        show, found = rule.exact, []
-        for row in (self.lap, self.rim, self.groove_wall):
-            if row is not None and not above(row.value, 0.0):
-                found.append(
-                    Finding(
-                        "wont_work",
-                        "planed-through",
-                        row.name,
-                        f"{show(row.terms[0].value)} less what is planed off leaves nothing.",
-                        "Flush the joints with less, or make the wall thicker.",
-                        GEOMETRY,
-                    )
-                )
-        if above(self.rim_planed, customs.rim_planing_most):
+def check_flushing(
+    left: Sequence[Working], *, skim: float, rim_planed: float, rule: Rule
+) -> list[Finding]:
+    """The sizes that are left, each as made less what was planed off, to look at again. [mm]"""
+    show, found = rule.exact, []
+    usual = f"{show(CUSTOMS.flushing_least)} to {show(CUSTOMS.flushing_most)}"
+    for row in left:
+        if not above(row.value, 0.0):
+            message = f"{show(row.terms[0].value)} less what is planed off leaves nothing."
+            remedy = "Flush the joints with less, or make the wall thicker."
             found.append(
-                Finding(
-                    "care",
-                    "rim-planed",
-                    "rim",
-                    f"{show(self.rim_planed)} planed off it in all is over "
-                    f"{show(customs.rim_planing_most)}: look again at the strip above the lid "
-                    "groove.",
-                    "Take what is uneven off the high places only.",
-                    cite("rim_planing_most"),
-                )
+                Finding("wont_work", "planed-through", row.name, message, remedy, GEOMETRY)
             )
-        if below(self.outside, customs.flushing_least) or above(
-            self.outside, customs.flushing_most
-        ):
-            found.append(
-                Finding(
-                    "care",
-                    "flushing-allowance",
-                    "outside faces",
-                    f"{show(self.outside)} off each is outside the usual "
-                    f"{show(customs.flushing_least)} to {show(customs.flushing_most)}: too little "
-                    "leaves joints proud, more goes off the lap.",
-                    f"Leave {show(customs.flushing_least)} to {show(customs.flushing_most)}.",
-                    cite("flushing_most"),
-                )
-            )
-        if self.lid_play is not None and above(self.lid_play.value, customs.lid_play_most):
-            found.append(
-                Finding(
-                    "care",
-                    "lid-rattles",
-                    "lid",
-                    f"its tongue is {show(self.lid_play.value)} thinner than the groove, over "
-                    f"{show(customs.lid_play_most)}: the lid rattles and tips at the front.",
-                    "Take the last shavings off the top of the lid, not off its tongue; a strip "
-                    "of veneer glued along the tongue brings it back.",
-                    cite("lid_play_most"),
-                )
-            )
-        if not found:
-            found.append(
-                Finding(
-                    "good",
-                    "good-flushing",
-                    "outside faces",
-                    f"{show(self.outside)} off each leaves "
-                    + ", ".join(f"{row.name} {show(row.value)}" for row in self.workings)
-                    + ".",
-                    "",
-                    cite("flushing_most"),
-                )
-            )
-        return tuple(found)
+    if above(rim_planed, CUSTOMS.rim_planing_most):
+        message = (
+            f"{show(rim_planed)} planed off it in all is over {show(CUSTOMS.rim_planing_most)}: "
+            "look again at the strip above the lid groove."
+        )
+        remedy, source = "Take what is uneven off the high places only.", cite("rim_planing_most")
+        found.append(Finding("care", "rim-planed", "rim", message, remedy, source))
+    if below(skim, CUSTOMS.flushing_least) or above(skim, CUSTOMS.flushing_most):
+        where, remedy, source = "outside faces", f"Leave {usual}.", cite("flushing_most")
+        message = (
+            f"{show(skim)} off each is outside the usual {usual}: too little leaves joints proud, "
+            "more goes off the lap."
+        )
+        found.append(Finding("care", "flushing-allowance", where, message, remedy, source))
+    return found
 
 
-def after_flushing(
-    outside: float,
-    *,
-    lap: float | None = None,
-    rim: float | None = None,
-    groove_wall: float | None = None,
-    lid_play: float | None = None,
-    rim_planed: float = 0.0,
-    tongue_planed: float = 0.0,
-) -> Flushed:
-    """The sizes left once the outside faces are planed flush.
-
-    Parameters
-    ----------
-    outside : float
-        Planed off each outside face. [mm]
-    lap : float, optional
-        Lap of the half-blind joint. [mm]
-    rim : float, optional
-        Strip of wall above the lid groove. [mm]
-    groove_wall : float, optional
-        Wall left behind the bottom of a groove. [mm]
-    lid_play : float, optional
-        Groove's width less the tongue's thickness. [mm]
-    rim_planed : float
-        Planed off the rim in all. [mm]
-    tongue_planed : float
-        Planed off the lid's tongue while it was fitted and smoothed. [mm]
-
-    Returns
-    -------
-    Flushed
-        What is left of each that was given, as sums. [mm]
-
-    Raises
-    ------
-    ValueError
-        A size is out of range.
-
-    Source
-    ------
-    Geometry. 0.2 to 0.3 mm a face: custom, no source.
-
-    >>> round(after_flushing(0.3, lap=4).lap.value, 3)
-    3.7
-    """
-    not_negative(outside, name="what is planed off", example="0.3")
-    not_negative(rim_planed, name="what is planed off the rim", example="0.3")
-    not_negative(tongue_planed, name="what is planed off the tongue", example="0.1")
-    sizes = {"lap": lap, "rim strip": rim, "wall behind the groove": groove_wall}
-    for name, value in sizes.items():
-        if value is not None:
-            above_zero(value, name=name, example="4")
-    if lid_play is not None:
-        not_negative(lid_play, name="play of the lid", example="0.3")
-    return Flushed(
-        _less("lap", lap, outside, "planed off the face"),
-        _less("rim strip", rim, rim_planed, "planed off the rim"),
-        _less("wall behind the groove", groove_wall, outside, "planed off the face"),
-        _less("play of the lid", lid_play, -tongue_planed, "planed off the tongue"),
-        float(outside),
-        float(rim_planed),
+def check_lid_play(play: float, *, rule: Rule) -> list[Finding]:
+    """A lid so thin at its tongue that it rattles, from its play up and down. [mm]"""
+    if not above(play, CUSTOMS.lid_play_most):
+        return []
+    message = (
+        f"its tongue is {rule.exact(play)} thinner than the groove, over "
+        f"{rule.exact(CUSTOMS.lid_play_most)}: the lid rattles and tips at the front."
     )
+    remedy = (
+        "Take the last shavings off the top of the lid, not off its tongue; a strip of veneer "
+        "glued along the tongue brings it back."
+    )
+    return [Finding("care", "lid-rattles", "lid", message, remedy, cite("lid_play_most"))]
 
 
-def _less(name: str, size: float | None, planed: float, why: str) -> Working | None:
-    if size is None:
-        return None
-    if planed == 0:
-        return Working.of(name, ("as made", size))
-    return Working.of(name, ("as made", size), (why, -planed))
+def well_flushed(left: Sequence[Working], *, skim: float, rule: Rule) -> Finding:
+    """The sizes that are left where nothing is wrong with them. [mm]"""
+    sizes = ", ".join(f"{row.name} {rule.exact(row.value)}" for row in left)
+    message = f"{rule.exact(skim)} off each leaves {sizes}."
+    return Finding("good", "good-flushing", "outside faces", message, "", cite("flushing_most"))

@@ -9,25 +9,23 @@ from toolkit.planes import Plane, fine
 from toolkit.results import GEOMETRY, Finding, above, below
 from toolkit.results.refusals import one_of
 from toolkit.smoothing.cap_iron import setback_to_begin, thickest_shaving
-from toolkit.smoothing.customs import DEFAULTS, SurfaceCustoms, cite
+from toolkit.smoothing.customs import CUSTOMS, cite
 
 Grain = Literal["straight", "interlocked", "curly"]
 GRAINS: tuple[Grain, ...] = ("straight", "interlocked", "curly")
 
 
-def check_plane(
-    plane: Plane, *, rule: Rule, grain: Grain = "straight", customs: SurfaceCustoms = DEFAULTS
-) -> tuple[Finding, ...]:
+def check_plane(plane: Plane, *, rule: Rule, grain: Grain = "straight") -> tuple[Finding, ...]:
     """Everything there is to say of a plane's setting for a piece of wood."""
     one_of(grain, name="grain", allowed=GRAINS)
     return (
-        *_angle(plane, rule, grain, customs),
-        *_cap_iron(plane, rule, grain, customs),
-        *_edge(plane, rule, customs),
+        *_angle(plane, rule, grain),
+        *_cap_iron(plane, rule, grain),
+        *_edge(plane, rule),
     )
 
 
-def _angle(plane: Plane, rule: Rule, grain: Grain, customs: SurfaceCustoms) -> list[Finding]:
+def _angle(plane: Plane, rule: Rule, grain: Grain) -> list[Finding]:
     where, cutting, angle = "cutting angle", plane.cutting, plane.working_angle
     held = f", skewed {plane.skew:g}°" if plane.skew else ""
     found = []
@@ -43,37 +41,37 @@ def _angle(plane: Plane, rule: Rule, grain: Grain, customs: SurfaceCustoms) -> l
                 GEOMETRY,
             )
         )
-    elif below(cutting.clearance, customs.clearance_least):
+    elif below(cutting.clearance, CUSTOMS.clearance_least):
         found.append(
             Finding(
                 "care",
                 "clearance-small",
                 where,
                 f"the clearance behind the edge is {cutting.clearance:g}°, under "
-                f"{customs.clearance_least:g}°: as the edge wears it soon rubs.",
+                f"{CUSTOMS.clearance_least:g}°: as the edge wears it soon rubs.",
                 "Hone a lower bevel.",
                 cite("clearance_least"),
             )
         )
-    if grain != "straight" and below(angle, customs.awkward_angle_least):
+    if grain != "straight" and below(angle, CUSTOMS.awkward_angle_least):
         found.append(
             Finding(
                 "care",
                 "angle-low",
                 where,
-                f"{angle:.1f}°{held} is under {customs.awkward_angle_least:g}° on {grain} wood: "
+                f"{angle:.1f}°{held} is under {CUSTOMS.awkward_angle_least:g}° on {grain} wood: "
                 "tear-out is likely.",
                 "Set the cap iron close, or raise the angle with a back bevel or a steeper one.",
                 cite("awkward_angle_least"),
             )
         )
-    if above(angle, customs.cutting_angle_most):
+    if above(angle, CUSTOMS.cutting_angle_most):
         found.append(
             Finding(
                 "care",
                 "angle-steep",
                 where,
-                f"{angle:.1f}°{held} is over {customs.cutting_angle_most:g}°: it scrapes, pushes "
+                f"{angle:.1f}°{held} is over {CUSTOMS.cutting_angle_most:g}°: it scrapes, pushes "
                 "hard and dulls soon.",
                 "Hone a lower back bevel, or bed the iron lower.",
                 cite("cutting_angle_most"),
@@ -93,11 +91,11 @@ def _angle(plane: Plane, rule: Rule, grain: Grain, customs: SurfaceCustoms) -> l
     return found
 
 
-def _cap_iron(plane: Plane, rule: Rule, grain: Grain, customs: SurfaceCustoms) -> list[Finding]:
+def _cap_iron(plane: Plane, rule: Rule, grain: Grain) -> list[Finding]:
     where, setback = "cap iron", plane.setback
-    low, high = setback_to_begin(plane.shaving, customs=customs)
+    low, high = setback_to_begin(plane.shaving)
     begin = f"Begin at {fine(low, rule=rule, unit=False)} to {fine(high, rule=rule)}"
-    lower = below(plane.working_angle, customs.curly_angle_wanted)
+    lower = below(plane.working_angle, CUSTOMS.curly_angle_wanted)
     if setback is None:
         if grain == "straight" or not lower:
             return []
@@ -108,7 +106,7 @@ def _cap_iron(plane: Plane, rule: Rule, grain: Grain, customs: SurfaceCustoms) -
                 where,
                 f"on {grain} wood a plane without one has only its cutting angle of "
                 f"{plane.working_angle:.1f}° against tear-out, under "
-                f"{customs.curly_angle_wanted:g}°.",
+                f"{CUSTOMS.curly_angle_wanted:g}°.",
                 "Raise the angle, or take a plane with a cap iron.",
                 cite("curly_angle_wanted"),
             )
@@ -127,42 +125,42 @@ def _cap_iron(plane: Plane, rule: Rule, grain: Grain, customs: SurfaceCustoms) -
                 GEOMETRY,
             )
         ]
-    least = customs.setback_shavings_least * plane.shaving
+    least = CUSTOMS.setback_shavings_least * plane.shaving
     if below(setback, least):
         return [
             Finding(
                 "care",
                 "cap-iron-chokes",
                 where,
-                f"{said} from the edge, under {customs.setback_shavings_least:g} shavings of "
+                f"{said} from the edge, under {CUSTOMS.setback_shavings_least:g} shavings of "
                 f"{shaving}, it chokes the cut: the shaving crumples.",
                 f"{begin}.",
                 cite("setback_shavings_least"),
             )
         ]
     found = []
-    if plane.finishing and above(setback, customs.finishing_setback_most):
+    if plane.finishing and above(setback, CUSTOMS.finishing_setback_most):
         found.append(
             Finding(
                 "care",
                 "cap-iron-far",
                 where,
-                f"{said} from the edge, over {fine(customs.finishing_setback_most, rule=rule)}, "
+                f"{said} from the edge, over {fine(CUSTOMS.finishing_setback_most, rule=rule)}, "
                 "it is too far back to help against tear-out.",
                 f"{begin}.",
                 cite("finishing_setback_most"),
             )
         )
-    elif grain == "curly" and lower and above(setback, customs.curly_setback_most):
-        thin = customs.curly_setback_most / customs.setback_shavings_low
+    elif grain == "curly" and lower and above(setback, CUSTOMS.curly_setback_most):
+        thin = CUSTOMS.curly_setback_most / CUSTOMS.setback_shavings_low
         found.append(
             Finding(
                 "care",
                 "cap-iron-far-for-curly",
                 where,
-                f"{said} from the edge is over {fine(customs.curly_setback_most, rule=rule)} on "
+                f"{said} from the edge is over {fine(CUSTOMS.curly_setback_most, rule=rule)} on "
                 f"curly wood, and {plane.working_angle:.1f}° is under "
-                f"{customs.curly_angle_wanted:g}°: it will tear.",
+                f"{CUSTOMS.curly_angle_wanted:g}°: it will tear.",
                 f"Bring it within that, with shavings no thicker than {fine(thin, rule=rule)}, or "
                 "raise the angle.",
                 cite("curly_setback_most"),
@@ -182,7 +180,7 @@ def _cap_iron(plane: Plane, rule: Rule, grain: Grain, customs: SurfaceCustoms) -
     return found
 
 
-def _edge(plane: Plane, rule: Rule, customs: SurfaceCustoms) -> list[Finding]:
+def _edge(plane: Plane, rule: Rule) -> list[Finding]:
     where, found = "edge of the iron", []
     ridge, dig = plane.scallops.depth, plane.corner_depth
     if above(dig, 0.0):
@@ -199,14 +197,14 @@ def _edge(plane: Plane, rule: Rule, customs: SurfaceCustoms) -> list[Finding]:
                 GEOMETRY,
             )
         )
-    if plane.finishing and above(ridge, customs.ridge_most):
+    if plane.finishing and above(ridge, CUSTOMS.ridge_most):
         found.append(
             Finding(
                 "care",
                 "ridge-high",
                 where,
                 f"the tracks leave ridges {fine(ridge, rule=rule)} high, over "
-                f"{fine(customs.ridge_most, rule=rule)}.",
+                f"{fine(CUSTOMS.ridge_most, rule=rule)}.",
                 "Let the strokes overlap more, or hone a flatter camber.",
                 cite("ridge_most"),
             )

@@ -9,7 +9,7 @@ from toolkit.measures import Rule
 from toolkit.planes import fine
 from toolkit.results import above
 from toolkit.results.refusals import between, not_negative
-from toolkit.smoothing.customs import DEFAULTS, SurfaceCustoms
+from toolkit.smoothing.customs import CUSTOMS
 
 
 def shadow_length(step: float, *, lamp_height: float, across: float = 0.0) -> float:
@@ -96,11 +96,10 @@ class Shows:
     step_seen: bool
     scallops_seen: bool
     step_felt: bool
-    customs: SurfaceCustoms
 
     def sentence(self, rule: Rule) -> str:
         """Both in words, with the customs named as such."""
-        c, lamp = self.customs, f"With the lamp at {self.lamp_height:g}°"
+        c, lamp = CUSTOMS, f"With the lamp at {self.lamp_height:g}°"
         rows = []
         if self.step > 0:
             rows.append(
@@ -133,7 +132,6 @@ def what_shows(
     slope: float = 0.0,
     step: float = 0.0,
     across: float = 0.0,
-    customs: SurfaceCustoms = DEFAULTS,
 ) -> Shows:
     """Whether a lamp across the tracks shows them, and a nail feels them.
 
@@ -148,8 +146,6 @@ def what_shows(
         Height of the steps that its corners leave. [mm]
     across : float
         How far the light comes from the side of the square to the tracks. [degrees]
-    customs : SurfaceCustoms
-        The least that eye and nail notice.
 
     Returns
     -------
@@ -179,8 +175,7 @@ def what_shows(
         slope,
         share,
         above(slope, lamp_height),
-        bool(step) and not above(customs.shadow_seen, shadow),
-        bool(slope) and not above(customs.shading_seen, share),
-        bool(step) and not above(customs.step_felt, step),
-        customs,
+        bool(step) and not above(CUSTOMS.shadow_seen, shadow),
+        bool(slope) and not above(CUSTOMS.shading_seen, share),
+        bool(step) and not above(CUSTOMS.step_felt, step),
     )

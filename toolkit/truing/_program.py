@@ -21,15 +21,10 @@ if TYPE_CHECKING:
 
     Numbers = NDArray[np.float64]
 
-# Among planes of one depth the one that takes least wood off is wanted, and among those that leave
-# one thickness the one that leans least. What breaks the tie counts so much less than the depth
-# that it cannot buy more of it than this share.
+# Among planes that leave as much, the one that takes least off the upper face is wanted. What
+# breaks the tie counts so much less than the thickness that it cannot buy more of it than this
+# share.
 TIE = 1e-6
-
-# With more readings than this, the program is solved for a few of them first and grows by those
-# that it breaks; with fewer, all at once is quicker.
-ALL_AT_ONCE = 160
-GROWS_BY = 12
 
 SAME = 1e-12  # heights this alike, in the program's own scale, are one height
 
@@ -91,56 +86,12 @@ def _solved(cost: Numbers, matrix: Numbers, least: Numbers) -> Numbers:
     return found
 
 
-def _growing(cost: Numbers, matrix: Numbers, least: Numbers, readings: int) -> Numbers:
-    """The same, from a few rows at first and then with those that the answer breaks.
+def best_slopes(x: Numbers, y: Numbers, top: Numbers, bottom: Numbers) -> tuple[float, float]:
+    """Slopes of two parallel planes within a board that are furthest apart. [mm/mm]
 
-    Rows come as one a reading for what lies under the plane, one for what lies above it, the rest.
+    Where both faces are one, as far apart is as near: they are the planes under all readings and
+    above all readings that are nearest to one another.
     """
-    if readings <= ALL_AT_ONCE:
-        return _solved(cost, matrix, least)
-    chosen = np.zeros(len(least), dtype=bool)
-    chosen[_to_begin_with(matrix, least, readings)] = True
-    chosen[2 * readings :] = True
-    while True:
-        found = _solved(cost, matrix[chosen], least[chosen])
-        short = least - matrix @ found
-        short[chosen] = 0.0
-        broken = np.flatnonzero(short > 1e-9)
-        if not len(broken):
-            return found
-        chosen[broken[np.argsort(short[broken])[-GROWS_BY:]]] = True
-
-
-def _to_begin_with(matrix: Numbers, least: Numbers, n: int) -> NDArray[np.intp]:
-    """Rows of the readings at the corners, of the lowest under the plane, the highest above it."""
-    u, v = matrix[n : 2 * n, 0], matrix[n : 2 * n, 1]
-    corners = [int(np.argmax(a * u + b * v)) for a in (-1, 1) for b in (-1, 1)]
-    under, over = np.argsort(least[:n])[-GROWS_BY:], np.argsort(least[n : 2 * n])[-GROWS_BY:] + n
-    ends = np.array(corners, dtype=np.intp)
-    return np.concatenate((ends, ends + n, under, over))
-
-
-def flattest_slopes(x: Numbers, y: Numbers, height: Numbers) -> tuple[float, float]:
-    """Slopes of the plane under all readings that leaves the least above it. [mm/mm]"""
-    frame = _Frame(x, y, height)
-    rest = frame.rest / frame.scale
-    if frame.turns_alike(rest):
-        return frame.slopes(np.zeros(3))
-    n = len(rest)
-    # Unknowns: the plane's three numbers and the depth d. Plane below the reading, plane plus d
-    # above it.
-    matrix = np.zeros((2 * n, 4))
-    matrix[:n, :3] = -frame.rows
-    matrix[n:, :3] = frame.rows
-    matrix[n:, 3] = 1.0
-    cost = np.array([0.0, 0.0, 0.0, 1.0 / TIE])
-    cost[:3] = -frame.rows.mean(axis=0)
-    found = _growing(cost, matrix, np.concatenate((-rest, rest)), n)
-    return frame.slopes(found)
-
-
-def thickest_slopes(x: Numbers, y: Numbers, top: Numbers, bottom: Numbers) -> tuple[float, float]:
-    """Slopes of the two parallel planes within a board that are furthest apart. [mm/mm]"""
     frame = _Frame(x, y, (top + bottom) / 2)
     above, below = frame.flat(top), frame.flat(bottom)
     frame.scale = max(float(np.ptp(above)), float(np.ptp(below)), frame.scale)
@@ -148,14 +99,11 @@ def thickest_slopes(x: Numbers, y: Numbers, top: Numbers, bottom: Numbers) -> tu
     if frame.turns_alike(above, below):
         return frame.slopes(np.zeros(3))
     n = len(above)
-    # Unknowns: the upper plane's three numbers, the thickness T and the lean. Upper plane below
-    # the top, lower plane, which is the upper less T, above the bottom; no slope beyond the lean.
-    matrix = np.zeros((2 * n + 4, 5))
+    # Unknowns: the upper plane's three numbers and the thickness T. Upper plane below the top,
+    # lower plane, which is the upper less T, above the bottom.
+    matrix = np.zeros((2 * n, 4))
     matrix[:n, :3] = -frame.rows
-    matrix[n : 2 * n, :3] = frame.rows
-    matrix[n : 2 * n, 3] = -1.0
-    matrix[-4:, 4] = 1.0
-    matrix[-4:, :2] = [[1, 0], [-1, 0], [0, 1], [0, -1]]
-    cost = np.array([0.0, 0.0, 0.0, -1.0 / TIE, 1.0])
-    found = _growing(cost, matrix, np.concatenate((-above, below, np.zeros(4))), n)
-    return frame.slopes(found)
+    matrix[n:, :3] = frame.rows
+    matrix[n:, 3] = -1.0
+    cost = np.append(-frame.rows.mean(axis=0), -1.0 / TIE)
+    return frame.slopes(_solved(cost, matrix, np.concatenate((-above, below))))

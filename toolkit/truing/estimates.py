@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from toolkit.results.refusals import above_zero, not_negative
+from toolkit.results.refusals import above_zero, between, not_negative
 
 SECONDS = 2.0  # custom, no source: one stroke of a small board [s]
 LEARNER = 8.0  # custom, no source: novices take 6 to 10 times that, with testing and resetting
@@ -27,15 +27,13 @@ class Shavings:
         )
 
 
-def shavings(volume: float, *, looseness: float = LOOSE) -> Shavings:
+def shavings(volume: float) -> Shavings:
     """The heap of shavings that some wood makes.
 
     Parameters
     ----------
     volume : float
         Of the wood planed away. [mm³]
-    looseness : float
-        Room that shavings take over that of the wood. [1]
 
     Returns
     -------
@@ -45,7 +43,7 @@ def shavings(volume: float, *, looseness: float = LOOSE) -> Shavings:
     Raises
     ------
     ValueError
-        The volume is below 0, or the looseness is below 1.
+        The volume is below 0.
 
     Source
     ------
@@ -55,9 +53,7 @@ def shavings(volume: float, *, looseness: float = LOOSE) -> Shavings:
     340480.0
     """
     not_negative(volume, name="volume", unit="mm³", example="42000")
-    if not looseness >= 1:
-        raise ValueError(f"looseness was given as {looseness:g}; give 1 or more, such as {LOOSE:g}")
-    return Shavings(float(volume), volume * looseness)
+    return Shavings(float(volume), volume * LOOSE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,9 +117,7 @@ def bench_time(strokes: int, *, seconds: float = SECONDS, learner: float = LEARN
     >>> bench_time(45).minutes
     12.0
     """
-    if strokes < 0:
-        raise ValueError(f"strokes was given as {strokes}; give 0 or more")
+    not_negative(strokes, name="strokes", unit="", example="45")
     above_zero(seconds, name="seconds", unit="s", example="2")
-    if not learner >= 1:
-        raise ValueError(f"learner was given as {learner:g}; give 1 or more, such as {LEARNER:g}")
+    between(learner, low=1, high=1000, name="learner", unit="times", example=f"{LEARNER:g}")
     return BenchTime(strokes, float(seconds), float(learner))

@@ -1,4 +1,4 @@
-"""The flattest plane through real readings of one face.
+"""The flattest plane through real readings of one face, and the thickest board between two.
 
 Readings may lie anywhere on the face: x along the board, y across it, heights upwards from
 whatever they were measured from. A tilt of the whole board does not change the answer.
@@ -14,10 +14,10 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from toolkit.truing._arrays import arrays, spread_out
 from toolkit.truing._mean import shares_of_face
-from toolkit.truing._program import flattest_slopes
+from toolkit.truing._program import best_slopes
 from toolkit.truing.places import most_at
+from toolkit.truing.readings import readings
 
 if TYPE_CHECKING:
     from numpy.typing import ArrayLike, NDArray
@@ -96,16 +96,79 @@ def least_planing(*, x: ArrayLike, y: ArrayLike, height: ArrayLike) -> LeastPlan
     >>> round(twisted.deepest, 6)
     1.0
     """
-    along, across, high = arrays(x=x, y=y, height=height)
-    spread_out(along, across)
-    a, b = flattest_slopes(along, across, high)
+    along, across, high = readings(x=x, y=y, height=height)
+    a, b = best_slopes(along, across, high, high)
     rest = high - a * along - b * across
     c = float(rest.min())
-    removal = rest - c
-    return LeastPlaning(
-        x=along,
-        y=across,
+    return LeastPlaning(along, across, (a, b, c), removal=rest - c, deepest=float(rest.max() - c))
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class ThickestBoard:
+    """The thickest board with two true parallel faces that lies within the readings.
+
+    Attributes
+    ----------
+    thickness : float
+        Of the true board, square to its faces. [mm]
+    upright : float
+        The same measured upright, as the readings were. [mm]
+    plane : tuple of float
+        a, b, c of its upper face, ``a x + b y + c``; its lower face lies ``upright`` below.
+        [mm/mm, mm/mm, mm]
+    """
+
+    thickness: float
+    upright: float
+    plane: tuple[float, float, float]
+
+
+def thickest_board(
+    *, x: ArrayLike, y: ArrayLike, top: ArrayLike, bottom: ArrayLike
+) -> ThickestBoard:
+    """The thickest board with two true parallel faces that can be planed out of a rough one.
+
+    Parameters
+    ----------
+    x, y : array of shape (n,)
+        Where each reading was taken: along the board and across it. [mm]
+    top, bottom : array of shape (n,)
+        Heights of the two faces there, above the same flat thing; a thickness read with
+        callipers is their difference. [mm]
+
+    Returns
+    -------
+    ThickestBoard
+        Its thickness and its upper face. [mm]
+
+    Raises
+    ------
+    ValueError
+        There are fewer than three readings, they lie on one line, one of them is no number, the
+        lists differ in length, or the board has more warp than wood.
+
+    Source
+    ------
+    Geometry: the greatest T for which some plane lies nowhere above the top readings and, less
+    T, nowhere below the bottom ones, a linear program; square to the plane it is
+    T / √(1 + a² + b²).
+
+    >>> left = thickest_board(x=[0, 0, 700, 700], y=[0, 72, 0, 72],
+    ...                       top=[16, 16, 16, 18], bottom=[0, 0, 0, 2])
+    >>> round(left.upright, 6), round(left.thickness, 3)
+    (15.0, 14.999)
+    """
+    along, across, high, low = readings(x=x, y=y, top=top, bottom=bottom)
+    a, b = best_slopes(along, across, high, low)
+    tilt = a * along + b * across
+    c, floor = float((high - tilt).min()), float((low - tilt).max())
+    if c <= floor:
+        raise ValueError(
+            "there is more warp than wood for two true faces; cut the board shorter or narrower "
+            "first, or choose another"
+        )
+    return ThickestBoard(
+        thickness=(c - floor) / float(np.sqrt(1 + a * a + b * b)),
+        upright=c - floor,
         plane=(a, b, c),
-        removal=removal,
-        deepest=float(removal.max()),
     )

@@ -70,7 +70,7 @@ def clearing(ridge: float, *, after: Plane, width: float, passes: int) -> Cleari
     Raises
     ------
     ValueError
-        The ridge is below 0, the width is not above 0, or the passes are below 0.
+        The ridge is below 0, or the width is not above 0.
 
     Source
     ------
@@ -82,8 +82,6 @@ def clearing(ridge: float, *, after: Plane, width: float, passes: int) -> Cleari
     """
     not_negative(ridge, name="ridge", example="0.16")
     above_zero(width, name="width", example="64")
-    if passes < 0:
-        raise ValueError(f"passes was given as {passes}; give 0 or more")
     laid = least_strokes(after, width=width, remove=max(ridge, after.shaving))
     needed = ceil(ridge / laid.net_drop * (1 - 1e-9))
     return Clearing(float(ridge), after, passes, laid.net_drop * passes, needed)
@@ -142,7 +140,7 @@ def planing_job(
     Raises
     ------
     ValueError
-        A size is not above 0, or there are no planes.
+        A size is not above 0.
 
     Source
     ------
@@ -156,8 +154,6 @@ def planing_job(
     above_zero(remove, name="remove", example="3.5")
     above_zero(length, name="length", example="190")
     above_zero(width, name="width", example="64")
-    if not planes:
-        raise ValueError("there are no planes to plane with; give one at least, coarse ones first")
     # From the last plane back: what each leaves for the next is one ridge of its own.
     for first in range(len(planes)):
         shares = _shares(remove, width, planes[first:])

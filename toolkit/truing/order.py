@@ -124,7 +124,7 @@ def check_order(order: Sequence[str]) -> tuple[Finding, ...]:
         instead = "comes after it" if late else "is left out"
         found.append(
             Finding(
-                "wont_work" if need.weight == "must" else "care",
+                "wont_work" if need.must else "care",
                 "step-too-early" if late else "step-left-out",
                 titles[need.then],
                 f"“{titles[need.first]}” {instead}, but {need.why}.",

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from toolkit.truing._words import spoken
+from toolkit.results import listed
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
@@ -46,7 +46,7 @@ def places_on_board(points: Iterable[tuple[float, float]], *, length: float, wid
         return f"right across {_words(next(iter(along)), 1)}"
     if len(thirds) == 3 and len(along) == 3 and len(across) == 1:
         return f"all along {_words(1, next(iter(across)))}"
-    return spoken([_words(*row) for row in thirds])
+    return listed([_words(*row) for row in thirds])
 
 
 def _words(along: int, across: int) -> str:

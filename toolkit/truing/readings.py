@@ -1,4 +1,4 @@
-"""Bow, cup and twist fitted to a list of readings."""
+"""Readings of a face: what they must tell, and the bow, cup and twist fitted to them."""
 
 from __future__ import annotations
 
@@ -9,12 +9,11 @@ from typing import TYPE_CHECKING, Literal
 import numpy as np
 
 from toolkit.results.refusals import above_zero, one_of
-from toolkit.truing._arrays import arrays, spread_out
 from toolkit.truing.places import place_on_board
 from toolkit.truing.warp import NO_WARP, Warp, shapes
 
 if TYPE_CHECKING:
-    from numpy.typing import NDArray
+    from numpy.typing import ArrayLike, NDArray
 
     from toolkit.measures import Rule
 
@@ -22,12 +21,40 @@ if TYPE_CHECKING:
 
 Measured = Literal["heights", "gaps"]
 
+# Readings whose second direction is this much shorter than the first lie on one line.
+ON_A_LINE = 1e-6
+
 # What each shape needs before readings can tell it from a tilt or from another shape.
 _TELLS = (
     ("bow", "read the middle of the length too, not the ends alone"),
     ("cup", "read the middle of the width too, not the edges alone"),
     ("twist", "read all four corners"),
 )
+
+
+def readings(**given: ArrayLike) -> tuple[Numbers, ...]:
+    """Readings as arrays, x and y first; refused unless they say how a plane lies. [mm]"""
+    made = tuple(np.asarray(values, dtype=np.float64) for values in given.values())
+    if len({array.shape for array in made}) > 1 or made[0].ndim != 1:
+        told = ", ".join(f"{array.size} of {name}" for name, array in zip(given, made, strict=True))
+        raise ValueError(f"the readings do not match: {told}; give one of each a reading, in a row")
+    if not np.isfinite(made).all():
+        raise ValueError("a reading is no length; measure it again, or leave it out of every list")
+    x, y = made[:2]
+    if len(x) < 3:
+        told = ("there are no readings", "there is one reading", "there are two readings")[len(x)]
+        raise ValueError(
+            f"{told}: a plane needs three at least, and to know a board read its four corners, "
+            "the middles of its edges and its middle"
+        )
+    about_x, about_y = x - x.mean(), y - y.mean()
+    xx, yy, xy = about_x @ about_x, about_y @ about_y, about_x @ about_y
+    if xx * yy - xy * xy <= (ON_A_LINE * (xx + yy)) ** 2:
+        raise ValueError(
+            f"all {len(x)} readings lie on one line, from x {x[0]:g}, y {y[0]:g} to x {x[-1]:g}, "
+            f"y {y[-1]:g} mm: a face could tilt about it; read along both edges of the board too"
+        )
+    return made
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,7 +79,7 @@ class FittedWarp:
 
 
 def warp_from_readings(
-    readings: Sequence[tuple[float, float, float]],
+    rows: Sequence[tuple[float, float, float]],
     *,
     length: float,
     width: float,
@@ -62,7 +89,7 @@ def warp_from_readings(
 
     Parameters
     ----------
-    readings : sequence of (x, y, reading)
+    rows : sequence of (x, y, reading)
         From the left end, from the near edge, and what was read there. [mm]
     length, width : float
         Of the board. [mm]
@@ -93,8 +120,8 @@ def warp_from_readings(
     above_zero(length, name="length", example="700")
     above_zero(width, name="width", example="72")
     one_of(measured, name="measured", allowed=("heights", "gaps"))
-    x, y, read = _columns(readings)
-    spread_out(x, y)
+    x, y, read = np.array(rows, dtype=np.float64).reshape(-1, 3).T
+    readings(x=x, y=y, reading=read)
     off = np.flatnonzero((x < 0) | (x > length) | (y < 0) | (y > width))
     if len(off):
         at = int(off[0])
@@ -118,17 +145,6 @@ def warp_from_readings(
         rest=float(rest[most]),
         at=(float(x[most]), float(y[most])),
     )
-
-
-def _columns(readings: Sequence[tuple[float, float, float]]) -> tuple[Numbers, ...]:
-    for number, row in enumerate(readings, start=1):
-        if len(row) != 3:
-            raise ValueError(
-                f"reading {number} was given as {row!r}; give three numbers in mm: how far from "
-                "the left end, how far from the near edge, and what was read"
-            )
-    along, across, read = zip(*readings, strict=True) if len(readings) else ((), (), ())
-    return arrays(x=along, y=across, reading=read)
 
 
 def _rest(matrix: Numbers, values: Numbers) -> Numbers:

@@ -2,28 +2,16 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, fields
+from dataclasses import dataclass
 
 from toolkit.results import Part, Working, above
-from toolkit.results.refusals import above_zero, not_negative
 from toolkit.truing.saving import SAW_MARKS
 from toolkit.truing.warp import Warp, cut_to
 
-
-@dataclass(frozen=True, slots=True)
-class RoughAllowances:
-    """Wood that comes off besides the warp: customs, common practice, no source. [mm]"""
-
-    saw: float = 2.0  # how far a crosscut or rip may wander, at each end and each edge
-    end: float = 1.0  # planed off each end until it is square
-    edge: float = 1.0  # planed off each edge until it is straight
-    saw_marks: float = SAW_MARKS
-    smoothing: float = 0.1  # taken off each face by the smoothing plane at the last
-
-    def __post_init__(self) -> None:
-        """An allowance below nothing would hide a mistake."""
-        for spec in fields(self):
-            not_negative(getattr(self, spec.name), name=spec.name, example="1")
+# Wood that comes off besides the warp: customs, common practice, no source. [mm]
+SAW = 2.0  # how far a crosscut or rip may wander, at each end and each edge
+SQUARING = 1.0  # planed off each end until it is square, and each edge until it is straight
+SMOOTHING = 0.1  # taken off each face by the smoothing plane at the last
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,7 +23,7 @@ class RoughSize:
     thickness: Working
 
 
-def rough_size(part: Part, *, warp: Warp, allowances: RoughAllowances | None = None) -> RoughSize:
+def rough_size(part: Part, *, warp: Warp) -> RoughSize:
     """The rough sizes of a part from a board of a known warp.
 
     Parameters
@@ -44,8 +32,6 @@ def rough_size(part: Part, *, warp: Warp, allowances: RoughAllowances | None = N
         Finished sizes; its own rough sizes are not looked at. [mm]
     warp : Warp
         Of the whole board. [mm]
-    allowances : RoughAllowances or None
-        For what comes off besides. [mm]
 
     Returns
     -------
@@ -62,14 +48,11 @@ def rough_size(part: Part, *, warp: Warp, allowances: RoughAllowances | None = N
     Geometry: the warp of the piece by ``cut_to``; bow, cup and half the twist are planed off the
     thickness, the crook off the width. The rest are customs: common practice, no source.
     """
-    extra = allowances or RoughAllowances()
-    for size in part.finished:
-        above_zero(size.value, name=size.name, example="186")
     length = Working.of(
         f"{part.name} rough length",
         ("finished length", part.length.value),
-        ("where the saw may wander", extra.saw, 2),
-        ("to square an end", extra.end, 2),
+        ("where the saw may wander", SAW, 2),
+        ("to square an end", SQUARING, 2),
     )
     board = f"this board of {warp.length:g} × {warp.width:g} mm"
     if above(length.value, warp.length):
@@ -81,8 +64,8 @@ def rough_size(part: Part, *, warp: Warp, allowances: RoughAllowances | None = N
     wide = Working.of(
         f"{part.name} rough width",
         ("finished width", part.width.value),
-        ("where the saw may wander", extra.saw, 2),
-        ("to true an edge", extra.edge, 2),
+        ("where the saw may wander", SAW, 2),
+        ("to true an edge", SQUARING, 2),
         ("crook in the piece", abs(crook)),
     )
     if above(wide.value, warp.width):
@@ -94,8 +77,8 @@ def rough_size(part: Part, *, warp: Warp, allowances: RoughAllowances | None = N
     thickness = Working.of(
         f"{part.name} rough thickness",
         ("finished thickness", part.thickness.value),
-        ("saw marks", extra.saw_marks, 2),
-        ("smoothing", extra.smoothing, 2),
+        ("saw marks", SAW_MARKS, 2),
+        ("smoothing", SMOOTHING, 2),
         ("bow in the piece", abs(piece.bow)),
         ("cup in the piece", abs(piece.cup)),
         ("half the twist in the piece", abs(piece.twist) / 2),

@@ -67,13 +67,7 @@ class Yield:
         return f"At {size} the board gives {rule.exact(self.program)}; {paper}."
 
 
-def thickness_from(
-    warp: Warp,
-    *,
-    thickness: float,
-    saw_marks: float = SAW_MARKS,
-    grid: tuple[int, int] = FINE,
-) -> Yield:
+def thickness_from(warp: Warp, *, thickness: float, saw_marks: float = SAW_MARKS) -> Yield:
     """How thick a true board can be planed out of a warped one of even thickness.
 
     Parameters
@@ -84,8 +78,6 @@ def thickness_from(
         Of the rough board. [mm]
     saw_marks : float
         Planed off each face besides, until it is clean. [mm]
-    grid : tuple of int
-        Readings along and across for the program. [1]
 
     Returns
     -------
@@ -108,7 +100,7 @@ def thickness_from(
     """
     above_zero(thickness, name="thickness", example="16")
     not_negative(saw_marks, name="saw_marks", example=f"{SAW_MARKS:g}")
-    face = face_of(warp, along=grid[0], across=grid[1])
+    face = face_of(warp, along=FINE[0], across=FINE[1])
     shallow = least_planing(x=face.x, y=face.y, height=face.height)
     return Yield(warp, float(thickness), float(saw_marks), shallow.deepest)
 

@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, fields
+from dataclasses import dataclass
 
 from toolkit.planes import RIDGE_MOST
-from toolkit.results.refusals import above_zero
 
 
 @dataclass(frozen=True, slots=True)
 class Tolerances:
-    """Customs of truing, none of them 0: common practice, no source. [mm]"""
+    """Customs of truing: common practice, no source. [mm]"""
 
     twist: float = 0.3  # of a wall so long and wide; a larger part may have more in proportion
     twist_length: float = 176.0
@@ -21,13 +20,6 @@ class Tolerances:
     size: float = 0.2  # a width or a length off its number
     ridge: float = RIDGE_MOST
 
-    def __post_init__(self) -> None:
-        """A limit of nothing would fail every part."""
-        for spec in fields(self):
-            above_zero(getattr(self, spec.name), name=spec.name, example=f"{spec.default}")
-
     def twist_over(self, length: float, *, width: float) -> float:
         """The most twist of a part of that size. [mm]"""
-        above_zero(length, name="length", example="176")
-        above_zero(width, name="width", example="64")
         return self.twist * length * width / (self.twist_length * self.twist_width)

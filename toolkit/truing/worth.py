@@ -2,86 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Literal
+from typing import TYPE_CHECKING
 
-from toolkit.results import SQUARE, WALLS, Part, above
-from toolkit.truing._words import spoken
+from toolkit.results import SQUARE, WALLS, Part, above, listed, read_table
 from toolkit.truing.accuracy import RuleClass, rule_error
 from toolkit.truing.tolerances import Tolerances
 
 if TYPE_CHECKING:
     from toolkit.measures import Rule
-
-Axis = Literal["thickness", "width", "length", "end_out", "end_lean", "edge_out"]
-
-_BY_SQUARE = "hold a square to it against the light, and slip feelers under its blade"
-
-# For walls and for panels, in the order in which they are worth reading: the axis, readings for
-# each part, where, what the reading changes, and what reads it better than a rule does.
-_WALLS: tuple[tuple[Axis, int, str, tuple[str, ...], str], ...] = (
-    (
-        "thickness",
-        2,
-        "at both joint ends",
-        ("both joint gauges", "the lap or the tail length", "the box's outside"),
-        "set the gauge to the board itself, or read it with callipers",
-    ),
-    (
-        "width",
-        1,
-        "at the middle, once both ends feel alike",
-        ("the divider step", "every tail and pin", "the height of the walls"),
-        "hold the walls together on a flat bench: a fingertip feels the step",
-    ),
-    (
-        "length",
-        1,
-        "along the bottom edge",
-        ("the inside of the box", "lid and bottom"),
-        "stand the pair on end side by side: they must be alike before they are right",
-    ),
-    (
-        "end_out",
-        2,
-        "at both ends, over the width",
-        ("the gap at the shoulders", "the room of lid and bottom"),
-        _BY_SQUARE,
-    ),
-    (
-        "end_lean",
-        2,
-        "at both ends, over the thickness",
-        ("the gap at the shoulders", "the diagonals"),
-        _BY_SQUARE,
-    ),
-    (
-        "edge_out",
-        1,
-        "at the middle of the edge that the fence runs on, over the thickness",
-        ("the lean of its grooves", "the step at the rim"),
-        _BY_SQUARE,
-    ),
-)
-_PANELS: tuple[tuple[Axis, int, str, tuple[str, ...], str], ...] = (
-    (
-        "thickness",
-        2,
-        "at the two long edges",
-        ("the rebate that leaves the tongue",),
-        "try the edge in its groove",
-    ),
-    (
-        "width",
-        1,
-        "across the middle",
-        ("the room it has to swell",),
-        "try it between the grooves",
-    ),
-    ("length", 1, "along the middle", ("the fit at its ends",), "try it between the grooves"),
-    ("end_out", 2, "at both ends, over the width", ("the hold of its corners",), _BY_SQUARE),
-)
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,7 +19,7 @@ class Worth:
     """One reading worth taking, and what tells it better than a rule. [mm]"""
 
     part: str
-    axis: Axis
+    axis: str  # such as thickness, or a gap under a square: end_out, end_lean, edge_out
     readings: int  # all pieces of that part together
     where: str
     expected: float  # by the plan; 0 for a gap under a square
@@ -118,7 +48,7 @@ class Worth:
         times = f"{self.readings} {'reading' if self.readings == 1 else 'readings'}"
         size = "" if self.by_square else f" (planned {rule.exact(self.expected)})"
         head = f"{self.part}, {SQUARE.get(self.axis, self.axis)}{size}: {times} {self.where}"
-        changes = f"changes {spoken(self.changes)}"
+        changes = f"changes {listed(self.changes)}"
         if self.by_square:
             return (
                 f"{head}; {changes}. A gap of {self.needed:g} mm matters, and a rule, "
@@ -134,7 +64,7 @@ class Worth:
 
 
 def worth_measuring(
-    parts: Iterable[Part],
+    parts: Sequence[Part],
     *,
     made: Collection[str] = (),
     limits: Tolerances | None = None,
@@ -144,7 +74,7 @@ def worth_measuring(
 
     Parameters
     ----------
-    parts : iterable of Part
+    parts : sequence of Part
         The cut list. [mm]
     made : collection of str
         Readings taken already, such as ``"side_thickness"``; left out of the list.
@@ -177,25 +107,28 @@ def worth_measuring(
         "length": customs.size,
         **dict.fromkeys(SQUARE, customs.square),
     }
-    listed = tuple(parts)
-    rows: list[Worth] = []
-    for group, is_wall in ((_WALLS, True), (_PANELS, False)):
-        members = [part for part in listed if (part.name in WALLS) is is_wall]
-        for axis, readings, where, changes, better in group:
-            for part in members:
-                over = {"end_out": "width"}.get(axis, "thickness") if axis in SQUARE else axis
-                size = getattr(part, over).value
-                row = Worth(
-                    part=part.name,
-                    axis=axis,
-                    readings=readings * part.count,
-                    where=where,
-                    expected=0.0 if axis in SQUARE else size,
-                    needed=needed[axis],
-                    rule_error=rule_error(size, accuracy_class=accuracy_class),
-                    changes=changes,
-                    better=better,
-                )
-                if row.key not in made:
-                    rows.append(row)
-    return tuple(rows)
+    # For walls and for panels, in the order in which they are worth reading.
+    return tuple(
+        _worth(part, row, needed[row["axis"]], accuracy_class)
+        for row in read_table("truing/worth.csv")
+        for part in parts
+        if (part.name in WALLS) is (row["of"] == "wall")
+        and f"{part.name}_{row['axis']}" not in made
+    )
+
+
+def _worth(part: Part, row: Mapping[str, str], needed: float, accuracy_class: RuleClass) -> Worth:
+    axis = row["axis"]
+    over = {"end_out": "width"}.get(axis, "thickness") if axis in SQUARE else axis
+    size = getattr(part, over).value
+    return Worth(
+        part=part.name,
+        axis=axis,
+        readings=int(row["readings"]) * part.count,
+        where=row["where"],
+        expected=0.0 if axis in SQUARE else size,
+        needed=needed,
+        rule_error=rule_error(size, accuracy_class=accuracy_class),
+        changes=tuple(row["changes"].split("; ")),
+        better=row["better"],
+    )

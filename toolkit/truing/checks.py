@@ -1,10 +1,12 @@
-"""What an experienced maker would say of a rough board, and of parts being planed true."""
+"""What an experienced maker would say of a rough board, of parts and planes, and of ridges."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from toolkit.planes import Plane
 from toolkit.results import CUSTOM, GEOMETRY, Finding, above
+from toolkit.truing.jobs import Clearing
 from toolkit.truing.saving import Yield, longest_piece
 from toolkit.truing.tolerances import Tolerances
 from toolkit.truing.warp import Warp
@@ -80,3 +82,31 @@ def check_twist(
         )
     message = f"twisted {twist:.2g} mm {over}, within {most:.2g} mm."
     return Finding("good", "good-twist", where, message, "", CUSTOM)
+
+
+def check_scallops(found: Clearing) -> Finding:
+    """Whether one plane's ridges will show after the next: ``scallops-show-through``."""
+    if found.shows:
+        remedy = f"Make {found.needed} passes, or lay the strokes before it closer."
+        return Finding(
+            "care", "scallops-show-through", "scallops", found.sentence, remedy, GEOMETRY
+        )
+    return Finding("good", "good-scallops", "scallops", found.sentence, "", GEOMETRY)
+
+
+def check_iron(plane: Plane) -> Finding:
+    """Whether the corners of a plane's iron stay clear of the wood: ``iron-corners-track``."""
+    said = f"it takes a shaving {plane.shaving:.3g} mm deep and {plane.shaving_width:.3g} mm wide"
+    if plane.iron_width < plane.arc_width * (1 - 1e-6):
+        dig = plane.corner_depth
+        return Finding(
+            "care",
+            "iron-corners-track",
+            plane.name,
+            f"{said}, the full width of its iron: the corners dig in and leave tracks {dig:.2g} mm "
+            "deep.",
+            f"Set it finer than {plane.shaving - dig:.2g} mm, or grind more camber.",
+            GEOMETRY,
+        )
+    said += f", within its iron of {plane.iron_width:.3g} mm."
+    return Finding("good", "good-iron", plane.name, said, "", GEOMETRY)
