@@ -52,12 +52,6 @@ def flushed(made: Plan, *, skim: float | None = None, rim_planed: float = 0.0) -
             f"{skim:g} mm off each face leaves nothing of a wall of {thinnest:g} mm; "
             "plane less, such as 0.2 mm"
         )
-    thinner: dict[str, Any] = {
-        f"made.{name}_thickness": thick - skim for name, thick in walls.items()
-    }
-    half_blind = d.choices.corner.joint == "half-blind"
-    if half_blind:
-        thinner["made.tail_length"] = f.tail_back.value
     height = f.wall_height.value
     rim = None if f.lid_groove is None else height - f.lid_groove.high
     most = height if rim is None else rim
@@ -66,15 +60,10 @@ def flushed(made: Plan, *, skim: float | None = None, rim_planed: float = 0.0) -
             f"{rim_planed:g} mm off the rim leaves nothing of the {most:.3g} mm that stand there; "
             "plane less, such as 0.2 mm"
         )
-    if rim_planed:
-        lower = ("side", "back") if rim is not None else WALLS
-        thinner |= {f"made.{name}_width": height - rim_planed for name in lower}
-        # The tails are cut: what the top edge loses, the uppermost pin loses.
-        for place, corner in (("back", d.back), ("front", d.front)):
-            thinner[f"corner.tails_{place}"] = tuple((t.low, t.high) for t in corner.tails)
-        if rim is not None:
-            thinner["made.top_edge"] = rim - rim_planed
-    after = plan(d.choices.having(thinner))
+    half_blind = d.choices.corner.joint == "half-blind"
+    thinner = {f"made.{name}_thickness": thick - skim for name, thick in walls.items()}
+    thinner |= {"made.tail_length": f.tail_back.value} if half_blind else {}
+    after = plan(d.choices.having(thinner | _lower(made, rim_planed)))
     face, wall = "planed off the face", min(walls.values()) - (d.choices.groove.depth or 0.0)
     left = [_less("wall behind the groove", wall, skim, face)]
     if rim is not None:
@@ -101,3 +90,19 @@ def _less(name: str, size: float, planed: float, why: str) -> Working:
     if planed == 0:
         return Working.of(name, ("as made", size))
     return Working.of(name, ("as made", size), (why, -planed))
+
+
+def _lower(made: Plan, rim_planed: float) -> dict[str, Any]:
+    """What planing the top edges changes of a box. [mm]"""
+    if not rim_planed:
+        return {}
+    d, f = made.design, made.design.frame
+    height, groove = f.wall_height.value, f.lid_groove
+    lower = WALLS if groove is None else ("side", "back")
+    changes: dict[str, Any] = {f"made.{name}_width": height - rim_planed for name in lower}
+    # The tails are cut: what the top edge loses, the uppermost pin loses.
+    for place, corner in (("back", d.back), ("front", d.front)):
+        changes[f"corner.tails_{place}"] = tuple((t.low, t.high) for t in corner.tails)
+    if groove is not None:
+        changes["made.top_edge"] = height - groove.high - rim_planed
+    return changes

@@ -23,6 +23,7 @@ from toolkit.results.findings import (
     Spot as Spot,
     Topic as Topic,
     gathered as gathered,
+    said as said,
     sorted_findings as sorted_findings,
 )
 

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, replace
-from typing import Literal
+from typing import TYPE_CHECKING, Any, Literal
+
+if TYPE_CHECKING:
+    from toolkit.measures import Rule
 
 Level = Literal["wont_work", "care", "good"]
 LEVELS: tuple[Level, ...] = ("wont_work", "care", "good")
@@ -121,6 +124,45 @@ class About:
         return Finding(
             level, code, place.words, message, remedy, source, self.topic, place, brief, note
         )
+
+
+class _Length(float):
+    """A length in a sentence: on somebody's rule, unless the sentence gives a format."""
+
+    write: Callable[[float], str]
+
+    def __format__(self, spec: str) -> str:
+        return format(float(self), spec) if spec else self.write(self)
+
+
+def said(
+    row: Mapping[str, Any], at: Place | str, *, rule: Rule, values: Mapping[str, object]
+) -> Finding:
+    """A finding from its row of a table, with its numbers filled in. [mm]
+
+    ``message``, ``remedy``, ``brief`` and ``note`` hold them by name. Notes are short: lengths in
+    them are as the rule shows them. A ``source`` among the values goes before the row's own.
+    """
+
+    def filled(column: str, write: Callable[[float], str]) -> str:
+        lengths = {}
+        for name, value in values.items():
+            if isinstance(value, (int, float)):
+                lengths[name] = _Length(value)
+                lengths[name].write = write
+        return row[column].replace("\\n", "\n").format(**{**values, **lengths})
+
+    message, remedy, brief = (filled(name, rule.exact) for name in ("message", "remedy", "brief"))
+    return About(row["topic"])(
+        row["level"],
+        row["finding"].partition(",")[0],
+        at,
+        message,
+        remedy,
+        str(values.get("source", "")) or row["source"] or None,
+        brief=brief,
+        note=filled("note", rule.show),
+    )
 
 
 def sorted_findings(findings: Iterable[Finding]) -> tuple[Finding, ...]:

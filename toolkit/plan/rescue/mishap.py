@@ -177,35 +177,34 @@ def meant_of(plan: Plan, what: str) -> float | None:
 
 def facts(plan: Plan, mishap: Mishap) -> dict[str, Any]:
     """What exists at the mishap's stage, as changes of the box that keep it so. [mm]"""
-    c, d, f = plan.choices, plan.design, plan.design.frame
+    c, f, groove = plan.choices, plan.design.frame, plan.design.choices.groove
     made: dict[str, float | None] = {}
-    more: dict[str, Any] = {}
     if mishap.had("true"):
         made |= dict.fromkeys(("side_width", "back_width"), f.wall_height.value)
     if mishap.had("jointed"):
-        if c.corner.joint == "half-blind":
-            made["tail_length"] = f.tail_back.value
-        made |= {
-            "side_length": f.side_length.value,
-            "back_length": f.back_length.value,
-            "front_length": f.front_length.value,
-        }
-        settled = d.choices.corner
-        for key in ("slope", "pin", "half_pin"):
-            if getattr(c.corner, key) is None:
-                more[f"corner.{key}"] = getattr(settled, key)
-        for corner in (d.back, d.front):
-            if getattr(c.corner, f"tails_{corner.name}") is None:
-                more[f"corner.tails_{corner.name}"] = len(corner.tails)
+        half_blind = c.corner.joint == "half-blind"
+        made |= {"tail_length": f.tail_back.value} if half_blind else {}
+        made |= {f"{wall}_length": getattr(f, f"{wall}_length").value for wall in WALLS}
     if mishap.had("grooved"):
-        groove = d.choices.groove
         made |= {"groove_width": groove.width, "groove_depth": groove.depth}
         made["bottom_edge"] = groove.bottom_edge
-        if f.lid_groove is not None:
-            made["top_edge"] = groove.top_edge
+        made |= {"top_edge": groove.top_edge} if f.lid_groove is not None else {}
     if mishap.had("fitted"):
-        for name in PANELS:
-            for axis in ("length", "width", "thickness"):
-                made[f"{name}_{axis}"] = meant_of(plan, f"{name}_{axis}")
-    known = {key: value for key, value in made.items() if getattr(c.made, key) is None}
-    return {**{f"made.{key}": value for key, value in known.items()}, **more}
+        sizes = [f"{name}_{axis}" for name in PANELS for axis in ("length", "width", "thickness")]
+        made |= {size: meant_of(plan, size) for size in sizes}
+    known = {f"made.{key}": size for key, size in made.items() if getattr(c.made, key) is None}
+    return known | (_set_out(plan) if mishap.had("jointed") else {})
+
+
+def _set_out(plan: Plan) -> dict[str, Any]:
+    """What was chosen for the joints, which are cut now, as a student would have chosen it. [mm]"""
+    chosen, d = plan.choices.corner, plan.design
+    found = {
+        f"corner.{key}": getattr(d.choices.corner, key)
+        for key in ("slope", "pin", "half_pin")
+        if getattr(chosen, key) is None
+    }
+    for corner in (d.back, d.front):
+        if getattr(chosen, f"tails_{corner.name}") is None:
+            found[f"corner.tails_{corner.name}"] = len(corner.tails)
+    return found
