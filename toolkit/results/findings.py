@@ -150,7 +150,7 @@ def said(
             if isinstance(value, (int, float)):
                 lengths[name] = _Length(value)
                 lengths[name].write = write
-        return row[column].replace("\\n", "\n").format(**{**values, **lengths})
+        return str(row[column]).replace("\\n", "\n").format(**{**values, **lengths})
 
     message, remedy, brief = (filled(name, rule.exact) for name in ("message", "remedy", "brief"))
     return About(row["topic"])(
