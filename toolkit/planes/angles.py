@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from math import asin, atan, cos, degrees, radians, sin, tan
 from typing import Literal
 
-from toolkit.results.refusals import between, one_of
+from toolkit.results import between, one_of
 
 Bevel = Literal["down", "up"]
 BEVELS: tuple[Bevel, ...] = ("down", "up")

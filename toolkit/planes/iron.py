@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from math import cos, inf, isinf, radians, sin, sqrt
 from typing import TYPE_CHECKING
 
-from toolkit.results.refusals import above_zero, between, not_negative
+from toolkit.results import above_zero, between, not_negative
 
 if TYPE_CHECKING:
     import numpy as np

@@ -11,7 +11,7 @@ from toolkit.planes.angles import Bevel, CuttingAngle, Skewed, cutting_angle, sk
 from toolkit.planes.iron import BEST_OVERLAP, Iron, camber_radius
 from toolkit.planes.scallops import Scallops
 from toolkit.planes.small_lengths import fine
-from toolkit.results.refusals import above_zero, between
+from toolkit.results import above_zero, between
 
 _OVERLAP_MOST = 95.0  # beyond it a stroke hardly moves on [%]
 

@@ -12,7 +12,7 @@ from math import atan, degrees, isinf, sqrt
 
 from toolkit.measures import Rule
 from toolkit.planes.small_lengths import fine, microns
-from toolkit.results.refusals import above_zero
+from toolkit.results import above_zero
 
 RIDGE_MOST = 0.015  # custom, no source: the highest ridge that a smoothed face may keep [mm]
 

@@ -9,7 +9,7 @@ import numpy as np
 
 from toolkit.planes.plane import Plane
 from toolkit.planes.surface import PlaneStroke, Surface
-from toolkit.results.refusals import above_zero, between, not_negative
+from toolkit.results import above_zero, between, not_negative
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray

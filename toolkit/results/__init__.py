@@ -26,6 +26,13 @@ from toolkit.results.findings import (
     said as said,
     sorted_findings as sorted_findings,
 )
+from toolkit.results.refusals import (
+    above_zero as above_zero,
+    between as between,
+    finite as finite,
+    not_negative as not_negative,
+    one_of as one_of,
+)
 
 if TYPE_CHECKING:
     from toolkit.measures import Rule

@@ -8,8 +8,7 @@ from math import radians, sin
 
 from toolkit.measures import Rule
 from toolkit.planes import fine
-from toolkit.results import Source, number, read_table
-from toolkit.results.refusals import above_zero, between
+from toolkit.results import Source, above_zero, between, number, read_table
 from toolkit.smoothing.customs import CUSTOMS
 
 

@@ -6,8 +6,7 @@ from dataclasses import dataclass
 from functools import cache
 
 from toolkit.measures import convert
-from toolkit.results import Source, read_table
-from toolkit.results.refusals import above_zero, not_negative, one_of
+from toolkit.results import Source, above_zero, not_negative, one_of, read_table
 from toolkit.smoothing.areas import area_words
 from toolkit.smoothing.customs import CUSTOMS
 

@@ -8,8 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from toolkit.results import CUSTOM, Finding
-from toolkit.results.refusals import one_of
+from toolkit.results import CUSTOM, Finding, one_of
 from toolkit.smoothing.finish import spreads
 
 LOCAL = "Local rules and the shop's licensed or insured practice come first."

@@ -5,8 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from toolkit.results import TOLERANCE
-from toolkit.results.refusals import above_zero, one_of
+from toolkit.results import TOLERANCE, above_zero, one_of
 
 Side = Literal["face", "edge", "rim", "end grain"]
 SIDES: tuple[Side, ...] = ("face", "edge", "rim", "end grain")

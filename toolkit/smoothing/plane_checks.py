@@ -6,8 +6,7 @@ from typing import Literal
 
 from toolkit.measures import Rule
 from toolkit.planes import Plane, fine
-from toolkit.results import GEOMETRY, Finding, above, below
-from toolkit.results.refusals import one_of
+from toolkit.results import GEOMETRY, Finding, above, below, one_of
 from toolkit.smoothing.cap_iron import setback_to_begin, thickest_shaving
 from toolkit.smoothing.customs import CUSTOMS, cite
 

@@ -7,8 +7,7 @@ from math import atan, cos, degrees, radians, tan
 
 from toolkit.measures import Rule
 from toolkit.planes import fine
-from toolkit.results import above
-from toolkit.results.refusals import between, not_negative
+from toolkit.results import above, between, not_negative
 from toolkit.smoothing.customs import CUSTOMS
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from toolkit.measures import convert
-from toolkit.results.refusals import above_zero
+from toolkit.results import above_zero
 
 
 @dataclass(frozen=True, slots=True)

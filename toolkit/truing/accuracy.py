@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import ceil
 from typing import Literal
 
-from toolkit.results.refusals import above_zero, one_of
+from toolkit.results import above_zero, one_of
 
 RuleClass = Literal["I", "II", "III"]
 

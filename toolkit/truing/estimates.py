@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from toolkit.results.refusals import above_zero, between, not_negative
+from toolkit.results import above_zero, between, not_negative
 
 SECONDS = 2.0  # custom, no source: one stroke of a small board [s]
 LEARNER = 8.0  # custom, no source: novices take 6 to 10 times that, with testing and resetting

@@ -17,7 +17,7 @@ import numpy as np
 from toolkit.truing._mean import shares_of_face
 from toolkit.truing._program import best_slopes
 from toolkit.truing.places import most_at
-from toolkit.truing.readings import readings
+from toolkit.truing.readings import checked
 
 if TYPE_CHECKING:
     from numpy.typing import ArrayLike, NDArray
@@ -96,7 +96,7 @@ def least_planing(*, x: ArrayLike, y: ArrayLike, height: ArrayLike) -> LeastPlan
     >>> round(twisted.deepest, 6)
     1.0
     """
-    along, across, high = readings(x=x, y=y, height=height)
+    along, across, high = checked(x=x, y=y, height=height)
     a, b = best_slopes(along, across, high, high)
     rest = high - a * along - b * across
     c = float(rest.min())
@@ -158,7 +158,7 @@ def thickest_board(
     >>> round(left.upright, 6), round(left.thickness, 3)
     (15.0, 14.999)
     """
-    along, across, high, low = readings(x=x, y=y, top=top, bottom=bottom)
+    along, across, high, low = checked(x=x, y=y, top=top, bottom=bottom)
     a, b = best_slopes(along, across, high, low)
     tilt = a * along + b * across
     c, floor = float((high - tilt).min()), float((low - tilt).max())

@@ -12,8 +12,7 @@ from math import ceil
 from typing import TYPE_CHECKING
 
 from toolkit.planes import PLANES, Plane
-from toolkit.results import above
-from toolkit.results.refusals import above_zero, not_negative
+from toolkit.results import above, above_zero, not_negative
 from toolkit.truing.strokes import Strokes, least_strokes
 
 if TYPE_CHECKING:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Literal
 
 import numpy as np
 
-from toolkit.results.refusals import above_zero, one_of
+from toolkit.results import above_zero, one_of
 from toolkit.truing.places import place_on_board
 from toolkit.truing.warp import NO_WARP, Warp, shapes
 
@@ -32,7 +32,7 @@ _TELLS = (
 )
 
 
-def readings(**given: ArrayLike) -> tuple[Numbers, ...]:
+def checked(**given: ArrayLike) -> tuple[Numbers, ...]:
     """Readings as arrays, x and y first; refused unless they say how a plane lies. [mm]"""
     made = tuple(np.asarray(values, dtype=np.float64) for values in given.values())
     if len({array.shape for array in made}) > 1 or made[0].ndim != 1:
@@ -121,7 +121,7 @@ def warp_from_readings(
     above_zero(width, name="width", example="72")
     one_of(measured, name="measured", allowed=("heights", "gaps"))
     x, y, read = np.array(rows, dtype=np.float64).reshape(-1, 3).T
-    readings(x=x, y=y, reading=read)
+    checked(x=x, y=y, reading=read)
     off = np.flatnonzero((x < 0) | (x > length) | (y < 0) | (y > width))
     if len(off):
         at = int(off[0])

@@ -10,8 +10,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from toolkit.results import Working, above
-from toolkit.results.refusals import above_zero, not_negative
+from toolkit.results import Working, above, above_zero, not_negative
 from toolkit.truing.flattest import least_planing
 from toolkit.truing.warp import Warp, cut_to, face_of
 

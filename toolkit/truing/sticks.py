@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import isfinite, radians, tan
 from typing import Literal
 
-from toolkit.results.refusals import above_zero, finite, one_of
+from toolkit.results import above_zero, finite, one_of
 
 LinedUp = Literal["ends", "middles"]
 

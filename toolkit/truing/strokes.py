@@ -15,8 +15,7 @@ from math import ceil
 from typing import TYPE_CHECKING
 
 from toolkit.planes import Plane
-from toolkit.results import below
-from toolkit.results.refusals import above_zero
+from toolkit.results import above_zero, below
 
 if TYPE_CHECKING:
     from toolkit.measures import Rule

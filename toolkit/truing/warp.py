@@ -12,8 +12,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from toolkit.results import above
-from toolkit.results.refusals import above_zero, finite
+from toolkit.results import above, above_zero, finite
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray

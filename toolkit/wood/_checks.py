@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from toolkit.results.refusals import between
+from toolkit.results import between
 
 # Green sapwood of the lightest woods holds about twice its dry weight in water (handbook, ch. 4,
 # from memory); beyond this a number is a slip of the hand.

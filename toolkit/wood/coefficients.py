@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from toolkit.results import above
-from toolkit.results.refusals import above_zero
+from toolkit.results import above, above_zero
 from toolkit.wood.woods import Species
 
 MEETING_POINT = 10.0  # starting moisture at which the quick rule and the law agree [%]

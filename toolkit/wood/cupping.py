@@ -13,7 +13,7 @@ import math
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from toolkit.results.refusals import above_zero
+from toolkit.results import above_zero
 from toolkit.wood._checks import rings_in_range
 from toolkit.wood.law import strain
 from toolkit.wood.woods import Species

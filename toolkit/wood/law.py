@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from toolkit.results.refusals import above_zero
+from toolkit.results import above_zero
 from toolkit.wood._checks import moisture_in_range, rings_in_range
 from toolkit.wood.woods import Species, species as find_species
 

@@ -5,8 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from toolkit.results import above, below
-from toolkit.results.refusals import above_zero
+from toolkit.results import above, above_zero, below
 from toolkit.wood._checks import moisture_in_range, rings_in_range
 from toolkit.wood.coefficients import coefficients_fit
 from toolkit.wood.woods import Species, species as find_species

@@ -9,8 +9,7 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from toolkit.results import CUSTOM, Finding, above, below, listed, sorted_findings
-from toolkit.results.refusals import above_zero
+from toolkit.results import CUSTOM, Finding, above, above_zero, below, listed, sorted_findings
 from toolkit.wood._checks import moisture_in_range
 
 MOISTURE_OFF_MOST = 2.0  # custom: above or below what the room brings wood to [%]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from toolkit.results.refusals import above_zero
+from toolkit.results import above_zero
 from toolkit.wood._checks import moisture_in_range
 from toolkit.wood.woods import Species, species as find_species
 
