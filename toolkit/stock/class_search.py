@@ -36,10 +36,20 @@ FIRST_SECONDS = 2.0  # that this quicker way may take
 
 def search(on: Market, *, time_limit: float) -> Iterator[Shared]:
     """Ever better choices of one pattern for each board; the last is proved best if time allows."""
-    end = monotonic() + time_limit
-    if not all(one.whole for one in on.patterns):
-        yield from _picked(on, end)
-        return
+    end, best = monotonic() + time_limit, None
+    whole = all(one.whole for one in on.patterns)
+    for found in (_raised if whole else _picked)(on, end):
+        if best is None or found.proved or found.cost < best.cost - 1e-6:
+            best = found
+            yield best
+    if whole and best is not None and not best.proved and monotonic() < end:
+        last, _ = _within(on, best.cost - on.floor + 1e-6, KEPT[1], end=end)
+        if last is not None and (last.proved or last.cost < best.cost - 1e-6):
+            yield last
+
+
+def _raised(on: Market, end: float) -> Iterator[Shared]:
+    """A choice within a budget that is raised until there is one, and a quick one before it."""
     begun, best, budget = monotonic(), None, FIRST_BUDGET * on.floor + 1e-6
     while True:
         found, complete = _within(on, budget, KEPT[0], end=end)
@@ -56,13 +66,8 @@ def search(on: Market, *, time_limit: float) -> Iterator[Shared]:
             budget = min(budget, best.cost - on.floor + 1e-6)
     if best is None and found is None:
         found, _ = _within(on, float("inf"), KEPT[0] // 10)
-    if found is not None and (best is None or found.proved or found.cost < best.cost - 1e-6):
-        best = found
-        yield best
-    if best is not None and not best.proved and monotonic() < end:
-        found, _ = _within(on, best.cost - on.floor + 1e-6, KEPT[1], end=end)
-        if found is not None and (found.proved or found.cost < best.cost - 1e-6):
-            yield found
+    if found is not None:
+        yield found
 
 
 def _picked(on: Market, end: float) -> Iterator[Shared]:
