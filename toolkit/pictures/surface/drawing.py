@@ -4,14 +4,15 @@ from __future__ import annotations
 
 import numpy as np
 
-from toolkit.measures import Rule
+from toolkit.measures import MM_PER_INCH, Rule
 from toolkit.pictures.kit.lettering import Place
+from toolkit.pictures.kit.notes import unit_words
 from toolkit.pictures.kit.picture import Picture
 from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
 from toolkit.pictures.kit.view import View, rectangle, still_scale
+from toolkit.pictures.strokes import arrow
 from toolkit.pictures.surface import lamp, profile
-from toolkit.pictures.surface.light import figure, lit
-from toolkit.pictures.surface.png import wood_png
+from toolkit.pictures.surface.light import figure, lit, wood_png
 from toolkit.planes import Surface, fine
 from toolkit.smoothing import what_shows
 
@@ -74,41 +75,31 @@ def raking_light(
         raise ValueError(
             f"lamp height was given as {lamp_height:g} degrees; give one from 0.5 to 89, such as 5"
         )
-    words = _sentence(surface, lamp_height, lamp_direction, rule)
     scale = still_scale((surface.width, ROOM[0]), (surface.length, ROOM[1]))
     sheet = Sheet(scale=scale, height=HEIGHT, text=PAPER_TEXT if paper else TEXT)
-    view = View(sheet, LEFT, LOW, scale)
+    view, section = View(sheet, LEFT, LOW, scale), View(sheet, LEFT, SECTION, scale)
     wide, long = surface.width * scale, surface.length * scale
-    sheet.image(
-        _shaded(surface, lamp_height, lamp_direction), x=LEFT, y=LOW, width=wide, height=long
-    )
+    shaded = _shaded(surface, lamp_height, lamp_direction)
+    sheet.image(shaded, x=LEFT, y=LOW, width=wide, height=long)
     view.area("patch", rectangle((0, surface.width), (0, surface.length)), edge="visible")
-    corners = ((LEFT, LOW), (LEFT + wide, LOW + long))
-    lamp.beside(sheet, corners, direction=lamp_direction)
+    lamp.beside(sheet, ((LEFT, LOW), (LEFT + wide, LOW + long)), direction=lamp_direction)
     profile.cut_line(sheet, left=LEFT, right=LEFT + wide, y=view.up(LINE * surface.length))
-    enlarged = profile.times(surface, scale=scale)
+    kept = profile.times(ghost, scale=scale) if ghost is not None else None
+    enlarged = profile.times(surface, scale=scale, kept=kept)
     if ghost is not None:
-        enlarged = profile.times(surface, scale=scale, kept=profile.times(ghost, scale=scale))
-        behind = profile.outline(ghost, x=LEFT, top=SECTION, scale=scale, enlarged=enlarged)
-        sheet.line("ghost", behind)
-    foot = profile.draw(
-        sheet, surface, x=LEFT, top=SECTION, scale=scale, enlarged=enlarged, rule=rule
-    )
-    title = f"section A–A, heights × {enlarged}"
-    sheet.write(title, [Place(LEFT + wide / 2, foot - 2.2 * sheet.text - 14.0, "center")], rank=-1)
-    sheet.write(
-        "planed surface, seen from above",
-        [Place(LEFT, HEIGHT - 15.0)],
-        rank=-1,
-        size=sheet.text + 0.7,
-    )
-    _beside(sheet, lamp_height, lamp_direction)
-    _scale_bar(sheet, view, surface, rule)
-    note = "sizes in millimetres" if rule.units == "mm" else "sizes in inches"
-    if ghost is not None:
-        note = f"dotted: before; {note}"
-    sheet.write(note, [Place(sheet.width - 8.0, 8.0, "right"), Place(8.0, 8.0)], rank=1)
-    return sheet.picture(words)
+        sheet.line("ghost", profile.outline(section, ghost, enlarged=enlarged))
+    foot = profile.draw_section(section, surface, enlarged=enlarged, rule=rule)
+    under = Place(LEFT + wide / 2, foot - 2.2 * sheet.text - 14.0, "center")
+    sheet.write(f"section A–A, heights × {enlarged}", [under], rank=-1)
+    over, text = Place(LEFT, HEIGHT - 15.0), "planed surface, seen from above"
+    sheet.write(text, [over], rank=-1, size=sheet.text + 0.7)
+    left = 180 <= lamp_direction % 360 < 360
+    lamp.from_the_side(sheet, (SIDE + 14.0, LOW + 104.0), room=96.0, height=lamp_height, left=left)
+    arrow(sheet, (SIDE + 36.0, LOW + 4.0), (SIDE + 36.0, LOW + 42.0))
+    sheet.write("planed\nthis way", [Place(SIDE + 44.0, LOW + 25.0)], rank=2)
+    _scale_bar(view, surface, rule)
+    unit_words(sheet, rule=rule, ghost=ghost is not None)
+    return sheet.picture(_sentence(surface, lamp_height, lamp_direction, rule))
 
 
 def _shaded(surface: Surface, lamp_height: float, lamp_direction: float) -> bytes:
@@ -119,38 +110,19 @@ def _shaded(surface: Surface, lamp_height: float, lamp_direction: float) -> byte
     return wood_png(tones[::every, ::every])
 
 
-def _beside(sheet: Sheet, height: float, direction: float) -> None:
-    """At the right: how high the lamp is, and which way the strokes went."""
-    left = 180 <= direction % 360 < 360
-    lamp.from_the_side(
-        sheet,
-        (SIDE + 14.0, LOW + 104.0),
-        room=96.0,
-        height=height,
-        left=left,
-    )
-    x, low, high = SIDE + 36.0, LOW + 4.0, LOW + 42.0
-    lamp.arrow(sheet, (x, low), (x, high))
-    sheet.write("planed\nthis way", [Place(x + 8.0, (low + high) / 2 + 2.0)], rank=2)
-
-
-def _scale_bar(sheet: Sheet, view: View, surface: Surface, rule: Rule) -> None:
+def _scale_bar(view: View, surface: Surface, rule: Rule) -> None:
     """A bar of a round length under the patch."""
-    unit = 1.0 if rule.units == "mm" else 25.4
-    sizes = (100, 50, 20, 10, 5, 2, 1) if rule.units == "mm" else (4, 2, 1, 0.5, 0.25, 0.125)
-    bar = next(
-        (size * unit for size in sizes if size * unit <= surface.width / 3), unit * sizes[-1]
-    )
+    millimetres = (100, 50, 20, 10, 5, 2, 1)
+    inches = (MM_PER_INCH * size for size in (4, 2, 1, 0.5, 0.25, 0.125))
+    sizes = list(millimetres if rule.units == "mm" else inches)
+    bar = next((size for size in sizes if size <= surface.width / 3), sizes[-1])
     right, y = view.across(surface.width), LOW - 9.0
     left = right - bar * view.scale
-    sheet.line("mark", [(left, y), (right, y)])
+    view.sheet.line("mark", [(left, y), (right, y)])
     for x in (left, right):
-        sheet.line("mark", [(x, y - 2.6), (x, y + 2.6)])
-    sheet.write(
-        rule.exact(bar, unit=False),
-        [Place(left - 5.0, y - 3.4, "right"), Place(right + 5.0, y - 3.4)],
-        rank=0,
-    )
+        view.sheet.line("mark", [(x, y - 2.6), (x, y + 2.6)])
+    spots = [Place(left - 5.0, y - 3.4, "right"), Place(right + 5.0, y - 3.4)]
+    view.sheet.write(rule.exact(bar, unit=False), spots, rank=0)
 
 
 def _sentence(surface: Surface, height: float, direction: float, rule: Rule) -> str:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import cos, radians, sin
+from math import pi, radians, sin
 
 from toolkit.measures import Rule
 from toolkit.pictures.kit.figure_of_wood import long_grain
@@ -11,6 +11,7 @@ from toolkit.pictures.kit.notes import title, unit_words
 from toolkit.pictures.kit.picture import Picture, Point
 from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
 from toolkit.pictures.kit.view import View, rectangle
+from toolkit.pictures.strokes import arrow_head, away
 from toolkit.planes import Plane
 
 HEIGHT = 330.0
@@ -24,8 +25,7 @@ _LEAST_SHAVING = 1.6  # so that a shaving can be seen at all [pt]
 
 
 def _way(angle: float, length: float, start: Point = (0.0, 0.0)) -> Point:
-    turn = radians(angle)
-    return start[0] + length * cos(turn), start[1] + length * sin(turn)
+    return away(start, turn=radians(angle), far=length)
 
 
 def iron_picture(
@@ -75,9 +75,9 @@ def iron_picture(
         away = (tip[0] - 96.0, tip[1] + 84.0)
         leader = (tip, (away[0] + 3.0, away[1] + 2.0))
         sheet.write(text, [Place(*away, "right", leader)], rank=2)
-    arc = [_on_arc(angle * i / 24) for i in range(25)]
+    arc = [_way(angle * i / 24, _ARC, EDGE) for i in range(25)]
     sheet.line("thin", arc)
-    middle = _on_arc(angle / 2)
+    middle = arc[12]
     spots = [Place(middle[0] + 5.0, middle[1] + 2.0), Place(EDGE[0] + 6.0, EDGE[1] - 18.0)]
     sheet.write(f"{angle:.3g}° cutting angle", spots, rank=0)
     if plane.skew:
@@ -85,17 +85,12 @@ def iron_picture(
         text = f"skewed {plane.skew:g}°: the wood meets {plane.working_angle:.1f}°"
         sheet.write(text, [spot], rank=0)
     sheet.line("dimension", [(60.0, 208.0), (20.0, 208.0)])
-    sheet.line("arrow", [(14.0, 208.0), (24.0, 211.0), (24.0, 205.0)], closed=True)
+    sheet.line("arrow", arrow_head((14.0, 208.0), turn=pi, long=10.0, half=3.0), closed=True)
     sheet.write("way of the plane", [Place(14.0, 216.0)], rank=1)
     title(sheet, "the edge from the side", x=sheet.width / 2, y=HEIGHT - 22.0)
     more = "" if shaving == plane.shaving else "; shaving drawn thicker than it is"
     unit_words(sheet, rule=rule, ghost=ghost is not None, more=more)
     return sheet.picture(plane.sentence(rule))
-
-
-def _on_arc(angle: float) -> Point:
-    turn = radians(angle)
-    return EDGE[0] + _ARC * cos(turn), EDGE[1] + _ARC * sin(turn)
 
 
 def _iron(plane: Plane) -> list[Point]:

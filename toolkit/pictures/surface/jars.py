@@ -7,14 +7,14 @@ from dataclasses import dataclass
 
 from toolkit.pictures.kit.lettering import Place
 from toolkit.pictures.kit.notes import title
-from toolkit.pictures.kit.picture import Picture, Point
+from toolkit.pictures.kit.picture import Picture
 from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, WIDTH, Sheet
+from toolkit.pictures.kit.view import rectangle
 
 SIZES = (2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0, 2000.0, 5000.0)
 HEIGHT = 296.0
 _LOW, _TALL, _WIDE = 66.0, 168.0, 84.0  # of a jar [pt]
 _MARKS = 5
-NEW = "\n"
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,17 +71,17 @@ def jars_picture(jars: Sequence[Jar], *, sentence: str, paper: bool = False) -> 
 
 def _jar(sheet: Sheet, jar: Jar, *, x: float) -> None:
     size = next((one for one in SIZES if one >= max(jar.amount, jar.before or 0.0)), SIZES[-1])
-    left, right = x - _WIDE / 2, x + _WIDE / 2
+    left, right, top = x - _WIDE / 2, x + _WIDE / 2, _LOW + _TALL
 
     def level(amount: float) -> float:
         return _LOW + 0.88 * _TALL * min(amount / size, 1.0)
 
-    sheet.line("floor", _box(left, right, _LOW, level(jar.amount)), closed=True)
-    sheet.line("thin", [(left, level(jar.amount)), (right, level(jar.amount))])
-    sheet.name(jar.words, _box(left, right, _LOW, level(jar.amount)))
+    full = rectangle((left, right), (_LOW, level(jar.amount)))
+    sheet.line("floor", full, closed=True)
+    sheet.line("thin", full[2:])
+    sheet.name(jar.words, full)
     if jar.before is not None:
         sheet.line("ghost", [(left, level(jar.before)), (right, level(jar.before))])
-    top = _LOW + _TALL
     lip = [(left - 5.0, top + 4.0), (left, top), (left, _LOW), (right, _LOW), (right, top)]
     sheet.line("visible", [*lip, (right + 5.0, top + 4.0)])
     for mark in range(1, _MARKS + 1):
@@ -89,10 +89,6 @@ def _jar(sheet: Sheet, jar: Jar, *, x: float) -> None:
         sheet.line("thin", [(right - 12.0, y), (right, y)])
         last = f" {jar.unit}" if mark == _MARKS else ""
         sheet.write(f"{size * mark / _MARKS:g}{last}", [Place(right + 4.0, y - 3.0)], rank=2)
-    words = f"{jar.amount:.0f}" if jar.amount >= 10 else f"{jar.amount:.1f}"
-    said = f"{jar.words.replace(', ', f',{NEW}')}{NEW}{words} {jar.unit}"
+    amount = f"{jar.amount:.{0 if jar.amount >= 10 else 1}f}"
+    said = "\n".join([jar.words.replace(", ", ",\n"), f"{amount} {jar.unit}"])
     sheet.write(said, [Place(x, _LOW - 16.0, "center")], rank=0)
-
-
-def _box(left: float, right: float, low: float, high: float) -> list[Point]:
-    return [(left, low), (right, low), (right, high), (left, high)]

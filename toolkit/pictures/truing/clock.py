@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
-from math import ceil, cos, pi, sin
+from math import ceil, pi
+
+import numpy as np
 
 from toolkit.pictures.kit.figure_of_wood import hatch
 from toolkit.pictures.kit.lettering import Place
 from toolkit.pictures.kit.notes import title
 from toolkit.pictures.kit.picture import Picture, Point
 from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, WIDTH, Sheet
+from toolkit.pictures.strokes import away, circle
 from toolkit.truing import BenchTime
 
 HEIGHT = 290.0
@@ -69,13 +72,12 @@ def clock_picture(
 
 def _at(minutes: float, radius: float) -> Point:
     """A point of the dial: noon at the top, and round to the right. [min, pt]"""
-    turn = 2 * pi * minutes / 60
-    return MIDDLE[0] + radius * sin(turn), MIDDLE[1] + radius * cos(turn)
+    return away(MIDDLE, turn=pi / 2 - 2 * pi * minutes / 60, far=radius)
 
 
 def _arc(start: float, end: float, radius: float) -> list[Point]:
     steps = max(2, ceil(abs(end - start)) + 1)
-    return [_at(start + (end - start) * i / (steps - 1), radius) for i in range(steps)]
+    return [_at(minute, radius) for minute in np.linspace(start, end, steps).tolist()]
 
 
 def _outer(hour: int) -> float:
@@ -100,8 +102,8 @@ def _hand(minutes: float) -> list[Point]:
 
 
 def _dial(sheet: Sheet) -> None:
-    sheet.line("face", _arc(0.0, 60.0, DIAL), closed=True)
-    sheet.line("thin", _arc(0.0, 60.0, DIAL), closed=True)
+    for pen in ("face", "thin"):
+        sheet.line(pen, circle(MIDDLE, DIAL, count=60), closed=True)
     for minute in range(0, 60, 5):
         long = 6.0 if minute % 15 == 0 else 3.0
         sheet.line("thin", [_at(minute, DIAL), _at(minute, DIAL - long)])

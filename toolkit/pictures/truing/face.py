@@ -10,17 +10,28 @@ from toolkit.measures import Rule
 from toolkit.pictures.kit.dimensions import single
 from toolkit.pictures.kit.lettering import Anchor, Place
 from toolkit.pictures.kit.notes import title, unit_words, units_said
-from toolkit.pictures.kit.picture import Picture
+from toolkit.pictures.kit.picture import Picture, Point
 from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
 from toolkit.pictures.kit.view import rectangle
-from toolkit.pictures.truing.levels import Floats, Levels, draw_levels
+from toolkit.pictures.strokes import points_of
+from toolkit.pictures.truing.levels import Levels, draw_levels
 from toolkit.truing import LeastPlaning
 
 HEIGHT = 300.0
 LEFT, WIDE = 76.0, 400.0  # where the board lies along the page [pt]
+RIGHT = LEFT + WIDE
 LOW, TALL = 104.0, 118.0  # and up it [pt]
+BOARD = rectangle((LEFT, RIGHT), (LOW, LOW + TALL))
 _STICK_OUT = 24.0  # of a winding stick over the edges [pt]
 _STICK = 2.5  # half its width [pt]
+_IN = 8.0  # from the end of the board to its middle [pt]
+# What lies on the board besides: a straightedge, and the edges of the winding sticks.
+_MIDDLE = [[(LEFT, LOW + TALL / 2), (RIGHT, LOW + TALL / 2)]]
+_STICKS = [
+    [(x + side, LOW), (x + side, LOW + TALL)]
+    for x in (LEFT + _IN, RIGHT - _IN)
+    for side in (-_STICK, _STICK)
+]
 _FLAT = 0.005  # less than this rounds to nothing on any rule [mm]
 _AS_HIGH = 0.99  # of the most: as good as the highest place itself
 _CROSS = 2.5  # half of a cross where a reading was taken [pt]
@@ -69,71 +80,41 @@ def face_map(
     length, width = float(np.ptp(planed.x)), float(np.ptp(planed.y))
     scale, tall = WIDE / length, TALL / width
     sheet = Sheet(scale=scale, height=HEIGHT, text=PAPER_TEXT if paper else TEXT)
-
-    board = rectangle((LEFT, LEFT + WIDE), (LOW, LOW + TALL))
-    sheet.line("face", board, closed=True)
+    sheet.line("face", BOARD, closed=True)
     sheet.name("face", rectangle((0.0, length), (0.0, width)))
 
     def levels(of: LeastPlaning) -> Levels:
         return Levels(of, along=along, across=across, corner=(LEFT, LOW), size=(WIDE, TALL))
 
     face = levels(planed)
-    steps = face.steps(shaving, rule=rule)
     if ghost is not None and ghost.deepest > _FLAT:
         before = levels(ghost)
-        for level in steps or before.steps(shaving, rule=rule):
+        for level in face.steps(shaving, rule=rule) or before.steps(shaving, rule=rule):
             for line in before.at(level):
-                sheet.line("ghost", [(float(a), float(b)) for a, b in line])
+                sheet.line("ghost", points_of(line))
         for loop in before.first(shaving):
             sheet.line("ghost", loop, closed=True)
     crosses = _crosses(planed, read or ())
     if planed.deepest > _FLAT:
         place = _highest(face)
-        keep_off = [*_fixed(), *crosses, np.array(place.leader)]
-        draw_levels(sheet, face, shaving=shaving, rule=rule, keep_off=keep_off)
+        fixed = [[*BOARD, BOARD[0]], *_MIDDLE, *_STICKS, *crosses, place.leader]
+        draw_levels(sheet, face, shaving=shaving, rule=rule, keep_off=[np.array(f) for f in fixed])
         text = f"most: {rule.exact(round(planed.deepest, 2), unit=False)}"
         sheet.write(text, [place], rank=1)
     for cross in crosses:
-        sheet.line("chalk", [(float(a), float(b)) for a, b in cross])
-    sheet.line("visible", board, closed=True)
+        sheet.line("chalk", cross)
+    sheet.line("visible", BOARD, closed=True)
     _sticks(sheet)
     text = "dotted: before; " if ghost is not None else ""
     text += "crosses: read; " if read is not None else ""
     text += f"drawn {tall / scale:.2g} × as wide as it is; " if tall / scale > 1.05 else ""
-    single(
-        sheet,
-        (LEFT, LEFT + WIDE),
-        rule.show(length, fineness="sizes", unit=False),
-        at=LOW - 36.0,
-        starts=LOW,
-        axis="along",
-    )
-    single(
-        sheet,
-        (LOW, LOW + TALL),
-        rule.show(width, fineness="sizes", unit=False),
-        at=LEFT + WIDE + 26.0,
-        starts=LEFT + WIDE,
-        axis="up",
-    )
+    said, up = rule.show(length, fineness="sizes", unit=False), (LOW, LOW + TALL)
+    single(sheet, (LEFT, RIGHT), said, at=LOW - 36.0, starts=LOW, axis="along")
+    said = rule.show(width, fineness="sizes", unit=False)
+    single(sheet, up, said, at=RIGHT + 26.0, starts=RIGHT, axis="up")
     title(sheet, "the face from above: how much comes off", x=sheet.width / 2, y=HEIGHT - 22.0)
     unit_words(sheet, rule=rule, instead=f"{text}{units_said(rule)}; hatched: plane here first")
     return sheet.picture(planed.sentence(rule))
-
-
-def _fixed() -> list[Floats]:
-    """What lies on the board besides: its edges, straightedge and winding sticks. [pt]"""
-    board = [*rectangle((LEFT, LEFT + WIDE), (LOW, LOW + TALL)), (LEFT, LOW)]
-    middle = LOW + TALL / 2
-    return [
-        np.array(board),
-        np.array([(LEFT, middle), (LEFT + WIDE, middle)]),
-        *(np.array([(x, LOW), (x, LOW + TALL)]) for x in _stick_edges()),
-    ]
-
-
-def _stick_edges() -> tuple[float, ...]:
-    return tuple(x + side * _STICK for x in (LEFT + 8.0, LEFT + WIDE - 8.0) for side in (-1.0, 1.0))
 
 
 def _highest(face: Levels) -> Place:
@@ -144,32 +125,28 @@ def _highest(face: Levels) -> Place:
     best = int(np.lexsort((np.abs(xs - 0.5), -ys))[0])
     x, y = LEFT + WIDE * float(xs[best]), LOW + TALL * float(ys[best])
     # Over the board, between the words at the two winding sticks.
-    start = min(max(x + (14.0 if x < LEFT + WIDE / 2 else -14.0), LEFT + 90.0), LEFT + WIDE - 90.0)
-    level = LOW + TALL + 17.0
-    anchor: Anchor = "left" if start > x else "right"
-    end = (start + (-3.0 if start > x else 3.0), level + 3.0)
-    return Place(start, level, anchor, ((x, y), end))
+    start = min(max(x + (14.0 if x < LEFT + WIDE / 2 else -14.0), LEFT + 90.0), RIGHT - 90.0)
+    level, way = LOW + TALL + 17.0, 1.0 if start > x else -1.0
+    leader = ((x, y), (start - 3.0 * way, level + 3.0))
+    return Place(start, level, "left" if way > 0 else "right", leader)
 
 
-def _crosses(planed: LeastPlaning, read: Collection[int]) -> list[Floats]:
+def _crosses(planed: LeastPlaning, read: Collection[int]) -> list[list[Point]]:
     """The strokes of a cross at every place where a reading was taken. [pt]"""
-    strokes = []
-    for index in read:
-        x = LEFT + WIDE * float((planed.x[index] - planed.x.min()) / np.ptp(planed.x))
-        y = LOW + TALL * float((planed.y[index] - planed.y.min()) / np.ptp(planed.y))
-        for way in (_CROSS, -_CROSS):
-            strokes.append(np.array([(x - _CROSS, y - way), (x + _CROSS, y + way)]))
-    return strokes
+    taken, c = list(read), _CROSS
+    xs = LEFT + WIDE * (planed.x[taken] - planed.x.min()) / np.ptp(planed.x)
+    ys = LOW + TALL * (planed.y[taken] - planed.y.min()) / np.ptp(planed.y)
+    spots = points_of(xs, ys)
+    return [[(x - c, y - way), (x + c, y + way)] for x, y in spots for way in (c, -c)]
 
 
 def _sticks(sheet: Sheet) -> None:
     """Winding sticks over both ends, a straightedge along the middle."""
-    for x, anchor in ((LEFT + 8.0, "left"), (LEFT + WIDE - 8.0, "right")):
-        low, high = LOW - _STICK_OUT, LOW + TALL + _STICK_OUT
+    low, high, level = LOW - _STICK_OUT, LOW + TALL + _STICK_OUT, LOW + TALL / 2
+    ends: tuple[tuple[float, Anchor], ...] = ((LEFT + _IN, "left"), (RIGHT - _IN, "right"))
+    for x, anchor in ends:
         sheet.line("beside", rectangle((x - _STICK, x + _STICK), (low, high)), closed=True)
-        place = Place(x, high + 6.0, "left" if anchor == "left" else "right")
-        sheet.write("winding stick", [place], rank=3)
-    middle = LOW + TALL / 2
-    sheet.line("gauge", [(LEFT - 20.0, middle), (LEFT + WIDE + 12.0, middle)])
-    places = [Place(LEFT - 6.0, middle + up, "right") for up in (18.0, 22.0)]
+        sheet.write("winding stick", [Place(x, high + 6.0, anchor)], rank=3)
+    sheet.line("gauge", [(LEFT - 20.0, level), (RIGHT + 12.0, level)])
+    places = [Place(LEFT - 6.0, level + up, "right") for up in (18.0, 22.0)]
     sheet.write("straight-\nedge", places, rank=3)

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from contextlib import suppress
-from dataclasses import dataclass
 from functools import lru_cache
 
 import numpy as np
@@ -16,9 +15,12 @@ from toolkit.pictures.kit.lettering import Place
 from toolkit.pictures.kit.notes import title, unit_words, units_said
 from toolkit.pictures.kit.picture import Picture, Point
 from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
-from toolkit.truing import SAW_MARKS, ThickestBoard, Warp, face_of, thickest_board
+from toolkit.pictures.kit.view import rectangle
+from toolkit.pictures.strokes import points_of
+from toolkit.truing import SAW_MARKS, Warp, face_of, thickest_board
 
 Floats = NDArray[np.float64]
+Cut = tuple[Floats, list[Floats]]
 
 HEIGHT, ALONE = 330.0, 196.0  # of two boards, and of one [pt]
 LEFT, WIDE = 40.0, 330.0  # the board along the page [pt]
@@ -73,18 +75,26 @@ def board_inside(
     The plane of the thickest board is the result's own.
     """
     height = HEIGHT if piece is not None else ALONE
-    sheet = Sheet(scale=WIDE / whole.length, height=height, text=PAPER_TEXT if paper else TEXT)
-    reach = thickness + 2 * (abs(whole.bow) + abs(whole.cup)) + abs(whole.twist)
     scale = WIDE / whole.length
+    sheet = Sheet(scale=scale, height=height, text=PAPER_TEXT if paper else TEXT)
+    reach = thickness + 2 * (abs(whole.bow) + abs(whole.cup)) + abs(whole.twist)
     times = next((n for n in TIMES if reach * scale * n <= ROOM), 1)
     rows = [("the rough board", whole, ghost, ROWS[0] - (HEIGHT - height))]
     if piece is not None:
         rows.append(("crosscut first", piece, ghost_piece, ROWS[1]))
     for name, warp, before, middle in rows:
-        page = _Page(middle, scale, scale * times)
-        _row(sheet, name, _section(warp, thickness), wanted, rule, page)
+        thick, cuts = _cuts(warp, thickness)
+        left_over = thick - 2 * SAW_MARKS
+        enough = left_over >= wanted
+        _board(sheet, _on_page(warp, cuts, middle, scale, times), enough=enough)
+        sheet.name(name, rectangle((0.0, warp.length), (0.0, thick))[:3])
+        text = f"{name}: {rule.exact(round(max(left_over, 0.0), 2), unit=False)} left"
+        text += f" after saw marks, {rule.exact(wanted, unit=False)} wanted"
+        sheet.write(text, [Place(LEFT, middle - ROOM / 2 - 12.0)], rank=0, red=not enough)
         if before is not None:
-            _dotted(sheet, _section(before, thickness), page)
+            for lines in _on_page(before, _cuts(before, thickness)[1], middle, scale, times):
+                for shape in _shapes(lines):
+                    sheet.line("ghost", shape, closed=True)
     title(sheet, "along the middle", x=LEFT + WIDE / 2, y=height - 22.0)
     title(sheet, "across the middle", x=ACROSS + NARROW / 2, y=height - 22.0)
     said = f"heights drawn × {times}; hatched: to be planed; {units_said(rule)}"
@@ -93,96 +103,55 @@ def board_inside(
     return sheet.picture(sentence)
 
 
-@dataclass(frozen=True, slots=True)
-class _Page:
-    """Where a row lies: the middle of its board up the page [pt], and its scales [pt/mm]."""
-
-    middle: float
-    scale: float
-    tall: float
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class _Section:
-    """A warped board cut along its middle and across it, and the true board in it. [mm]
-
-    ``cuts`` are two: places, heights of the upper face, heights of the true board's.
-    """
-
-    warp: Warp
-    thickness: float
-    best: ThickestBoard | None
-    centre: float
-    cuts: tuple[tuple[Floats, Floats, Floats], tuple[Floats, Floats, Floats]]
-
-    def lines(self, page: _Page) -> Iterator[tuple[list[Point], ...]]:
-        """Upper and lower face, and those of the true board if there is one, of both cuts. [pt]"""
-        left = LEFT + (WIDE - self.warp.length * page.scale) / 2
-        steps = (left, page.scale), (ACROSS, NARROW / max(self.warp.width, 1e-6))
-        for (places, rough, true), (start, step) in zip(self.cuts, steps, strict=True):
-            faces = [rough, rough - self.thickness]
-            if self.best is not None:
-                faces += [true, true - self.best.upright]
-            yield tuple(
-                [
-                    (start + float(s) * step, page.middle + (float(z) - self.centre) * page.tall)
-                    for s, z in zip(places, face, strict=True)
-                ]
-                for face in faces
-            )
-
-
 @lru_cache(maxsize=64)
-def _section(warp: Warp, thickness: float) -> _Section:
+def _cuts(warp: Warp, thickness: float) -> tuple[float, list[Cut]]:
+    """A warped board along its middle and across it, and how thick the true board in it is. [mm]
+
+    Each cut has places, and over them heights about the board's middle: of upper and lower face,
+    then of the true board's if there is one.
+    """
     along, across = _GRID
     face = face_of(warp, thickness=thickness, along=along, across=across)
-    top = face.height.reshape(along, across)
-    x = face.x.reshape(along, across)[:, 0]
-    y = face.y.reshape(along, across)[0]
-    best = None
+    x, y, top = (row.reshape(_GRID) for row in (face.x, face.y, face.height))
+    heights, thick = [top, top - thickness], 0.0
     with suppress(ValueError):  # more warp than wood: there is no true board to draw
         best = thickest_board(x=face.x, y=face.y, top=face.height, bottom=face.bottom)
-    a, b, c = best.plane if best is not None else (0.0, 0.0, 0.0)
-    mid_y, mid_x = across // 2, along // 2
-    cuts = (
-        (x - x[0], top[:, mid_y], a * x + b * y[mid_y] + c),
-        (y - y[0], top[mid_x], a * x[mid_x] + b * y + c),
-    )
-    return _Section(warp, thickness, best, float(top.mean()) - thickness / 2, cuts)
+        a, b, c = best.plane
+        true, thick = a * x + b * y + c, best.thickness
+        heights += [true, true - best.upright]
+    low = float(top.mean()) - thickness / 2
+    long, wide = np.s_[:, across // 2], np.s_[along // 2]
+    return thick, [
+        (places[way] - places.min(), [row[way] - low for row in heights])
+        for places, way in ((x, long), (y, wide))
+    ]
 
 
-def _row(sheet: Sheet, name: str, board: _Section, wanted: float, rule: Rule, page: _Page) -> None:
-    """One board: its two sections with the true board in them, and what is left."""
-    thick = board.best.thickness if board.best is not None else 0.0
-    left_over = thick - 2 * SAW_MARKS
-    enough = left_over >= wanted
-    for fill, lines in zip(("face", "end"), board.lines(page), strict=True):
-        upper, lower, *true = lines
-        outline = [*upper, *reversed(lower)]
+def _on_page(
+    warp: Warp, cuts: Sequence[Cut], middle: float, scale: float, times: int
+) -> Iterator[list[list[Point]]]:
+    """The lines of both cuts. [mm to pt]"""
+    left = LEFT + (WIDE - warp.length * scale) / 2
+    steps = (left, scale), (ACROSS, NARROW / max(warp.width, 1e-6))
+    for (places, heights), (start, step) in zip(cuts, steps, strict=True):
+        yield [points_of(start + places * step, middle + z * scale * times) for z in heights]
+
+
+def _shapes(lines: Sequence[list[Point]]) -> Iterator[list[Point]]:
+    """The outline of a cut, and that of the true board if there is one. [pt]"""
+    for upper, lower in zip(lines[::2], lines[1::2], strict=True):
+        yield [*upper, *reversed(lower)]
+
+
+def _board(sheet: Sheet, cuts: Iterable[list[list[Point]]], *, enough: bool) -> None:
+    """One board: its two sections with the true board in them."""
+    for fill, lines in zip(("face", "end"), cuts, strict=True):
+        outline, *true = _shapes(lines)
         sheet.line(fill, outline, closed=True)
         if true:
-            _planed(sheet, upper, true[0])
-            _planed(sheet, true[1], lower)
-            corners = [true[0][0], true[0][-1], true[1][-1], true[1][0]]
-            sheet.line("visible" if enough else "wrong", corners, closed=True)
+            # What lies between rough and true, if there is anything to see.
+            for upper, lower in ((lines[0], lines[2]), (lines[3], lines[1])):
+                if max(a[1] - b[1] for a, b in zip(upper, lower, strict=True)) > 0.3:
+                    hatch(sheet, [*upper, *reversed(lower)])
+            sheet.line("visible" if enough else "wrong", true[0], closed=True)
         sheet.line("thin", outline, closed=True)
-    sheet.name(name, [(0.0, 0.0), (board.warp.length, 0.0), (board.warp.length, thick)])
-    text = f"{name}: {rule.exact(round(max(left_over, 0.0), 2), unit=False)} left"
-    text += f" after saw marks, {rule.exact(wanted, unit=False)} wanted"
-    place = Place(LEFT, page.middle - ROOM / 2 - 12.0)
-    sheet.write(text, [place], rank=0, red=not enough)
-
-
-def _dotted(sheet: Sheet, board: _Section, page: _Page) -> None:
-    """A board as it was kept: its faces and the true board in it."""
-    for upper, lower, *true in board.lines(page):
-        sheet.line("ghost", [*upper, *reversed(lower)], closed=True)
-        if true:
-            corners = [true[0][0], true[0][-1], true[1][-1], true[1][0]]
-            sheet.line("ghost", corners, closed=True)
-
-
-def _planed(sheet: Sheet, upper: Sequence[Point], lower: Sequence[Point]) -> None:
-    """Hatch what lies between two lines, if there is anything to see."""
-    if max(a[1] - b[1] for a, b in zip(upper, lower, strict=True)) > 0.3:
-        hatch(sheet, [*upper, *reversed(lower)])

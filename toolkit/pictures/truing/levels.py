@@ -15,6 +15,7 @@ from toolkit.pictures.kit.figure_of_wood import hatch
 from toolkit.pictures.kit.lettering import Place, extent
 from toolkit.pictures.kit.picture import Point
 from toolkit.pictures.kit.sheet import Sheet
+from toolkit.pictures.strokes import points_of
 from toolkit.truing import LeastPlaning
 
 Floats = NDArray[np.float64]
@@ -47,8 +48,8 @@ class Levels:
         # A lath swings beyond the readings it is bent through; the true face lies where it lies.
         self.removal = removal.clip(0.0, self.deep)
         self._lines: Any = contour_generator(
-            corner[0] + (fine_x - x[0]) * (size[0] / (x[-1] - x[0])),
-            corner[1] + (fine_y - y[0]) * (size[1] / (y[-1] - y[0])),
+            np.linspace(corner[0], corner[0] + size[0], len(fine_x)),
+            np.linspace(corner[1], corner[1] + size[1], len(fine_y)),
             self.removal.T,
         )
 
@@ -61,9 +62,8 @@ class Levels:
         polygons, offsets = self._lines.filled(self.first_from(shaving), self.deep + 1.0)
         for points, breaks in zip(polygons, offsets, strict=True):
             for start, end in pairwise(breaks):
-                loop = [(float(a), float(b)) for a, b in points[start:end][:-1]]
-                if len(loop) > 2:
-                    yield loop
+                if end - start > 3:
+                    yield points_of(points[start : end - 1])
 
     def first_from(self, shaving: float) -> float:
         """From what removal on the first strokes go. [mm]"""
@@ -91,28 +91,31 @@ def draw_levels(
     sheet: Sheet, face: Levels, *, shaving: float, rule: Rule, keep_off: Sequence[Floats]
 ) -> None:
     """Hatch where to plane first, and lay the lines down with a figure in each that has room."""
-    edges = [np.array([*loop, loop[0]]) for loop in face.first(shaving)]
-    for edge in edges:
-        loop = [(float(a), float(b)) for a, b in edge[:-1]]
+    loops = list(face.first(shaving))
+    for loop in loops:
         hatch(sheet, loop)
         sheet.line("waste edge", loop, closed=True)
+    fixed = [*keep_off, *(np.array([*loop, loop[0]]) for loop in loops)]
     lines = [(level, line) for level in face.steps(shaving, rule=rule) for line in face.at(level)]
-    every = [_dense(line) for line in (*keep_off, *edges, *(line for _, line in lines))]
-    own = len(keep_off) + len(edges)
+    every = [_dense(line) for line in (*fixed, *(line for _, line in lines))]
     spots: list[Point] = []
     # The longest first: they have most room, and a short one may stay bare beside them.
-    for index in sorted(range(len(lines)), key=lambda i: -len(every[own + i])):
-        level, line = lines[index]
-        others = np.vstack([row for i, row in enumerate(every) if i != own + index] or [line])
+    for own in sorted(range(len(fixed), len(every)), key=lambda i: -len(every[i])):
+        level, line = lines[own - len(fixed)]
+        others = np.vstack([row for i, row in enumerate(every) if i != own] or [line])
         text = rule.exact(level, unit=False)
         wide, low, high = extent(text, size=sheet.text)
         half = np.array((wide / 2 + _AIR, (high - low) / 2 + _AIR))
-        spot = _room(every[own + index], others, half, spots)
+        spot = _room(every[own], others, half, spots)
         if spot is None:
-            _lay(sheet, line)
+            sheet.line("thin", points_of(line))
             continue
         spots.append(spot)
-        _lay(sheet, line, gap=(spot, half))
+        # The line is open where its figure stands.
+        hidden = np.all(np.abs(every[own] - spot) < half, axis=1)
+        for shown in np.split(np.arange(len(hidden)), np.flatnonzero(np.diff(hidden)) + 1):
+            if not hidden[shown[0]]:
+                sheet.line("thin", points_of(every[own][[*shown[:-1:2], shown[-1]]]))
         sheet.write(text, [Place(spot[0], spot[1] - (high + low) / 2, "center")], rank=2)
 
 
@@ -129,31 +132,14 @@ def _room(line: Floats, others: Floats, half: Floats, spots: Sequence[Point]) ->
     if len(line) * _CLOSE < _SHORT:
         return None
     places = line[1:-1:3]
-    beside = np.abs(places[:, :1] - others[:, 0]) > half[0]
-    above = np.abs(places[:, 1:] - others[:, 1]) > half[1]
-    clear = places[np.all(beside | above, axis=1)]
+    off = np.abs(places[:, None] - others) > half
+    clear = places[np.all(np.any(off, axis=2), axis=1)]
     if not len(clear):
         return None
-    if not spots:
-        return _point(clear[len(clear) // 2])
-    apart = np.abs(clear[:, None, :] - np.array(spots)[None, :, :]) / (2 * half)
-    lonely = apart.max(axis=2).min(axis=1)
-    best = int(np.argmax(lonely))
-    return _point(clear[best]) if lonely[best] > 1.0 else None
-
-
-def _point(row: Floats) -> Point:
-    return float(row[0]), float(row[1])
-
-
-def _lay(sheet: Sheet, line: Floats, *, gap: tuple[Point, Floats] | None = None) -> None:
-    """A line, open where its figure stands. [pt]"""
-    if gap is None:
-        sheet.line("thin", [_point(row) for row in line])
-        return
-    (x, y), half = gap
-    dense = _dense(line)
-    hidden = np.all(np.abs(dense - (x, y)) < half, axis=1)
-    for shown in np.split(np.arange(len(dense)), np.flatnonzero(np.diff(hidden)) + 1):
-        if not bool(hidden[shown[0]]):
-            sheet.line("thin", [_point(row) for row in dense[[*shown[:-1:2], shown[-1]]]])
+    best = len(clear) // 2
+    if spots:
+        lonely = (np.abs(clear[:, None] - spots) / (2 * half)).max(axis=2).min(axis=1)
+        best = int(np.argmax(lonely))
+        if lonely[best] <= 1.0:
+            return None
+    return points_of(clear[best : best + 1])[0]

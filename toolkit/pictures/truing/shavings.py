@@ -9,8 +9,9 @@ import numpy as np
 from toolkit.measures import Rule
 from toolkit.pictures.kit.lettering import Place
 from toolkit.pictures.kit.notes import title, unit_words, units_said
-from toolkit.pictures.kit.picture import Picture
+from toolkit.pictures.kit.picture import Picture, Point
 from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
+from toolkit.pictures.strokes import points_of
 from toolkit.truing import Strokes
 
 HEIGHT = 330.0
@@ -88,14 +89,11 @@ def _times(strokes: Strokes, scale: float) -> int:
     return max((step for step in steps if step <= most), default=1)
 
 
-def _surface(strokes: Strokes, scale: float, times: int, level: float) -> list[tuple[float, float]]:
+def _surface(strokes: Strokes, scale: float, times: int, level: float) -> list[Point]:
     """The section after one pass; between tracks too far apart the old face stands. [pt]"""
     plane = strokes.plane
     x = np.linspace(0.0, strokes.width, _POINTS + 1)
     middles = (np.arange(strokes.tracks) + 0.5) * strokes.step
     cut = plane.iron.edge(x[:, None] - middles[None, :]) - plane.shaving
     height = np.minimum(cut.min(axis=1), 0.0)
-    return [
-        (LEFT + float(a) * scale, level + float(b) * scale * times)
-        for a, b in zip(x, height, strict=True)
-    ]
+    return points_of(LEFT + x * scale, level + height * scale * times)
