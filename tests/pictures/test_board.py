@@ -17,7 +17,7 @@ from toolkit.files import read_boards, read_box
 from toolkit.measures import Rule
 from toolkit.pictures import Drawn, Outline, Picture, board_picture, curve_picture
 from toolkit.pictures.board.rows import breaks, scale_of
-from toolkit.pictures.board.spaces import Box, overlap, spaces, without
+from toolkit.pictures.board.spaces import Box, overlap, spaces_of, without
 from toolkit.pictures.kit.picture import PX_PER_PT
 from toolkit.pictures.kit.sheet import MOST_LABELS, TEXT
 from toolkit.plan import plan
@@ -438,7 +438,7 @@ def test_a_rectangle_less_others_is_every_place_that_none_of_them_covers(
 def test_a_part_narrower_than_its_strip_leaves_waste_above_itself() -> None:
     narrow, wide = Blank("a", 200.0, 50.0), Blank("b", 200.0, 80.0)
     laid = lay_out(Board("b", "oak", 900.0, 100.0, 20.0), [narrow, wide], cell=2.0)
-    assert sum(_area(box) for box, _ in spaces(laid)) == pytest.approx(
+    assert sum(_area(box) for box, _ in spaces_of(laid)) == pytest.approx(
         laid.used * 100.0 - 200.0 * 130.0
     )
 

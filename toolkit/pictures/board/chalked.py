@@ -3,53 +3,46 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 
-from toolkit.pictures.board.rows import Row
+from toolkit.pictures.board.rows import Stretch
 from toolkit.pictures.board.sawing import Disc, past
-from toolkit.pictures.board.spaces import Box, piece_box, spaces, without
+from toolkit.pictures.board.spaces import Box, piece_box, spaces_of, without
 from toolkit.pictures.kit.figure_of_wood import hatch
-from toolkit.pictures.kit.picture import Point
 from toolkit.pictures.kit.view import rectangle
-from toolkit.stock import Laid, LaidPart
+from toolkit.stock import Laid
+
+_SAME = 1e-6  # [mm]
 
 
-def draw_parts(rows: Sequence[Row], laid: Laid, *, discs: Sequence[Disc]) -> None:
+def draw_parts(rows: Sequence[Stretch], laid: Laid, *, discs: Sequence[Disc]) -> None:
     """The outline of every part, broken at the numbers of cuts. [mm]"""
-    sheet = rows[0].view.sheet
     for piece in laid.pieces:
         left, right, low, high = piece_box(piece)
         shape = rectangle((left, right), (low, high))
-        sheet.name(f"part {piece.part}", shape)
+        rows[0].view.sheet.name(f"part {piece.part}", shape)
         for row in rows:
-            seen = row.view.points(row.within(shape))
-            for a, b in zip(seen, [*seen[1:], *seen[:1]], strict=True):
+            seen = row.within(shape)
+            for a, b in pairwise([*seen, *seen[:1]]):
                 # Where the board is broken off, the part has no edge of its own.
-                if _own_edge(row, a, b, piece):
-                    for line in past(a, b, discs):
-                        sheet.line("part", line)
+                own = a[0] != b[0] or min(abs(a[0] - left), abs(a[0] - right)) < _SAME
+                if a != b and own:
+                    for line in past(row.view.at(*a), row.view.at(*b), discs):
+                        row.view.sheet.line("part", line)
 
 
-def _own_edge(row: Row, a: Point, b: Point, piece: LaidPart) -> bool:
-    """Whether a line is an edge of the part and not of the row. [pt]"""
-    ends = {round(row.view.across(x), 6) for x in (piece.x, piece.x + piece.length)}
-    return a != b and (a[0] != b[0] or round(a[0], 6) in ends)
-
-
-def draw_waste(rows: Sequence[Row], laid: Laid, *, clear: Sequence[Box]) -> None:
+def draw_waste(rows: Sequence[Stretch], laid: Laid, *, clear: Sequence[Box]) -> None:
     """Waste hatched but for defects and their names, saw's gaps left white. [mm]"""
-    sheet = rows[0].view.sheet
-    count = 0
-    for box, gap in spaces(laid):
+    sheet, count = rows[0].view.sheet, 0
+    for box, gap in spaces_of(laid):
+        count += not gap
         shape = rectangle(box[:2], box[2:])
-        if gap:
-            sheet.name("gap", shape)
-            for row in rows:
-                row.fill("void", shape)
-            continue
-        count += 1
-        sheet.name(f"waste {count}", shape)
-        for left, right, low, high in without(box, clear):
-            for row in rows:
-                seen = row.within(rectangle((left, right), (low, high)))
+        sheet.name("gap" if gap else f"waste {count}", shape)
+        for row in rows:
+            if gap:
+                row.line("void", shape, closed=True)
+                continue
+            for free in without(box, clear):
+                seen = row.within(rectangle(free[:2], free[2:]))
                 if len(seen) > 2:
                     hatch(sheet, row.view.points(seen))

@@ -5,11 +5,11 @@ from __future__ import annotations
 from toolkit.measures import Rule
 from toolkit.pictures.board.chalked import draw_parts, draw_waste
 from toolkit.pictures.board.figure import grain, heart_and_sap, sapwood
-from toolkit.pictures.board.flaws import box_of, draw_flaw
+from toolkit.pictures.board.flaws import draw_flaw
 from toolkit.pictures.board.naming import Words
 from toolkit.pictures.board.rows import edges, rows_of, scale_of
-from toolkit.pictures.board.sawing import clear_of, discs_of, draw_cuts
-from toolkit.pictures.board.spaces import edges_of, piece_box
+from toolkit.pictures.board.sawing import DISC, clear_of, discs_of, draw_cuts
+from toolkit.pictures.board.spaces import box_of, edges_of, piece_box
 from toolkit.pictures.kit.notes import many, title, unit_words
 from toolkit.pictures.kit.picture import Picture
 from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
@@ -63,7 +63,7 @@ def board_picture(
     text = PAPER_TEXT if paper else TEXT
     scale, count = scale_of(board)
     cuts = saw_cuts(laid) if laid is not None else ()
-    radius = 0.8 * text
+    radius = DISC * text
     over = 10.0 + 4 * radius + 6.0 if cuts else 10.0
     under = 11.0 + 2 * text + 8.0 if cuts else 10.0
     apart = over + under
@@ -84,11 +84,11 @@ def board_picture(
         grain(row, board)
         for defect in board.defects:
             draw_flaw(row, defect, board)
-        edges(row)
+        edges(row, board)
     parts = [piece_box(piece) for piece in laid.pieces] if laid is not None else []
     discs = discs_of(rows, cuts, board, parts=parts, gap=laid.gap if laid is not None else 0.0)
     lines = [(cut.start[0], cut.end[0], cut.start[1], cut.end[1]) for cut in cuts]
-    numbers = clear_of(discs, rows)
+    numbers = clear_of(discs)
     sides = [edge for box in parts for edge in edges_of(box)]
     words = Words(rows, board, lines=[*lines, *sides], numbers=numbers, parts=parts)
     if laid is not None:

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from math import ceil, copysign, exp, hypot, sin
 
-from toolkit.pictures.board.rows import Row
+from toolkit.pictures.board.rows import Stretch
+from toolkit.pictures.board.spaces import box_of
 from toolkit.pictures.kit.picture import Point
 from toolkit.stock import Board
 
@@ -14,12 +15,12 @@ _STEP = 7.0  # between two points of one [pt]
 _SWIRL = 1.5  # how far the grain is pushed out, in halves of a knot's width: how it is drawn
 
 
-def heart_and_sap(row: Row, board: Board) -> None:
+def heart_and_sap(row: Stretch, board: Board) -> None:
     """Heartwood below the heart line, the paler sapwood above it; all heart without a line."""
     heart = _heart_line(board)
-    row.fill("face", [(0.0, 0.0), (board.length, 0.0), *reversed(heart)])
+    row.line("face", [(0.0, 0.0), (board.length, 0.0), *reversed(heart)], closed=True)
     if board.heart_line:
-        row.fill("far", [*heart, (board.length, board.width), (0.0, board.width)])
+        row.line("far", sapwood(board), closed=True)
         row.line("knot line", heart)
 
 
@@ -32,13 +33,11 @@ def _heart_line(board: Board) -> list[Point]:
     """The border of the heartwood from end to end of the board. [mm]"""
     if not board.heart_line:
         return [(0.0, board.width), (board.length, board.width)]
-    points = [(x, y) for x, y in board.heart_line if 0 <= x <= board.length]
-    ends = [(x, board.heart_at(x) or 0.0) for x in (0.0, board.length)]
-    inner = [point for point in points if 0 < point[0] < board.length]
-    return [ends[0], *inner, ends[1]]
+    first, last = ((x, board.heart_at(x) or 0.0) for x in (0.0, board.length))
+    return [first, *(point for point in board.heart_line if 0 < point[0] < board.length), last]
 
 
-def grain(row: Row, board: Board) -> None:
+def grain(row: Stretch, board: Board) -> None:
     """Lines of grain along a row, parted by the knots. [mm]"""
     view = row.view
     gap, step = _GRAIN / view.scale, _STEP / view.scale
@@ -63,17 +62,9 @@ def _knots(board: Board) -> Iterator[tuple[Point, Point]]:
     """Middle and half sizes of each knot. [mm]"""
     for defect in board.defects:
         if "knot" in defect.kind:
-            middle = (
-                (defect.from_along + defect.to_along) / 2,
-                (defect.from_across + defect.to_across) / 2,
-            )
-            yield (
-                middle,
-                (
-                    max((defect.to_along - defect.from_along) / 2, 1.0),
-                    max((defect.to_across - defect.from_across) / 2, 1.0),
-                ),
-            )
+            left, right, low, high = box_of(defect)
+            half = max((right - left) / 2, 1.0), max((high - low) / 2, 1.0)
+            yield ((left + right) / 2, (low + high) / 2), half
 
 
 def _parted(x: float, y: float, at: Point, half: Point) -> float:

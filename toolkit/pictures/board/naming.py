@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from math import pi
 
 from toolkit.measures import Rule
-from toolkit.pictures.board.flaws import box_of
-from toolkit.pictures.board.rows import Row
+from toolkit.pictures.board.rows import Stretch
 from toolkit.pictures.board.sawing import Disc
-from toolkit.pictures.board.spaces import Box, overlap, piece_box
+from toolkit.pictures.board.spaces import Box, box_of, overlap, piece_box
 from toolkit.pictures.kit.dimensions import ARROW, HALF_ARROW
 from toolkit.pictures.kit.lettering import Place, extent
 from toolkit.pictures.kit.picture import Point
+from toolkit.pictures.strokes import arrow_head
 from toolkit.stock import Board, Laid, LaidPart, SawCut
 
 _SPARE = 2.2  # round words that stand in hatched wood [pt]
@@ -26,7 +27,7 @@ class Words:
 
     def __init__(
         self,
-        rows: Sequence[Row],
+        rows: Sequence[Stretch],
         board: Board,
         *,
         lines: Iterable[Box],
@@ -46,7 +47,7 @@ class Words:
             row = max(self.rows, key=lambda row: min(row.end, right) - max(row.start, left))
             self._part(row, piece, (max(left, row.start), min(right, row.end), low, high))
 
-    def _part(self, row: Row, piece: LaidPart, box: Box) -> None:
+    def _part(self, row: Stretch, piece: LaidPart, box: Box) -> None:
         sheet = self.sheet
         wide, under, over = extent(piece.part, size=sheet.text)
         free = self._free(box)
@@ -67,10 +68,12 @@ class Words:
             sheet.write(piece.part, [], rank=0, at=(x, y))
             return
         sheet.write(piece.part, [Place(x, base, "center")], rank=0)
-        self._keep(row, (x - wide / 2, x + wide / 2, base + under, base + over))
+        word = (x - wide / 2, x + wide / 2, base + under, base + over)
+        self._taken.append(row.on_board(word))
         if has_room and long > 2 * ARROW:
             self._arrow(at, level, long / 2)
-            self._keep(row, (at - long / 2, at + long / 2, level - 2.0, level + 2.0))
+            along = (at - long / 2, at + long / 2, level - 2.0, level + 2.0)
+            self._taken.append(row.on_board(along))
 
     def _free(self, box: Box) -> Box:
         """What the numbers of cuts leave of a part's length at half its width. [mm]"""
@@ -85,17 +88,11 @@ class Words:
                     right = min(right, number[0])
         return left, right, low, high
 
-    def _keep(self, row: Row, page: Box) -> None:
-        """Nothing else is to be written here. [pt]"""
-        (x0, y0), view = (row.view.x, row.view.y), row.view
-        left, right = (page[0] - x0) / view.scale, (page[1] - x0) / view.scale
-        self._taken.append((left, right, (page[2] - y0) / view.scale, (page[3] - y0) / view.scale))
-
     def _arrow(self, x: float, y: float, half: float) -> None:
         self.sheet.line("chalk", [(x - half, y), (x + half, y)])
-        for tip, way in ((x - half, 1.0), (x + half, -1.0)):
-            barb = [(tip + way * ARROW, y + 2 * HALF_ARROW), (tip, y)]
-            self.sheet.line("chalk", [*barb, (tip + way * ARROW, y - 2 * HALF_ARROW)])
+        for tip, turn in ((x - half, pi), (x + half, 0.0)):
+            head, one, other = arrow_head((tip, y), turn=turn, half=2 * HALF_ARROW)
+            self.sheet.line("chalk", [one, head, other])
 
     def rips(self, discs: Sequence[Disc], *, rule: Rule) -> None:
         """How far from the lower edge each rip lies, beside its number."""
@@ -157,7 +154,7 @@ class Words:
         wide, under, over = extent(text, size=self.sheet.text)
         return wide / self.scale, (over - under) / self.scale
 
-    def _write(self, row: Row, text: str, corners: Iterable[Point], *, rank: int = 3) -> bool:
+    def _write(self, row: Stretch, text: str, corners: Iterable[Point], *, rank: int = 3) -> bool:
         """Write a word at the first lower left corner where it has room. [mm]"""
         for left, low in corners:
             room = self._room(row, text, left, low)
@@ -167,7 +164,7 @@ class Words:
         return False
 
     def _set(
-        self, row: Row, text: str, room: Box, *, rank: int, leader: Point | None = None
+        self, row: Stretch, text: str, room: Box, *, rank: int, leader: Point | None = None
     ) -> None:
         spare = _SPARE / self.scale
         x, y = row.view.at(room[0] + spare, room[2] + spare)
@@ -181,7 +178,7 @@ class Words:
         self.sheet.write(text, [Place(x, y - under, "left", line)], rank=rank)
         self.rooms.append(room)
 
-    def _room(self, row: Row, text: str, left: float, low: float) -> Box | None:
+    def _room(self, row: Stretch, text: str, left: float, low: float) -> Box | None:
         """The room that a word takes at a place, if it is free. [mm]"""
         spare = _SPARE / self.scale
         wide, high = self._size(text)
@@ -198,7 +195,7 @@ class Words:
         taken = (*self._taken, *self.rooms)
         return None if any(overlap(room, other) for other in taken) else room
 
-    def _led(self, row: Row, text: str, at: Point) -> None:
+    def _led(self, row: Stretch, text: str, at: Point) -> None:
         """Write a word in the free wood nearest to what it names, or over the board, led to it."""
         step = 4.0 / self.scale
         wide, high = self._size(text)

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
+from toolkit.pictures.board.spaces import Box
 from toolkit.pictures.kit.figure_of_wood import break_line
 from toolkit.pictures.kit.picture import Point
 from toolkit.pictures.kit.sheet import Sheet
@@ -24,7 +25,7 @@ _SLIVER = 10.0  # of the next part, so that the saw cut does not fall on the bre
 
 
 @dataclass(frozen=True, slots=True)
-class Row:
+class Stretch:
     """A stretch of the board on the page, from ``start`` to ``end``. [mm]"""
 
     view: View
@@ -39,15 +40,17 @@ class Row:
         """Whether something from here to there shows in this row. [mm]"""
         return left < self.end and right > self.start
 
-    def fill(self, pen: str, shape: Sequence[Point]) -> None:
-        """An area, kept to this row. [mm]"""
-        if self.has(min(x for x, _ in shape), max(x for x, _ in shape)):
-            self.view.sheet.line(pen, self.view.points(shape), closed=True, clip=self.clip)
-
     def line(self, pen: str, points: Sequence[Point], *, closed: bool = False) -> None:
-        """A line, kept to this row. [mm]"""
+        """A line, or an area for a pen that fills, kept to this row. [mm]"""
         if self.has(min(x for x, _ in points), max(x for x, _ in points)):
             self.view.sheet.line(pen, self.view.points(points), closed=closed, clip=self.clip)
+
+    def on_board(self, page: Box) -> Box:
+        """A box of the page on the board: left, right, low, high. [pt to mm]"""
+        (left, right, low, high), view = page, self.view
+        x0, x1 = ((x - view.x) / view.scale for x in (left, right))
+        y0, y1 = ((y - view.y) / view.scale for y in (low, high))
+        return x0, x1, y0, y1
 
     def within(self, shape: Sequence[Point]) -> list[Point]:
         """What of a convex shape lies in this row. [mm]"""
@@ -88,38 +91,36 @@ def rows_of(
     apart: float,
     scale: float,
     rows: int,
-) -> list[Row]:
+) -> list[Stretch]:
     """The rows of a board, the first with its upper edge at ``top``. [pt]"""
     made = []
     stops = breaks(board, laid, rows=rows)
     for i, (start, end) in enumerate(pairwise(stops)):
         low = top - board.width * scale - i * (board.width * scale + apart)
         view = View(sheet, LEFT - start * scale, low, scale)
-        edge = _outline(view, board, start, end)
-        made.append(Row(view, start, end, board.width, i == 0, i == rows - 1, sheet.within(edge)))
+        left, right = _ends(view, board, start, end)
+        clip = sheet.within([*right, *reversed(left)])
+        made.append(Stretch(view, start, end, board.width, i == 0, i == rows - 1, clip))
     return made
 
 
-def _outline(view: View, board: Board, start: float, end: float) -> list[Point]:
+def _ends(view: View, board: Board, start: float, end: float) -> tuple[list[Point], list[Point]]:
+    """The two ends of a row, from its lower edge up: broken where the board goes on. [pt]"""
     low, high = view.up(0.0), view.up(board.width)
-    left, right = [(view.across(start), y) for y in (low, high)], None
-    if start > 0:
-        left = break_line(view.across(start), low=low, high=high)
-    right = [(view.across(end), y) for y in (low, high)]
-    if end < board.length:
-        right = break_line(view.across(end), low=low, high=high)
-    return [*right, *reversed(left)]
+    left, right = (
+        break_line(view.across(x), low=low, high=high)
+        if broken
+        else [(view.across(x), low), (view.across(x), high)]
+        for x, broken in ((start, start > 0), (end, end < board.length))
+    )
+    return left, right
 
 
-def edges(row: Row) -> None:
+def edges(row: Stretch, board: Board) -> None:
     """The board's own edges heavy, breaks thin."""
     view, sheet = row.view, row.view.sheet
-    low, high = view.up(0.0), view.up(row.width)
-    left, right = view.across(row.start), view.across(row.end)
-    for y in (low, high):
-        sheet.line("visible", [(left, y), (right, y)])
-    for x, whole in ((left, row.first), (right, row.last)):
-        if whole:
-            sheet.line("visible", [(x, low), (x, high)])
-        else:
-            sheet.line("thin", break_line(x, low=low, high=high))
+    for y in (0.0, row.width):
+        view.line("visible", (row.start, y), (row.end, y))
+    ends = _ends(view, board, row.start, row.end)
+    for whole, line in zip((row.first, row.last), ends, strict=True):
+        sheet.line("visible" if whole else "thin", line)

@@ -4,25 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from math import cos, hypot, pi, sin, sqrt
+from math import dist, hypot, sqrt
 
 from toolkit.measures import Rule
-from toolkit.pictures.board.rows import BREAK, Row
+from toolkit.pictures.board.rows import BREAK, Stretch
 from toolkit.pictures.board.spaces import Box
-from toolkit.pictures.kit.dimensions import ARROW, HALF_ARROW
 from toolkit.pictures.kit.lettering import Place
 from toolkit.pictures.kit.picture import Point
-from toolkit.pictures.kit.sheet import Sheet
+from toolkit.pictures.strokes import arrow_head, circle
 from toolkit.stock import Board, SawCut
 
 # A line passes the edge by so much; figures stand so far below the board. [pt]
 _PAST, _BELOW = 6.0, 11.0
+DISC = 0.8  # radius of the circle round a cut's number, of the size of letters
 _HALO = 1.2  # between a circle and the lines that stop at it [pt]
-
-
-def disc_radius(sheet: Sheet) -> float:
-    """Radius of the circle round a cut's number. [pt]"""
-    return 0.8 * sheet.text
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,31 +25,34 @@ class Disc:
     """The number of a cut, in which row, and where its circle stands on the page. [pt]"""
 
     cut: SawCut
-    row: Row
+    row: Stretch
     at: Point
     radius: float
 
 
 def discs_of(
-    rows: Sequence[Row], cuts: Sequence[SawCut], board: Board, *, parts: Sequence[Box], gap: float
+    rows: Sequence[Stretch],
+    cuts: Sequence[SawCut],
+    board: Board,
+    *,
+    parts: Sequence[Box],
+    gap: float,
 ) -> list[Disc]:
     """Where the numbers of the cuts stand: over the board, or on their lines inside it. [pt]"""
-    radius = disc_radius(rows[0].view.sheet)
+    radius = rows[0].view.sheet.text * DISC
     found: list[Disc] = []
     # Rips have the most freedom to give way, so they come last.
     for cut in sorted(cuts, key=lambda cut: cut.kind == "rip"):
         row = _row(rows, cut)
         spots = list(_spots(row, cut, board, radius, between=_between(cut, parts, gap)))
-        free = (
-            at
-            for at in spots
-            if all(hypot(at[0] - d.at[0], at[1] - d.at[1]) > 2 * radius + 1.0 for d in found)
-        )
+        free = (at for at in spots if all(dist(at, disc.at) > 2 * radius + 1.0 for disc in found))
         found.append(Disc(cut, row, next(free, spots[0]), radius))
     return sorted(found, key=lambda disc: disc.cut.number)
 
 
-def _spots(row: Row, cut: SawCut, board: Board, radius: float, *, between: bool) -> Iterator[Point]:
+def _spots(
+    row: Stretch, cut: SawCut, board: Board, radius: float, *, between: bool
+) -> Iterator[Point]:
     """Where the number of a cut may stand, the best first. [pt]"""
     (x, y), (right, top) = row.view.at(*cut.start), row.view.at(*cut.end)
     if _whole(cut, board):
@@ -86,24 +84,19 @@ def _between(cut: SawCut, parts: Sequence[Box], gap: float) -> bool:
     )
 
 
-def _row(rows: Sequence[Row], cut: SawCut) -> Row:
+def _row(rows: Sequence[Stretch], cut: SawCut) -> Stretch:
     """The row in which the most of a cut shows."""
     left, right = cut.start[0], cut.end[0]
     return max(rows, key=lambda row: min(row.end, right + 0.1) - max(row.start, left - 0.1))
 
 
-def clear_of(discs: Sequence[Disc], rows: Sequence[Row], *, spare: float = 1.0) -> list[Box]:
+def clear_of(discs: Sequence[Disc], *, spare: float = 1.0) -> list[Box]:
     """The squares that numbers inside the board take of it. [mm]"""
     boxes = []
-    for row in rows:
-        view = row.view
-        low, high = view.up(0.0), view.up(row.width)
-        for disc in discs:
-            (x, y), far = disc.at, disc.radius + spare
-            left, right = (x - far - view.x) / view.scale, (x + far - view.x) / view.scale
-            if disc.row is row and low - far < y < high + far:
-                up, down = (y + far - view.y) / view.scale, (y - far - view.y) / view.scale
-                boxes.append((left, right, down, up))
+    for disc in discs:
+        view, (x, y), far = disc.row.view, disc.at, disc.radius + spare
+        if view.up(0.0) - far < y < view.up(disc.row.width) + far:
+            boxes.append(disc.row.on_board((x - far, x + far, y - far, y + far)))
     return boxes
 
 
@@ -130,14 +123,22 @@ def past(a: Point, b: Point, discs: Sequence[Disc]) -> list[tuple[Point, Point]]
 
 
 def draw_cuts(
-    rows: Sequence[Row], cuts: Sequence[SawCut], discs: Sequence[Disc], board: Board, *, rule: Rule
+    rows: Sequence[Stretch],
+    cuts: Sequence[SawCut],
+    discs: Sequence[Disc],
+    board: Board,
+    *,
+    rule: Rule,
 ) -> None:
     """Every cut with its number, in the order of sawing, and its size. [mm]"""
     sheet = rows[0].view.sheet
     for disc in discs:
         cut, row = disc.cut, disc.row
         sheet.name(f"cut {cut.number}", [cut.start, cut.end])
-        _disc(sheet, disc)
+        around, (x, y) = circle(disc.at, disc.radius, count=28), disc.at
+        for pen in ("disc", "disc edge"):
+            sheet.line(pen, around, closed=True)
+        sheet.write(str(cut.number), [Place(x, y - 0.365 * sheet.text, "center")], rank=-1)
         for other in rows:
             if _whole(cut, board) and other is row:
                 x = row.view.across(cut.start[0])
@@ -160,16 +161,7 @@ def _whole(cut: SawCut, board: Board) -> bool:
     return cut.kind == "crosscut" and abs(cut.end[1] - cut.start[1]) >= board.width - 1e-6
 
 
-def _disc(sheet: Sheet, disc: Disc) -> None:
-    turns = [2 * pi * i / 28 for i in range(28)]
-    x, y = disc.at
-    circle = [(x + disc.radius * cos(turn), y + disc.radius * sin(turn)) for turn in turns]
-    sheet.line("disc", circle, closed=True)
-    sheet.line("disc edge", circle, closed=True)
-    sheet.write(str(disc.cut.number), [Place(x, y - 0.365 * sheet.text, "center")], rank=-1)
-
-
-def _running(row: Row, cuts: Sequence[SawCut], rule: Rule) -> None:
+def _running(row: Stretch, cuts: Sequence[SawCut], rule: Rule) -> None:
     """Sizes that all begin at the left end of the board, on one line with an arrow at each.
 
     Source: ISO 129-1:2018, running dimensions from a common origin (from memory).
@@ -179,14 +171,12 @@ def _running(row: Row, cuts: Sequence[SawCut], rule: Rule) -> None:
     left = view.across(row.start)
     sheet.line("dimension", [(left, level), (view.across(cuts[-1].start[0]), level)])
     if row.first:
-        origin = [(left + 1.6 * cos(pi * i / 6), level + 1.6 * sin(pi * i / 6)) for i in range(12)]
-        sheet.line("void", origin, closed=True)
-        sheet.line("dimension", origin, closed=True)
+        for pen in ("void", "dimension"):
+            sheet.line(pen, circle((left, level), 1.6, count=12), closed=True)
         sheet.line("dimension", [(left, view.up(0.0) - 1.8), (left, level - 2.2)])
     for cut in cuts:
         x = view.across(cut.start[0])
-        head = [(x, level), (x - ARROW, level + HALF_ARROW), (x - ARROW, level - HALF_ARROW)]
-        sheet.line("arrow", head, closed=True)
+        sheet.line("arrow", arrow_head((x, level), turn=0.0), closed=True)
         sheet.line("dimension", [(x, level + 1.0), (x, level - 2.2)])
         text = rule.show(cut.at, fineness="sizes", unit=False)
         drop = 0.76 * sheet.text

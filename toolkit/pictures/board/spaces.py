@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
-from toolkit.stock import Laid, LaidPart, LaidSection
+from toolkit.pictures.kit.picture import Point
+from toolkit.stock import Defect, Laid, LaidPart
 
 # Left, right, low, high. [mm]
 Box = tuple[float, float, float, float]
@@ -17,53 +18,49 @@ def piece_box(piece: LaidPart) -> Box:
     return piece.x, piece.x + piece.length, piece.y, piece.y + piece.width
 
 
+def box_of(defect: Defect) -> Box:
+    """Left, right, low, high of what a defect spoils. [mm]"""
+    return defect.from_along, defect.to_along, defect.from_across, defect.to_across
+
+
 def edges_of(box: Box) -> list[Box]:
     """The four edges of a rectangle, as rectangles without a width."""
     left, right, low, high = box
-    return [
-        (left, right, low, low),
-        (left, right, high, high),
-        (left, left, low, high),
-        (right, right, low, high),
-    ]
+    level = [(left, right, y, y) for y in (low, high)]
+    return [*level, *((x, x, low, high) for x in (left, right))]
 
 
-def spaces(laid: Laid) -> Iterator[tuple[Box, bool]]:
+def spaces_of(laid: Laid) -> Iterator[tuple[Box, bool]]:
     """Every rectangle of the used board that is no part, and whether it is but a saw's gap. [mm]"""
-    high = laid.board.width
-    stops = [0.0]
+    for box, across in _spaces(laid):
+        if across > _NOISE:
+            yield box, across <= laid.gap + _NOISE
+
+
+def _between(spans: Iterable[tuple[float, float]], start: float, end: float) -> Iterator[Point]:
+    """What some stretches leave free of one, in their order."""
+    for low, high in (*spans, (end, end)):
+        yield start, low
+        start = high
+
+
+def _spaces(laid: Laid) -> Iterator[tuple[Box, float]]:
+    """The same with how far each reaches across its gap, however little. [mm]"""
+    width, sections = laid.board.width, [(row.start, row.end) for row in laid.sections]
+    for left, right in _between(sections, 0.0, laid.used):
+        yield (left, right, 0.0, width), right - left
     for section in laid.sections:
-        stops += [section.start, section.end]
-    for left, right in zip(stops[::2], stops[1::2], strict=False):
-        yield from _space((left, right, 0.0, high), right - left, laid.gap)
-    for section in laid.sections:
-        yield from _in_section(section, high, laid.gap)
-
-
-def _in_section(section: LaidSection, high: float, gap: float) -> Iterator[tuple[Box, bool]]:
-    levels = [0.0]
-    for strip in section.strips:
-        levels += [strip.low, strip.high]
-    levels.append(high)
-    for low, top in zip(levels[::2], levels[1::2], strict=True):
-        yield from _space((section.start, section.end, low, top), top - low, gap)
-    for strip in section.strips:
-        # A part narrower than its strip leaves wood above itself.
-        for piece in strip.pieces:
-            top = piece.y + piece.width
-            here = (piece.x, piece.x + piece.length, top, strip.high)
-            yield from _space(here, strip.high - top, gap)
-        ends = [section.start]
-        for piece in strip.pieces:
-            ends += [piece.x, piece.x + piece.length]
-        ends.append(section.end)
-        for left, right in zip(ends[::2], ends[1::2], strict=True):
-            yield from _space((left, right, strip.low, strip.high), right - left, gap)
-
-
-def _space(box: Box, across: float, gap: float) -> Iterator[tuple[Box, bool]]:
-    if across > _NOISE:
-        yield box, across <= gap + _NOISE
+        strips = [(strip.low, strip.high) for strip in section.strips]
+        for low, high in _between(strips, 0.0, width):
+            yield (section.start, section.end, low, high), high - low
+        for strip in section.strips:
+            boxes = [piece_box(piece) for piece in strip.pieces]
+            # A part narrower than its strip leaves wood above itself.
+            for left, right, _, high in boxes:
+                yield (left, right, high, strip.high), strip.high - high
+            lengths = [(left, right) for left, right, _, _ in boxes]
+            for left, right in _between(lengths, section.start, section.end):
+                yield (left, right, strip.low, strip.high), right - left
 
 
 def without(box: Box, holes: Sequence[Box]) -> list[Box]:

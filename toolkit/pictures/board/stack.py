@@ -9,8 +9,9 @@ from math import ceil
 from toolkit.pictures.kit.figure_of_wood import hatch
 from toolkit.pictures.kit.lettering import Place
 from toolkit.pictures.kit.notes import title
-from toolkit.pictures.kit.picture import Picture, Point
+from toolkit.pictures.kit.picture import Picture
 from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, WIDTH, Sheet
+from toolkit.pictures.kit.view import rectangle
 
 _LEFT, _TOP, _ABOVE, _GAP = 24.0, 40.0, 24.0, 5.0  # [pt]
 _HIGH = 330.0
@@ -77,19 +78,13 @@ def stack_picture(
 
 def _board(sheet: Sheet, low: float, long: float, wide: float, share: float) -> None:
     """One board from above, what is not needed of it hatched."""
-    middle = _LEFT + long * share
-    used = _box(_LEFT, middle, low, low + wide)
-    sheet.line("face", used, closed=True)
+    middle, up = _LEFT + long * share, (low, low + wide)
+    sheet.line("face", rectangle((_LEFT, middle), up), closed=True)
     for i in range(1, 4):
         y = low + wide * i / 4
         bend = wide * 0.06 * (-1) ** i
         sheet.line("face grain", [(_LEFT, y), (_LEFT + long * share / 2, y + bend), (middle, y)])
     if share < 1:
-        rest = _box(middle, _LEFT + long, low, low + wide)
-        hatch(sheet, rest)
-        sheet.line("thin", [(middle, low), (middle, low + wide)])
-    sheet.line("visible", _box(_LEFT, _LEFT + long, low, low + wide), closed=True)
-
-
-def _box(left: float, right: float, low: float, high: float) -> list[Point]:
-    return [(left, low), (right, low), (right, high), (left, high)]
+        hatch(sheet, rectangle((middle, _LEFT + long), up))
+        sheet.line("thin", [(middle, y) for y in up])
+    sheet.line("visible", rectangle((_LEFT, _LEFT + long), up), closed=True)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import replace
 from datetime import date
 from itertools import pairwise
 
@@ -11,21 +11,20 @@ import numpy as np
 
 from toolkit.pictures.kit.lettering import LEADING, Label, Place, extent, lines_of
 from toolkit.pictures.kit.placing import Page
-from toolkit.pictures.sheets.margins import LINE, Head, check_bars, heading, meanings, room
+from toolkit.pictures.sheets.margins import LINE, check_bars, heading, meanings, room
 from toolkit.pictures.sheets.marks import (
     SMALL,
     TEXT,
+    CutOut,
+    Extent,
     Mark,
-    Piece,
-    Window,
-    Wish,
     Word,
     wrapped,
 )
-from toolkit.pictures.sheets.page import PAPERS, LaidPiece, Paper, SheetPage
+from toolkit.pictures.sheets.page import PAPERS, Paper, SheetPage
 from toolkit.pictures.sheets.sections import section_pieces
 from toolkit.pictures.sheets.tiles import tiled
-from toolkit.pictures.sheets.walls import wall_piece, walls
+from toolkit.pictures.sheets.walls import wall_piece, walls_of
 from toolkit.pictures.sheets.words import page_sentence
 from toolkit.plan import Plan
 
@@ -36,21 +35,6 @@ _BETWEEN = 6.0  # two pieces beside one another [mm]
 _ROWS = 0.4  # two pieces one above the other [mm]
 _CLEAR = 0.5  # round every word [mm]
 _PAPER_EDGE = 5.0  # nothing is written nearer to it [mm]
-
-
-@dataclass(frozen=True, slots=True)
-class _Laid:
-    """A piece on a page: its own zero, and the upper left corner of its caption. [mm]"""
-
-    piece: Piece
-    x: float
-    y: float
-    left: float
-    top: float
-
-    def at(self, x: float, y: float) -> tuple[float, float]:
-        """A point of the piece on the page. [mm]"""
-        return self.x + x, self.y + y
 
 
 def sheet_pages(plan: Plan, *, paper: str = "a4", day: date | None = None) -> tuple[SheetPage, ...]:
@@ -87,34 +71,26 @@ def sheet_pages(plan: Plan, *, paper: str = "a4", day: date | None = None) -> tu
     if not plan.design.exists:
         raise ValueError("there is no such box to draw; its findings say why")
     sheet, on = PAPERS[paper], f"{day or date.today():%Y-%m-%d}"
-    head = Head(plan.choices.title, on, plan.fingerprint, plan.works)
-    space = room(sheet, works=plan.works)
-    pieces = [wall_piece(wall, plan, day=on) for wall in walls(plan)]
-    pages = _paged([*pieces, *section_pieces(plan, day=on)], space)
+    pieces = [wall_piece(wall, plan, day=on) for wall in walls_of(plan)]
+    pages = _paged([*pieces, *section_pieces(plan, day=on)], room(sheet, works=plan.works))
     return tuple(
-        _page(laid, head, plan, sheet, number, len(pages)) for number, laid in enumerate(pages, 1)
+        _page(laid, plan, sheet, day=on, number=number, of=len(pages))
+        for number, laid in enumerate(pages, 1)
     )
 
 
-def _caption(piece: Piece, room: float) -> list[str]:
+def _caption(piece: CutOut, room: float) -> list[str]:
     """A caption as wide as its piece, or as the page where nothing stands beside it. [mm]"""
     width = piece.caption_width or max(_CAPTION, piece.window.width)
     if width + _BETWEEN + _CAPTION > room:
         width = room
-    texts = [*piece.caption]
-    if not _has_room(piece):
-        texts.append(" · ".join(piece.stamp))
+    texts = [*piece.caption, *([] if piece.has_room else [" · ".join(piece.stamp)])]
     return [line for text in texts for line in wrapped(text, width=width)]
 
 
-def _has_room(piece: Piece) -> bool:
-    """Whether there is any room inside a piece for its name."""
-    return min(piece.free.width, piece.free.height) > 0
-
-
-def _paged(pieces: Sequence[Piece], space: Window) -> list[list[_Laid]]:
+def _paged(pieces: Sequence[CutOut], space: Extent) -> list[list[CutOut]]:
     """Pieces in rows, rows on pages, in their order. [mm]"""
-    pages: list[list[_Laid]] = [[]]
+    pages: list[list[CutOut]] = [[]]
     left, top, row = space.left, space.high, 0.0
     free = 0
     for whole in pieces:
@@ -124,36 +100,35 @@ def _paged(pieces: Sequence[Piece], space: Window) -> list[list[_Laid]]:
         parts, free = tiled(whole, width=space.width, height=most, first=free)
         for piece in parts:
             said = _caption(piece, space.width)
-            width = max(piece.window.width, *(extent(line, size=TEXT)[0] for line in said))
-            width = max(width, piece.caption_width)
-            high = len(said) * LINE + _ABOVE + piece.window.height + _BELOW
+            wide, tall = piece.window.width, piece.window.height
+            width = max(wide, piece.caption_width, *(extent(line, size=TEXT)[0] for line in said))
+            high = len(said) * LINE + _ABOVE + tall
             if left > space.left and left + width > space.right + 1e-6:
                 left, top, row = space.left, top - row - _ROWS, 0.0
-            if top - high < space.low - 1e-6 and pages[-1]:
+            if top - high - _BELOW < space.low - 1e-6 and pages[-1]:
                 pages.append([])
                 left, top, row = space.left, space.high, 0.0
-            low = top - len(said) * LINE - _ABOVE - piece.window.height
             # A narrow piece under a wide caption stands in the middle of it.
-            middle = left + (width - piece.window.width) / 2
-            x, y = middle - piece.window.left, low - piece.window.low
-            pages[-1].append(_Laid(piece, x, y, left, top))
-            left, row = left + width + _BETWEEN, max(row, high)
+            x, y = left + (width - wide) / 2 - piece.window.left, top - high - piece.window.low
+            pages[-1].append(replace(piece, x=x, y=y, corner=(left, top)))
+            left, row = left + width + _BETWEEN, max(row, high + _BELOW)
     return pages
 
 
 def _page(
-    laid: Sequence[_Laid], head: Head, plan: Plan, paper: Paper, number: int, of: int
+    laid: Sequence[CutOut], plan: Plan, paper: Paper, *, day: str, number: int, of: int
 ) -> SheetPage:
+    page = f"{number} of {of}"
     marks: list[Mark] = []
-    words = [*heading(head, paper, page=number, of=of)]
-    wishes: list[tuple[Wish, _Laid]] = []
-    space = room(paper, works=head.works)
-    for one in laid:
-        marks += [Mark(m.pen, tuple(one.at(*p) for p in m.points)) for m in one.piece.marks]
-        for i, line in enumerate(_caption(one.piece, space.width)):
-            words.append(Word(line, one.left, one.top - 0.76 * TEXT - i * LINE))
-        stamp = _stamp(one.piece, f"page {number} of {of}")
-        wishes += [(wish, one) for wish in (*stamp, *one.piece.wishes)]
+    words, wishes = [*heading(plan, paper, day=day, page=f"page {page}")], []
+    space = room(paper, works=plan.works)
+    for piece in laid:
+        for i, line in enumerate(_caption(piece, space.width)):
+            words.append(Word(line, piece.corner[0], piece.corner[1] - 0.76 * TEXT - i * LINE))
+        stamp = _stamp(piece, f"page {page}")
+        drawn, asked = replace(piece, wishes=(*stamp, *piece.wishes)).on_page()
+        marks += drawn
+        wishes += asked
     bars, measures = check_bars(paper, units=plan.choices.rule.units)
     found, leaders, dropped = _lettered(wishes, [*marks, *bars], words, paper)
     samples, meant = meanings(used={mark.pen for mark in marks})
@@ -161,18 +136,18 @@ def _page(
         paper=paper,
         number=number,
         of=of,
-        sentence=page_sentence([one.piece.name for one in laid], plan, page=number, of=of),
-        pieces=tuple(LaidPiece(one.piece.name, one.x, one.y, one.piece.window) for one in laid),
+        sentence=page_sentence([piece.name for piece in laid], plan, page=page),
+        pieces=tuple(laid),
         marks=(*marks, *leaders, *bars, *samples),
         words=(*words, *found, *measures, *meant),
         dropped=tuple(dropped),
     )
 
 
-def _stamp(piece: Piece, page: str) -> list[Wish]:
+def _stamp(piece: CutOut, page: str) -> list[Label]:
     """Name, date, fingerprint, page inside what is cut out, as far as there is room. [mm]"""
     f = piece.free
-    if not _has_room(piece):
+    if not piece.has_room:
         return []
     lines = [*piece.stamp, page]
     tries = [(lines, TEXT), ([f"{lines[0]} · {lines[1]}", page], TEXT), (lines, SMALL)]
@@ -180,44 +155,25 @@ def _stamp(piece: Piece, page: str) -> list[Wish]:
     for rows, size in tries:
         wide = max(extent(line, size=size)[0] for line in rows)
         high = (len(rows) - 1) * LEADING * size + size
-        if wide > f.width - 4.0 or high > f.height - 2.0:
-            continue
-        x, y = (f.left + f.right) / 2, (f.low + f.high) / 2 + high / 2 - 0.76 * size
-        shifts = [0.0, *(way * off for off in (8.0, 16.0, 24.0) for way in (1, -1))]
-        places = tuple(Place(x + shift, y, "center") for shift in shifts)
-        return [Wish("\n".join(rows), places, 0, size)]
+        if wide <= f.width - 4.0 and high <= f.height - 2.0:
+            x, y = (f.left + f.right) / 2, (f.low + f.high) / 2 + high / 2 - 0.76 * size
+            shifts = (0.0, 8.0, -8.0, 16.0, -16.0, 24.0, -24.0)
+            places = tuple(Place(x + shift, y, "center") for shift in shifts)
+            return [Label("\n".join(rows), places, 0, size)]
     return []
 
 
 def _lettered(
-    wishes: Sequence[tuple[Wish, _Laid]],
-    marks: Sequence[Mark],
-    fixed: Sequence[Word],
-    paper: Paper,
+    wishes: Sequence[Label], marks: Sequence[Mark], fixed: Sequence[Word], paper: Paper
 ) -> tuple[list[Word], list[Mark], list[str]]:
     """Words that find a place clear of every line and of one another. [mm]"""
     segments = [(*a, *b) for mark in marks for a, b in pairwise(mark.points)]
     for word in fixed:
         x0, y0, x1, y1 = word.box
         segments += [(x0, y0, x1, y1), (x0, y1, x1, y0), (x0, y0, x1, y0), (x0, y1, x1, y1)]
-    page = Page(
-        paper.width,
-        paper.height,
-        np.array(segments, dtype=np.float64).reshape(-1, 4),
-        most=len(wishes),
-        margin=_PAPER_EDGE,
-        clear=_CLEAR,
-    )
-    labels = [
-        Label(
-            wish.text,
-            tuple(Place(*one.at(p.x, p.y), p.anchor) for p in wish.places),
-            wish.rank,
-            wish.size,
-        )
-        for wish, one in wishes
-    ]
-    placed, dropped = page.settle(labels)
+    size, lines = (paper.width, paper.height), np.array(segments).reshape(-1, 4)
+    page = Page(*size, lines, most=len(wishes), margin=_PAPER_EDGE, clear=_CLEAR)
+    placed, dropped = page.settle(wishes)
     words = [
         Word(line, place.x, y, label.size, place.anchor)
         for label, place, _ in placed

@@ -7,7 +7,7 @@ runs up from the bottom edge. Folded at the arrises, every line lies on its own 
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -16,20 +16,13 @@ from toolkit.pictures.corner.joint import Joint
 from toolkit.pictures.kit.picture import Point
 from toolkit.pictures.kit.view import rectangle
 from toolkit.pictures.sheets.marks import Mark, closed
-from toolkit.shape import JointedEnd, waste_on
+from toolkit.shape import waste_on
 
 Shape = list[Point]
 
+FACES = ("inside face", "end grain", "outside face")
 PAST = 4.0  # how far the outside face is drawn past its baseline [mm]
 _SAME = 1e-6
-
-
-@dataclass(frozen=True, slots=True)
-class Early:
-    """A groove that ends before this end of its wall: how, at which height, and where. [mm]"""
-
-    name: str
-    plugged: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,7 +30,8 @@ class End:
     """What is drawn on one end of a wall, in its own u and z. [mm]
 
     ``base`` is the baseline's distance from the end on the inside face; ``flap`` how much of the
-    outside face there is, 0 where that carries no line.
+    outside face there is, 0 where that carries no line. ``early`` are the grooves that end before
+    this end of their wall, and whether a plug fills their way out.
     """
 
     joint: Joint
@@ -47,7 +41,7 @@ class End:
     flap: float
     wastes: tuple[Shape, ...]
     gauged: tuple[Mark, ...]
-    early: tuple[Early, ...]
+    early: Mapping[str, bool]
 
     @property
     def marks(self) -> Iterator[Mark]:
@@ -65,10 +59,9 @@ class End:
     def notch(self, name: str, low: float, high: float) -> Iterator[Mark]:
         """A groove where it comes out at the end grain, or how it ends before it. [mm]"""
         depth = min(self.joint.groove_depth, self.thickness)
-        early = next((row for row in self.early if row.name == name), None)
-        if early is None:
+        if name not in self.early:
             yield Mark("edge", ((0.0, low), (-depth, low), (-depth, high), (0.0, high)))
-        elif early.plugged:
+        elif self.early[name]:
             plug = rectangle((0.0, self.base), (low, high))
             yield closed("edge", plug)
             yield Mark("edge", (plug[0], plug[2]))
@@ -78,63 +71,50 @@ class End:
 
     def groove_starts(self, name: str) -> float:
         """How far from the end a groove begins on the inside face. [mm]"""
-        return self.base if any(row.name == name for row in self.early) else 0.0
+        return self.base if name in self.early else 0.0
+
+
+def _unfolded(face: str, far: float, thickness: float) -> float:
+    """The u of a place on a face, so far from the arris at which that begins. [mm]"""
+    return {"inside face": far, "end grain": -far, "outside face": -thickness - far}[face]
 
 
 def _gauged(rows: Sequence[Line], thickness: float, base: float) -> Iterator[Mark]:
     """Gauge lines of one end, each on its face. [mm]"""
     for row in rows:
-        if row.setting is None or row.face not in ("inside face", "outside face", "end grain"):
+        if row.setting is None or row.face not in FACES:
             continue
-        setting = row.setting.value
         if row.gauged_from == "the bottom edge":
-            stretch = {
-                "inside face": (0.0, base),
-                "outside face": (-thickness, -thickness - base),
-                "end grain": (0.0, -thickness),
-            }[row.face]
-            ends = [(u, row.low) for u in stretch]
+            far = thickness if row.face == "end grain" else base
+            ends = [(0.0, row.low), (far, row.low)]
         else:
-            u = -setting if row.gauged_from == "the inside face" else setting
-            if row.face == "outside face":
-                u = -thickness - setting
-            ends = [(u, row.low), (u, row.high)]
-        yield Mark("gauge", tuple(ends))
-
-
-def _wastes(end: JointedEnd, base: float) -> Iterator[Shape]:
-    """What is cut away, on each face. [mm]"""
-    thick = end.thickness
-    yield from (list(shape) for shape in waste_on(end, on="inside face", base=base) if shape)
-    for shape in waste_on(end, on="end grain", base=base):
-        if shape:
-            yield [(-deep, z) for deep, z in shape]
-    for shape in waste_on(end, on="outside face", base=base):
-        if shape:
-            yield [(-thick - u, z) for u, z in shape]
+            ends = [(row.setting.value, z) for z in (row.low, row.high)]
+        yield Mark("gauge", tuple((_unfolded(row.face, u, thickness), z) for u, z in ends))
 
 
 def end_of_wall(j: Joint, lines: Sequence[Line], *, tails: bool, thickness: float) -> End:
     """Open out one end of a wall. [mm]"""
-    gauged = [
-        row.setting.value
-        for row in lines
-        if row.face == "inside face" and row.gauged_from == "the end" and row.setting is not None
+    set_on = [
+        (row.face, row.gauged_from, row.setting.value) for row in lines if row.setting is not None
     ]
-    base = max(gauged)
-    outside = any(row.face == "outside face" and row.setting is not None for row in lines)
-    early = tuple(
-        Early(run.name, run.ends == "plugged")
-        for run in j.runs
-        if (run.tail_board_stopped if tails else run.pin_board_stopped)
-    )
+    base = max(size for face, start, size in set_on if (face, start) == ("inside face", "the end"))
+    end = j.tail_end if tails else j.pin_end
     return End(
         joint=j,
         tails=tails,
         thickness=thickness,
         base=base,
-        flap=base + PAST if outside else 0.0,
-        wastes=tuple(_wastes(j.tail_end if tails else j.pin_end, base)),
+        flap=base + PAST if any(face == "outside face" for face, _, _ in set_on) else 0.0,
+        wastes=tuple(
+            [(_unfolded(face, u, end.thickness), z) for u, z in shape]
+            for face in FACES
+            for shape in waste_on(end, on=face, base=base)
+            if shape
+        ),
         gauged=tuple(_gauged(lines, thickness, base)),
-        early=early,
+        early={
+            run.name: run.ends == "plugged"
+            for run in j.runs
+            if (run.tail_board_stopped if tails else run.pin_board_stopped)
+        },
     )

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from toolkit.pictures.kit.lettering import LEADING, extent
+from toolkit.pictures.kit.view import rectangle
 from toolkit.pictures.sheets.marks import (
     SMALL,
     TEXT,
+    Extent,
     Mark,
-    Window,
     Word,
     closed,
     hatched,
@@ -19,6 +19,7 @@ from toolkit.pictures.sheets.marks import (
 )
 from toolkit.pictures.sheets.page import Paper
 from toolkit.pictures.sheets.words import DONT_CUT, HOW_TO_PRINT
+from toolkit.plan import Plan
 
 MM, INCHES = 100.0, 4 * 25.4  # the check bars [mm]
 # A printer leaves more white at the edge that leaves it last than along the others: common
@@ -40,37 +41,22 @@ _MEANS = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Head:
-    """What the top of every page says."""
-
-    title: str
-    day: str
-    fingerprint: str
-    works: bool
-
-
-def room(paper: Paper, *, works: bool) -> Window:
+def room(paper: Paper, *, works: bool) -> Extent:
     """What the margins leave of a page. [mm]"""
     lines = 2 if works else 3
-    return Window(
-        SIDE,
-        paper.width - SIDE - _BAR_ROOM,
-        EDGE + _FOOT,
-        paper.height - EDGE - lines * LINE - 1.0,
-    )
+    top = paper.height - EDGE - lines * LINE - 1.0
+    return Extent(SIDE, paper.width - SIDE - _BAR_ROOM, EDGE + _FOOT, top)
 
 
-def heading(head: Head, paper: Paper, *, page: int, of: int) -> Iterator[Word]:
+def heading(plan: Plan, paper: Paper, *, day: str, page: str) -> Iterator[Word]:
     """Title, date, fingerprint, page; how to print; whether the box works. [mm]"""
     y = paper.height - EDGE - 0.76 * TEXT
-    right = f"full-size sheets · {head.day} · fingerprint {head.fingerprint} · page {page} of {of}"
+    right = f"full-size sheets · {day} · fingerprint {plan.fingerprint} · {page}"
     left = paper.width - 2 * SIDE - extent(right, size=TEXT)[0] - 6.0
-    yield Word(shortened(printable(head.title), width=left), SIDE, y, typed=True)
+    yield Word(shortened(printable(plan.choices.title), width=left), SIDE, y, typed=True)
     yield Word(right, paper.width - SIDE, y, anchor="right")
-    yield Word(HOW_TO_PRINT, SIDE, y - LINE)
-    if not head.works:
-        yield Word(DONT_CUT, SIDE, y - 2 * LINE)
+    for number, line in enumerate((HOW_TO_PRINT, *(() if plan.works else (DONT_CUT,))), 1):
+        yield Word(line, SIDE, y - number * LINE)
 
 
 def _bar(x: float, y: float, long: float, ticks: int, *, upright: bool) -> Iterator[Mark]:
@@ -95,12 +81,13 @@ def check_bars(paper: Paper, *, units: str) -> tuple[list[Mark], list[Word]]:
     y = EDGE + _BARS
     gap = extent("100 mm", size=TEXT)[0]
     second = SIDE + MM + gap + 8.0
-    marks = [
-        *_bar(SIDE, y, MM, 10, upright=False),
-        *_bar(second, y, INCHES, 4, upright=False),
-    ]
-    words = [Word("100 mm", SIDE + MM + 2.0, y), Word("4 in", second + INCHES + 2.0, y)]
-    text, long, ticks = ("100 mm", MM, 10) if units == "mm" else ("4 in", INCHES, 4)
+    bars = ("100 mm", MM, 10), ("4 in", INCHES, 4)
+    marks: list[Mark] = []
+    words: list[Word] = []
+    for left, (text, long, ticks) in zip((SIDE, second), bars, strict=True):
+        marks += _bar(left, y, long, ticks, upright=False)
+        words.append(Word(text, left + long + 2.0, y))
+    text, long, ticks = bars[0 if units == "mm" else 1]
     # The tick marks point at the drawing, the word stands on the far side.
     x, low = paper.width - SIDE - 0.9 * TEXT - 0.6, y + 12.0
     marks += _bar(x, low, long, ticks, upright=True)
@@ -118,7 +105,7 @@ def meanings(*, used: set[str]) -> tuple[list[Mark], list[Word]]:
             continue
         middle = y + 0.36 * SMALL
         if pen == "hatch":
-            box = [(x, y - 0.6), (x + _SAMPLE, y - 0.6), (x + _SAMPLE, y + 3.0), (x, y + 3.0)]
+            box = rectangle((x, x + _SAMPLE), (y - 0.6, y + 3.0))
             marks += [*hatched(box), closed("edge", box)]
         else:
             marks.append(Mark(pen, ((x, middle), (x + _SAMPLE, middle))))

@@ -15,36 +15,30 @@ from matplotlib.font_manager import get_font
 
 from toolkit.pictures.kit.faces import DRAWINGS, face_file
 from toolkit.pictures.kit.figure_of_wood import hatching
-from toolkit.pictures.kit.lettering import Anchor, Place, extent
+from toolkit.pictures.kit.lettering import Anchor, Label, Place, extent
+from toolkit.pictures.kit.pens import Pen
 from toolkit.pictures.kit.picture import Point
 
 PT = 25.4 / 72  # one point of a letter's size [mm]
 TEXT = 11 * PT
 SMALL = 11 * PT
+BLACK = "#000"
 THIN = 0.25
 _HATCH_GAP = 1.8
 _TIED = "\N{NO-BREAK SPACE}"
 _SHORTEST = 0.3  # of hatching: less is a speck [mm]
 
 
-@dataclass(frozen=True, slots=True)
-class Pen:
-    """A line's width, and its dashes: mark and gap in turn. [mm]"""
-
-    width: float = THIN
-    dash: tuple[float, ...] = ()
-
-
 # Dashes as of ISO 128-2:2020 (from memory), a little shorter, so that a line as short as a board
 # is thick shows what it is.
-PENS: dict[str, Pen] = {
-    "hatch": Pen(0.13),
-    "edge": Pen(),
-    "gauge": Pen(dash=(2.0, 1.0)),
-    "fold": Pen(dash=(5.0, 1.0, 0.5, 1.0)),
-    "match": Pen(dash=(5.0, 1.0, 0.5, 1.0, 0.5, 1.0)),
-    "bar": Pen(),
-    "leader": Pen(0.18),
+PENS = {
+    "hatch": Pen(BLACK, 0.13),
+    "edge": Pen(BLACK, THIN),
+    "gauge": Pen(BLACK, THIN, dash=(2.0, 1.0)),
+    "fold": Pen(BLACK, THIN, dash=(5.0, 1.0, 0.5, 1.0)),
+    "match": Pen(BLACK, THIN, dash=(5.0, 1.0, 0.5, 1.0, 0.5, 1.0)),
+    "bar": Pen(BLACK, THIN),
+    "leader": Pen(BLACK, 0.18),
 }
 
 
@@ -82,8 +76,8 @@ class Word:
 
 
 @dataclass(frozen=True, slots=True)
-class Window:
-    """An upright rectangle. [mm]"""
+class Extent:
+    """An upright rectangle; what two share may be empty, with a negative size. [mm]"""
 
     left: float
     right: float
@@ -100,44 +94,40 @@ class Window:
         """Up. [mm]"""
         return self.high - self.low
 
-    def common(self, other: Window) -> Window:
-        """What two windows share; it may be empty, with a negative size. [mm]"""
-        return Window(
-            max(self.left, other.left),
-            min(self.right, other.right),
-            max(self.low, other.low),
-            min(self.high, other.high),
-        )
+    def common(self, other: Extent) -> Extent:
+        """What two of them share. [mm]"""
+        left, low = max(self.left, other.left), max(self.low, other.low)
+        return Extent(left, min(self.right, other.right), low, min(self.high, other.high))
 
 
 @dataclass(frozen=True, slots=True)
-class Wish:
-    """Words that want one of some places in a piece; the lower the rank, the sooner served. [mm]"""
-
-    text: str
-    places: tuple[Place, ...]
-    rank: int
-    size: float = SMALL
-
-
-@dataclass(frozen=True, slots=True)
-class Piece:
+class CutOut:
     """Something to cut out, in its own millimetres, and what is said of it.
 
     ``window`` is the paper that it takes; ``free`` the room inside it in which its name may
-    stand. ``caption`` has a heading, and what is to be known at the bench.
+    stand. ``caption`` has a heading, and what is to be known at the bench. Laid on a page, its
+    zero is at ``x`` and ``y``, and its caption's upper left corner at ``corner``: a wall's zero
+    is its left-hand arris at the bottom edge, seen from inside the box.
     """
 
     name: str
     caption: tuple[str, str]
-    window: Window
-    free: Window
+    window: Extent
+    free: Extent
     stamp: tuple[str, ...]
     marks: tuple[Mark, ...]
-    wishes: tuple[Wish, ...] = ()
+    wishes: tuple[Label, ...] = ()
     caption_width: float = 0.0
+    x: float = 0.0
+    y: float = 0.0
+    corner: Point = (0.0, 0.0)
 
-    def within(self, window: Window) -> Piece:
+    @property
+    def has_room(self) -> bool:
+        """Whether there is any room inside it for its name."""
+        return min(self.free.width, self.free.height) > 0
+
+    def within(self, window: Extent) -> CutOut:
         """What lies in a part of it. [mm]"""
         marks = tuple(
             Mark(mark.pen, cut)
@@ -145,23 +135,34 @@ class Piece:
             for a, b in pairwise(mark.points)
             if (cut := _clipped(a, b, window)) is not None
         )
-        left, right = self.window.left, self.window.right
-        wishes = []
+        w, wishes = self.window, []
         for wish in self.wishes:
             places = tuple(
                 place
                 for place in wish.places
                 # What stands outside the piece belongs to the part nearest to it.
-                if window.left <= min(max(place.x, left), right) <= window.right
-                and window.low <= max(place.y, self.window.low) <= window.high
+                if window.left <= min(max(place.x, w.left), w.right) <= window.right
+                and window.low <= max(place.y, w.low) <= window.high
             )
             if places:
                 wishes.append(replace(wish, places=places))
         free = self.free.common(window)
         return replace(self, window=window, free=free, marks=marks, wishes=tuple(wishes))
 
+    def on_page(self) -> tuple[list[Mark], list[Label]]:
+        """Its lines and the words that it asks for, where it has been laid. [mm]"""
 
-def _clipped(a: Point, b: Point, w: Window) -> tuple[Point, Point] | None:
+        def at(x: float, y: float) -> Point:
+            return self.x + x, self.y + y
+
+        marks = [Mark(mark.pen, tuple(at(*point) for point in mark.points)) for mark in self.marks]
+        return marks, [
+            replace(wish, places=tuple(Place(*at(p.x, p.y), p.anchor) for p in wish.places))
+            for wish in self.wishes
+        ]
+
+
+def _clipped(a: Point, b: Point, w: Extent) -> tuple[Point, Point] | None:
     """What of a line lies in a window, or None."""
     start, end = 0.0, 1.0
     for p, q, low, high in ((a[0], b[0], w.left, w.right), (a[1], b[1], w.low, w.high)):

@@ -6,9 +6,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from html import escape
 
-from toolkit.pictures.kit.picture import FONTS, Point
+from toolkit.pictures.kit import svg
+from toolkit.pictures.kit.picture import FONTS
 from toolkit.pictures.kit.wording import wording
-from toolkit.pictures.sheets.marks import PENS, Mark, Window, Word
+from toolkit.pictures.sheets.marks import PENS, CutOut, Mark, Word
 
 _ANCHOR = {"left": "", "center": ' text-anchor="middle"', "right": ' text-anchor="end"'}
 
@@ -30,19 +31,6 @@ PAPERS = {
 
 
 @dataclass(frozen=True, slots=True)
-class LaidPiece:
-    """Where a piece lies: its own zero on the page, and how much of it is there. [mm]
-
-    A wall's zero is its left-hand arris at the bottom edge, seen from inside the box.
-    """
-
-    name: str
-    x: float
-    y: float
-    window: Window
-
-
-@dataclass(frozen=True, slots=True)
 class SheetPage:
     """A page to print at its own size: lines and words from its lower left corner. [mm]
 
@@ -53,7 +41,7 @@ class SheetPage:
     number: int
     of: int
     sentence: str
-    pieces: tuple[LaidPiece, ...]
+    pieces: tuple[CutOut, ...]
     marks: tuple[Mark, ...]
     words: tuple[Word, ...]
     dropped: tuple[str, ...]
@@ -80,20 +68,17 @@ class SheetPage:
             f'fill="#fff"/>{"".join(self._paths())}{"".join(self._texts())}</svg>'
         )
 
-    def _at(self, point: Point) -> str:
-        # A hundredth of a millimetre is less than any printer draws.
-        return f"{point[0]:.3f} {self.height - point[1]:.3f}"
-
     def _paths(self) -> Iterator[str]:
         for name, pen in PENS.items():
-            lines = [mark.points for mark in self.marks if mark.pen == name]
-            if not lines:
-                continue
-            data = "".join("M" + "L".join(map(self._at, points)) for points in lines)
-            dash = f' stroke-dasharray="{" ".join(map(str, pen.dash))}"' if pen.dash else ""
-            yield (
-                f'<path fill="none" stroke="#000" stroke-width="{pen.width:g}"{dash} d="{data}"/>'
-            )
+            # A thousandth of a millimetre is less than any printer draws.
+            ways = [
+                svg.way(mark.points, height=self.height, closed=False, digits=3)
+                for mark in self.marks
+                if mark.pen == name
+            ]
+            if ways:
+                data = "".join(ways)
+                yield svg.stroke(data, colour=pen.colour, width=pen.width, dash=pen.dash)
 
     def _texts(self) -> Iterator[str]:
         for word in self.words:

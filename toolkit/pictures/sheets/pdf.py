@@ -19,23 +19,7 @@ if TYPE_CHECKING:
 
 _INCH = 25.4
 _FONT = ["DejaVu Sans"]
-# Somebody's own settings of the drawing library must not change what is printed.
-_SETTINGS = {
-    "pdf.fonttype": 3,
-    "pdf.compression": 6,
-    "pdf.use14corefonts": False,
-    "pdf.inheritcolor": False,
-    "path.simplify": False,
-    "path.effects": [],
-    "path.sketch": None,
-    "font.family": _FONT,
-    "text.usetex": False,
-    "savefig.bbox": None,
-    "savefig.facecolor": "white",
-    "savefig.edgecolor": "white",
-    "savefig.transparent": False,
-    "lines.scale_dashes": False,
-}
+_SETTINGS = {"font.family": _FONT, "path.simplify": False, "lines.scale_dashes": False}
 
 
 def sheets_pdf(pages: Sequence[SheetPage]) -> bytes:
@@ -56,14 +40,15 @@ def sheets_pdf(pages: Sequence[SheetPage]) -> bytes:
     ISO 32000-1, document and page structure; viewer preferences (from memory).
     """
     # Loaded here, for a lesson that shows no sheet need not wait for it.
-    from matplotlib import rc_context
+    from matplotlib import style
     from matplotlib.backends.backend_pdf import Name, PdfPages
 
     file = BytesIO()
     # A date of making would make two prints of one plan two different files.
     about: dict[str, Any] = {"CreationDate": None, "Producer": None, "Creator": None}
     about["Title"] = f"full-size sheets, {len(pages)} pages"
-    with rc_context(_SETTINGS), PdfPages(file, metadata=about) as book:
+    # Somebody's own settings of the drawing library must not change what is printed.
+    with style.context(["default", _SETTINGS]), PdfPages(file, metadata=about) as book:
         _offer_no_scaling(book._ensure_file(), Name)
         for page in pages:
             book.savefig(_figure(page))
@@ -92,16 +77,14 @@ def _figure(page: SheetPage) -> Figure:
     figure = Figure(figsize=size, facecolor="white", edgecolor="white")
     to_page = Affine2D().scale(1 / _INCH) + figure.dpi_scale_trans
     for name, pen in PENS.items():
-        lines = [mark.points for mark in page.marks if mark.pen == name]
+        lines = [Path(mark.points) for mark in page.marks if mark.pen == name]
         if not lines:
             continue
-        points = [point for line in lines for point in line]
-        codes = [Path.MOVETO if i == 0 else Path.LINETO for line in lines for i in range(len(line))]
         dash = (0.0, [length / PT for length in pen.dash]) if pen.dash else "-"
         patch = PathPatch(
-            Path(points, codes),
+            Path.make_compound_path(*lines),
             fill=False,
-            edgecolor="black",
+            edgecolor=pen.colour,
             linewidth=pen.width / PT,
             linestyle=dash,
             capstyle="butt",

@@ -9,13 +9,13 @@ from collections.abc import Iterator, Sequence
 
 from toolkit.box import Panel
 from toolkit.pictures.kit.figure_of_wood import break_line
-from toolkit.pictures.kit.lettering import Place, extent
+from toolkit.pictures.kit.lettering import Label, Place, extent
 from toolkit.pictures.kit.picture import Point
 from toolkit.pictures.kit.view import band
-from toolkit.pictures.sheets.marks import SMALL, Mark, Piece, Window, Wish
+from toolkit.pictures.sheets.marks import SMALL, CutOut, Extent, Mark
 from toolkit.pictures.sheets.words import section_captions
 from toolkit.plan import Plan
-from toolkit.shape import CutPart, cut_across, cut_along
+from toolkit.shape import cut_across, cut_along
 
 _INTO = 24.0  # how much of a panel is drawn beyond the wall, at least [mm]
 _SWAY = 0.3  # of the line where a panel is broken off
@@ -24,56 +24,44 @@ _CAPTION = 76.0  # three sections stand side by side [mm]
 _WORDS = {"left side": "side", "back end": "back", "front end": "front"}
 
 
-def section_pieces(plan: Plan, *, day: str) -> tuple[Piece, ...]:
+def section_pieces(plan: Plan, *, day: str) -> tuple[CutOut, ...]:
     """The groove's section at a side, and the lid's at either end. [mm]"""
     d, f = plan.design, plan.design.frame
-    across, along, long = cut_across(d), cut_along(d), f.outside_length.value
-    into = _INTO
-    if isinstance(d.lid, Panel):
-        into = max(into, d.lid.rebate_width + 12.0, d.bottom.rebate_width + 12.0)
-    else:
-        into = max(into, d.lid.rebate_width + 12.0)
+    across, along = cut_across(d), cut_along(d)
+    wide, long = f.outside_width.value, f.outside_length.value
+    panels = (d.lid, d.bottom) if isinstance(d.lid, Panel) else (d.lid,)
+    into = max(_INTO, *(panel.rebate_width + 12.0 for panel in panels))
+    side, back, front = (
+        wall.value + into for wall in (f.side_thickness, f.back_thickness, f.front_thickness)
+    )
     reach = {
-        "across": (across, -8.0, min(f.side_thickness.value + into, f.outside_width.value / 2)),
-        "back": (along, -8.0, min(f.back_thickness.value + into, long / 2)),
-        "front": (along, max(long - f.front_thickness.value - into, long / 2), long + 8.0),
+        "across": (across, -8.0, min(side, wide / 2)),
+        "back": (along, -8.0, min(back, long / 2)),
+        "front": (along, max(long - front, long / 2), long + 8.0),
     }
     captions = section_captions(plan)
     made = []
     for where, (cuts, start, stop) in reach.items():
-        parts = [(cut.name, _between(cut, start, stop)) for cut in cuts]
-        made.append(_piece(where, [row for row in parts if row[1]], captions[where], plan, day))
+        # What of each part lies between two uprights.
+        shapes = [
+            (cut.name, band([(z, x) for x, z in cut.points], low=start, high=stop)) for cut in cuts
+        ]
+        parts = [(name, [(x, z) for z, x in shape]) for name, shape in shapes if shape]
+        xs, zs = zip(*(point for _, shape in parts for point in shape), strict=True)
+        broken, inward = (min(xs), -1.0) if where == "front" else (max(xs), 1.0)
+        piece = CutOut(
+            name=captions[where][0],
+            caption=captions[where],
+            # The line where it is broken off swings to and fro.
+            window=Extent(min(xs) - _SWING, max(xs) + _SWING, min(zs), max(zs)),
+            free=Extent(0.0, 0.0, 0.0, 0.0),
+            stamp=(f"{day} · {plan.fingerprint}",),
+            marks=tuple(mark for _, shape in parts for mark in _outline(shape, broken)),
+            wishes=tuple(_names(parts, broken, inward)),
+            caption_width=_CAPTION,
+        )
+        made.append(piece)
     return tuple(made)
-
-
-def _between(cut: CutPart, left: float, right: float) -> list[Point]:
-    """What of a part lies between two uprights. [mm]"""
-    return [(x, z) for z, x in band([(z, x) for x, z in cut.points], low=left, high=right)]
-
-
-def _piece(
-    where: str,
-    parts: Sequence[tuple[str, list[Point]]],
-    caption: tuple[str, str],
-    plan: Plan,
-    day: str,
-) -> Piece:
-    points = [point for _, shape in parts for point in shape]
-    xs, zs = zip(*points, strict=True)
-    broken = min(xs) if where == "front" else max(xs)
-    # The line where it is broken off swings to and fro.
-    window = Window(min(xs) - _SWING, max(xs) + _SWING, min(zs), max(zs))
-    marks = [mark for _, shape in parts for mark in _outline(shape, broken)]
-    return Piece(
-        name=caption[0],
-        caption=caption,
-        window=window,
-        free=Window(0.0, 0.0, 0.0, 0.0),
-        stamp=(f"{day} · {plan.fingerprint}",),
-        marks=tuple(marks),
-        wishes=tuple(_names(parts, broken, -1.0 if where == "front" else 1.0)),
-        caption_width=_CAPTION,
-    )
 
 
 def _outline(shape: Sequence[Point], broken: float) -> Iterator[Mark]:
@@ -88,7 +76,7 @@ def _outline(shape: Sequence[Point], broken: float) -> Iterator[Mark]:
 
 def _names(
     parts: Sequence[tuple[str, list[Point]]], broken: float, inward: float
-) -> Iterator[Wish]:
+) -> Iterator[Label]:
     """Which part is which, inside it if there is room, else beside it. [mm]
 
     ``inward`` is 1 where the inside of the box lies to the right, -1 where to the left.
@@ -96,18 +84,16 @@ def _names(
     for name, shape in parts:
         text = _WORDS.get(name, name)
         xs, zs = zip(*shape, strict=True)
-        middle, level = (min(xs) + max(xs)) / 2, (min(zs) + max(zs)) / 2 - 0.26 * SMALL
-        width = extent(text, size=SMALL)[0]
-        inner = broken - inward * (1.5 + width / 2)
+        low, high = min(zs), max(zs)
+        middle, level = (min(xs) + max(xs)) / 2, (low + high) / 2 - 0.26 * SMALL
+        inner = broken - inward * (1.5 + extent(text, size=SMALL)[0] / 2)
         places = [Place(x, level, "center") for x in (middle, inner)]
         if name in _WORDS:
             # A tall wall goes over several pages.
-            heights = [min(zs) + (max(zs) - min(zs)) * share for share in (0.25, 0.75)]
+            heights = [low + (high - low) * share for share in (0.25, 0.75)]
             places += [Place(middle, z, "center") for z in heights]
-            away = min(xs) - 1.5 if inward > 0 else max(xs) + 1.5
-            side = "right" if inward > 0 else "left"
-            places.append(Place(away, level, side))  # type: ignore[arg-type]
+            outer = Place(min(xs) - 1.5, level, "right"), Place(max(xs) + 1.5, level)
+            places.append(outer[0 if inward > 0 else 1])
         else:
-            gaps = (max(zs) + 1.2, min(zs) - 1.2 - 0.76 * SMALL)
-            places += [Place(inner, z, "center") for z in gaps]
-        yield Wish(text, tuple(places), 1)
+            places += [Place(inner, z, "center") for z in (high + 1.2, low - 1.2 - 0.76 * SMALL)]
+        yield Label(text, tuple(places), 1, SMALL)

@@ -9,9 +9,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 from math import ceil
+from string import ascii_uppercase
 
-from toolkit.pictures.kit.lettering import Anchor, Place
-from toolkit.pictures.sheets.marks import TEXT, Mark, Piece, Window, Wish
+from toolkit.pictures.kit.lettering import Anchor, Label, Place
+from toolkit.pictures.sheets.marks import TEXT, CutOut, Extent, Mark
 
 OVERLAP = 20.0  # what two neighbours share [mm]
 _OVER = 2.0  # how far a match line runs on beyond the piece [mm]
@@ -25,12 +26,8 @@ def letters(number: int) -> str:
     >>> letters(0), letters(25), letters(26)
     ('A', 'Z', 'AA')
     """
-    word = ""
-    number += 1
-    while number:
-        number, left = divmod(number - 1, 26)
-        word = chr(ord("A") + left) + word
-    return word
+    before, left = divmod(number, 26)
+    return (letters(before - 1) if before else "") + ascii_uppercase[left]
 
 
 def stretches(low: float, high: float, *, room: float) -> list[tuple[float, float]]:
@@ -47,7 +44,7 @@ def stretches(low: float, high: float, *, room: float) -> list[tuple[float, floa
     return [(low + i * (each - OVERLAP), low + i * (each - OVERLAP) + each) for i in range(count)]
 
 
-def tiled(piece: Piece, *, width: float, height: float, first: int) -> tuple[list[Piece], int]:
+def tiled(piece: CutOut, *, width: float, height: float, first: int) -> tuple[list[CutOut], int]:
     """A piece in as many parts as its paper needs, and the number of the next match line."""
     w = piece.window
     columns = stretches(w.left, w.right, room=width)
@@ -55,9 +52,7 @@ def tiled(piece: Piece, *, width: float, height: float, first: int) -> tuple[lis
     if len(columns) == len(rows) == 1:
         return [piece], first
     uprights = [letters(first + i) for i in range(len(columns) - 1)]
-    first += len(uprights)
-    levels = [letters(first + i) for i in range(len(rows) - 1)]
-    first += len(levels)
+    levels = [letters(first + len(uprights) + i) for i in range(len(rows) - 1)]
     count, parts = len(columns) * len(rows), []
     for k, (low, high) in enumerate(rows):
         for i, (left, right) in enumerate(columns):
@@ -65,7 +60,7 @@ def tiled(piece: Piece, *, width: float, height: float, first: int) -> tuple[lis
                 *((*join, True) for join in _joins(columns, uprights, i)),
                 *((*join, False) for join in _joins(rows, levels, k)),
             ]
-            part = piece.within(Window(left, right, low, high))
+            part = piece.within(Extent(left, right, low, high))
             marks, wishes = _matched(part, joins)
             number = k * len(columns) + i + 1
             name = f"{piece.name}, part {number} of {count}"
@@ -85,7 +80,7 @@ def tiled(piece: Piece, *, width: float, height: float, first: int) -> tuple[lis
                 wishes=(*part.wishes, *wishes),
             )
             parts.append(part)
-    return parts, first
+    return parts, first + len(uprights) + len(levels)
 
 
 def _joins(
@@ -98,8 +93,8 @@ def _joins(
 
 
 def _matched(
-    part: Piece, joins: list[tuple[float, str, int, bool]]
-) -> tuple[list[Mark], list[Wish]]:
+    part: CutOut, joins: list[tuple[float, str, int, bool]]
+) -> tuple[list[Mark], list[Label]]:
     """Match lines, and their letters on the side that is kept. [mm]"""
     w, marks, wishes = part.window, [], []
     for at, letter, side, upright in joins:
@@ -113,5 +108,5 @@ def _matched(
             marks.append(Mark("match", ((w.left - _OVER, at), (w.right + _OVER, at))))
             level = at + 1.5 if side > 0 else at - 1.5 - 0.76 * TEXT
             places = [Place(w.left + w.width * share, level, "center") for share in _SHARES]
-        wishes.append(Wish(letter, tuple(places), 0, TEXT))
+        wishes.append(Label(letter, tuple(places), 0, TEXT))
     return marks, wishes

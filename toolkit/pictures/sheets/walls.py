@@ -6,17 +6,19 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from toolkit.box import Span
-from toolkit.box.joinery import Line, setting_out_lines
+from toolkit.box.joinery import setting_out_lines
 from toolkit.pictures.corner.joint import joint
-from toolkit.pictures.kit.lettering import Place
+from toolkit.pictures.kit.lettering import Anchor, Label, Place
 from toolkit.pictures.kit.picture import Point
 from toolkit.pictures.kit.view import rectangle
 from toolkit.pictures.sheets.ends import End, end_of_wall
-from toolkit.pictures.sheets.marks import SMALL, Mark, Piece, Window, Wish, closed, hatched
+from toolkit.pictures.sheets.marks import SMALL, CutOut, Extent, Mark, closed, hatched
 from toolkit.pictures.sheets.words import wall_caption
 from toolkit.plan import Plan
 from toolkit.results import Working
 from toolkit.shape import Which
+
+Grooves = tuple[tuple[str, Span], ...]
 
 _OVER = 2.0  # how far a fold runs on above the wall [mm]
 _APART = 170.0  # what is written more than once on a long wall [mm]
@@ -24,7 +26,7 @@ _UNDER = 1.0  # from the bottom edge to the words under it [mm]
 
 
 @dataclass(frozen=True, slots=True)
-class Wall:
+class OpenedWall:
     """A wall of the box as seen from inside it: what it is called, and its two ends. [mm]
 
     ``left`` and ``right`` say which wall or which end of the box lies there.
@@ -35,7 +37,7 @@ class Wall:
     length: Working
     height: Working
     thickness: Working
-    grooves: tuple[tuple[str, Span], ...]
+    grooves: Grooves
     left: tuple[str, End]
     right: tuple[str, End]
 
@@ -45,46 +47,45 @@ class Wall:
         return self.left[1].tails
 
 
-def walls(plan: Plan) -> tuple[Wall, ...]:
+def walls_of(plan: Plan) -> tuple[OpenedWall, ...]:
     """The four walls of a box; left and right as seen from its front. [mm]"""
     d, f = plan.design, plan.design.frame
     on_ends = d.choices.corner.tails_on == "ends"
     lines = setting_out_lines(d)
 
     def end(part: str, which: Which, thickness: Working) -> End:
-        here: list[Line] = [
-            row for row in lines if row.part == part and row.end in (f"{which} end", "each end")
-        ]
+        named = (f"{which} end", "each end")
+        here = [row for row in lines if row.part == part and row.end in named]
         tails = on_ends != (part == "side")
         return end_of_wall(joint(plan, which), here, tails=tails, thickness=thickness.value)
 
     bottom = ("bottom", f.bottom_groove)
     both = (bottom, *([("lid", f.lid_groove)] if f.lid_groove is not None else []))
-    ends = {which: end("side", which, f.side_thickness) for which in ("back", "front")}
     side = (f.side_length, f.wall_height, f.side_thickness, both)
-    back = ("back end", ends["back"])
-    front = ("front end", ends["front"])
+    back = ("back end", end("side", "back", f.side_thickness))
+    front = ("front end", end("side", "front", f.side_thickness))
     made = [
-        Wall("left side", "side", *side, front, back),
-        Wall("right side", "side", *side, back, front),
+        OpenedWall("left side", "side", *side, front, back),
+        OpenedWall("right side", "side", *side, back, front),
     ]
-    for which, size in (
-        ("back", (f.back_length, f.wall_height, f.back_thickness, both)),
-        ("front", (f.front_length, f.front_height, f.front_thickness, (bottom,))),
-    ):
-        own = end(which, which, size[2])  # type: ignore[arg-type]
-        sides = [("left side", own), ("right side", own)]
+    across: tuple[tuple[Which, Working, Working, Working, Grooves], ...] = (
+        ("back", f.back_length, f.wall_height, f.back_thickness, both),
+        ("front", f.front_length, f.front_height, f.front_thickness, (bottom,)),
+    )
+    for which, length, height, thickness, grooves in across:
+        own = end(which, which, thickness)
         # From inside, the front shows its two ends the other way round.
-        first, second = sides if which == "back" else reversed(sides)
-        made.append(Wall(f"{which} end", which, *size, first, second))
+        names = ("left side", "right side")[:: 1 if which == "back" else -1]
+        size = (length, height, thickness, grooves)
+        made.append(OpenedWall(f"{which} end", which, *size, (names[0], own), (names[1], own)))
     return tuple(made)
 
 
-def wall_piece(wall: Wall, plan: Plan, *, day: str) -> Piece:
+def wall_piece(wall: OpenedWall, plan: Plan, *, day: str) -> CutOut:
     """A wall as something to cut out. [mm]"""
     (_, left), (_, right) = wall.left, wall.right
     long, high = wall.length.value, wall.height.value
-    window = Window(-left.thickness - left.flap, long + right.thickness + right.flap, 0.0, high)
+    window = Extent(-left.thickness - left.flap, long + right.thickness + right.flap, 0.0, high)
     marks = [closed("edge", rectangle((window.left, window.right), (0.0, high)))]
     for end, turn in ((left, False), (right, True)):
         for shape in end.wastes:
@@ -100,8 +101,8 @@ def wall_piece(wall: Wall, plan: Plan, *, day: str) -> Piece:
         marks += [Mark("edge", ((start, z), (stop, z))) for z in (span.low, span.high)]
     spans = dict(wall.grooves)
     low, top = spans["bottom"].high, spans["lid"].low if "lid" in spans else high
-    free = Window(left.base, long - right.base, low, top)
-    return Piece(
+    free = Extent(left.base, long - right.base, low, top)
+    return CutOut(
         name=wall.name,
         caption=wall_caption(wall, plan),
         window=window,
@@ -117,47 +118,42 @@ def _turned(points: Sequence[Point], long: float, turn: bool) -> tuple[Point, ..
     return tuple((long - u if turn else u, z) for u, z in points)
 
 
-def _names(wall: Wall, free: Window) -> Iterator[Wish]:
+def _names(wall: OpenedWall, free: Extent) -> Iterator[Label]:
     """What lies at either end, and what the grooves are for. [mm]"""
-    heights = [free.low + free.height * share for share in (0.5, 0.78, 0.15)]
-    left = tuple(Place(free.left + 1.5, z - 1.2, "left") for z in heights)
-    right = tuple(Place(free.right - 1.5, z - 1.2, "right") for z in heights)
-    yield Wish(f"← {wall.left[0]}", left, 2)
-    yield Wish(f"{wall.right[0]} →", right, 2)
+    levels = [free.low + free.height * share - 1.2 for share in (0.5, 0.78, 0.15)]
+    left = tuple(Place(free.left + 1.5, z) for z in levels)
+    yield Label(f"← {wall.left[0]}", left, 2, SMALL)
+    right = tuple(Place(free.right - 1.5, z, "right") for z in levels)
+    yield Label(f"{wall.right[0]} →", right, 2, SMALL)
     for name, span in wall.grooves:
         level = (span.low + span.high) / 2 - 0.26 * SMALL
         beside = span.high + 1.4 if name == "bottom" else span.low - 1.4 - 0.76 * SMALL
         for x in _along(wall):
-            places = tuple(
-                Place(x + shift, z, "center")
-                for z in (level, beside)
-                for shift in (0.0, -20.0, 20.0, -40.0, 40.0)
-            )
-            yield Wish(f"{name} groove", places, 3)
+            shifts = (0.0, -20.0, 20.0, -40.0, 40.0)
+            places = [Place(x + shift, z, "center") for z in (level, beside) for shift in shifts]
+            yield Label(f"{name} groove", tuple(places), 3, SMALL)
 
 
-def _along(wall: Wall) -> Iterator[float]:
+def _along(wall: OpenedWall) -> Iterator[float]:
     """Where along a wall something is written that should be on each of its sheets. [mm]"""
     long = wall.length.value
     count = max(1, round(long / _APART))
     return (long * (i + 0.5) / count for i in range(count))
 
 
-def _faces(wall: Wall) -> Iterator[Wish]:
+def _faces(wall: OpenedWall) -> Iterator[Label]:
     """Which face each flap lies on, under it; the first line of two is given its place. [mm]"""
     long, first = wall.length.value, -_UNDER - 0.76 * SMALL
     for (_, end), turn in ((wall.left, False), (wall.right, True)):
-        grain, outside = 1.5, -end.thickness - 1.5
-        rows = [("end\ngrain", -end.thickness + grain, False)]
-        if end.flap:
-            rows.append(("outside\nface", outside, True))
-        for text, u, away in rows:
-            x = long - u if turn else u
-            anchor = "right" if away != turn else "left"
-            # A flap at the end of the paper: its words go as far back as they have to.
-            back = (0.0, 2.0, 4.0, 6.0) if away else (0.0,)
-            places = tuple(Place(x + (-b if turn else b), first, anchor) for b in back)  # type: ignore[arg-type]
-            yield Wish(text, places, 1)
+        away: Anchor = "left" if turn else "right"
+        near: Anchor = "right" if turn else "left"
+        # A flap at the end of the paper: its words go as far back as they have to.
+        outside = [(-end.thickness - 1.5 + back, first) for back in (0.0, 2.0, 4.0, 6.0)]
+        rows = [("end\ngrain", [(-end.thickness + 1.5, first)], near)]
+        rows += [("outside\nface", outside, away)] if end.flap else []
+        for text, spots, anchor in rows:
+            places = tuple(Place(*spot, anchor) for spot in _turned(spots, long, turn))
+            yield Label(text, places, 1, SMALL)
     for x in _along(wall):
         places = tuple(Place(x + shift, first, "center") for shift in (0.0, -20.0, 20.0))
-        yield Wish("bottom edge", places, 1)
+        yield Label("bottom edge", places, 1, SMALL)

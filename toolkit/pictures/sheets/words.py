@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from toolkit.box import Panel
@@ -10,7 +11,7 @@ from toolkit.plan import Plan
 from toolkit.results import above
 
 if TYPE_CHECKING:
-    from toolkit.pictures.sheets.walls import Wall
+    from toolkit.pictures.sheets.walls import OpenedWall
 
 HOW_TO_PRINT = (
     "Print at 100 %, “actual size”, not “fit”. Measure the three bars before you trust the print. "
@@ -22,21 +23,19 @@ DONT_CUT = (
 COPY_PINS = "Knife the pins from your own tails; this only checks them."
 
 
-def _grooves(wall: Wall, plan: Plan) -> str:
+def _grooves(wall: OpenedWall, plan: Plan) -> str:
     rule, depth = plan.choices.rule, plan.design.choices.groove.depth
-    rows = []
-    for name, span in wall.grooves:
-        low, high = (rule.show(z, unit=False) for z in (span.low, span.high))
-        rows.append(f"{name} {low} to {high}")
+    rows = [
+        f"{name} {rule.show(span.low, unit=False)} to {rule.show(span.high, unit=False)}"
+        for name, span in wall.grooves
+    ]
     word = "Groove" if len(rows) == 1 else "Grooves"
     said = f"{word} {rule.show(depth)} deep: {', '.join(rows)} {rule.units} up."
-    ends = [end for _, end in (wall.left, wall.right)]
-    if any(row.plugged for end in ends for row in end.early):
-        said += " Crossed: plugs."
-    return said
+    plugs = (*wall.left[1].early.values(), *wall.right[1].early.values())
+    return f"{said} Crossed: plugs." if any(plugs) else said
 
 
-def _baselines(wall: Wall, plan: Plan) -> str:
+def _baselines(wall: OpenedWall, plan: Plan) -> str:
     show, proud = plan.choices.rule.show, gauge_settings(plan.design).proud
     (left_name, left), (_, right) = wall.left, wall.right
     said = f"Baselines {show(left.base)} from either end"
@@ -48,7 +47,7 @@ def _baselines(wall: Wall, plan: Plan) -> str:
     return f"{said}."
 
 
-def _ends(wall: Wall, plan: Plan) -> str:
+def _ends(wall: OpenedWall, plan: Plan) -> str:
     """What else there is to know of a wall's two ends."""
     show = plan.choices.rule.show
     ends = [end for _, end in (wall.left, wall.right)]
@@ -64,7 +63,7 @@ def _ends(wall: Wall, plan: Plan) -> str:
     return ""
 
 
-def wall_caption(wall: Wall, plan: Plan) -> tuple[str, str]:
+def wall_caption(wall: OpenedWall, plan: Plan) -> tuple[str, str]:
     """A wall's heading, and its numbers on the student's own rule."""
     rule = plan.choices.rule
     sizes = (wall.length, wall.height, wall.thickness)
@@ -97,9 +96,9 @@ def section_captions(plan: Plan) -> dict[str, tuple[str, str]]:
     }
 
 
-def page_sentence(names: list[str], plan: Plan, *, page: int, of: int) -> str:
+def page_sentence(names: Sequence[str], plan: Plan, *, page: str) -> str:
     """What a page shows, for those who do not see it."""
     return (
-        f"Full-size sheet {page} of {of} of a box {plan.outside} outside: {', '.join(names)}, with "
+        f"Full-size sheet {page} of a box {plan.outside} outside: {', '.join(names)}, with "
         "bars of 100 mm and 4 in to check the print by."
     )

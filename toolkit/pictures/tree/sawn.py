@@ -5,6 +5,7 @@ from __future__ import annotations
 from contextlib import suppress
 from dataclasses import dataclass
 from math import cos, radians, sin
+from typing import Any
 
 from toolkit.measures import Rule
 from toolkit.pictures.kit.picture import Point
@@ -45,32 +46,13 @@ class Sawn:
     cup: Cup | None
 
     @classmethod
-    def of(
-        cls,
-        width: float,
-        *,
-        thickness: float,
-        ring_radius: float,
-        species: str,
-        moisture_from: float,
-        moisture_to: float,
-        rings: float = 0.0,
-    ) -> Sawn:
+    def of(cls, width: float, *, species: str, rings: float = 0.0, **asked: Any) -> Sawn:
         """Saw a board and let it dry; what each argument means, and what is refused, as for
         ``toolkit.wood.cup``. [mm, degrees, %]"""
-        name = find_species(species).name
-        found = None
+        name, found = find_species(species).name, None
         with suppress(PithInside):
-            found = cup(
-                width,
-                thickness=thickness,
-                ring_radius=ring_radius,
-                rings=rings,
-                species=species,
-                moisture_from=moisture_from,
-                moisture_to=moisture_to,
-            )
-        return cls(width, thickness, ring_radius, rings, name, moisture_from, moisture_to, found)
+            found = cup(width, rings=rings, species=species, **asked)
+        return cls(width, rings=rings, species=name, cup=found, **asked)
 
     @property
     def pith(self) -> Point:

@@ -2,19 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from itertools import pairwise
-from math import atan2, ceil, cos, hypot, pi, remainder, sin
+from collections.abc import Iterator, Sequence
+from math import ceil, sin
 
 import numpy as np
+from contourpy import ContourGenerator, contour_generator
 from numpy.typing import NDArray
 
 from toolkit.pictures.kit.picture import Point
-from toolkit.pictures.kit.view import band
+from toolkit.pictures.kit.view import View
+from toolkit.pictures.strokes import points_of
 from toolkit.wood import Cup
 
 Floats = NDArray[np.float64]
 
+HEART = 0.8  # of the log's radius is heartwood: how it is drawn, no source
+_RING = 2.5  # between two growth rings, about: how they are drawn, no source [mm]
+_APART = 4.3  # between two rings on the page, at least [pt]
 _STEP = 1.5  # between two points of a line that is to be bent, at most [mm]
 
 
@@ -31,19 +35,15 @@ class WarpedSection:
         self.times = times
         before, after = np.array(cup.outline_before), np.array(cup.outline_after)
         self._moves = after - before
-        self.outline: list[Point] = [(x, y) for x, y in before + times * self._moves]
+        self.outline = points_of(before + times * self._moves)
         self._low, self._high = before.min(axis=0), before.max(axis=0)
-        x, y = before.T
         sides = []
-        for along, across, limit in (
-            (x, y, self._low[1]),
-            (x, y, self._high[1]),
-            (y, x, self._low[0]),
-            (y, x, self._high[0]),
-        ):
-            on = np.flatnonzero(np.isclose(across, limit))
-            on = on[np.argsort(along[on])]
-            sides.append((along[on], self._moves[on]))
+        for across, limits in ((1, (self._low, self._high)), (0, (self._low, self._high))):
+            along = before[:, 1 - across]
+            for limit in limits:
+                on = np.flatnonzero(np.isclose(before[:, across], limit[across]))
+                on = on[np.argsort(along[on])]
+                sides.append((along[on], self._moves[on]))
         self._bottom, self._top, self._left, self._right = sides
 
     @property
@@ -58,7 +58,10 @@ class WarpedSection:
 
     def points(self, points: Sequence[Point]) -> list[Point]:
         """Where points of the section come to lie. [mm]"""
-        at = np.array(points)
+        return points_of(self.moved(np.array(points)))
+
+    def moved(self, at: Floats) -> Floats:
+        """The same for an array of them, a row each. [mm]"""
         u, v = ((at - self._low) / (self._high - self._low)).T[:, :, None]
         bottom, top = _read(self._bottom, at[:, 0]), _read(self._top, at[:, 0])
         left, right = _read(self._left, at[:, 1]), _read(self._right, at[:, 1])
@@ -66,8 +69,8 @@ class WarpedSection:
         high = (1 - u) * self._top[1][0] + u * self._top[1][-1]
         faces = (1 - v) * bottom + v * top
         edges = (1 - u) * left + u * right
-        moves = faces + edges - ((1 - v) * low + v * high)
-        return [(x, y) for x, y in at + self.times * moves]
+        moves: Floats = faces + edges - ((1 - v) * low + v * high)
+        return at + self.times * moves
 
 
 def _read(side: tuple[Floats, Floats], at: Floats) -> Floats:
@@ -76,67 +79,37 @@ def _read(side: tuple[Floats, Floats], at: Floats) -> Floats:
     return np.column_stack([np.interp(at, along, moves[:, i]) for i in (0, 1)])
 
 
-def arcs_within(section: Sequence[Point], *, pith: Point, radius: float) -> list[list[Point]]:
-    """The pieces of one ring that lie in an upright rectangle, as lines of many points. [mm]"""
+def ring_radii(scale: float, *, most: float) -> Iterator[float]:
+    """Radii of the rings that are drawn at a scale [pt/mm]: some of the same ones at any. [mm]"""
+    every = ceil(_APART / (_RING * scale))
+    for i in range(every, int(most / _RING) + 1, every):
+        radius = (i + 0.3 * sin(2.1 * i)) * _RING
+        if radius < most:
+            yield radius
+
+
+def within(
+    section: Sequence[Point], *, pith: Point, warp: WarpedSection | None = None
+) -> ContourGenerator:
+    """How far every place of a section lies from the pith: contours of that are its rings. [mm]"""
     (x0, y0), _, (x1, y1), _ = section
-    away = [hypot(x - pith[0], y - pith[1]) for x, y in section]
-    nearest = hypot(max(x0 - pith[0], 0, pith[0] - x1), max(y0 - pith[1], 0, pith[1] - y1))
-    if not nearest < radius < max(away):
-        return []
-    middle = atan2((y0 + y1) / 2 - pith[1], (x0 + x1) / 2 - pith[0])
-    low, high = -pi, pi
-    if nearest > 0:
-        # Seen from a pith outside it, a section lies between two of its corners.
-        turns = [remainder(atan2(y - pith[1], x - pith[0]) - middle, 2 * pi) for x, y in section]
-        low, high = min(turns), max(turns)
-    count = max(4, ceil((high - low) * radius / _STEP))
-    turns = [middle + low + (high - low) * i / count for i in range(count + 1)]
-    around = [(pith[0] + radius * cos(turn), pith[1] + radius * sin(turn)) for turn in turns]
-    pieces: list[list[Point]] = []
-    piece: list[Point] = []
-    for a, b in pairwise(around):
-        inside = _clipped(a, b, (x0, x1), (y0, y1))
-        if inside is None:
-            continue
-        if not piece or hypot(piece[-1][0] - inside[0][0], piece[-1][1] - inside[0][1]) > 1e-9:
-            piece = [inside[0]]
-            pieces.append(piece)
-        piece.append(inside[1])
-    return pieces
-
-
-def _clipped(
-    a: Point, b: Point, across: tuple[float, float], up: tuple[float, float]
-) -> tuple[Point, Point] | None:
-    """What of a straight line lies in an upright rectangle."""
-    first, last = 0.0, 1.0
-    for start, end, (low, high) in ((a[0], b[0], across), (a[1], b[1], up)):
-        run = end - start
-        if run == 0:
-            if not low <= start <= high:
-                return None
-            continue
-        enters, leaves = sorted(((low - start) / run, (high - start) / run))
-        first, last = max(first, enters), min(last, leaves)
-    if first >= last:
-        return None
-    return (
-        (a[0] + first * (b[0] - a[0]), a[1] + first * (b[1] - a[1])),
-        (a[0] + last * (b[0] - a[0]), a[1] + last * (b[1] - a[1])),
+    x, y = np.meshgrid(
+        np.linspace(x0, x1, ceil((x1 - x0) / _STEP) + 1),
+        np.linspace(y0, y1, ceil((y1 - y0) / _STEP) + 1),
     )
+    far = np.hypot(x - pith[0], y - pith[1])
+    if warp is not None:
+        x, y = warp.moved(np.column_stack([x.ravel(), y.ravel()])).T.reshape(2, *x.shape)
+    return contour_generator(x, y, far)
 
 
-def disc_within(section: Sequence[Point], *, pith: Point, radius: float) -> list[Point]:
-    """What of a disc round the pith lies in an upright rectangle, its edges in short steps. [mm]"""
-    (x0, y0), _, (x1, y1), _ = section
-    turns = [2 * pi * i / 360 for i in range(360)]
-    shape = [(pith[0] + radius * cos(turn), pith[1] + radius * sin(turn)) for turn in turns]
-    shape = band(shape, low=y0, high=y1)
-    shape = [(x, y) for y, x in band([(y, x) for x, y in shape], low=x0, high=x1)]
-    stepped: list[Point] = []
-    for a, b in zip(shape, [*shape[1:], *shape[:1]], strict=True):
-        count = max(1, ceil(hypot(b[0] - a[0], b[1] - a[1]) / _STEP))
-        for i in range(count):
-            share = i / count
-            stepped.append((a[0] + share * (b[0] - a[0]), a[1] + share * (b[1] - a[1])))
-    return stepped
+def draw_grain(
+    view: View, section: Sequence[Point], *, pith: Point, radius: float, warp: WarpedSection | None
+) -> None:
+    """Heartwood and rings of a section, gone along with it where it has warped."""
+    tree = within(section, pith=pith, warp=warp)
+    for heart in tree.filled(0.0, radius * HEART)[0]:
+        view.sheet.line("end", view.points(points_of(np.asarray(heart))), closed=True)
+    for far in ring_radii(view.scale, most=radius):
+        for arc in tree.lines(far):
+            view.sheet.line("ring", view.points(points_of(np.asarray(arc))))

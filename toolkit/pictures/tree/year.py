@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from typing import Any
 
 from toolkit.box import Panel
 from toolkit.measures import Rule
@@ -67,28 +68,10 @@ class Year:
         return cls(name, wood, rings, place, width, made_in, widths, widest, narrowest)
 
     @classmethod
-    def of_panel(
-        cls,
-        panel: Panel,
-        *,
-        place: Climate,
-        species: str,
-        rings: float,
-        made_in: int,
-        moisture_from: float | None = None,
-    ) -> Year:
+    def of_panel(cls, panel: Panel, **asked: Any) -> Year:
         """The year of a lid or a bottom in its grooves; the rest as for ``of``. [mm, %]"""
-        return cls.of(
-            panel.moving,
-            place=place,
-            species=species,
-            rings=rings,
-            made_in=made_in,
-            moisture_from=moisture_from,
-            name=panel.name,
-            widest=panel.widest,
-            narrowest=panel.narrowest,
-        )
+        wide, slim = panel.widest, panel.narrowest
+        return cls.of(panel.moving, name=panel.name, widest=wide, narrowest=slim, **asked)
 
     @property
     def most(self) -> int:

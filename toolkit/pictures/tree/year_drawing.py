@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from math import ceil, floor
+from collections.abc import Iterator
+from math import ceil, floor, pi
 
 from toolkit.measures import MM_PER_INCH, Rule
 from toolkit.pictures.kit.figure_of_wood import break_line, hatch
@@ -12,6 +12,7 @@ from toolkit.pictures.kit.notes import title, unit_words
 from toolkit.pictures.kit.picture import Picture, Point
 from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
 from toolkit.pictures.kit.view import View, band, rectangle, still_scale
+from toolkit.pictures.strokes import arrow_head
 from toolkit.pictures.tree.year import Year
 from toolkit.wood import MONTHS
 
@@ -135,72 +136,59 @@ def _panel(view: View, year: Year) -> None:
     shape = [*broken, *reversed(curve)]
     sheet.line("face", shape, closed=True)
     clip = sheet.within(shape)
-    step = 8.5
-    for i in range(ceil((max(y for _, y in curve) - foot) / step)):
-        line = [(x, y - (i + 0.6) * step) for x, y in curve]
-        sheet.line("face grain", line, clip=clip)
+    for i in range(ceil((max(y for _, y in curve) - foot) / 8.5)):
+        sheet.line("face grain", [(x, y - (i + 0.6) * 8.5) for x, y in curve], clip=clip)
     sheet.line("visible", curve)
     sheet.line("thin", broken)
     sheet.name("width by month", list(enumerate(year.widths)))
     x, y = _at(view, year.made_in, year.made)
-    sheet.line("arrow", [(x, y), (x - 3.4, y - 8.0), (x + 3.4, y - 8.0)], closed=True)
+    sheet.line("arrow", arrow_head((x, y), turn=pi / 2, long=8.0, half=3.4), closed=True)
 
 
 def _faults(view: View, year: Year) -> None:
     """Where the panel presses on the bottom of its groove, and where it has left it."""
-    sheet, curve = view.sheet, _curve(view, year)
-    over, under = [], []
-    if year.presses and year.widest is not None:
-        limit = view.up(year.widest)
-        over = band([*curve, (RIGHT, limit - 1.0), (LEFT, limit - 1.0)], low=limit, high=HEIGHT)
-    if year.leaves and year.narrowest is not None:
-        limit = view.up(year.narrowest)
-        under = band([*curve, (RIGHT, limit + 1.0), (LEFT, limit + 1.0)], low=0.0, high=limit)
-    for name, shape in (("presses", over), ("leaves", under)):
-        if shape:
-            hatch(sheet, shape, pen="wrong hatch", gap=3.0)
-            sheet.line("wrong", shape, closed=True)
-            sheet.name(name, [((x - LEFT) / MONTH, (y - view.y) / view.scale) for x, y in shape])
+    curve = _curve(view, year)
+    for name, wrong, width, far in (
+        ("presses", year.presses, year.widest, -1.0),
+        ("leaves", year.leaves, year.narrowest, 1.0),
+    ):
+        if not wrong or width is None:
+            continue
+        limit = view.up(width)
+        low, high = (limit, HEIGHT) if far < 0 else (0.0, limit)
+        shape = band([*curve, (RIGHT, limit + far), (LEFT, limit + far)], low=low, high=high)
+        hatch(view.sheet, shape, pen="wrong hatch", gap=3.0)
+        view.sheet.line("wrong", shape, closed=True)
+        points = [((x - LEFT) / MONTH, (y - view.y) / view.scale) for x, y in shape]
+        view.sheet.name(name, points)
 
 
 def _months(sheet: Sheet) -> None:
     """A stick with the months on it, along the foot."""
     top = 48.0
     sheet.line("thin", [(LEFT, top), (RIGHT, top)])
-    for month in range(len(MONTHS) + 1):
+    for month, name in enumerate((*MONTHS, "")):
         x = LEFT + month * MONTH
         sheet.line("thin", [(x, top), (x, top - (14.0 if month % 3 == 0 else 6.0))])
-    for month, name in enumerate(MONTHS):
-        x = LEFT + (month + 0.5) * MONTH
-        sheet.write(name[0], [Place(x, top - 5.0 - 0.76 * sheet.text, "center")], rank=0)
-
-
-def _marks(rule: Rule, *, low: float, high: float) -> list[tuple[float, bool]]:
-    """Marks of a rule between two widths, and which of them bear a figure. [mm]"""
-    steps: Sequence[float] = _MARKS_MM if rule.units == "mm" else _MARKS_INCH
-    big = next((step for step in steps if (high - low) / step <= _MOST_MARKS), steps[-1])
-    fine = big / (5 if rule.units == "mm" else 4)
-    each = round(big / fine)
-    return [
-        (count * fine, count % each == 0)
-        for count in range(ceil(low / fine), floor(high / fine) + 1)
-    ]
+        if name:
+            spot = Place(x + 0.5 * MONTH, top - 5.0 - 0.76 * sheet.text, "center")
+            sheet.write(name[0], [spot], rank=0)
 
 
 def _upright_rule(view: View, rule: Rule) -> None:
     """The student's rule, standing where the year begins."""
-    sheet = view.sheet
-    right = LEFT - 10.0
+    sheet, right = view.sheet, LEFT - 10.0
     low, high = LOW - 14.0, HIGH + 10.0
-    ends = [(at - view.y) / view.scale for at in (low + 3.0, high - 3.0)]
+    least, most = ((at - view.y) / view.scale for at in (low + 3.0, high - 3.0))
+    steps, parts = (_MARKS_MM, 5) if rule.units == "mm" else (_MARKS_INCH, 4)
+    fine = next((step for step in steps if (most - least) / step <= _MOST_MARKS), steps[-1]) / parts
     sheet.line("thin", rectangle((right - _RULE, right), (low, high)), closed=True)
-    for width, big in _marks(rule, low=ends[0], high=ends[1]):
-        level = view.up(width)
+    for count in range(ceil(least / fine), floor(most / fine) + 1):
+        big, level = count % parts == 0, view.up(count * fine)
         sheet.line("thin", [(right - (11.0 if big else 5.0), level), (right, level)])
         if big:
-            text = rule.exact(width, unit=False)
             place = Place(right - _RULE - 4.0, level - 0.36 * sheet.text, "right")
-            sheet.write(text, [place], rank=1)
+            sheet.write(rule.exact(count * fine, unit=False), [place], rank=1)
 
 
 def _said(view: View, year: Year, rule: Rule) -> None:
@@ -210,15 +198,15 @@ def _said(view: View, year: Year, rule: Rule) -> None:
     def show(width: float) -> str:
         return rule.exact(width, unit=False)
 
-    x = RIGHT + 10.0
-    if year.widest is not None:
-        level, text = view.up(year.widest), f"bottom of\nits groove, {show(year.widest)}"
-        spots = [Place(x, level - drop + shift) for shift in (0.0, 14.0, -14.0, 28.0)]
-        sheet.write(text, spots, rank=1, red=year.presses, at=(RIGHT, level))
-    if year.narrowest is not None:
-        level, text = view.up(year.narrowest), f"mouth of\nits groove, {show(year.narrowest)}"
-        spots = [Place(x, level - drop + shift) for shift in (0.0, -14.0, 14.0, -28.0)]
-        sheet.write(text, spots, rank=1, red=year.leaves, at=(RIGHT, level))
+    for word, limit, way, red in (
+        ("bottom", year.widest, 1.0, year.presses),
+        ("mouth", year.narrowest, -1.0, year.leaves),
+    ):
+        if limit is not None:
+            level, shifts = view.up(limit), (0.0, 14.0, -14.0, 28.0)
+            spots = [Place(RIGHT + 10.0, level - drop + way * shift) for shift in shifts]
+            text = f"{word} of\nits groove, {show(limit)}"
+            sheet.write(text, spots, rank=1, red=red, at=(RIGHT, level))
     for word, month, way, red in (
         ("widest", year.most, 1.0, year.presses),
         ("narrowest", year.least, -1.0, year.leaves),
