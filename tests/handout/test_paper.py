@@ -1,18 +1,17 @@
 """Drawings for paper: larger letters, no idle room, and nothing lost or overlapping by it."""
 
 import re
-from inspect import isfunction, signature
 from itertools import combinations
 
 import pytest
 
 from tests.boxes import ears, inch_postcard, lift_off, postcard
-from toolkit import pictures
 from toolkit.explore import lesson1, lesson2, lesson3, lesson4, lesson5
 from toolkit.files import read_boards
 from toolkit.pictures import Picture, board_picture, box_apart, corner_picture, for_paper
-from toolkit.pictures.kit.edition import trimmed
 from toolkit.pictures.kit.lettering import extent
+from toolkit.pictures.kit.picture import PX_PER_PT
+from toolkit.pictures.kit.sheet import PAPER_TEXT, Sheet
 from toolkit.plan import plan
 from toolkit.stock import BoxLayouts, blanks_of
 from toolkit.study import lessons_folder
@@ -133,18 +132,14 @@ def test_outside_nothing_changes() -> None:
 
 
 def test_idle_room_goes() -> None:
-    picture = corner_picture(plan(postcard()), which="back", paper=True)
-    assert _frame(trimmed(picture).svg)[3] < _frame(picture.svg)[3] - 10
-    assert trimmed(picture).drawn == picture.drawn
+    made = plan(postcard())
+    with for_paper():
+        paper = corner_picture(made, which="back").drawn
+    assert paper.height < corner_picture(made, which="back").drawn.height - 10
+    assert min(label.y0 for label in paper.labels) < 10 * PX_PER_PT
 
 
-def test_every_drawing_has_both_editions() -> None:
-    drawings = {
-        name: function
-        for name in pictures.__all__
-        if isfunction(function := getattr(pictures, name))
-        and str(signature(function).return_annotation) == "Picture"
-    }
-    assert len(drawings) >= 15
-    for name, function in drawings.items():
-        assert hasattr(function, "__wrapped__"), f"{name}: pass it through in_editions"
+def test_every_sheet_is_lettered_for_its_edition() -> None:
+    with for_paper():
+        assert Sheet(scale=1.0).text == Sheet(scale=1.0, text=PAPER_TEXT).text == PAPER_TEXT
+    assert Sheet(scale=1.0).text < PAPER_TEXT

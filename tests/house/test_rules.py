@@ -180,7 +180,6 @@ PATTERNS = frozenset(
         "measures/reading.py",
         "measures/refusing.py",
         "measures/text.py",
-        "pictures/kit/edition.py",
         "pictures/sheets/marks.py",
         "study/marking.py",
         "study/questions.py",

@@ -116,15 +116,15 @@ def some(count: int, *, seed: int) -> Iterator[Choices]:
 
 
 def pictures(
-    box: Plan, *, ghost: Plan | None = None, paper: bool = False, but: str = ""
+    box: Plan, *, ghost: Plan | None = None, but: str = ""
 ) -> Iterator[tuple[str, Picture]]:
     """Every bench drawing of a box but one, with its name."""
-    yield "back corner", corner_picture(box, which="back", ghost=ghost, paper=paper)
-    yield "front corner", corner_picture(box, which="front", ghost=ghost, paper=paper)
+    yield "back corner", corner_picture(box, which="back", ghost=ghost)
+    yield "front corner", corner_picture(box, which="front", ghost=ghost)
     if but != "across":
-        yield "across", section_across(box, ghost=ghost, paper=paper)
+        yield "across", section_across(box, ghost=ghost)
     if but != "along":
-        yield "along", section_along(box, ghost=ghost, paper=paper)
+        yield "along", section_along(box, ghost=ghost)
 
 
 def postcard_plan() -> Plan:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import random
+from contextlib import nullcontext
 from functools import cache
 from itertools import pairwise, product
 
@@ -15,7 +16,14 @@ from tests.pictures.designs import impossible, named, some
 from tests.pictures.test_layout_of_labels import _faults
 from toolkit.box.joinery import Hand, SawnJoint, gaps, setting_out_lines
 from toolkit.measures import Rule
-from toolkit.pictures import Picture, corner_picture, gap_picture, joint_apart, unfolded_end
+from toolkit.pictures import (
+    Picture,
+    corner_picture,
+    for_paper,
+    gap_picture,
+    joint_apart,
+    unfolded_end,
+)
 from toolkit.pictures.apart.sight import visible_faces
 from toolkit.pictures.apart.view import carried, look_at
 from toolkit.pictures.joint.columns import levels
@@ -274,11 +282,13 @@ def test_labels_keep_apart_off_lines_and_on_the_page(name) -> None:
     lot = random.Random(name)
     for which in CORNERS:
         left = lot.random() < 0.5
-        nets = [
-            unfolded_end(box, board=board, which=which, left_handed=left, paper=paper)
-            for board in BOARDS
-            for paper in (False, True)
-        ]
+        nets = []
+        for edition in (nullcontext, for_paper):
+            with edition():
+                nets += [
+                    unfolded_end(box, board=board, which=which, left_handed=left)
+                    for board in BOARDS
+                ]
         for picture in nets:
             assert _faults(picture.drawn) == []
         if box.design.exists:
@@ -372,11 +382,12 @@ def test_a_ghost_is_drawn_on_the_same_scale_or_not_at_all() -> None:
 
 @pytest.mark.parametrize("lead", [0.0, 0.5, 2.0])
 @pytest.mark.parametrize("offset", [0.0, 0.1, 0.3])
-@pytest.mark.parametrize("paper", [False, True])
-def test_words_about_the_fit_keep_off_lines(lead, offset, paper) -> None:
+@pytest.mark.parametrize("edition", [nullcontext, for_paper])
+def test_words_about_the_fit_keep_off_lines(lead, offset, edition) -> None:
     for off in (0.0, 0.2, 0.4):
         spread = gaps(USUAL.joint, hand=Hand(lead, 0.5, offset), keep_off=off)
         for rule in (MM, Rule.inches()):
-            drawn = gap_picture(spread, rule=rule, paper=paper, ghost=USUAL).drawn
+            with edition():
+                drawn = gap_picture(spread, rule=rule, ghost=USUAL).drawn
             assert _faults(drawn) == []
             assert all(y <= drawn.height for _, line in drawn.strokes for _, y in line)

@@ -22,6 +22,7 @@ from toolkit.pictures import (
     Picture,
     box_apart,
     box_together,
+    for_paper,
     joint_apart,
     lid_picture,
     unfolded_end,
@@ -171,8 +172,9 @@ def test_every_other_drawing_names_all_that_it_means_to(name: str) -> None:
 @pytest.mark.parametrize("name", list(named()))
 def test_large_letters_and_a_ghost_keep_the_same_rules(name: str) -> None:
     box, before = plan(BOXES[name]), plan(BOXES["postcard"])
-    for what, picture in pictures(box, ghost=before, paper=True):
-        assert _faults(picture.drawn) == [], what
+    with for_paper():
+        for what, picture in pictures(box, ghost=before):
+            assert _faults(picture.drawn) == [], what
 
 
 def test_the_check_itself_sees_a_label_on_a_line() -> None:

@@ -12,10 +12,13 @@ from xml.etree import ElementTree as ET
 
 import matplotlib as mpl
 import pytest
+from matplotlib.patches import PathPatch
+from matplotlib.text import Text
 
 from tests.boxes import ears, inch_postcard, postcard
 from tests.pictures.designs import pictures, postcard_plan
-from toolkit.pictures import corner_picture
+from toolkit.pictures import box_apart, corner_picture, for_paper, section_across
+from toolkit.pictures.kit.picture import PX_PER_PT
 from toolkit.plan import plan
 
 ROOT = Path(__file__).parents[2]
@@ -107,12 +110,11 @@ def test_a_sentence_may_hold_any_letter() -> None:
 
 def test_pictures_on_one_page_do_not_meddle_with_one_another() -> None:
     # The same picture twice would be the same through and through; others share no name.
-    shown = {
-        picture.svg
-        for box in (postcard_plan(), plan(ears()), plan(inch_postcard()))
-        for paper in (False, True)
-        for _, picture in pictures(box, paper=paper)
-    }
+    shown = set()
+    for box in (postcard_plan(), plan(ears()), plan(inch_postcard())):
+        shown |= {picture.svg for _, picture in pictures(box)}
+        with for_paper():
+            shown |= {picture.svg for _, picture in pictures(box)}
     assert len(shown) > 12
     seen: set[str] = set()
     for svg in shown:
@@ -147,3 +149,53 @@ def test_drawing_follows_the_hand() -> None:
 def test_a_notebook_shows_it_inline() -> None:
     picture = corner_picture(postcard_plan())
     assert picture._repr_html_() == picture.svg
+
+
+def test_the_same_picture_may_stand_twice_on_a_page() -> None:
+    picture = section_across(postcard_plan())
+    again = picture.with_unique_ids("still")
+    names = [set(re.findall(r' id="([^"]+)"', one.svg)) for one in (picture, again)]
+    assert names[0] and not names[0] & names[1]
+    assert set(re.findall(r"url\(#([^)]+)\)", again.svg)) == names[1]
+    bare = [re.sub(r"c\d+-[\w-]+", "", one.svg) for one in (picture, again)]
+    assert bare[0] == bare[1]
+
+
+@pytest.mark.parametrize("draw", [corner_picture, section_across, box_apart])
+def test_a_figure_has_the_same_marks(draw, tmp_path) -> None:  # type: ignore[no-untyped-def]
+    """Every line and every word of the page, each where it stands, and saved as PDF and PNG."""
+    picture = draw(postcard_plan())
+    figure, drawn = picture.figure(), picture.drawn
+    assert figure.get_size_inches() * 96 == pytest.approx((drawn.width, drawn.height))
+    figure.canvas.draw()
+    to_px = figure.dpi / 96
+    patches = [artist for artist in figure.get_children() if isinstance(artist, PathPatch)]
+    corners = {
+        (round(x, 2), round(y, 2))
+        for patch in patches
+        for x, y in patch.get_transform().transform(patch.get_path().vertices) / to_px
+    }
+    for pen, points in drawn.strokes:
+        for x, y in points:
+            assert (round(x * PX_PER_PT, 2), round(y * PX_PER_PT, 2)) in corners, pen
+    words = [(word.get_text(), word.get_window_extent()) for word in figure.findobj(Text)]
+    for label in drawn.labels:
+        for line in label.text.split("\n"):
+            # Letters of a screen are set to whole dots, so that a long word is a little wider.
+            assert any(
+                text == line
+                and label.x0 - 4 < box.x0 / to_px
+                and box.x1 / to_px < label.x1 + 4
+                and label.y0 - 4 < box.y0 / to_px
+                and box.y1 / to_px < label.y1 + 4
+                for text, box in words
+            ), line
+    for name, start in (("box.pdf", b"%PDF"), ("box.png", b"\x89PNG")):
+        figure.savefig(tmp_path / name)
+        assert (tmp_path / name).read_bytes().startswith(start)
+
+
+def test_a_figure_keeps_grain_inside_its_part() -> None:
+    across = section_across(postcard_plan())
+    clipped = [artist for artist in across.figure().findobj(PathPatch) if artist.get_clip_path()]
+    assert len(clipped) == sum(bool(ink.regions) for ink in across.marks.inks) > 0

@@ -8,7 +8,7 @@ from toolkit.pictures.corner.drawing import corner_picture
 from toolkit.pictures.joint.gap import gap_picture
 from toolkit.pictures.joint.pictorial import joint_apart
 from toolkit.pictures.joint.unfolded import unfolded_end
-from toolkit.pictures.kit.edition import for_paper, in_editions
+from toolkit.pictures.kit.edition import for_paper
 from toolkit.pictures.kit.faces import face_of_drawings, svg_with_face, with_faces
 from toolkit.pictures.kit.picture import Drawn, LabelBox, Line, Outline, Picture
 from toolkit.pictures.kit.wording import worded
@@ -73,27 +73,3 @@ __all__ = [
     "worded",
     "year_picture",
 ]
-
-# Every drawing has two editions, one for a screen and one for paper.
-board_inside = in_editions(board_inside)
-board_picture = in_editions(board_picture)
-box_apart = in_editions(box_apart)
-box_together = in_editions(box_together)
-clock_picture = in_editions(clock_picture)
-corner_picture = in_editions(corner_picture)
-curve_picture = in_editions(curve_picture)
-face_map = in_editions(face_map)
-gap_picture = in_editions(gap_picture)
-iron_picture = in_editions(iron_picture)
-jars_picture = in_editions(jars_picture)
-joint_apart = in_editions(joint_apart)
-lid_picture = in_editions(lid_picture)
-log_end = in_editions(log_end)
-raking_light = in_editions(raking_light)
-section_across = in_editions(section_across)
-section_along = in_editions(section_along)
-shavings_picture = in_editions(shavings_picture)
-stack_picture = in_editions(stack_picture)
-timetable_picture = in_editions(timetable_picture)
-unfolded_end = in_editions(unfolded_end)
-year_picture = in_editions(year_picture)

@@ -1,4 +1,4 @@
-"""The page of a box apart: tints, figure, edges and names, written as SVG."""
+"""The page of a box apart: tints, figure, edges and names."""
 
 from __future__ import annotations
 
@@ -12,21 +12,20 @@ from manifold3d import CrossSection
 from toolkit.pictures.apart.figure import Log, figure
 from toolkit.pictures.apart.region import Region
 from toolkit.pictures.apart.sight import split_edges, visible_faces, visible_lines
-from toolkit.pictures.apart.svg import data, dots
 from toolkit.pictures.apart.tints import tints
 from toolkit.pictures.apart.view import Edges, Face, Floats, on_paper
 from toolkit.pictures.apart.words import CLEAR, Normal, Shown, labels
-from toolkit.pictures.kit.lettering import Box, Label, Place
-from toolkit.pictures.kit.pens import PENS
-from toolkit.pictures.kit.picture import PX_PER_PT, Drawn, LabelBox, Outline, Picture
-from toolkit.pictures.kit.placing import Page
-from toolkit.pictures.kit.svg import area, page, stroke, words
+from toolkit.pictures.kit.dimensions import dot
+from toolkit.pictures.kit.lettering import Box, Label
+from toolkit.pictures.kit.pens import PENS, Pen
+from toolkit.pictures.kit.picture import Picture
+from toolkit.pictures.kit.sheet import PAPER_TEXT, WIDTH, Sheet
 
-WIDTH = 540.0  # 720 px on a screen [pt]
 TALLEST = 460.0  # [pt]
 MARGIN = 14.0  # [pt]
 BESIDE = 14.0  # left above and below for names that find no room on their part [pt]
-TEXT = 11.7  # 11 pt when a picture is printed 508 pt (179 mm) wide [pt]
+TEXT = PAPER_TEXT
+DOT = 1.5  # radius of the dot that ends a leader on a face [pt]
 MOST = 15  # labels
 SPECK = 0.01  # smaller than this nothing is seen of a face [pt²]
 
@@ -91,19 +90,24 @@ class Frame:
 Naming = Callable[[list[Shown], Frame, Sequence[Floats]], Sequence[Label]]
 
 
-def _colours(
-    scene: Scene, shown: list[CrossSection], frame: Frame
-) -> tuple[dict[str, list[Floats]], dict[str, list[Floats]]]:
-    """The visible faces by their tint, and the lines of the figure by theirs, on the page."""
-    areas: dict[str, list[Floats]] = defaultdict(list)
-    lines: dict[str, list[Floats]] = defaultdict(list)
+def _lay(sheet: Sheet, pen: str | Pen, lines: Sequence[Floats], *, closed: bool = False) -> None:
+    for line in lines:
+        sheet.line(pen, line.tolist(), closed=closed)
+
+
+def _colours(sheet: Sheet, scene: Scene, shown: list[CrossSection], frame: Frame) -> None:
+    """The visible faces in their tints, and the figure of the wood on them, but not under words."""
+    boxes = [box for _, _, box in sheet.settle()]
+    figures = []
     for face, seen in zip(scene.faces, shown, strict=True):
         tint, darker = tints(face, grain=scene.grains[face.part])
-        areas[tint] += [frame.page(loop) for loop in seen.to_polygons()]
+        pen = Pen(tint, width=0.0, fill=tint)
+        _lay(sheet, pen, [frame.page(loop) for loop in seen.to_polygons()], closed=True)
         if seen.area() > scene.plain:
-            drawn = figure(face, shown=seen, log=scene.logs[face.part])
-            lines[darker] += [frame.page(line) for line in drawn]
-    return areas, lines
+            lines = figure(face, shown=seen, log=scene.logs[face.part])
+            figures.append((Pen(darker, PENS["ring"].width), [frame.page(row) for row in lines]))
+    for pen, lines in figures:
+        _lay(sheet, pen, _kept_clear(lines, boxes))
 
 
 def _kept_clear(lines: list[Floats], boxes: Sequence[Box]) -> list[Floats]:
@@ -168,60 +172,24 @@ def draw(scene: Scene, *, frame: Frame, sentence: str, naming: Naming = _by_thei
     Outlines of parts heavy, edges within a part thin, ways of assembly long-dash-dot: ISO 128-2
     (from memory) and common practice.
     """
-    height = frame.height
+    sheet = Sheet(scale=frame.scale, height=frame.height, text=TEXT, clear=CLEAR, cap="round")
     shown = visible_faces(scene.faces)
     parts = _shown(scene, shown, frame)
     inked = _edges(scene, frame)
-    lines = [line.ravel() for pen in ("visible", "thin") for line in inked[pen]]
-    paper = Page(WIDTH, height, np.array(lines).reshape(-1, 4), most=MOST, clear=CLEAR)
-    placed, dropped = paper.settle(naming(parts, frame, inked["gauge"]))
-    inked["dimension"] = [np.array(place.leader) for _, place, _ in placed if place.leader]
-    areas, wood = _colours(scene, shown, frame)
-    boxes = [box for _, _, box in placed]
-    inked["gauge"] = _kept_clear(inked["gauge"], boxes)
-
-    rows = [
-        area(data(loops, height=height, closed=True), colour=tint)
-        for tint, loops in areas.items()
-        if loops
-    ]
-    for tint, found in wood.items():
-        kept = _kept_clear(found, boxes)
-        if kept:
-            rows.append(stroke(data(kept, height=height), colour=tint, width=PENS["ring"].width))
-    for name in ("gauge", "thin", "dimension", "baseline", "visible"):
-        if inked.get(name):
-            pen, lined = PENS[name], data(inked[name], height=height)
-            rows.append(stroke(lined, colour=pen.colour, width=pen.width, dash=pen.dash))
-    rows.append(dots((place for _, place, _ in placed), height=height))
-    rows.append(words([(label, place) for label, place, _ in placed], height=height))
-    svg = page("".join(rows), sentence=sentence, width=WIDTH, height=height, cap="round")
-    return Picture(svg, sentence, _drawn(frame, parts, inked, placed, dropped))
-
-
-def _drawn(
-    frame: Frame,
-    parts: list[Shown],
-    inked: dict[str, list[Floats]],
-    placed: list[tuple[Label, Place, Box]],
-    dropped: list[str],
-) -> Drawn:
-    def points(line: Floats) -> tuple[tuple[float, float], ...]:
-        return tuple((float(x), float(y)) for x, y in line)
-
-    return Drawn(
-        width=WIDTH * PX_PER_PT,
-        height=frame.height * PX_PER_PT,
-        text=TEXT * PX_PER_PT,
-        scale=frame.scale * PX_PER_PT,
-        outlines=tuple(
-            Outline(part.key, points(frame.paper(face.to_polygons()[0])))
-            for part in parts
-            for _, face in part.faces
-        ),
-        strokes=tuple((pen, points(line)) for pen, rows in inked.items() for line in rows),
-        labels=tuple(
-            LabelBox(label.text, *(edge * PX_PER_PT for edge in box)) for label, _, box in placed
-        ),
-        dropped=tuple(dropped),
-    )
+    trails = inked.pop("gauge")
+    for pen, lines in inked.items():
+        _lay(sheet, pen, lines)
+    for part in parts:
+        for _, face in part.faces:
+            sheet.name(
+                part.key, [tuple(row) for row in frame.paper(face.to_polygons()[0]).tolist()]
+            )
+    for label in naming(parts, frame, trails):
+        sheet.write(label.text, label.places, rank=label.rank, size=label.size)
+    placed = sheet.settle(most=MOST)
+    _lay(sheet, "gauge", _kept_clear(trails, [box for _, _, box in placed]))
+    for _, place, _ in placed:
+        if place.leader:
+            sheet.line("arrow", dot(place.leader[0], radius=DOT), closed=True)
+    _colours(sheet, scene, shown, frame)
+    return sheet.picture(sentence)

@@ -10,9 +10,10 @@ from toolkit.pictures.board.naming import Words
 from toolkit.pictures.board.rows import edges, rows_of, scale_of
 from toolkit.pictures.board.sawing import DISC, clear_of, discs_of, draw_cuts
 from toolkit.pictures.board.spaces import box_of, edges_of, piece_box
+from toolkit.pictures.kit.edition import edition
 from toolkit.pictures.kit.notes import many, title, unit_words
 from toolkit.pictures.kit.picture import Picture
-from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
+from toolkit.pictures.kit.sheet import PAPER_TEXT, Sheet
 from toolkit.pictures.kit.view import rectangle
 from toolkit.stock import Board, Laid, saw_cuts
 
@@ -60,7 +61,7 @@ def board_picture(
     ------
     The layout and its saw cuts. Running dimensions after ISO 129-1 (from memory).
     """
-    text = PAPER_TEXT if paper else TEXT
+    text = PAPER_TEXT if paper else edition().text
     scale, count = scale_of(board)
     cuts = saw_cuts(laid) if laid is not None else ()
     radius = DISC * text

@@ -18,7 +18,7 @@ from toolkit.pictures.corner.words import sentence
 from toolkit.pictures.kit.lettering import Place
 from toolkit.pictures.kit.notes import nothing, unit_note
 from toolkit.pictures.kit.picture import Picture
-from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
+from toolkit.pictures.kit.sheet import Sheet
 from toolkit.pictures.kit.view import View, still_scale
 from toolkit.plan import Plan
 from toolkit.shape import Which
@@ -42,7 +42,6 @@ def corner_picture(
     *,
     which: Which = "back",
     ghost: Plan | None = None,
-    paper: bool = False,
     left_handed: bool = False,
 ) -> Picture:
     """Draw one corner as it is set out.
@@ -59,8 +58,6 @@ def corner_picture(
         ``"back"`` or ``"front"``.
     ghost : Plan, optional
         An earlier state, drawn thinly behind. [mm]
-    paper : bool
-        Larger letters, for print.
     left_handed : bool
         Whether left and right are changed about, as the boards lie before a left-handed maker.
 
@@ -82,11 +79,10 @@ def corner_picture(
     before = joint(ghost, which, left_handed=left_handed) if ghost is not None else None
     if before is not None and before.on_ends != j.on_ends:
         before = None
-    text = PAPER_TEXT if paper else TEXT
     if min(j.wall_height, j.tail_board_height, j.pin_board_height, j.pin_board) <= 0:
-        return nothing(sentence(plan, j), height=HEIGHT, text=text)
+        return nothing(sentence(plan, j), height=HEIGHT)
     scale = _scale(j, _scale(before) if before is not None else None)
-    sheet = Sheet(scale=scale, height=HEIGHT, text=text)
+    sheet = Sheet(scale=scale, height=HEIGHT)
     tail_view = View(sheet, BASELINE[j.turn], BOTTOM, scale, j.turn)
     pin_view = View(sheet, INSIDE[j.turn], BOTTOM, scale, -j.turn)
     if before is not None:

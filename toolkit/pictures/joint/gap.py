@@ -9,7 +9,7 @@ from toolkit.pictures.joint.gap_layout import COLUMNS, COUNT, Heap, heap
 from toolkit.pictures.kit.figure_of_wood import long_grain, rings
 from toolkit.pictures.kit.lettering import Place
 from toolkit.pictures.kit.picture import Picture, Point
-from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
+from toolkit.pictures.kit.sheet import Sheet
 from toolkit.pictures.kit.view import View, rectangle, still_scale
 
 HEIGHT, WALK = 356.0, 126.0  # of the page, and of the line that the corners stand on [pt]
@@ -22,9 +22,7 @@ DETAIL, HIGH = (424.0, 100.0), 82.0  # left and width of the enlarged flanks; th
 FINE, FAIR = 0.10, 0.30  # bands of a fit, as the blades are read: common practice, no source [mm]
 
 
-def gap_picture(
-    gaps: Gaps, *, rule: Rule, ghost: Gaps | None = None, paper: bool = False
-) -> Picture:
+def gap_picture(gaps: Gaps, *, rule: Rule, ghost: Gaps | None = None) -> Picture:
     """Draw how well a corner is likely to fit.
 
     Parameters
@@ -35,8 +33,6 @@ def gap_picture(
         The rule on which gaps are written.
     ghost : Gaps, optional
         An earlier state, drawn thinly behind.
-    paper : bool
-        Larger letters, for print.
 
     Returns
     -------
@@ -53,7 +49,7 @@ def gap_picture(
     if before is not None and ghost is not None and before.span != now.span:
         before = heap(ghost, kept=now.span)
         before = before if before.span == now.span else None
-    sheet = Sheet(scale=(ROOM - LEFT) / now.span, height=HEIGHT, text=PAPER_TEXT if paper else TEXT)
+    sheet = Sheet(scale=(ROOM - LEFT) / now.span, height=HEIGHT)
     _blocks(sheet, now)
     if before is not None:
         _ghost(sheet, before, now)

@@ -19,7 +19,6 @@ from toolkit.pictures.joint.words import apart_sentence
 from toolkit.pictures.kit.lettering import Label
 from toolkit.pictures.kit.notes import nothing
 from toolkit.pictures.kit.picture import Picture
-from toolkit.pictures.kit.sheet import PAPER_TEXT
 from toolkit.pictures.kit.view import still_scale
 from toolkit.plan import Plan
 from toolkit.shape import Which
@@ -103,7 +102,7 @@ def joint_apart(
     j = joint(plan, which)
     said = apart_sentence(plan, j, opened=open)
     if not plan.design.exists:
-        return nothing(said, height=HEIGHT, text=PAPER_TEXT)
+        return nothing(said, height=HEIGHT)
     p = posed(plan.design, which)
     moved = np.array((p.off * open, 0.0, 0.0))
     boards = ((p.tail_board, moved, 1), (p.pin_board, np.zeros(3), 0))

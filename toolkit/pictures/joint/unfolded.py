@@ -19,7 +19,7 @@ from toolkit.pictures.joint.words import no_joint, unfolded_sentence
 from toolkit.pictures.kit.lettering import Anchor, Place, extent
 from toolkit.pictures.kit.notes import nothing, unit_note
 from toolkit.pictures.kit.picture import Picture
-from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
+from toolkit.pictures.kit.sheet import Sheet
 from toolkit.pictures.kit.view import View
 from toolkit.plan import Plan
 from toolkit.shape import Which
@@ -34,7 +34,6 @@ def unfolded_end(
     which: Which = "back",
     proud: float | None = None,
     left_handed: bool = False,
-    paper: bool = False,
 ) -> Picture:
     """Draw one end of a wall unfolded, every line on the face that carries it.
 
@@ -50,8 +49,6 @@ def unfolded_end(
         How much the second gauge goes over the tail board; None: the box's own customs. [mm]
     left_handed : bool
         Whether left and right are changed about, as the board lies before a left-handed maker.
-    paper : bool
-        Larger letters, for print.
 
     Returns
     -------
@@ -67,11 +64,10 @@ def unfolded_end(
     ------
     `setting_out_lines`; lines after ISO 128-2:2020 (from memory).
     """
-    text = PAPER_TEXT if paper else TEXT
     if not plan.design.exists:
-        return nothing(no_joint(plan, which), height=HEIGHT, text=text)
+        return nothing(no_joint(plan, which), height=HEIGHT)
     w = wall_of(plan, board=board, which=which, proud=proud, left_handed=left_handed)
-    sheet = Sheet(scale=net_scale(w), height=HEIGHT, text=text)
+    sheet = Sheet(scale=net_scale(w), height=HEIGHT)
     net = lay_out_net(sheet, w)
     draw_wood(net, w)
     draw_waste(net, w)

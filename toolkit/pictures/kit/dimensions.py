@@ -13,6 +13,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from math import cos, pi, sin
 from typing import Literal
 
 from toolkit.pictures.kit.lettering import LEADING, Place, extent
@@ -28,6 +29,12 @@ OUTSIDE = 7.0
 BESIDE = 4.0
 # The least room between two extension lines in which two arrowheads do not touch. [pt]
 ROOM = 2 * ARROW + 2.0
+
+
+def dot(centre: Point, *, radius: float) -> list[Point]:
+    """A dot, as an outline to be filled. [pt]"""
+    turns = [pi * i / 8 for i in range(16)]
+    return [(centre[0] + radius * cos(turn), centre[1] + radius * sin(turn)) for turn in turns]
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,10 +128,7 @@ class _Hand:
         self._lay("arrow", [self.on(a, self.at + b) for a, b in head], closed=True)
 
     def dot(self, centre: float) -> None:
-        around = [(1, 0), (0.7, 0.7), (0, 1), (-0.7, 0.7), (-1, 0), (-0.7, -0.7), (0, -1)]
-        around.append((0.7, -0.7))
-        points = [self.on(centre + DOT * a, self.at + DOT * b) for a, b in around]
-        self._lay("arrow", points, closed=True)
+        self._lay("arrow", dot(self.on(centre, self.at), radius=DOT), closed=True)
 
 
 def single(

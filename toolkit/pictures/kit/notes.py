@@ -71,9 +71,9 @@ def note_of(found: Sequence[Finding]) -> str:
     return next((row.note for row in found if row.note), "")
 
 
-def nothing(words: str, *, height: float, text: float) -> Picture:
+def nothing(words: str, *, height: float) -> Picture:
     """A box that cannot be: its sentence in place of a drawing."""
-    sheet = Sheet(scale=1.0, height=height, text=text)
+    sheet = Sheet(scale=1.0, height=height)
     lines, line = [], ""
     for word in words.split():
         if line and len(line) + len(word) >= _LINE:

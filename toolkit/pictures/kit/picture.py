@@ -4,7 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
+
+if TYPE_CHECKING:
+    from matplotlib.figure import Figure
+
+    from toolkit.pictures.kit.marks import Marks
 
 Point = tuple[float, float]
 # A size and a part's name always stand; only a remark may be left out.
@@ -109,20 +114,39 @@ class Drawn:
 class Picture:
     """A drawing that can be put into a page, and the sentence that says what it shows.
 
-    The names of its regions hold its ``mark``; without regions it has none.
+    ``drawn`` tells what it holds, ``marks`` how it is laid on its page.
     """
 
     svg: str
     sentence: str
     drawn: Drawn
-    mark: str = ""
+    marks: Marks = field(repr=False)
 
     def with_unique_ids(self, place: str) -> Picture:
         """The same picture for another place of a page, where one alike may stand too."""
-        if not place or not self.mark:
+        if not place or not any(ink.regions for ink in self.marks.inks):
             return self
-        mark = f"{self.mark}-{place}"
-        return replace(self, svg=self.svg.replace(self.mark, mark), mark=mark)
+        from toolkit.pictures.kit.svg import to_svg
+
+        return replace(self, svg=to_svg(self.marks, place=place))
+
+    def figure(self) -> Figure:
+        """The same drawing as a figure of matplotlib, to go on drawing or to save as PDF or PNG.
+
+        Returns
+        -------
+        matplotlib.figure.Figure
+            As large as the page, one artist for each pen, area, image and line of words. Its own
+            lengths are inches: a point of the page at x and y, in points from the lower left
+            corner, lies at x / 72 and y / 72 of ``figure.dpi_scale_trans``.
+
+        Source
+        ------
+        The marks of the drawing itself.
+        """
+        from toolkit.pictures.kit.artists import to_figure
+
+        return to_figure(self.marks)
 
     def _repr_html_(self) -> str:
         """How a notebook shows it: inline, so that its sentence stays its alternative text."""

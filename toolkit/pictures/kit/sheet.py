@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
-from dataclasses import replace
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
 from itertools import pairwise
+from typing import Literal
 
 import numpy as np
 from numpy.typing import NDArray
 
-from toolkit.pictures.kit.ink import Image, Stroke, written
-from toolkit.pictures.kit.lettering import Box, Label, Place
-from toolkit.pictures.kit.pens import PENS
+from toolkit.pictures.kit.edition import PAPER, SCREEN, edition
+from toolkit.pictures.kit.lettering import Label, Place, lines_of
+from toolkit.pictures.kit.marks import Image, Ink, Marks, Words
+from toolkit.pictures.kit.pens import INK, PENS, RED, Pen
 from toolkit.pictures.kit.picture import (
     PX_PER_PT,
     Drawn,
@@ -22,30 +24,57 @@ from toolkit.pictures.kit.picture import (
     Point,
 )
 from toolkit.pictures.kit.placing import Page
+from toolkit.pictures.kit.svg import to_svg
+from toolkit.pictures.kit.trimming import Placed, trimmed
+from toolkit.pictures.kit.wording import wording
 
 WIDTH = 540.0  # 720 px on a screen [pt]
-TEXT = 9.5  # [pt]
-PAPER_TEXT = 11.7  # 11 pt when a picture is printed 508 pt (179 mm) wide [pt]
+TEXT, PAPER_TEXT = SCREEN.text, PAPER.text  # [pt]
 # Beyond so many no remark is added: two titles, the unit, and what an eye takes in besides.
 MOST_LABELS = 20
 
 
+@dataclass(frozen=True, slots=True)
+class Stroke:
+    """One line; with ``owners``, it is drawn only if one of these labels finds a place. [pt]"""
+
+    points: Sequence[Point]
+    closed: bool
+    owners: frozenset[int] = frozenset()
+    clip: int | None = None
+
+
 class Sheet:
-    """Collects what is to be drawn. Points on the page, origin lower left, y upwards. [pt]"""
+    """Collects what is to be drawn. Points on the page, origin lower left, y upwards. [pt]
+
+    Its letters are never smaller than the edition wants. Labels keep so far off lines as ``clear``
+    says; ``cap`` is how lines end.
+    """
 
     def __init__(
-        self, *, scale: float, width: float = WIDTH, height: float = 350.0, text: float = TEXT
+        self,
+        *,
+        scale: float,
+        width: float = WIDTH,
+        height: float = 350.0,
+        text: float = TEXT,
+        clear: float = 1.3,
+        cap: Literal["butt", "round"] = "butt",
     ) -> None:
-        self.scale, self.width, self.height, self.text = scale, width, height, text
-        self._strokes: dict[str, list[Stroke]] = {}
+        self.scale, self.width, self.height = scale, width, height
+        self.text, self._clear, self._cap = max(text, edition().text), clear, cap
+        self._low = 0.0
+        self._strokes: dict[str | Pen, list[Stroke]] = {}
         self._clips: list[Sequence[Sequence[Point]]] = []
         self._images: list[Image] = []
         self._outlines: list[Outline] = []
         self._labels: list[Label] = []
+        self._placed: list[Placed] | None = None
+        self._dropped: list[str] = []
 
     def line(
         self,
-        pen: str,
+        pen: str | Pen,
         points: Sequence[Point],
         *,
         closed: bool = False,
@@ -54,6 +83,7 @@ class Sheet:
     ) -> None:
         """A line, or an area for a pen that fills. [pt]
 
+        Pens that have no name are laid down first, in the order of their first use.
         With ``owners`` it is drawn only if one of these labels is, with ``clip`` only inside
         those regions.
         """
@@ -99,13 +129,18 @@ class Sheet:
         """The number that the next label will have."""
         return len(self._labels)
 
+    def settle(self, *, most: int = MOST_LABELS) -> Sequence[Placed]:
+        """Find the labels their places; what is drawn afterwards may run through them."""
+        if self._placed is None:
+            lines = self._segments()
+            page = Page(self.width, self.height, lines, most, clear=self._clear, grows=True)
+            self._placed, self._dropped = page.settle(self._labels)
+            self.height, self._low = page.height, page.floor
+        return self._placed
+
     def picture(self, sentence: str, *, most: int = MOST_LABELS) -> Picture:
         """Find the labels their places, lay everything down, and hand the picture over."""
-        page = Page(self.width, self.height, self._segments(), most, grows=True)
-        placed, dropped = page.settle(self._labels)
-        self.height = page.height
-        if page.floor < 0:
-            placed = self._raised(placed, by=-page.floor)
+        placed = self.settle(most=most)
         here = {label.number for label, _, _ in placed}
         for pen, strokes in self._strokes.items():
             # A dimension line without its figure says nothing.
@@ -115,58 +150,81 @@ class Sheet:
         for label, place, _ in placed:
             if place.leader:
                 self.line("wrong dimension" if label.red else "dimension", place.leader)
-        drawn = Drawn(
+        if not edition().still:
+            placed, self._low, self.height = trimmed(
+                placed, self._levels(), low=self._low, high=self.height
+            )
+        marks = Marks(
+            width=self.width,
+            low=self._low,
+            high=self.height,
+            inks=tuple(self._inks()),
+            words=[
+                Words(
+                    wording(line), place.x, y, label.size, place.anchor, RED if label.red else INK
+                )
+                for label, place, _ in placed
+                for line, y in lines_of(label, place)
+            ],
+            sentence=wording(sentence),
+            images=self._images,
+            cap=self._cap,
+        )
+        return Picture(to_svg(marks), sentence, self._drawn(placed), marks)
+
+    def _inks(self) -> Iterator[Ink]:
+        """One ink for each region that strokes of a pen are kept in, in the order of laying."""
+        order: list[tuple[str | Pen, Pen, int]]
+        order = [(pen, pen, 2) for pen in self._strokes if isinstance(pen, Pen)]
+        order += [(name, pen, 1) for name, pen in PENS.items()]
+        for name, pen, digits in order:
+            parts: dict[int | None, list[tuple[Sequence[Point], bool]]] = {}
+            for stroke in self._strokes.get(name, ()):
+                parts.setdefault(stroke.clip, []).append((stroke.points, stroke.closed))
+            for clip, lines in parts.items():
+                yield Ink(pen, lines, () if clip is None else self._clips[clip], digits)
+
+    def _drawn(self, placed: Sequence[Placed]) -> Drawn:
+        low = self._low
+
+        def shown(stroke: Stroke) -> Sequence[Point]:
+            points = (*stroke.points, stroke.points[0]) if stroke.closed else stroke.points
+            return points if low == 0 else tuple((x, y - low) for x, y in points)
+
+        return Drawn(
             width=self.width * PX_PER_PT,
-            height=self.height * PX_PER_PT,
+            height=(self.height - low) * PX_PER_PT,
             text=min((row.size for row in self._labels), default=self.text) * PX_PER_PT,
             scale=self.scale * PX_PER_PT,
             outlines=tuple(self._outlines),
             strokes=tuple(
-                (pen, (*stroke.points, stroke.points[0]) if stroke.closed else stroke.points)
+                (pen, shown(stroke))
                 for pen, strokes in self._strokes.items()
+                if isinstance(pen, str)
                 for stroke in strokes
             ),
             labels=tuple(
-                LabelBox(label.text, *(edge * PX_PER_PT for edge in box), kind=label.kind)
-                for label, _, box in placed
+                LabelBox(
+                    label.text,
+                    *(edge * PX_PER_PT for edge in (x0, y0 - low, x1, y1 - low)),
+                    kind=label.kind,
+                )
+                for label, _, (x0, y0, x1, y1) in placed
             ),
-            dropped=tuple(dropped),
+            dropped=tuple(self._dropped),
         )
-        svg, mark = written(
-            self._strokes,
-            clips=self._clips,
-            images=self._images,
-            words=[(label, place) for label, place, _ in placed],
-            sentence=sentence,
-            width=self.width,
-            height=self.height,
-        )
-        return Picture(svg, sentence, drawn, mark)
 
-    def _raised(
-        self, placed: Sequence[tuple[Label, Place, Box]], *, by: float
-    ) -> list[tuple[Label, Place, Box]]:
-        """Everything moved up the page, for what has been written below its old foot. [pt]"""
-
-        def up(points: Iterable[Point]) -> tuple[Point, ...]:
-            return tuple((x, y + by) for x, y in points)
-
-        self.height += by
-        for pen, strokes in self._strokes.items():
-            self._strokes[pen] = [replace(row, points=up(row.points)) for row in strokes]
-        self._clips = [[up(region) for region in regions] for regions in self._clips]
-        self._images = [replace(image, y=image.y + by) for image in self._images]
-        return [
-            (label, replace(place, y=place.y + by, leader=up(place.leader)), moved)
-            for label, place, (x0, y0, x1, y1) in placed
-            for moved in [(x0, y0 + by, x1, y1 + by)]
-        ]
+    def _levels(self) -> list[float]:
+        """How high on the page each corner of what is drawn lies. [pt]"""
+        rows = [row for strokes in self._strokes.values() for row in strokes]
+        levels = [y for row in rows for _, y in row.points]
+        return levels + [y for row in self._images for y in (row.y, row.y + row.height)]
 
     def _segments(self) -> NDArray[np.float64]:
         """Every piece of line that a label must keep off."""
         rows = []
         for pen, strokes in self._strokes.items():
-            if PENS[pen].blocks:
+            if isinstance(pen, str) and PENS[pen].blocks:
                 for stroke in strokes:
                     points = stroke.points
                     rows += [(*a, *b) for a, b in pairwise(points)]

@@ -10,7 +10,7 @@ from toolkit.pictures.kit.figure_of_wood import long_grain
 from toolkit.pictures.kit.lettering import Place
 from toolkit.pictures.kit.notes import figures, not_right, nothing, unit_note
 from toolkit.pictures.kit.picture import Picture
-from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
+from toolkit.pictures.kit.sheet import Sheet
 from toolkit.pictures.kit.view import View, rectangle, still_scale
 from toolkit.pictures.section.faults import across_faults
 from toolkit.pictures.section.groove_detail import (
@@ -52,7 +52,7 @@ def _scale(plan: Plan, kept: float | None = None) -> float:
     return still_scale(*sizes, kept=kept)
 
 
-def section_across(plan: Plan, *, ghost: Plan | None = None, paper: bool = False) -> Picture:
+def section_across(plan: Plan, *, ghost: Plan | None = None) -> Picture:
     """Draw the box cut across at mid-length: sides, bottom and lid in their grooves.
 
     The scale is a step of a coarse ladder, and the middle of the box and its bottom edge have
@@ -64,8 +64,6 @@ def section_across(plan: Plan, *, ghost: Plan | None = None, paper: bool = False
         The box. [mm]
     ghost : Plan, optional
         An earlier state, drawn thinly behind. [mm]
-    paper : bool
-        Larger letters, for print.
 
     Returns
     -------
@@ -78,12 +76,11 @@ def section_across(plan: Plan, *, ghost: Plan | None = None, paper: bool = False
     """
     f = plan.design.frame
     words = _sentence(plan)
-    text = PAPER_TEXT if paper else TEXT
     if not drawable(plan):
-        return nothing(words, height=HEIGHT, text=text)
+        return nothing(words, height=HEIGHT)
     kept = _scale(ghost) if ghost is not None and drawable(ghost) else None
     scale = _scale(plan, kept)
-    sheet = Sheet(scale=scale, height=HEIGHT, text=text)
+    sheet = Sheet(scale=scale, height=HEIGHT)
     view = View(sheet, MIDDLE - f.outside_width.value / 2 * scale, BOTTOM, scale)
     if ghost is not None and kept is not None:
         wide = ghost.design.frame.outside_width.value

@@ -8,7 +8,7 @@ from toolkit.pictures.kit.figure_of_wood import long_grain
 from toolkit.pictures.kit.lettering import Place
 from toolkit.pictures.kit.notes import figures, not_right, nothing, unit_note
 from toolkit.pictures.kit.picture import Picture, Point
-from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
+from toolkit.pictures.kit.sheet import Sheet
 from toolkit.pictures.kit.view import View, still_scale
 from toolkit.pictures.section.faults import along_faults
 from toolkit.pictures.section.marks import drawable, lay, lay_ghost, no_such_box
@@ -36,7 +36,7 @@ def _scale(plan: Plan, kept: float | None = None) -> float:
     return still_scale(*zip(sizes, ROOMS, strict=True), kept=kept)
 
 
-def section_along(plan: Plan, *, ghost: Plan | None = None, paper: bool = False) -> Picture:
+def section_along(plan: Plan, *, ghost: Plan | None = None) -> Picture:
     """Draw the box cut along at mid-width, its back to the left.
 
     The scale is a step of a coarse ladder, and the middle of the box and its bottom edge have
@@ -48,8 +48,6 @@ def section_along(plan: Plan, *, ghost: Plan | None = None, paper: bool = False)
         The box. [mm]
     ghost : Plan, optional
         An earlier state, drawn thinly behind. [mm]
-    paper : bool
-        Larger letters, for print.
 
     Returns
     -------
@@ -61,12 +59,11 @@ def section_along(plan: Plan, *, ghost: Plan | None = None, paper: bool = False)
     The plan. Lines and dimensions after ISO 128 and ISO 129-1.
     """
     words, f = _sentence(plan), plan.design.frame
-    text = PAPER_TEXT if paper else TEXT
     if not drawable(plan):
-        return nothing(words, height=HEIGHT, text=text)
+        return nothing(words, height=HEIGHT)
     kept = _scale(ghost) if ghost is not None and drawable(ghost) else None
     scale = _scale(plan, kept)
-    sheet = Sheet(scale=scale, height=HEIGHT, text=text)
+    sheet = Sheet(scale=scale, height=HEIGHT)
     view = View(sheet, MIDDLE - f.outside_length.value / 2 * scale, BOTTOM, scale)
     if ghost is not None and kept is not None:
         long = ghost.design.frame.outside_length.value

@@ -8,7 +8,7 @@ from toolkit.pictures.kit.dimensions import Step, row, single
 from toolkit.pictures.kit.lettering import Place
 from toolkit.pictures.kit.notes import figures, not_right, nothing, unit_note
 from toolkit.pictures.kit.picture import Picture
-from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
+from toolkit.pictures.kit.sheet import Sheet
 from toolkit.pictures.kit.view import View, still_scale
 from toolkit.pictures.section.along import far_side
 from toolkit.pictures.section.faults import along_faults, front_faults
@@ -39,7 +39,6 @@ def lid_picture(
     out: float,
     ghost: Plan | None = None,
     ghost_out: float = 0.0,
-    paper: bool = False,
 ) -> Picture:
     """Draw the box cut along at mid-width with its lid some way out, its back to the left.
 
@@ -55,8 +54,6 @@ def lid_picture(
         An earlier state, drawn thinly behind. [mm]
     ghost_out : float
         How far the lid of the ghost is out. [mm]
-    paper : bool
-        Larger letters, for print.
 
     Returns
     -------
@@ -72,7 +69,7 @@ def lid_picture(
     ------
     The plan. Lines and dimensions after ISO 128 and ISO 129-1.
     """
-    d, text = plan.design, PAPER_TEXT if paper else TEXT
+    d = plan.design
     f, lid = d.frame, d.lid
     if not isinstance(lid, Panel) or f.lid_floor is None:
         raise ValueError("the lid of this box lifts off: give a box whose lid slides")
@@ -83,9 +80,9 @@ def lid_picture(
         )
     words = _sentence(plan, out)
     if not drawable(plan):
-        return nothing(words, height=HEIGHT, text=text)
+        return nothing(words, height=HEIGHT)
     scale = _scale(plan)
-    sheet = Sheet(scale=scale, height=HEIGHT, text=text)
+    sheet = Sheet(scale=scale, height=HEIGHT)
     view = View(sheet, LEFT, BOTTOM, scale)
     if ghost is not None and isinstance(ghost.design.lid, Panel):
         lay_ghost(view, _cuts(ghost, ghost_out))

@@ -15,7 +15,8 @@ from matplotlib.font_manager import get_font
 
 from toolkit.pictures.kit.faces import DRAWINGS, face_file
 from toolkit.pictures.kit.figure_of_wood import hatching
-from toolkit.pictures.kit.lettering import Anchor, Label, Place, extent
+from toolkit.pictures.kit.lettering import Label, Place, extent
+from toolkit.pictures.kit.marks import Words
 from toolkit.pictures.kit.pens import Pen
 from toolkit.pictures.kit.picture import Point
 
@@ -51,18 +52,14 @@ class Mark:
 
 
 @dataclass(frozen=True, slots=True)
-class Word:
-    """One line of words where they stand; ``upright`` runs up the page. [mm]
+class Word(Words):
+    """One line of words where they stand. [mm]
 
     Somebody's own, ``typed``, keep their spelling.
     """
 
-    text: str
-    x: float
-    y: float
     size: float = TEXT
-    anchor: Anchor = "left"
-    upright: bool = False
+    colour: str = BLACK
     typed: bool = False
 
     @property

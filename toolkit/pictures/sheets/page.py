@@ -2,16 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass
-from html import escape
+from dataclasses import dataclass, replace
 
-from toolkit.pictures.kit import svg
-from toolkit.pictures.kit.picture import FONTS
+from toolkit.pictures.kit.marks import Ink, Marks
+from toolkit.pictures.kit.svg import to_svg
 from toolkit.pictures.kit.wording import wording
 from toolkit.pictures.sheets.marks import PENS, CutOut, Mark, Word
-
-_ANCHOR = {"left": "", "center": ' text-anchor="middle"', "right": ' text-anchor="end"'}
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,35 +53,27 @@ class SheetPage:
         return self.paper.height
 
     @property
-    def svg(self) -> str:
-        """The page as SVG whose width and height are in millimetres, and so are its units."""
-        said = escape(wording(self.sentence))
-        return (
-            f'<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-label="{said}" '
-            f'width="{self.width:g}mm" height="{self.height:g}mm" '
-            f'viewBox="0 0 {self.width:g} {self.height:g}" font-family="{FONTS}">'
-            f'<title>{said}</title><rect width="{self.width:g}" height="{self.height:g}" '
-            f'fill="#fff"/>{"".join(self._paths())}{"".join(self._texts())}</svg>'
+    def laid(self) -> Marks:
+        """Everything on the page, in the order of laying it down. [mm]"""
+        lines = {
+            name: [(mark.points, False) for mark in self.marks if mark.pen == name] for name in PENS
+        }
+        return Marks(
+            width=self.width,
+            low=0.0,
+            high=self.height,
+            # A thousandth of a millimetre is less than any printer draws.
+            inks=[Ink(PENS[name], rows, digits=3) for name, rows in lines.items() if rows],
+            words=[
+                word if word.typed else replace(word, text=wording(word.text))
+                for word in self.words
+            ],
+            sentence=wording(self.sentence),
+            unit="mm",
+            paper="#fff",
         )
 
-    def _paths(self) -> Iterator[str]:
-        for name, pen in PENS.items():
-            # A thousandth of a millimetre is less than any printer draws.
-            ways = [
-                svg.way(mark.points, height=self.height, closed=False, digits=3)
-                for mark in self.marks
-                if mark.pen == name
-            ]
-            if ways:
-                data = "".join(ways)
-                yield svg.stroke(data, colour=pen.colour, width=pen.width, dash=pen.dash)
-
-    def _texts(self) -> Iterator[str]:
-        for word in self.words:
-            x, y = word.x, self.height - word.y
-            text = word.text if word.typed else wording(word.text)
-            turn = f' transform="rotate(-90 {x:.3f} {y:.3f})"' if word.upright else ""
-            yield (
-                f'<text x="{x:.3f}" y="{y:.3f}" font-size="{word.size:.3f}"'
-                f"{_ANCHOR[word.anchor]}{turn}>{escape(text)}</text>"
-            )
+    @property
+    def svg(self) -> str:
+        """The page as SVG whose width and height are in millimetres, and so are its units."""
+        return to_svg(self.laid)

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from toolkit.pictures.kit.edition import edition
 from toolkit.pictures.kit.figure_of_wood import hatch
 from toolkit.pictures.kit.lettering import Place
 from toolkit.pictures.kit.notes import title
 from toolkit.pictures.kit.picture import Picture
-from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, WIDTH, Sheet
+from toolkit.pictures.kit.sheet import PAPER_TEXT, WIDTH, Sheet
 from toolkit.pictures.kit.view import View, rectangle
 from toolkit.pictures.timetable.rows import Row, Weekend
 
@@ -52,7 +53,7 @@ def timetable_picture(
     ------
     The minutes are those of the rows.
     """
-    text = PAPER_TEXT if paper else TEXT
+    text = PAPER_TEXT if paper else edition().text
     strip = (text + 4.5) * max(room, len(rows))
     high = min(strip / len(rows), _HIGHEST)
     each = _ABOVE + strip + _BELOW

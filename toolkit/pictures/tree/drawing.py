@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from toolkit.measures import Rule
+from toolkit.pictures.kit.edition import edition
 from toolkit.pictures.kit.lettering import Place
 from toolkit.pictures.kit.notes import title, unit_words
 from toolkit.pictures.kit.picture import Picture
-from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
+from toolkit.pictures.kit.sheet import PAPER_TEXT, Sheet
 from toolkit.pictures.kit.view import View, still_scale
 from toolkit.pictures.tree.ends import (
     AFTER,
@@ -62,7 +63,7 @@ def log_end(
     The shape is the result's own. Where the heartwood ends and how far apart the rings lie is
     how it is drawn, no source.
     """
-    text = PAPER_TEXT if paper else TEXT
+    text = PAPER_TEXT if paper else edition().text
     radius = log_radius(*([board] if ghost is None else [board, ghost]), least=log)
     small = still_scale((radius, LOG_ROOM * 1.06))
     kept = None
