@@ -388,7 +388,7 @@ def test_a_break_goes_just_past_a_section_where_one_ends_near() -> None:
     (stop,) = breaks(board, laid, rows=rows)[1:-1]
     near = min(laid.sections, key=lambda section: abs(section.end - stop))
     assert 0 < stop - near.end < 20
-    assert breaks(board, None, rows=rows) == [0.0, 1100.0, 2200.0]
+    assert breaks(board, Laid(board, 0.0, 0.0), rows=rows) == [0.0, 1100.0, 2200.0]
 
 
 def test_the_board_holds_still_while_the_layout_changes() -> None:

@@ -3,22 +3,114 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from math import cos, pi, sin
+from dataclasses import dataclass
+from itertools import pairwise
+from math import ceil, floor, isclose
+from typing import NamedTuple
 
-from toolkit.measures import Rule
-from toolkit.pictures.board.scales import Axis, Wood, along_of, one_section, up_of
-from toolkit.pictures.kit.figure_of_wood import break_line
-from toolkit.pictures.kit.lettering import Anchor, Place
+from toolkit.measures import MM_PER_INCH, Rule
+from toolkit.pictures.kit.figure_of_wood import break_line, long_grain
+from toolkit.pictures.kit.lettering import Place
 from toolkit.pictures.kit.notes import title, unit_words
 from toolkit.pictures.kit.picture import Picture
 from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
-from toolkit.pictures.kit.view import rectangle
-from toolkit.stock import Point
+from toolkit.pictures.kit.view import View, rectangle
+from toolkit.pictures.strokes import circle
+from toolkit.stock import Point, board_feet_by_volume
 
 HEIGHT = 286.0
 # Where the board lies, where the stair stands and how far both reach. [pt]
 LEFT, RIGHT, FLOOR, TOP = 92.0, 500.0, 82.0, 236.0
 _BOARD = 22.0
+
+
+_MARKS = 7  # on the board, at most
+_MM = (50.0, 100.0, 200.0, 250.0, 500.0, 1000.0, 2000.0)
+_INCHES = tuple(inches * MM_PER_INCH for inches in (2, 4, 6, 12, 24, 48, 96))
+_AMOUNTS = (0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0)
+_LOOKS = (0.01, 0.02, 0.05, 0.1, 0.2, 0.5)
+_CUBIC_METRE, _LITRE = 1e9, 1e6  # [mm³]
+
+
+@dataclass(frozen=True, slots=True)
+class Amounts:
+    """How wood is counted: by the length of board [mm], or by its volume in the rule's unit."""
+
+    rule: Rule
+    by_length: bool
+
+    @property
+    def what(self) -> str:
+        """What is counted."""
+        return "length of board used" if self.by_length else "wood used"
+
+    @property
+    def _volumes(self) -> str:
+        return "litres" if self.rule.units == "mm" else "board feet"
+
+    def of(self, point: Point) -> float:
+        """How much wood a layout takes."""
+        if self.by_length:
+            return point.used
+        if self.rule.units == "mm":
+            return point.volume / _LITRE
+        return board_feet_by_volume(point.volume / _CUBIC_METRE)
+
+    def show(self, value: float, *, unit: bool = True) -> str:
+        """An amount as it is read."""
+        if self.by_length:
+            return self.rule.show(value, fineness="sizes", direction="up", unit=unit)
+        text = f"{value:.2f}".rstrip("0").rstrip(".")
+        return f"{text} {self._volumes}" if unit else text
+
+    @property
+    def unit(self) -> str:
+        """In what the figures along it are, where that is not the rule's own unit."""
+        return "" if self.by_length else f"wood in {self._volumes}"
+
+    @property
+    def steps(self) -> tuple[float, ...]:
+        """Steps between the figures that are written along it."""
+        return _AMOUNTS if not self.by_length else _MM if self.rule.units == "mm" else _INCHES
+
+
+def one_section(curve: Sequence[Point]) -> bool:
+    """Whether length and volume of board go together, as on boards of one section."""
+    first = curve[0]
+    return all(isclose(p.volume * first.used, first.volume * p.used, rel_tol=1e-6) for p in curve)
+
+
+class Axis(NamedTuple):
+    """Values from ``low`` to ``high`` on the page from ``start`` to ``end`` [pt]."""
+
+    low: float
+    high: float
+    start: float
+    end: float
+    step: float
+
+    def at(self, value: float) -> float:
+        """Where a value lies. [pt]"""
+        return self.start + (value - self.low) / (self.high - self.low) * (self.end - self.start)
+
+    def marks(self) -> list[float]:
+        """Round values on it."""
+        first, last = ceil(self.low / self.step - 1e-9), floor(self.high / self.step + 1e-9)
+        return [i * self.step for i in range(first, last + 1)]
+
+
+def along_of(curve: Sequence[Point], wood: Amounts) -> Axis:
+    """From the left end of the board to a round mark past the most handsome layout. [pt]"""
+    most = 1.06 * max(wood.of(point) for point in curve)
+    step = next((step for step in wood.steps if most / step <= _MARKS), wood.steps[-1])
+    return Axis(0.0, ceil(most / step) * step, LEFT, RIGHT, step)
+
+
+def up_of(curve: Sequence[Point]) -> Axis:
+    """From a round mark under the least looks to 1. [pt]"""
+    low = max(0.0, floor(10 * min(point.looks for point in curve) - 0.5) / 10)
+    step = next(step for step in _LOOKS if (1 - low) / step <= 5 + 1e-9)
+    return Axis(low, 1.0, FLOOR + 8.0, TOP, step)
 
 
 def curve_picture(
@@ -61,114 +153,99 @@ def curve_picture(
     """
     if not curve:
         raise ValueError("curve has no point: the parts fit on no board, so there is no trade-off.")
-    wood = Wood(rule, by_length=one_section(curve))
+    wood = Amounts(rule, by_length=one_section(curve))
     sheet = Sheet(scale=1.0, height=HEIGHT, text=PAPER_TEXT if paper else TEXT)
-    along = along_of(curve, wood, start=LEFT, end=RIGHT)
-    up = up_of(curve, start=FLOOR + 8.0, end=TOP)
-    _stair(sheet, curve, along, up, wood)
-    _board(sheet, chosen, along, wood)
-    if ghost is not None and (wood.of(ghost) > along.high or ghost.looks < up.low):
-        ghost = None  # kept from another board: it lies off this one
-    if ghost is not None:
-        x = along.at(wood.of(ghost))
-        sheet.line("ghost", [(x, FLOOR - _BOARD - 6.0), (x, up.at(ghost.looks))])
+    page = _Page(sheet, along_of(curve, wood), up_of(curve), wood)
+    _stair(page, curve)
+    _board(page, chosen)
+    ghosted = ghost is not None and wood.of(ghost) <= page.along.high and ghost.looks >= page.up.low
+    if ghost is not None and ghosted:  # else it was kept from another board, and lies off this one
+        x, y = page.at(ghost)
+        sheet.line("ghost", [(x, FLOOR - _BOARD - 6.0), (x, y)])
         sheet.name("ghost chosen", [(wood.of(ghost), ghost.looks)])
-    _chosen(sheet, chosen, along, up, wood)
-    _ends(sheet, curve, along, up, wood)
+    _named(page, curve, chosen)
     title(sheet, f"best looks for the {wood.what}", x=sheet.width / 2, y=HEIGHT - 20.0)
-    unit_words(sheet, rule=rule, ghost=ghost is not None, instead=wood.unit)
+    unit_words(sheet, rule=rule, ghost=ghosted, instead=wood.unit)
     return sheet.picture(_sentence(curve, chosen, wood), most=28)
 
 
-def _stair(sheet: Sheet, curve: Sequence[Point], along: Axis, up: Axis, wood: Wood) -> None:
+class _Page(NamedTuple):
+    """The sheet, with its two axes."""
+
+    sheet: Sheet
+    along: Axis
+    up: Axis
+    wood: Amounts
+
+    def at(self, point: Point) -> tuple[float, float]:
+        """Where a layout lies. [pt]"""
+        return self.along.at(self.wood.of(point)), self.up.at(point.looks)
+
+
+def _stair(page: _Page, curve: Sequence[Point]) -> None:
     """Each layout a step: as high as its looks, beginning where its wood suffices."""
-    corners = [(along.at(wood.of(curve[0])), FLOOR)]
-    for point, after in zip(curve, [*curve[1:], None], strict=True):
-        x, y = along.at(wood.of(point)), up.at(point.looks)
-        end = RIGHT if after is None else along.at(wood.of(after))
+    sheet, steps = page.sheet, [page.at(point) for point in curve]
+    first = steps[0][0]
+    corners = [(first, FLOOR)]
+    for (x, y), (end, _) in pairwise([*steps, (RIGHT, FLOOR)]):
         corners += [(x, y), (end, y)]
     shape = [*corners, (RIGHT, FLOOR)]
     sheet.line("face", shape, closed=True)
-    clip = sheet.within(shape)
-    for i in range(int((TOP - FLOOR) / 8)):
-        level = FLOOR + 6.0 + 8.0 * i
-        line = [(LEFT + 12.0 * k, level + 1.3 * sin(0.5 * k + 0.8 * i)) for k in range(36)]
-        sheet.line("face grain", line, clip=clip)
+    long_grain(View(sheet, 0.0, 0.0, 1.0), shape)
     sheet.line("visible", corners)
-    sheet.name("stair", [(wood.of(point), point.looks) for point in curve])
+    sheet.name("stair", [(page.wood.of(point), point.looks) for point in curve])
     sheet.line("thin", [(LEFT, FLOOR), (LEFT, TOP)])
-    for value in up.marks():
-        y = up.at(value)
+    for value in page.up.marks():
+        y = page.up.at(value)
         sheet.line("thin", [(LEFT - 6.0, y), (LEFT, y)])
-        text = f"{value:.2f}".rstrip("0").rstrip(".")
-        sheet.write(text, [Place(LEFT - 10.0, y - 0.36 * sheet.text, "right")], rank=2)
-    spots = [Place(LEFT - 42.0, TOP + 10.0)]
-    sheet.write("looks, 1 at best", spots, rank=2)
-    first = along.at(wood.of(curve[0]))
-    short = [
-        Place((LEFT + first) / 2, (FLOOR + TOP) / 2 + off, "center") for off in (0.0, -30.0, 40.0)
-    ]
+        spot = Place(LEFT - 10.0, y - 0.36 * sheet.text, "right")
+        sheet.write(f"{round(value, 2):g}", [spot], rank=2)
+    sheet.write("looks, 1 at best", [Place(LEFT - 42.0, TOP + 10.0)], rank=2)
+    middle = (LEFT + first) / 2, (FLOOR + TOP) / 2
+    short = [Place(middle[0], middle[1] + off, "center") for off in (0.0, -30.0, 40.0)]
     sheet.write("too little\nfor all parts", short, rank=4)
 
 
-def _board(sheet: Sheet, chosen: Point, along: Axis, wood: Wood) -> None:
+def _board(page: _Page, chosen: Point) -> None:
     """The board that is used up from its left end, marked along its lower edge."""
-    low, cut = FLOOR - _BOARD, along.at(wood.of(chosen))
+    sheet, low, cut = page.sheet, FLOOR - _BOARD, page.at(chosen)[0]
     # Of the free-hand line every third point: a board so narrow has no room for more.
-    ragged = break_line(RIGHT, low=low, high=FLOOR)[::3]
-    ragged[-1] = (RIGHT, FLOOR)
+    ragged = [*break_line(RIGHT, low=low, high=FLOOR)[:-1:3], (RIGHT, FLOOR)]
     sheet.line("face", rectangle((LEFT, cut), (low, FLOOR)), closed=True)
     sheet.line("far", [(cut, low), *ragged, (cut, FLOOR)], closed=True)
-    for i in range(3):
-        line = [
-            (LEFT + 12.0 * k, low + 4.5 + 6.5 * i + 1.2 * sin(0.6 * k + i))
-            for k in range(int((RIGHT - LEFT) / 12))
-        ]
-        sheet.line("face grain", line)
+    long_grain(View(sheet, 0.0, 0.0, 1.0), rectangle((LEFT, RIGHT), (low, FLOOR)))
     sheet.line("visible", [(RIGHT, FLOOR), (LEFT, FLOOR), (LEFT, low), (RIGHT, low)])
     sheet.line("thin", ragged)
-    sheet.name("used", [(0.0, 0.0), (wood.of(chosen), 0.0)])
-    for value in along.marks():
-        x = along.at(value)
+    sheet.name("used", [(0.0, 0.0), (page.wood.of(chosen), 0.0)])
+    for value in page.along.marks():
+        x = page.along.at(value)
         sheet.line("thin", [(x, low), (x, low - 5.0)])
         place = Place(x, low - 9.0 - 0.76 * sheet.text, "center")
-        sheet.write(wood.show(value, unit=False), [place], rank=2)
+        sheet.write(page.wood.show(value, unit=False), [place], rank=2)
 
 
-def _chosen(sheet: Sheet, chosen: Point, along: Axis, up: Axis, wood: Wood) -> None:
-    """The chosen layout: a dot on its step, and plumb under it where the board is sawn off."""
-    x, y = along.at(wood.of(chosen)), up.at(chosen.looks)
+def _named(page: _Page, curve: Sequence[Point], chosen: Point) -> None:
+    """The chosen layout, a dot and plumb under it where its board is sawn off; the stair's ends."""
+    sheet, wood, drop = page.sheet, page.wood, 0.76 * page.sheet.text
+    x, y = page.at(chosen)
     sheet.line("gauge", [(x, y), (x, FLOOR - _BOARD - 6.0)])
-    dot = [(x + 3.4 * cos(pi * i / 8), y + 3.4 * sin(pi * i / 8)) for i in range(16)]
-    sheet.line("arrow", dot, closed=True)
+    sheet.line("arrow", circle((x, y), 3.4, count=16), closed=True)
     sheet.name("chosen", [(wood.of(chosen), chosen.looks)])
     text = f"chosen: {wood.show(wood.of(chosen), unit=False)}, looks {chosen.looks:.2f}"
-    drop = 0.76 * sheet.text
-    spots = [
-        Place(x + way * off, y + level, anchor)
-        for level in (6.0, -6.0 - drop, -16.0 - drop, 18.0)
-        for way, off, anchor in _SIDES
-    ]
+    spots = []
+    for level in (6.0, -6.0 - drop, -16.0 - drop, 18.0):
+        spots += [Place(x - 6.0, y + level, "right"), Place(x + 6.0, y + level)]
     sheet.write(text, spots, rank=0, at=(x, y))
-
-
-# Which way words go from a point, how far, and which of their ends is at it.
-_SIDES: tuple[tuple[float, float, Anchor], ...] = ((-1.0, 6.0, "right"), (1.0, 6.0, "left"))
-
-
-def _ends(sheet: Sheet, curve: Sequence[Point], along: Axis, up: Axis, wood: Wood) -> None:
-    """The two ends of the stair in words."""
-    x, y = along.at(wood.of(curve[0])), up.at(curve[0].looks)
     if len(curve) > 1:
-        drop = 0.76 * sheet.text
-        spots = [Place(x - 5.0, y - up_ - drop, "right") for up_ in (2.0, 14.0, 28.0)]
+        x, y = page.at(curve[0])
+        spots = [Place(x - 5.0, y - below - drop, "right") for below in (2.0, 14.0, 28.0)]
         sheet.write("sparing", spots, rank=1, at=(x, y))
-        top = up.at(curve[-1].looks)
+        top = page.at(curve[-1])[1]
         spots = [Place(RIGHT + off, top + 6.0, "right") for off in (0.0, 30.0, -40.0)]
         sheet.write("handsome", spots, rank=1, at=(RIGHT - 8.0, top))
 
 
-def _sentence(curve: Sequence[Point], chosen: Point, wood: Wood) -> str:
+def _sentence(curve: Sequence[Point], chosen: Point, wood: Amounts) -> str:
     def told(point: Point) -> str:
         of = " of board" if wood.by_length else " of wood"
         return f"{wood.show(wood.of(point))}{of} with looks {point.looks:.2f} of 1"

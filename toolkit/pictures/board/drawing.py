@@ -2,21 +2,27 @@
 
 from __future__ import annotations
 
+from collections import Counter
+from collections.abc import Sequence
+from itertools import pairwise
+
 from toolkit.measures import Rule
-from toolkit.pictures.board.chalked import draw_parts, draw_waste
 from toolkit.pictures.board.figure import grain, heart_and_sap, sapwood
 from toolkit.pictures.board.flaws import draw_flaw
 from toolkit.pictures.board.naming import Words
-from toolkit.pictures.board.rows import edges, rows_of, scale_of
-from toolkit.pictures.board.sawing import DISC, clear_of, discs_of, draw_cuts
-from toolkit.pictures.board.spaces import box_of, edges_of, piece_box
+from toolkit.pictures.board.rows import Stretch, edges, rows_of, scale_of
+from toolkit.pictures.board.sawing import DISC, Disc, clear_of, discs_of, draw_cuts, past
+from toolkit.pictures.board.spaces import Box, box_of, edges_of, piece_box, spaces_of, without
 from toolkit.pictures.kit.edition import edition
+from toolkit.pictures.kit.figure_of_wood import hatch
 from toolkit.pictures.kit.notes import many, title, unit_words
 from toolkit.pictures.kit.picture import Picture
 from toolkit.pictures.kit.sheet import PAPER_TEXT, Sheet
 from toolkit.pictures.kit.view import rectangle
 from toolkit.stock import Board, Laid, saw_cuts
 
+_HEAD, _FOOT = 30.0, 30.0  # over and under the board [pt]
+_SAME = 1e-6  # [mm]
 # Every cut has its number and its size, every part and every defect its name.
 _MOST_LABELS = 70
 # Of wane or stain a board has some; these come one by one.
@@ -61,19 +67,48 @@ def board_picture(
     ------
     The layout and its saw cuts. Running dimensions after ISO 129-1 (from memory).
     """
+    on = laid or Laid(board, 0.0, 0.0)
     text = PAPER_TEXT if paper else edition().text
     scale, count = scale_of(board)
-    cuts = saw_cuts(laid) if laid is not None else ()
-    radius = DISC * text
-    over = 10.0 + 4 * radius + 6.0 if cuts else 10.0
-    under = 11.0 + 2 * text + 8.0 if cuts else 10.0
+    cuts = saw_cuts(on)
+    over, under = (16.0 + 4 * DISC * text, 19.0 + 2 * text) if cuts else (10.0, 10.0)
     apart = over + under
-    head, foot = 30.0, 30.0
-    height = head + foot + count * (board.width * scale + apart)
+    height = _HEAD + _FOOT + count * (board.width * scale + apart)
     sheet = Sheet(scale=scale, height=height, text=text)
     rows = rows_of(
-        sheet, board, laid, top=height - head - over, apart=apart, scale=scale, rows=count
+        sheet, board, on, top=height - _HEAD - over, apart=apart, scale=scale, rows=count
     )
+    _wood(rows, board)
+    parts = [piece_box(piece) for piece in on.pieces]
+    discs = discs_of(rows, cuts, board, parts=parts, gap=on.gap)
+    numbers = clear_of(discs)
+    lines = [(cut.start[0], cut.end[0], cut.start[1], cut.end[1]) for cut in cuts]
+    lines += [edge for box in parts for edge in edges_of(box)]
+    words = Words(rows, board, lines=lines, numbers=numbers, parts=parts)
+    words.parts(on)
+    words.rips(discs, rule=rule)
+    words.flaws()
+    if board.heart_line:
+        words.sapwood(used=on.used)
+    flaws = [box_of(defect) for defect in board.defects]
+    _waste(rows, on, clear=[*words.rooms, *flaws, *numbers])
+    _parts(rows, on, discs=discs)
+    draw_cuts(rows, cuts, discs, board, rule=rule)
+    for piece in ghost.pieces if ghost is not None else ():
+        box = piece_box(piece)
+        shape = rectangle(box[:2], box[2:])
+        sheet.name(f"ghost {piece.part}", shape)
+        for row in rows:
+            row.line("ghost", shape, closed=True)
+    title(sheet, board.name, x=sheet.width / 2, y=height - 19.0)
+    more = ", from the left end and from the lower edge" if cuts else ""
+    unit_words(sheet, rule=rule, ghost=ghost is not None, more=more)
+    return sheet.picture(_sentence(board, laid, rule, looks=looks), most=_MOST_LABELS)
+
+
+def _wood(rows: Sequence[Stretch], board: Board) -> None:
+    """The board as it came. [mm]"""
+    sheet = rows[0].view.sheet
     sheet.name("board", rectangle((0.0, board.length), (0.0, board.width)))
     if board.heart_line:
         sheet.name("sapwood", sapwood(board))
@@ -86,44 +121,46 @@ def board_picture(
         for defect in board.defects:
             draw_flaw(row, defect, board)
         edges(row, board)
-    parts = [piece_box(piece) for piece in laid.pieces] if laid is not None else []
-    discs = discs_of(rows, cuts, board, parts=parts, gap=laid.gap if laid is not None else 0.0)
-    lines = [(cut.start[0], cut.end[0], cut.start[1], cut.end[1]) for cut in cuts]
-    numbers = clear_of(discs)
-    sides = [edge for box in parts for edge in edges_of(box)]
-    words = Words(rows, board, lines=[*lines, *sides], numbers=numbers, parts=parts)
-    if laid is not None:
-        words.parts(laid)
-        words.rips(discs, rule=rule)
-    words.flaws()
-    if board.heart_line:
-        words.sapwood(used=laid.used if laid is not None else 0.0)
-    if laid is not None:
-        flaws = [box_of(defect) for defect in board.defects]
-        draw_waste(rows, laid, clear=[*words.rooms, *flaws, *numbers])
-        draw_parts(rows, laid, discs=discs)
-        draw_cuts(rows, cuts, discs, board, rule=rule)
-    if ghost is not None:
-        for piece in ghost.pieces:
-            box = piece_box(piece)
-            shape = rectangle(box[:2], box[2:])
-            sheet.name(f"ghost {piece.part}", shape)
-            for row in rows:
-                row.line("ghost", shape, closed=True)
-    title(sheet, board.name, x=sheet.width / 2, y=height - 19.0)
-    more = ", from the left end and from the lower edge" if cuts else ""
-    unit_words(sheet, rule=rule, ghost=ghost is not None, more=more)
-    return sheet.picture(_sentence(board, laid, rule, looks=looks), most=_MOST_LABELS)
+
+
+def _parts(rows: Sequence[Stretch], laid: Laid, *, discs: Sequence[Disc]) -> None:
+    """The outline of every part, broken at the numbers of cuts. [mm]"""
+    for piece in laid.pieces:
+        left, right, low, high = piece_box(piece)
+        shape = rectangle((left, right), (low, high))
+        rows[0].view.sheet.name(f"part {piece.part}", shape)
+        for row in rows:
+            seen = row.within(shape)
+            for a, b in pairwise([*seen, *seen[:1]]):
+                # Where the board is broken off, the part has no edge of its own.
+                own = a[0] != b[0] or min(abs(a[0] - left), abs(a[0] - right)) < _SAME
+                if a != b and own:
+                    for line in past(row.view.at(*a), row.view.at(*b), discs):
+                        row.view.sheet.line("part", line)
+
+
+def _waste(rows: Sequence[Stretch], laid: Laid, *, clear: Sequence[Box]) -> None:
+    """Waste hatched but for defects and their names, saw's gaps left white. [mm]"""
+    sheet, count = rows[0].view.sheet, 0
+    for box, gap in spaces_of(laid):
+        count += not gap
+        shape = rectangle(box[:2], box[2:])
+        sheet.name("gap" if gap else f"waste {count}", shape)
+        for row in rows:
+            if gap:
+                row.line("void", shape, closed=True)
+                continue
+            for free in without(box, clear):
+                seen = row.within(rectangle(free[:2], free[2:]))
+                if len(seen) > 2:
+                    hatch(sheet, row.view.points(seen))
 
 
 def _sentence(board: Board, laid: Laid | None, rule: Rule, *, looks: bool) -> str:
     flaws = _flaws(board)
     if laid is None:
-
-        def show(value: float) -> str:
-            return rule.show(value, fineness="sizes", unit=False)
-
-        size = " × ".join(show(side) for side in (board.length, board.width, board.thickness))
+        sides = (board.length, board.width, board.thickness)
+        size = " × ".join(rule.show(side, fineness="sizes", unit=False) for side in sides)
         return f"{board.name}: {board.species}, {size} {rule.units}, with {flaws}."
     text = laid.sentence(rule)
     if laid.sections:
@@ -135,9 +172,7 @@ def _sentence(board: Board, laid: Laid | None, rule: Rule, *, looks: bool) -> st
 
 def _flaws(board: Board) -> str:
     """What is wrong with a board, counted by kind."""
-    counts: dict[str, int] = {}
-    for defect in board.defects:
-        counts[defect.kind] = counts.get(defect.kind, 0) + 1
+    counts = Counter(defect.kind for defect in board.defects)
     said = [
         many(count, word=kind) if kind in _COUNTED else _NAMES.get(kind, kind)
         for kind, count in counts.items()

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from math import pi
+from math import hypot, pi
 
 from toolkit.measures import Rule
 from toolkit.pictures.board.rows import Stretch
@@ -122,95 +122,88 @@ class Words:
             box = box_of(defect)
             middle = (box[0] + box[1]) / 2
             row = next(row for row in self.rows if middle <= row.end)
-            written = self._write(
-                row, defect.kind, _beside(box, self._size(defect.kind), self.scale)
-            )
-            if not written and defect.kind not in seen:
+            corners = _beside(box, self._size(defect.kind), self.scale)
+            if not self._write(row, defect.kind, corners) and defect.kind not in seen:
                 self._led(row, defect.kind, (middle, (box[2] + box[3]) / 2))
             seen.add(defect.kind)
 
     def sapwood(self, *, used: float) -> None:
         """Name the sapwood on wood that stays whole, in it or on a leader to it. [mm]"""
-        text = "sapwood"
-        wide, high = self._size(text)
+        wide, high = self._size("sapwood")
         for row in self.rows:
             start = max(row.start, used)
             corners = []
             for i in range(1, 12):
                 x = start + (row.end - start) * i / 12
-                edges = [self.board.heart_at(at) or 0.0 for at in (x, x + wide)]
-                corners.append((x, (max(edges) + self.board.width - high) / 2))
-            if row.end > start and self._write(row, text, corners, rank=4):
+                heart = max(self.board.heart_at(at) or 0.0 for at in (x, x + wide))
+                corners.append((x, (heart + self.board.width - high) / 2))
+            if row.end > start and self._write(row, "sapwood", corners, rank=4):
                 return
         row = max(self.rows, key=lambda row: row.end - max(row.start, used))
-        start = max(row.start, used)
-        x = start + 0.3 * (row.end - start)
-        heart = self.board.heart_at(x)
-        if row.end > start and heart is not None and heart < self.board.width:
-            self._led(row, text, (x, (heart + self.board.width) / 2))
+        x = 0.7 * max(row.start, used) + 0.3 * row.end
+        heart = self.board.heart_at(x) or 0.0
+        if row.end > used and 0.0 < heart < self.board.width:
+            self._led(row, "sapwood", (x, (heart + self.board.width) / 2))
 
     def _size(self, text: str) -> Point:
         """Width and height of a word on the board. [mm]"""
         wide, under, over = extent(text, size=self.sheet.text)
         return wide / self.scale, (over - under) / self.scale
 
-    def _write(self, row: Stretch, text: str, corners: Iterable[Point], *, rank: int = 3) -> bool:
-        """Write a word at the first lower left corner where it has room. [mm]"""
+    def _write(
+        self,
+        row: Stretch,
+        text: str,
+        corners: Iterable[Point],
+        *,
+        rank: int = 3,
+        at: Point | None = None,
+    ) -> bool:
+        """Write a word at the first lower left corner where it has room, led from ``at``. [mm]"""
+        spare, (wide, high) = _SPARE / self.scale, self._size(text)
         for left, low in corners:
-            room = self._room(row, text, left, low)
-            if room is not None:
-                self._set(row, text, room, rank=rank)
-                return True
+            room = (left - spare, left + wide + spare, low - spare, low + high + spare)
+            if not self._is_free(row, room, (low, low + high)):
+                continue
+            leader: tuple[Point, ...] = ()
+            if at is not None:
+                if overlap(room, (at[0], at[0], at[1], at[1])):
+                    continue
+                end = (min(max(at[0], room[0]), room[1]), low + high / 2)
+                if room[0] < at[0] < room[1]:
+                    end = (at[0], room[3] if at[1] > end[1] else room[2])
+                leader = (row.view.at(*at), row.view.at(*end))
+            x, y = row.view.at(left, low)
+            under = extent(text, size=self.sheet.text)[1]
+            self.sheet.write(text, [Place(x, y - under, "left", leader)], rank=rank)
+            self.rooms.append(room)
+            return True
         return False
 
-    def _set(
-        self, row: Stretch, text: str, room: Box, *, rank: int, leader: Point | None = None
-    ) -> None:
-        spare = _SPARE / self.scale
-        x, y = row.view.at(room[0] + spare, room[2] + spare)
-        line: tuple[Point, ...] = ()
-        if leader is not None:
-            end = (min(max(leader[0], room[0]), room[1]), (room[2] + room[3]) / 2)
-            if room[0] < leader[0] < room[1]:
-                end = (leader[0], room[3] if leader[1] > end[1] else room[2])
-            line = (row.view.at(*leader), row.view.at(*end))
-        under = extent(text, size=self.sheet.text)[1]
-        self.sheet.write(text, [Place(x, y - under, "left", line)], rank=rank)
-        self.rooms.append(room)
-
-    def _room(self, row: Stretch, text: str, left: float, low: float) -> Box | None:
-        """The room that a word takes at a place, if it is free. [mm]"""
-        spare = _SPARE / self.scale
-        wide, high = self._size(text)
-        room = (left - spare, left + wide + spare, low - spare, low + high + spare)
-        edge = 0.5 * spare
+    def _is_free(self, row: Stretch, room: Box, word: Point) -> bool:
+        """Whether a place lies on the board, off the heart line and off what is there. [mm]"""
+        edge = 0.5 * _SPARE / self.scale
         if room[0] < row.start + edge or room[1] > row.end - edge:
-            return None
+            return False
         if room[2] < edge or room[3] > row.width - edge:
-            return None
-        for x in (room[0], (room[0] + room[1]) / 2, room[1]):
-            heart = self.board.heart_at(x)
-            if heart is not None and low < heart < low + high:
-                return None
-        taken = (*self._taken, *self.rooms)
-        return None if any(overlap(room, other) for other in taken) else room
+            return False
+        hearts = (self.board.heart_at(x) for x in (room[0], (room[0] + room[1]) / 2, room[1]))
+        if any(heart is not None and word[0] < heart < word[1] for heart in hearts):
+            return False
+        return not any(overlap(room, other) for other in (*self._taken, *self.rooms))
 
     def _led(self, row: Stretch, text: str, at: Point) -> None:
         """Write a word in the free wood nearest to what it names, or over the board, led to it."""
-        step = 4.0 / self.scale
-        wide, high = self._size(text)
-        places = []
-        for i in range(int((row.end - row.start) / step)):
-            for k in range(int(row.width / step)):
-                left, low = row.start + i * step, k * step
-                far = ((left + wide / 2 - at[0]) ** 2 + 4 * (low + high / 2 - at[1]) ** 2) ** 0.5
-                if far < _FAR / self.scale:
-                    places.append((far, left, low))
-        for _, left, low in sorted(places):
-            room = self._room(row, text, left, low)
-            if room is not None and not overlap(room, (at[0], at[0], at[1], at[1])):
-                self._set(row, text, room, rank=3, leader=at)
-                return
+        step, (wide, high) = 4.0 / self.scale, self._size(text)
+
+        def far(corner: Point) -> float:
+            return hypot(corner[0] + wide / 2 - at[0], 2 * (corner[1] + high / 2 - at[1]))
+
+        across = [k * step for k in range(int(row.width / step))]
+        along = [row.start + i * step for i in range(int((row.end - row.start) / step))]
+        corners = [(x, y) for x in along for y in across if far((x, y)) < _FAR / self.scale]
+        if self._write(row, text, sorted(corners, key=far), at=at):
+            return
         (x, y), over = row.view.at(*at), row.view.up(row.width)
         spots = [
             Place(x + shift, over + up, "left", ((x, y), (x + shift + 6.0, over + up - 2.5)))

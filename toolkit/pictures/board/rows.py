@@ -69,23 +69,23 @@ def scale_of(board: Board) -> tuple[float, int]:
     return scale, rows
 
 
-def breaks(board: Board, laid: Laid | None, *, rows: int) -> list[float]:
+def breaks(board: Board, laid: Laid, *, rows: int) -> list[float]:
     """Where each row begins and ends: just past a section of the layout where one is near. [mm]"""
     each = board.length / rows
-    ends = [section.end + laid.gap for section in laid.sections] if laid is not None else []
+    ends = [section.end + laid.gap + _SLIVER for section in laid.sections]
     inner = []
     for i in range(1, rows):
         wanted = i * each
-        inside = laid is not None and wanted < laid.used
-        near = min((end + _SLIVER for end in ends), key=lambda x: abs(x - wanted), default=wanted)
-        inner.append(near if inside and abs(near - wanted) <= _SHIFT / 2 * each else wanted)
+        near = min(ends, key=lambda x: abs(x - wanted), default=wanted)
+        goes_round = wanted < laid.used and abs(near - wanted) <= _SHIFT / 2 * each
+        inner.append(near if goes_round else wanted)
     return [0.0, *inner, board.length]
 
 
 def rows_of(
     sheet: Sheet,
     board: Board,
-    laid: Laid | None,
+    laid: Laid,
     *,
     top: float,
     apart: float,
