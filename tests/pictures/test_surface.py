@@ -20,8 +20,8 @@ from tests.pictures.test_layout_of_labels import _faults
 from toolkit.measures import Rule
 from toolkit.pictures import Picture, raking_light
 from toolkit.pictures.surface import drawing
+from toolkit.pictures.surface.drawing import times
 from toolkit.pictures.surface.light import lit, wood_png
-from toolkit.pictures.surface.profile import times
 from toolkit.planes import JACK, SMOOTHER, Surface, planed
 from toolkit.smoothing import shadow_length
 

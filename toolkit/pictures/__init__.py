@@ -22,7 +22,7 @@ from toolkit.pictures.surface.drawing import raking_light
 from toolkit.pictures.surface.iron import iron_picture
 from toolkit.pictures.surface.jars import Jar, jars_picture
 from toolkit.pictures.timetable.drawing import timetable_picture
-from toolkit.pictures.timetable.rows import Bit as Bit, Kind as Kind, Row as Row, Weekend as Weekend
+from toolkit.pictures.timetable.rows import Bit, Kind, Row, Weekend
 from toolkit.pictures.tree.drawing import log_end
 from toolkit.pictures.tree.sawn import Sawn
 from toolkit.pictures.tree.year import Year
@@ -33,15 +33,19 @@ from toolkit.pictures.truing.inside import board_inside
 from toolkit.pictures.truing.shavings import shavings_picture
 
 __all__ = [
+    "Bit",
     "Drawn",
     "Jar",
+    "Kind",
     "LabelBox",
     "Line",
     "Outline",
     "Picture",
+    "Row",
     "Sawn",
     "SheetPage",
     "Stack",
+    "Weekend",
     "Year",
     "board_inside",
     "board_picture",

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Sequence
+from functools import partial
 from itertools import pairwise
 from math import ceil, floor, isclose
+from operator import attrgetter
 from typing import NamedTuple
 
 from toolkit.measures import MM_PER_INCH, Rule
@@ -29,55 +30,40 @@ _MM = (50.0, 100.0, 200.0, 250.0, 500.0, 1000.0, 2000.0)
 _INCHES = tuple(inches * MM_PER_INCH for inches in (2, 4, 6, 12, 24, 48, 96))
 _AMOUNTS = (0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0)
 _LOOKS = (0.01, 0.02, 0.05, 0.1, 0.2, 0.5)
-_CUBIC_METRE, _LITRE = 1e9, 1e6  # [mm³]
+_CUBIC_METRE, _LITRES = 1e9, 1000.0  # in mm³, and litres in it
 
 
-@dataclass(frozen=True, slots=True)
-class Amounts:
-    """How wood is counted: by the length of board [mm], or by its volume in the rule's unit."""
+class Amounts(NamedTuple):
+    """How the wood of a layout is counted.
 
-    rule: Rule
-    by_length: bool
+    ``unit`` is that of the figures, where it is not the rule's own; ``steps`` may lie between two
+    of them; ``of`` a layout is how much wood it takes, and ``show`` writes that.
+    """
 
-    @property
-    def what(self) -> str:
-        """What is counted."""
-        return "length of board used" if self.by_length else "wood used"
-
-    @property
-    def _volumes(self) -> str:
-        return "litres" if self.rule.units == "mm" else "board feet"
-
-    def of(self, point: Point) -> float:
-        """How much wood a layout takes."""
-        if self.by_length:
-            return point.used
-        if self.rule.units == "mm":
-            return point.volume / _LITRE
-        return board_feet_by_volume(point.volume / _CUBIC_METRE)
-
-    def show(self, value: float, *, unit: bool = True) -> str:
-        """An amount as it is read."""
-        if self.by_length:
-            return self.rule.show(value, fineness="sizes", direction="up", unit=unit)
-        text = f"{value:.2f}".rstrip("0").rstrip(".")
-        return f"{text} {self._volumes}" if unit else text
-
-    @property
-    def unit(self) -> str:
-        """In what the figures along it are, where that is not the rule's own unit."""
-        return "" if self.by_length else f"wood in {self._volumes}"
-
-    @property
-    def steps(self) -> tuple[float, ...]:
-        """Steps between the figures that are written along it."""
-        return _AMOUNTS if not self.by_length else _MM if self.rule.units == "mm" else _INCHES
+    what: str
+    unit: str
+    steps: Sequence[float]
+    of: Callable[[Point], float]
+    show: Callable[..., str]
 
 
-def one_section(curve: Sequence[Point]) -> bool:
-    """Whether length and volume of board go together, as on boards of one section."""
-    first = curve[0]
-    return all(isclose(p.volume * first.used, first.volume * p.used, rel_tol=1e-6) for p in curve)
+def _amounts(curve: Sequence[Point], rule: Rule) -> Amounts:
+    """By the length of board, which goes with its volume on boards of one section, or by that."""
+    first, metric = curve[0], rule.units == "mm"
+    if all(isclose(p.volume * first.used, first.volume * p.used, rel_tol=1e-6) for p in curve):
+        show = partial(rule.show, fineness="sizes", direction="up")
+        steps = _MM if metric else _INCHES
+        return Amounts("length of board used", "", steps, attrgetter("used"), show)
+    name = "litres" if metric else "board feet"
+
+    def volume(point: Point) -> float:
+        cubic = point.volume / _CUBIC_METRE
+        return cubic * _LITRES if metric else board_feet_by_volume(cubic)
+
+    def written(value: float, *, unit: bool = True) -> str:
+        return f"{round(value, 2):g}{f' {name}' if unit else ''}"
+
+    return Amounts("wood used", name, _AMOUNTS, volume, written)
 
 
 class Axis(NamedTuple):
@@ -153,7 +139,7 @@ def curve_picture(
     """
     if not curve:
         raise ValueError("curve has no point: the parts fit on no board, so there is no trade-off.")
-    wood = Amounts(rule, by_length=one_section(curve))
+    wood = _amounts(curve, rule)
     sheet = Sheet(scale=1.0, height=HEIGHT, text=PAPER_TEXT if paper else TEXT)
     page = _Page(sheet, along_of(curve, wood), up_of(curve), wood)
     _stair(page, curve)
@@ -165,7 +151,7 @@ def curve_picture(
         sheet.name("ghost chosen", [(wood.of(ghost), ghost.looks)])
     _named(page, curve, chosen)
     title(sheet, f"best looks for the {wood.what}", x=sheet.width / 2, y=HEIGHT - 20.0)
-    unit_words(sheet, rule=rule, ghost=ghosted, instead=wood.unit)
+    unit_words(sheet, rule=rule, ghost=ghosted, instead=wood.unit and f"wood in {wood.unit}")
     return sheet.picture(_sentence(curve, chosen, wood), most=28)
 
 
@@ -210,7 +196,7 @@ def _board(page: _Page, chosen: Point) -> None:
     """The board that is used up from its left end, marked along its lower edge."""
     sheet, low, cut = page.sheet, FLOOR - _BOARD, page.at(chosen)[0]
     # Of the free-hand line every third point: a board so narrow has no room for more.
-    ragged = [*break_line(RIGHT, low=low, high=FLOOR)[:-1:3], (RIGHT, FLOOR)]
+    ragged = [*break_line(RIGHT, low=low, high=FLOOR)[:-2:3], (RIGHT, FLOOR)]
     sheet.line("face", rectangle((LEFT, cut), (low, FLOOR)), closed=True)
     sheet.line("far", [(cut, low), *ragged, (cut, FLOOR)], closed=True)
     long_grain(View(sheet, 0.0, 0.0, 1.0), rectangle((LEFT, RIGHT), (low, FLOOR)))
@@ -247,8 +233,8 @@ def _named(page: _Page, curve: Sequence[Point], chosen: Point) -> None:
 
 def _sentence(curve: Sequence[Point], chosen: Point, wood: Amounts) -> str:
     def told(point: Point) -> str:
-        of = " of board" if wood.by_length else " of wood"
-        return f"{wood.show(wood.of(point))}{of} with looks {point.looks:.2f} of 1"
+        of = "wood" if wood.unit else "board"
+        return f"{wood.show(wood.of(point))} of {of} with looks {point.looks:.2f} of 1"
 
     if len(curve) == 1:
         return f"The most sparing layout is the handsomest too: {told(curve[0])}."

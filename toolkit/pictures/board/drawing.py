@@ -7,12 +7,11 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from toolkit.measures import Rule
-from toolkit.pictures.board.figure import grain, heart_and_sap, sapwood
-from toolkit.pictures.board.flaws import draw_flaw
 from toolkit.pictures.board.naming import Words
 from toolkit.pictures.board.rows import Stretch, edges, rows_of, scale_of
 from toolkit.pictures.board.sawing import DISC, Disc, clear_of, discs_of, draw_cuts, past
 from toolkit.pictures.board.spaces import Box, box_of, edges_of, piece_box, spaces_of, without
+from toolkit.pictures.board.wood import draw_flaw, grain, heart_and_sap, sapwood
 from toolkit.pictures.kit.edition import edition
 from toolkit.pictures.kit.figure_of_wood import hatch
 from toolkit.pictures.kit.notes import many, title, unit_words

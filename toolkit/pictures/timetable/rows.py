@@ -10,18 +10,10 @@ Kind = Literal["bench", "shared tool", "chopping", "glue"]
 
 @dataclass(frozen=True, slots=True)
 class Bit:
-    """One step of somebody, counted in minutes at the bench from the first morning.
+    """One step of somebody, in minutes at the bench from the first morning. [min]
 
-    Attributes
-    ----------
-    number : int
-        The step's number.
-    start, end : float
-        When it is begun and done. [min]
-    queued : float
-        How long a tool was waited for before it. [min]
-    kind : str
-        ``"bench"``, ``"shared tool"``, ``"chopping"``, or ``"glue"`` for waiting until it holds.
+    ``queued`` is how long a tool was waited for before it; ``kind`` may be ``"glue"`` for waiting
+    until it holds.
     """
 
     number: int
@@ -42,20 +34,10 @@ class Row:
 
 @dataclass(frozen=True, slots=True)
 class Weekend:
-    """The days that the bars lie on.
+    """The days that the bars lie on, in minutes at the bench of each. [min]
 
-    Attributes
-    ----------
-    days : int
-        How many.
-    minutes : float
-        At the bench on each. [min]
-    lunch : float
-        When lunch is, in minutes at the bench of each day. [min]
-    quiet : float
-        The end of every day but the last in which nobody chops. [min]
-    ticks : tuple
-        Minutes at the bench of a day, and the words that stand there. [min]
+    ``quiet`` is the end of every day but the last in which nobody chops; ``ticks`` are minutes,
+    and the words that stand there.
     """
 
     days: int

@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+from math import atan2, cos, dist, pi, radians, sin
+
 from toolkit.measures import Rule
+from toolkit.pictures.kit.dimensions import ARROW
 from toolkit.pictures.kit.edition import edition
-from toolkit.pictures.kit.lettering import Place
+from toolkit.pictures.kit.lettering import Anchor, Place
 from toolkit.pictures.kit.notes import title, unit_words
-from toolkit.pictures.kit.picture import Picture
+from toolkit.pictures.kit.picture import Picture, Point
 from toolkit.pictures.kit.sheet import PAPER_TEXT, Sheet
 from toolkit.pictures.kit.view import View, still_scale
+from toolkit.pictures.strokes import arrow_head, away, circle
 from toolkit.pictures.tree.ends import (
     AFTER,
     AS_SAWN,
@@ -18,9 +22,95 @@ from toolkit.pictures.tree.ends import (
     draw_as_sawn,
     warp_of,
 )
-from toolkit.pictures.tree.log import LOG_ROOM, PITH_X, PITH_Y, draw_log, log_radius
 from toolkit.pictures.tree.sawn import Sawn
-from toolkit.pictures.tree.warp import WarpedSection
+from toolkit.pictures.tree.warp import HEART, WarpedSection, ring_radii
+
+# Where the pith lies on the page, and how much room the log has about it. [pt]
+PITH_X, PITH_Y, LOG_ROOM = 134.0, 176.0, 112.0
+# Radii of logs, so that the log stays as it is while the board moves in it. [mm]
+LOGS = (100.0, 125.0, 160.0, 200.0, 250.0, 315.0, 400.0, 500.0, 630.0, 800.0, 1000.0)
+_PITH = (0.0, 0.0)  # the log's own zero [mm]
+_BARK = 0.07
+_CLEAR = 0.93  # of the radius; what reaches further is not sawn from this log
+
+
+def log_radius(*boards: Sawn, least: float) -> float:
+    """Radius of a log that boards can come from. [mm]"""
+    need = max(dist(corner, board.pith) for board in boards for corner in board.section) / _CLEAR
+    if least >= need:
+        return least
+    return next((radius for radius in LOGS if radius >= max(need, least)), need)
+
+
+def _log(view: View, board: Sawn, *, radius: float, ghost: Sawn | None, rule: Rule) -> None:
+    """The log's end about the pith at the view's zero, with the board in it. [mm]"""
+    sheet, bark = view.sheet, []
+    for i in range(72):
+        turn = 2 * pi * i / 72
+        sway = sin(3 * turn + 0.6) + 0.7 * sin(7 * turn) + 0.5 * sin(23 * turn)
+        bark.append(away(_PITH, turn=turn, far=radius * (1 + _BARK) * (1 + 0.007 * sway)))
+    inner = circle(_PITH, radius, count=72)
+    # Bark is a ring: out along its outside, back along its inside.
+    ring = [*bark, bark[0], inner[0], *reversed(inner)]
+    sheet.line("bark", view.points(ring), closed=True)
+    view.area("sapwood", inner, fill="sap end")
+    view.area("heartwood", circle(_PITH, radius * HEART, count=72), fill="end", edge="ring")
+    sheet.line("thin", view.points(bark), closed=True)
+    for far in ring_radii(view.scale, most=radius):
+        sheet.line("ring", view.points(circle(_PITH, far, count=60)), closed=True)
+    for pen in ("void", "thin"):
+        sheet.line(pen, circle((view.x, view.y), 2.0, count=12), closed=True)
+    if ghost is not None:
+        view.area("ghost board in the log", _in_log(ghost), edge="ghost")
+    edge = "wrong" if board.cup is None else "visible"
+    view.area("board in the log", _in_log(board), edge=edge)
+    _radius(view, board, rule)
+    _names(view, radius)
+
+
+def _in_log(board: Sawn) -> list[Point]:
+    return [(x - board.pith[0], y - board.pith[1]) for x, y in board.section]
+
+
+def _radius(view: View, board: Sawn, rule: Rule) -> None:
+    """From the pith to the middle of the board, with its figure."""
+    sheet, (x, y) = view.sheet, board.pith
+    start, end = view.at(0.0, 0.0), view.at(-x, -y)
+    if dist(start, end) < 2 * ARROW:
+        return
+    owner = (sheet.next_label,)
+    sheet.line("gauge", [start, end], owners=owner)
+    turn = atan2(end[1] - start[1], end[0] - start[0])
+    for head in (arrow_head(start, turn=turn + pi), arrow_head(end, turn=turn)):
+        sheet.line("arrow", head, closed=True, owners=owner)
+    middle = ((start[0] + end[0]) / 2, (start[1] + end[1]) / 2)
+    # Off the line at a right angle to it, below it first: there lies no board.
+    spots = []
+    for off in (6.0, 9.0, 12.0, -6.0, -9.0, -12.0):
+        across, up = off * sin(turn), off * cos(turn)
+        anchor: Anchor = "center" if abs(up) > abs(across) else "left" if off > 0 else "right"
+        spots.append(Place(middle[0] + across, middle[1] - 0.36 * sheet.text - 1.3 * up, anchor))
+    sheet.write(rule.exact(board.ring_radius, unit=False), spots, rank=1, at=middle)
+
+
+def _names(view: View, radius: float) -> None:
+    """What is what, on leaders out of the log to the corners that it leaves free."""
+    sheet = view.sheet
+    high, low = PITH_Y + LOG_ROOM + 12.0, PITH_Y - LOG_ROOM - 18.0
+    left, right = PITH_X - LOG_ROOM - 8.0, PITH_X + LOG_ROOM + 4.0
+    bark, sap = radius * (1 + _BARK / 2), radius * (1 + HEART) / 2
+    for text, at, far, spot in (
+        ("bark", 140.0, bark, Place(left, high)),
+        ("sapwood", 40.0, sap, Place(right, high, "right")),
+        ("heartwood", 222.0, radius * 0.55, Place(left, low)),
+        ("pith", 308.0, 1.0 / view.scale, Place(right, low, "right")),
+    ):
+        tip = view.at(*away(_PITH, turn=radians(at), far=far))
+        end = (spot.x + (12.0 if spot.anchor == "left" else -12.0), spot.y - 3.0)
+        if spot.y < PITH_Y:
+            end = (end[0], spot.y + 0.76 * sheet.text + 2.5)
+        sheet.write(text, [Place(spot.x, spot.y, spot.anchor, (tip, end))], rank=4)
+
 
 HEIGHT = 318.0
 LOG = 160.0  # radius of the log that is drawn, unless told: no source [mm]
@@ -73,7 +163,7 @@ def log_end(
         (board.width, SECTION_ROOM[0]), (board.thickness, SECTION_ROOM[1]), kept=kept
     )
     sheet = Sheet(scale=small, height=HEIGHT, text=text)
-    draw_log(View(sheet, PITH_X, PITH_Y, small), board, radius=radius, ghost=ghost, rule=rule)
+    _log(View(sheet, PITH_X, PITH_Y, small), board, radius=radius, ghost=ghost, rule=rule)
     title(sheet, "the log's end", x=PITH_X, y=26.0)
     draw_as_sawn(View(sheet, MIDDLE, AS_SAWN, large), board, radius=radius, rule=rule)
     title(sheet, "the board's end as sawn", x=MIDDLE, y=HEIGHT - 20.0)

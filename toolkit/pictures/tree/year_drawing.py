@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from math import ceil, floor, pi
 
 from toolkit.measures import MM_PER_INCH, Rule
@@ -207,26 +207,26 @@ def _said(view: View, year: Year, rule: Rule) -> None:
             spots = [Place(RIGHT + 10.0, level - drop + way * shift) for shift in shifts]
             text = f"{word} of\nits groove, {show(limit)}"
             sheet.write(text, spots, rank=1, red=red, at=(RIGHT, level))
-    for word, month, way, red in (
-        ("widest", year.most, 1.0, year.presses),
-        ("narrowest", year.least, -1.0, year.leaves),
-    ):
-        at = _at(view, month, year.widths[month])
-        text = f"{word} {show(year.widths[month])}"
-        near = at[1] + (6.0 if way > 0 else -6.0 - 2 * drop)
+    rows = (
+        (f"widest {show(max(year.widths))}", year.most, 1.0, year.presses),
+        (f"narrowest {show(min(year.widths))}", year.least, -1.0, year.leaves),
+    )
+    for text, month, way, red in rows:
+        x, y = _at(view, month, year.widths[month])
+        near = y + (6.0 if way > 0 else -6.0 - 2 * drop)
         # Words about an early month begin at it, those about a late one end there.
         anchor: Anchor = "left" if month < 2 else "right" if month > 9 else "center"
-        spots = [
-            Place(at[0] + shift, near + 6.0 * up * way, anchor)
-            for up in (0, 1)
-            for shift in (0.0, -20.0, 20.0, -40.0, 40.0)
-        ]
-        sheet.write(text, spots, rank=2, red=red, at=at)
+        spots = _spread(x, (near, near + 6.0 * way), (0.0, -20.0, 20.0, -40.0, 40.0), anchor)
+        sheet.write(text, spots, rank=2, red=red, at=(x, y))
     x, y = _at(view, year.made_in, year.made)
-    spots = [
-        Place(x + shift, y - 12.0 - 2 * drop - down, "center")
-        for down in (0.0, 10.0, 20.0)
-        for shift in (0.0, 24.0, -24.0)
-    ]
+    under = y - 12.0 - 2 * drop
+    spots = _spread(x, (under, under - 10.0, under - 20.0), (0.0, 24.0, -24.0), "center")
     text = f"made in {MONTHS[year.made_in]}, {show(year.made)}"
     sheet.write(text, spots, rank=3, at=(x, y - 4.0))
+
+
+def _spread(
+    x: float, levels: Sequence[float], shifts: Sequence[float], anchor: Anchor
+) -> list[Place]:
+    """Places at some levels, each tried from its middle outwards. [pt]"""
+    return [Place(x + shift, level, anchor) for level in levels for shift in shifts]
