@@ -1,13 +1,15 @@
-"""Lines that many drawings want: circles, arrows, and what arrays hold."""
+"""What many drawings want: circles, arrows, filled shapes, what arrays hold, places for words."""
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from math import atan2, cos, pi, sin
 
 import numpy as np
 from numpy.typing import NDArray
 
 from toolkit.pictures.kit.dimensions import ARROW, HALF_ARROW
+from toolkit.pictures.kit.lettering import Anchor, Place
 from toolkit.pictures.kit.picture import Point
 from toolkit.pictures.kit.sheet import Sheet
 
@@ -27,6 +29,19 @@ def away(start: Point, *, turn: float, far: float, aside: float = 0.0) -> Point:
 def circle(middle: Point, radius: float, *, count: int = 24) -> list[Point]:
     """Points round a middle."""
     return [away(middle, turn=2 * pi * i / count, far=radius) for i in range(count)]
+
+
+def fill(sheet: Sheet, shape: Sequence[Point], *pens: str) -> None:
+    """A closed shape in one pen over another. [pt]"""
+    for pen in pens:
+        sheet.line(pen, shape, closed=True)
+
+
+def spread(
+    x: float, levels: Sequence[float], shifts: Sequence[float], anchor: Anchor = "center"
+) -> list[Place]:
+    """Places for words at some levels, at each by one shift after another. [pt]"""
+    return [Place(x + shift, level, anchor) for level in levels for shift in shifts]
 
 
 def arrow_head(

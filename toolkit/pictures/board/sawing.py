@@ -11,7 +11,7 @@ from toolkit.pictures.board.rows import BREAK, Stretch
 from toolkit.pictures.board.spaces import Box
 from toolkit.pictures.kit.lettering import Place
 from toolkit.pictures.kit.picture import Point
-from toolkit.pictures.strokes import arrow_head, circle
+from toolkit.pictures.strokes import arrow_head, circle, fill, spread
 from toolkit.stock import Board, SawCut
 
 # A line passes the edge by so much; figures stand so far below the board. [pt]
@@ -136,8 +136,7 @@ def draw_cuts(
         cut, row = disc.cut, disc.row
         sheet.name(f"cut {cut.number}", [cut.start, cut.end])
         around, (x, y) = circle(disc.at, disc.radius, count=28), disc.at
-        for pen in ("disc", "disc edge"):
-            sheet.line(pen, around, closed=True)
+        fill(sheet, around, "disc", "disc edge")
         sheet.write(str(cut.number), [Place(x, y - 0.365 * sheet.text, "center")], rank=-1)
         for other in rows:
             if _whole(cut, board) and other is row:
@@ -171,8 +170,7 @@ def _running(row: Stretch, cuts: Sequence[SawCut], rule: Rule) -> None:
     left = view.across(row.start)
     sheet.line("dimension", [(left, level), (view.across(cuts[-1].start[0]), level)])
     if row.first:
-        for pen in ("void", "dimension"):
-            sheet.line(pen, circle((left, level), 1.6, count=12), closed=True)
+        fill(sheet, circle((left, level), 1.6, count=12), "void", "dimension")
         sheet.line("dimension", [(left, view.up(0.0) - 1.8), (left, level - 2.2)])
     for cut in cuts:
         x = view.across(cut.start[0])
@@ -180,9 +178,6 @@ def _running(row: Stretch, cuts: Sequence[SawCut], rule: Rule) -> None:
         sheet.line("dimension", [(x, level + 1.0), (x, level - 2.2)])
         text = rule.show(cut.at, fineness="sizes", unit=False)
         drop = 0.76 * sheet.text
-        spots = [
-            Place(x + shift, level - 4.5 - drop - down * (drop + 3.0), "center")
-            for down in (0, 1)
-            for shift in (0.0, 4.0, -4.0, 8.0, -8.0)
-        ]
+        levels = (level - 4.5 - drop, level - 7.5 - 2 * drop)
+        spots = spread(x, levels, (0.0, 4.0, -4.0, 8.0, -8.0))
         sheet.write(text, spots, rank=1)

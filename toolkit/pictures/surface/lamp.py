@@ -8,7 +8,7 @@ from toolkit.pictures.kit.lettering import Place
 from toolkit.pictures.kit.picture import Point
 from toolkit.pictures.kit.sheet import Sheet
 from toolkit.pictures.kit.view import rectangle
-from toolkit.pictures.strokes import arrow, away, circle
+from toolkit.pictures.strokes import arrow, away, circle, fill
 
 BULB = 5.5  # [pt]
 OFF = 25.0  # from the patch to the lamp [pt]
@@ -24,8 +24,7 @@ def from_where(direction: float) -> str:
 
 def _bulb(sheet: Sheet, at: Point) -> None:
     """A lamp seen from outside: a ring with short rays all round. [pt]"""
-    for pen in ("void", "visible"):
-        sheet.line(pen, circle(at, BULB), closed=True)
+    fill(sheet, circle(at, BULB), "void", "visible")
     rays = zip(circle(at, BULB + 1.6, count=8), circle(at, BULB + 4.0, count=8), strict=True)
     for ray in rays:
         sheet.line("thin", ray)
@@ -60,8 +59,7 @@ def from_the_side(sheet: Sheet, at: Point, *, room: float, height: float, left: 
     foot = (x + room if left else x), y
     # The wood ends before the lamp, which at a low angle reaches below its surface.
     wood = rectangle((foot[0], foot[0] + way * 0.7 * room), (y, y - _THICK))
-    for pen in ("face cut", "thin"):
-        sheet.line(pen, wood, closed=True)
+    fill(sheet, wood, "face cut", "thin")
     sheet.line("visible", wood[:2])
 
     def ray(far: float, share: float = 1.0) -> Point:

@@ -11,6 +11,7 @@ from toolkit.pictures.kit.notes import title
 from toolkit.pictures.kit.picture import Picture
 from toolkit.pictures.kit.sheet import PAPER_TEXT, WIDTH, Sheet
 from toolkit.pictures.kit.view import View, rectangle
+from toolkit.pictures.strokes import fill
 from toolkit.pictures.timetable.rows import Row, Weekend
 
 TINTS = {"bench": "face", "shared tool": "floor", "chopping": "end"}
@@ -127,8 +128,7 @@ def _bars(view: View, row: Row, weekend: Weekend, day: int, *, high: float, most
             sheet.line("hidden", [(left, level + high / 2), (right, level + high / 2)])
             continue
         shape = rectangle((left, right), (level + 1.0, level + high - 1.0))
-        sheet.line(TINTS[bit.kind], shape, closed=True)
-        sheet.line("thin", shape, closed=True)
+        fill(sheet, shape, TINTS[bit.kind], "thin")
         # A number keeps off the heavy line at the end of a day: it goes to the longer piece.
         cut = weekend.minutes
         if start < cut < end:
@@ -161,9 +161,8 @@ def _key(sheet: Sheet) -> None:
             sheet.line(pen, [(x, 14.5), (x + 16.0, 14.5)])
         elif pen == "hatch":
             hatch(sheet, shape)
+            fill(sheet, shape, "thin")
         else:
-            sheet.line(pen, shape, closed=True)
-        if pen != "hidden":
-            sheet.line("thin", shape, closed=True)
+            fill(sheet, shape, pen, "thin")
         sheet.write(words, [Place(x + 20.0, 11.0)], rank=0)
         x += 26.0 + 0.6 * sheet.text * len(words)

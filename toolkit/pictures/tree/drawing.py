@@ -12,7 +12,7 @@ from toolkit.pictures.kit.notes import title, unit_words
 from toolkit.pictures.kit.picture import Picture, Point
 from toolkit.pictures.kit.sheet import PAPER_TEXT, Sheet
 from toolkit.pictures.kit.view import View, still_scale
-from toolkit.pictures.strokes import arrow_head, away, circle
+from toolkit.pictures.strokes import arrow_head, away, circle, fill
 from toolkit.pictures.tree.ends import (
     AFTER,
     AS_SAWN,
@@ -58,8 +58,7 @@ def _log(view: View, board: Sawn, *, radius: float, ghost: Sawn | None, rule: Ru
     sheet.line("thin", view.points(bark), closed=True)
     for far in ring_radii(view.scale, most=radius):
         sheet.line("ring", view.points(circle(_PITH, far, count=60)), closed=True)
-    for pen in ("void", "thin"):
-        sheet.line(pen, circle((view.x, view.y), 2.0, count=12), closed=True)
+    fill(sheet, circle((view.x, view.y), 2.0, count=12), "void", "thin")
     if ghost is not None:
         view.area("ghost board in the log", _in_log(ghost), edge="ghost")
     edge = "wrong" if board.cup is None else "visible"

@@ -8,7 +8,7 @@ from toolkit.measures import Rule
 from toolkit.pictures.kit.dimensions import single
 from toolkit.pictures.kit.lettering import Place
 from toolkit.pictures.kit.view import View
-from toolkit.pictures.strokes import away
+from toolkit.pictures.strokes import away, fill
 from toolkit.pictures.tree.sawn import Sawn
 from toolkit.pictures.tree.warp import WarpedSection, draw_grain
 from toolkit.wood import Cup
@@ -91,8 +91,7 @@ def _straightedge(view: View, cup: Cup, warp: WarpedSection, *, rule: Rule) -> f
         )
     ]
     sheet.name("straightedge", [face[0], face[-1]])
-    for pen in ("void", "thin"):
-        sheet.line(pen, edge, closed=True)
+    fill(sheet, edge, "void", "thin")
     x, y = max(page, key=lambda at: abs((at[0] - x0) * sin(turn) - (at[1] - y0) * cos(turn)))
     words = f"{'bark' if bark else 'heart'} side {rule.exact(depth, unit=False)} hollow"
     drop, levels = 0.76 * sheet.text, [at[1] for at in edge]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from math import ceil, floor, pi
 
 from toolkit.measures import MM_PER_INCH, Rule
@@ -12,7 +12,7 @@ from toolkit.pictures.kit.notes import title, unit_words
 from toolkit.pictures.kit.picture import Picture, Point
 from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
 from toolkit.pictures.kit.view import View, band, rectangle, still_scale
-from toolkit.pictures.strokes import arrow_head
+from toolkit.pictures.strokes import arrow_head, spread
 from toolkit.pictures.tree.year import Year
 from toolkit.wood import MONTHS
 
@@ -216,17 +216,10 @@ def _said(view: View, year: Year, rule: Rule) -> None:
         near = y + (6.0 if way > 0 else -6.0 - 2 * drop)
         # Words about an early month begin at it, those about a late one end there.
         anchor: Anchor = "left" if month < 2 else "right" if month > 9 else "center"
-        spots = _spread(x, (near, near + 6.0 * way), (0.0, -20.0, 20.0, -40.0, 40.0), anchor)
+        spots = spread(x, (near, near + 6.0 * way), (0.0, -20.0, 20.0, -40.0, 40.0), anchor)
         sheet.write(text, spots, rank=2, red=red, at=(x, y))
     x, y = _at(view, year.made_in, year.made)
     under = y - 12.0 - 2 * drop
-    spots = _spread(x, (under, under - 10.0, under - 20.0), (0.0, 24.0, -24.0), "center")
+    spots = spread(x, (under, under - 10.0, under - 20.0), (0.0, 24.0, -24.0))
     text = f"made in {MONTHS[year.made_in]}, {show(year.made)}"
     sheet.write(text, spots, rank=3, at=(x, y - 4.0))
-
-
-def _spread(
-    x: float, levels: Sequence[float], shifts: Sequence[float], anchor: Anchor
-) -> list[Place]:
-    """Places at some levels, each tried from its middle outwards. [pt]"""
-    return [Place(x + shift, level, anchor) for level in levels for shift in shifts]

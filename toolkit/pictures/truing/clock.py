@@ -11,7 +11,7 @@ from toolkit.pictures.kit.lettering import Place
 from toolkit.pictures.kit.notes import title
 from toolkit.pictures.kit.picture import Picture, Point
 from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, WIDTH, Sheet
-from toolkit.pictures.strokes import away, circle
+from toolkit.pictures.strokes import away, circle, fill
 from toolkit.truing import BenchTime
 
 HEIGHT = 290.0
@@ -48,8 +48,7 @@ def clock_picture(
     sheet = Sheet(scale=1.0, height=HEIGHT, text=PAPER_TEXT if paper else TEXT)
     _dial(sheet)
     for shape in _bands(0.0, time.practised):
-        sheet.line("end", shape, closed=True)
-        sheet.line("thin", shape, closed=True)
+        fill(sheet, shape, "end", "thin")
     for shape in _bands(time.practised, time.minutes):
         hatch(sheet, shape)
         sheet.line("thin", shape, closed=True)
@@ -102,8 +101,7 @@ def _hand(minutes: float) -> list[Point]:
 
 
 def _dial(sheet: Sheet) -> None:
-    for pen in ("face", "thin"):
-        sheet.line(pen, circle(MIDDLE, DIAL, count=60), closed=True)
+    fill(sheet, circle(MIDDLE, DIAL, count=60), "face", "thin")
     for minute in range(0, 60, 5):
         long = 6.0 if minute % 15 == 0 else 3.0
         sheet.line("thin", [_at(minute, DIAL), _at(minute, DIAL - long)])
