@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import random
 import re
+from contextlib import nullcontext
 from functools import cache
 from itertools import combinations, pairwise
 from pathlib import Path
@@ -15,7 +16,14 @@ from tests.pictures.test_layout_of_labels import _faults
 from tests.stock.racks import lay_out
 from toolkit.files import read_boards, read_box
 from toolkit.measures import Rule
-from toolkit.pictures import Drawn, Outline, Picture, board_picture, curve_picture
+from toolkit.pictures import (
+    Drawn,
+    Outline,
+    Picture,
+    board_picture,
+    curve_picture,
+    for_paper,
+)
 from toolkit.pictures.board.rows import breaks, scale_of
 from toolkit.pictures.board.spaces import Box, overlap, spaces_of, without
 from toolkit.pictures.kit.picture import PX_PER_PT
@@ -316,9 +324,10 @@ def test_words_on_a_board_keep_apart_and_off_lines(name: str) -> None:
     laid = _laid()[name]
     ghost = _laid()["handsome"] if laid.board is _rack()[0] else None
     for rule, paper in ((MM, False), (INCH, True)):
-        drawn = board_picture(laid.board, laid, rule=rule, paper=paper, ghost=ghost).drawn
+        with for_paper() if paper else nullcontext():
+            drawn = board_picture(laid.board, laid, rule=rule, ghost=ghost).drawn
+            bare = board_picture(laid.board, rule=rule).drawn
         assert _faults(drawn) == []
-        bare = board_picture(laid.board, rule=rule, paper=paper).drawn
         assert _faults(bare) == []
         # Defects may lie so thick that there is no room for all of their names.
         assert set(drawn.dropped) <= {*KINDS, "sapwood"}
@@ -523,7 +532,8 @@ def test_words_on_a_curve_keep_apart_and_off_lines(name: str) -> None:
     curve = _curves()[name]
     for chosen in {curve[0], curve[len(curve) // 2], curve[-1]}:
         for rule, paper in ((MM, False), (INCH, True)):
-            picture = curve_picture(curve, chosen=chosen, rule=rule, paper=paper, ghost=curve[0])
+            with for_paper() if paper else nullcontext():
+                picture = curve_picture(curve, chosen=chosen, rule=rule, ghost=curve[0])
             drawn = picture.drawn
             assert _faults(drawn) == []
             texts = [label.text for label in drawn.labels]

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 import xml.etree.ElementTree as ET
 from base64 import b64decode
+from contextlib import nullcontext
 from functools import cache
 from io import BytesIO
 from math import cos, inf, radians, tan
@@ -18,7 +19,7 @@ from PIL import Image
 
 from tests.pictures.test_layout_of_labels import _faults
 from toolkit.measures import Rule
-from toolkit.pictures import Picture, raking_light
+from toolkit.pictures import Picture, for_paper, raking_light
 from toolkit.pictures.surface import drawing
 from toolkit.pictures.surface.drawing import times
 from toolkit.pictures.surface.light import lit, wood_png
@@ -161,14 +162,14 @@ def test_every_label_has_its_place(
         (30.0, False, inches),
         (80.0, True, millimetres),
     ):
-        picture = raking_light(
-            surfaces()[name],
-            lamp_height=height,
-            lamp_direction=direction,
-            rule=rule,
-            ghost=surfaces()["jack"] if height == 30 else None,
-            paper=paper,
-        )
+        with for_paper() if paper else nullcontext():
+            picture = raking_light(
+                surfaces()[name],
+                lamp_height=height,
+                lamp_direction=direction,
+                rule=rule,
+                ghost=surfaces()["jack"] if height == 30 else None,
+            )
         assert not _faults(picture.drawn), (height, paper)
         assert not picture.drawn.dropped, (height, paper)
 

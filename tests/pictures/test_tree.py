@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from contextlib import nullcontext
 from itertools import pairwise
 from math import atan2, cos, dist, hypot, pi, radians, remainder, sin
 
@@ -14,7 +15,7 @@ from tests.boxes import inch_postcard, postcard
 from tests.pictures.test_layout_of_labels import _faults
 from toolkit.box import Panel
 from toolkit.measures import Rule
-from toolkit.pictures import Picture, Sawn, Year, log_end, year_picture
+from toolkit.pictures import Picture, Sawn, Year, for_paper, log_end, year_picture
 from toolkit.pictures.kit.sheet import MOST_LABELS
 from toolkit.pictures.tree.warp import WarpedSection, within
 from toolkit.plan import plan
@@ -131,8 +132,9 @@ def test_the_page_shows_the_section_at_one_scale_before_and_after() -> None:
 
 
 def test_a_board_with_the_pith_in_it_is_shown_split_and_no_shape_is_made_up() -> None:
-    for paper in (False, True):
-        picture = log_end(SPLITS, rule=MM, paper=paper)
+    for edition in (nullcontext, for_paper):
+        with edition():
+            picture = log_end(SPLITS, rule=MM)
         assert SPLITS.cup is None
         assert not picture.drawn.named("after")
         assert any("no cup can be foretold" in label.text for label in picture.drawn.labels)
@@ -146,7 +148,8 @@ def test_a_board_with_the_pith_in_it_is_shown_split_and_no_shape_is_made_up() ->
 @pytest.mark.parametrize("name", list(STATES))
 def test_words_about_a_log_keep_apart_and_off_lines(name: str, paper: bool, rule: Rule) -> None:
     for ghost in (None, STATES["flat"], SPLITS):
-        drawn = log_end(STATES[name], rule=rule, paper=paper, ghost=ghost).drawn
+        with for_paper() if paper else nullcontext():
+            drawn = log_end(STATES[name], rule=rule, ghost=ghost).drawn
         assert _faults(drawn) == []
         assert len(drawn.labels) <= MOST_LABELS
         assert not [text for text in drawn.dropped if "side" not in text and text != "pith"]
@@ -382,7 +385,8 @@ def test_made_in_a_month_it_has_its_made_width_in_that_month() -> None:
 @pytest.mark.parametrize("name", list(YEARS))
 def test_words_about_a_year_keep_apart_and_off_lines(name: str, paper: bool, rule: Rule) -> None:
     for ghost in (None, YEARS["boston"]):
-        drawn = year_picture(YEARS[name], rule=rule, paper=paper, ghost=ghost).drawn
+        with for_paper() if paper else nullcontext():
+            drawn = year_picture(YEARS[name], rule=rule, ghost=ghost).drawn
         assert _faults(drawn) == []
         words = [label for label in drawn.labels if len(label.text) > 1]
         assert len(words) <= MOST_LABELS

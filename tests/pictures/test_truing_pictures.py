@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from contextlib import nullcontext
+
 import pytest
 
 from toolkit.measures import Rule
@@ -10,6 +12,7 @@ from toolkit.pictures import (
     board_inside,
     clock_picture,
     face_map,
+    for_paper,
     shavings_picture,
 )
 from toolkit.planes import PLANES
@@ -40,9 +43,9 @@ def _planed(warp: Warp) -> LeastPlaning:
     return least_planing(x=face.x, y=face.y, height=face.height)
 
 
-def _map(warp: Warp, rule: Rule, *, paper: bool = False) -> Picture:
+def _map(warp: Warp, rule: Rule) -> Picture:
     face = face_of(warp)
-    return face_map(_planed(warp), along=face.along, across=face.across, rule=rule, paper=paper)
+    return face_map(_planed(warp), along=face.along, across=face.across, rule=rule)
 
 
 def _apart(picture: Picture) -> None:
@@ -56,11 +59,12 @@ def _apart(picture: Picture) -> None:
 @pytest.mark.parametrize("rule", [MM, INCH])
 @pytest.mark.parametrize("warp", WARPS)
 def test_the_map_keeps_its_words_apart(warp: Warp, rule: Rule) -> None:
-    for paper in (False, True):
-        picture = _map(warp, rule, paper=paper)
+    for edition in (nullcontext, for_paper):
+        with edition():
+            picture = _map(warp, rule)
         _apart(picture)
         assert not picture.drawn.dropped
-        assert picture.drawn.height == _map(WARPS[0], rule).drawn.height
+    assert _map(warp, rule).drawn.height == _map(WARPS[0], rule).drawn.height
 
 
 def test_hatching_lies_where_the_most_comes_off() -> None:
@@ -169,8 +173,9 @@ def test_the_clock_goes_round_once_an_hour() -> None:
     _apart(both)
     assert sum(line.pen == "ghost" for line in both.drawn.lines) == 1
     assert any("75.0 min" in text for text in _figures(both))
-    for paper in (False, True):
-        assert not clock_picture(bench_time(600, learner=12), before=one, paper=paper).drawn.dropped
+    for edition in (nullcontext, for_paper):
+        with edition():
+            assert not clock_picture(bench_time(600, learner=12), before=one).drawn.dropped
     assert (
         sum(line.pen == "hatch" for line in clock_picture(bench_time(9, learner=1)).drawn.lines)
         == 0

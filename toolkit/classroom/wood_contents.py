@@ -118,7 +118,7 @@ def boards(taught: WeekendClass, wood: ClassWood) -> tuple[str, list[Section]]:
 
 def _drawn_board(laid: Laid, owners: Mapping[str, Owned], rule: Rule) -> Figure:
     """A board with its parts under short names."""
-    from toolkit.pictures import board_picture
+    from toolkit.pictures import board_picture, for_paper
 
     def brief(piece: LaidPart) -> LaidPart:
         return replace(piece, part=owners[piece.part].brief)
@@ -129,4 +129,5 @@ def _drawn_board(laid: Laid, owners: Mapping[str, Owned], rule: Rule) -> Figure:
     sections = [replace(one, strips=tuple(map(short, one.strips))) for one in laid.sections]
     # A class is laid out for the least wood: its looks are not weighed, so they are not told.
     drawn = replace(laid, sections=tuple(sections))
-    return Figure(board_picture(laid.board, drawn, rule=rule, paper=True, looks=False))
+    with for_paper():
+        return Figure(board_picture(laid.board, drawn, rule=rule, looks=False))

@@ -14,7 +14,7 @@ from toolkit.pictures.kit.figure_of_wood import break_line, long_grain
 from toolkit.pictures.kit.lettering import Place
 from toolkit.pictures.kit.notes import title, unit_words
 from toolkit.pictures.kit.picture import Picture
-from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
+from toolkit.pictures.kit.sheet import Sheet
 from toolkit.pictures.kit.view import View, rectangle
 from toolkit.pictures.strokes import circle
 from toolkit.stock import Point, board_feet_by_volume
@@ -105,7 +105,6 @@ def curve_picture(
     chosen: Point,
     rule: Rule,
     ghost: Point | None = None,
-    paper: bool = False,
 ) -> Picture:
     """Draw the best looks to be had from every length of board, and the layout that is chosen.
 
@@ -119,8 +118,6 @@ def curve_picture(
         Whose rule the lengths are read on.
     ghost : Point, optional
         The layout that was kept before. [mm]
-    paper : bool
-        Larger letters, for print.
 
     Returns
     -------
@@ -140,7 +137,7 @@ def curve_picture(
     if not curve:
         raise ValueError("curve has no point: the parts fit on no board, so there is no trade-off.")
     wood = _amounts(curve, rule)
-    sheet = Sheet(scale=1.0, height=HEIGHT, text=PAPER_TEXT if paper else TEXT)
+    sheet = Sheet(scale=1.0, height=HEIGHT)
     page = _Page(sheet, along_of(curve, wood), up_of(curve), wood)
     _stair(page, curve)
     _board(page, chosen)

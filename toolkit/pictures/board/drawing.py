@@ -16,7 +16,7 @@ from toolkit.pictures.kit.edition import edition
 from toolkit.pictures.kit.figure_of_wood import hatch
 from toolkit.pictures.kit.notes import many, title, unit_words
 from toolkit.pictures.kit.picture import Picture
-from toolkit.pictures.kit.sheet import PAPER_TEXT, Sheet
+from toolkit.pictures.kit.sheet import Sheet
 from toolkit.pictures.kit.view import rectangle
 from toolkit.stock import Board, Laid, saw_cuts
 
@@ -35,7 +35,6 @@ def board_picture(
     *,
     rule: Rule,
     ghost: Laid | None = None,
-    paper: bool = False,
     looks: bool = True,
 ) -> Picture:
     """Draw a rough board with its defects and, where it is laid out, its parts and saw cuts.
@@ -52,8 +51,6 @@ def board_picture(
         Whose rule the sizes are read on.
     ghost : Laid, optional
         An earlier layout, drawn thinly behind. [mm]
-    paper : bool
-        Larger letters, for print.
     looks : bool
         Whether the sentence tells how well the parts look.
 
@@ -67,7 +64,7 @@ def board_picture(
     The layout and its saw cuts. Running dimensions after ISO 129-1 (from memory).
     """
     on = laid or Laid(board, 0.0, 0.0)
-    text = PAPER_TEXT if paper else edition().text
+    text = edition().text
     scale, count = scale_of(board)
     cuts = saw_cuts(on)
     over, under = (16.0 + 4 * DISC * text, 19.0 + 2 * text) if cuts else (10.0, 10.0)

@@ -10,7 +10,7 @@ from toolkit.pictures.kit.figure_of_wood import hatch
 from toolkit.pictures.kit.lettering import Place
 from toolkit.pictures.kit.notes import title
 from toolkit.pictures.kit.picture import Picture
-from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, WIDTH, Sheet
+from toolkit.pictures.kit.sheet import WIDTH, Sheet
 from toolkit.pictures.kit.view import rectangle
 
 _LEFT, _TOP, _ABOVE, _GAP = 24.0, 40.0, 24.0, 5.0  # [pt]
@@ -33,9 +33,7 @@ class Stack:
     boards: float
 
 
-def stack_picture(
-    stacks: Sequence[Stack], *, board: tuple[float, float], sentence: str, paper: bool = False
-) -> Picture:
+def stack_picture(stacks: Sequence[Stack], *, board: tuple[float, float], sentence: str) -> Picture:
     """Draw the boards that a class needs.
 
     Parameters
@@ -46,8 +44,6 @@ def stack_picture(
         Length and width of each board. [mm]
     sentence : str
         What it comes to.
-    paper : bool
-        Larger letters, for print.
 
     Returns
     -------
@@ -62,7 +58,7 @@ def stack_picture(
     whole = [max(1, ceil(stack.boards - 1e-9)) for stack in stacks]
     room = _HIGH - _TOP - len(stacks) * (_ABOVE + 6.0) - sum(whole) * _GAP - 8.0
     scale = min((WIDTH - 2 * _LEFT) / long, room / (sum(whole) * wide))
-    sheet = Sheet(scale=scale, height=_HIGH, text=PAPER_TEXT if paper else TEXT)
+    sheet = Sheet(scale=scale, height=_HIGH)
     title(sheet, "boards to buy", x=WIDTH / 2, y=_HIGH - 18.0)
     level = _HIGH - _TOP
     for stack, count in zip(stacks, whole, strict=True):

@@ -11,7 +11,7 @@ from toolkit.pictures.kit.dimensions import single
 from toolkit.pictures.kit.lettering import Place
 from toolkit.pictures.kit.notes import unit_words
 from toolkit.pictures.kit.picture import Picture, Point
-from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
+from toolkit.pictures.kit.sheet import Sheet
 from toolkit.pictures.kit.view import View, rectangle, still_scale
 from toolkit.pictures.strokes import arrow, points_of
 from toolkit.pictures.surface import lamp
@@ -104,7 +104,6 @@ def raking_light(
     lamp_direction: float = 270.0,
     rule: Rule = _MM,
     ghost: Surface | None = None,
-    paper: bool = False,
 ) -> Picture:
     """Draw a planed surface as a low lamp shows it, and a section across its tracks.
 
@@ -123,8 +122,6 @@ def raking_light(
         Whose rule the sizes are read on.
     ghost : Surface, optional
         An earlier state, whose section is drawn thinly behind. [mm]
-    paper : bool
-        Larger letters, for print.
 
     Returns
     -------
@@ -145,7 +142,7 @@ def raking_light(
             f"lamp height was given as {lamp_height:g} degrees; give one from 0.5 to 89, such as 5"
         )
     scale = still_scale((surface.width, ROOM[0]), (surface.length, ROOM[1]))
-    sheet = Sheet(scale=scale, height=HEIGHT, text=PAPER_TEXT if paper else TEXT)
+    sheet = Sheet(scale=scale, height=HEIGHT)
     view, section = View(sheet, LEFT, LOW, scale), View(sheet, LEFT, SECTION, scale)
     wide, long = surface.width * scale, surface.length * scale
     shaded = _shaded(surface, lamp_height, lamp_direction)

@@ -9,7 +9,7 @@ from toolkit.pictures.kit.figure_of_wood import long_grain
 from toolkit.pictures.kit.lettering import Place
 from toolkit.pictures.kit.notes import title, unit_words
 from toolkit.pictures.kit.picture import Picture, Point
-from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
+from toolkit.pictures.kit.sheet import Sheet
 from toolkit.pictures.kit.view import View, rectangle
 from toolkit.pictures.strokes import arrow_head, away
 from toolkit.planes import Plane
@@ -28,9 +28,7 @@ def _way(angle: float, length: float, start: Point = (0.0, 0.0)) -> Point:
     return away(start, turn=radians(angle), far=length)
 
 
-def iron_picture(
-    plane: Plane, *, rule: Rule, ghost: Plane | None = None, paper: bool = False
-) -> Picture:
+def iron_picture(plane: Plane, *, rule: Rule, ghost: Plane | None = None) -> Picture:
     """Draw a plane's edge from the side, the plane moving to the left.
 
     Parameters
@@ -41,8 +39,6 @@ def iron_picture(
         Whose rule the sizes are read on.
     ghost : Plane, optional
         How it was set before. [mm, degrees]
-    paper : bool
-        Larger letters, for print.
 
     Returns
     -------
@@ -53,7 +49,7 @@ def iron_picture(
     ------
     Angles are the setting's own.
     """
-    sheet = Sheet(scale=SCALE, height=HEIGHT, text=PAPER_TEXT if paper else TEXT)
+    sheet = Sheet(scale=SCALE, height=HEIGHT)
     view = View(sheet, *EDGE, SCALE)
     shaving = max(plane.shaving, _LEAST_SHAVING / SCALE)
     # The wood: planed behind the edge, a shaving higher before it.

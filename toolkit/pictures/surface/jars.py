@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from toolkit.pictures.kit.lettering import Place
 from toolkit.pictures.kit.notes import title
 from toolkit.pictures.kit.picture import Picture
-from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, WIDTH, Sheet
+from toolkit.pictures.kit.sheet import WIDTH, Sheet
 from toolkit.pictures.kit.view import rectangle
 
 SIZES = (2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0, 2000.0, 5000.0)
@@ -39,7 +39,7 @@ class Jar:
     before: float | None = None
 
 
-def jars_picture(jars: Sequence[Jar], *, sentence: str, paper: bool = False) -> Picture:
+def jars_picture(jars: Sequence[Jar], *, sentence: str) -> Picture:
     """Draw measuring jars side by side.
 
     Parameters
@@ -48,8 +48,6 @@ def jars_picture(jars: Sequence[Jar], *, sentence: str, paper: bool = False) -> 
         What is in them. [mL or g]
     sentence : str
         What they come to.
-    paper : bool
-        Larger letters, for print.
 
     Returns
     -------
@@ -60,7 +58,7 @@ def jars_picture(jars: Sequence[Jar], *, sentence: str, paper: bool = False) -> 
     ------
     The amounts are those of the jars.
     """
-    sheet = Sheet(scale=1.0, height=HEIGHT, text=PAPER_TEXT if paper else TEXT)
+    sheet = Sheet(scale=1.0, height=HEIGHT)
     title(sheet, "to make up or buy", x=WIDTH / 2, y=HEIGHT - 18.0)
     step = WIDTH / max(len(jars), 1)
     for number, jar in enumerate(jars):

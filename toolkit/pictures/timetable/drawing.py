@@ -9,7 +9,7 @@ from toolkit.pictures.kit.figure_of_wood import hatch
 from toolkit.pictures.kit.lettering import Place
 from toolkit.pictures.kit.notes import title
 from toolkit.pictures.kit.picture import Picture
-from toolkit.pictures.kit.sheet import PAPER_TEXT, WIDTH, Sheet
+from toolkit.pictures.kit.sheet import WIDTH, Sheet
 from toolkit.pictures.kit.view import View, rectangle
 from toolkit.pictures.strokes import fill
 from toolkit.pictures.timetable.rows import Row, Weekend
@@ -28,7 +28,6 @@ def timetable_picture(
     weekend: Weekend,
     sentence: str,
     room: int = 0,
-    paper: bool = False,
 ) -> Picture:
     """Draw who does what when, who waits for a tool, and who runs over.
 
@@ -42,8 +41,6 @@ def timetable_picture(
         What the timetable comes to.
     room : int
         For how many rows the page is made: fewer are drawn higher, so that it keeps its size.
-    paper : bool
-        Larger letters, for print.
 
     Returns
     -------
@@ -54,7 +51,7 @@ def timetable_picture(
     ------
     The minutes are those of the rows.
     """
-    text = PAPER_TEXT if paper else edition().text
+    text = edition().text
     strip = (text + 4.5) * max(room, len(rows))
     high = min(strip / len(rows), _HIGHEST)
     each = _ABOVE + strip + _BELOW

@@ -10,7 +10,7 @@ from toolkit.pictures.kit.edition import edition
 from toolkit.pictures.kit.lettering import Anchor, Place
 from toolkit.pictures.kit.notes import title, unit_words
 from toolkit.pictures.kit.picture import Picture, Point
-from toolkit.pictures.kit.sheet import PAPER_TEXT, Sheet
+from toolkit.pictures.kit.sheet import Sheet
 from toolkit.pictures.kit.view import View, still_scale
 from toolkit.pictures.strokes import arrow_head, away, circle, fill
 from toolkit.pictures.tree.ends import (
@@ -123,7 +123,6 @@ def log_end(
     log: float = LOG,
     warp: int = WARP,
     ghost: Sawn | None = None,
-    paper: bool = False,
 ) -> Picture:
     """Draw the end of a log, the board where it was sawn from it, and what became of the board.
 
@@ -139,8 +138,6 @@ def log_end(
         How many times the change of shape is drawn; fewer where there is no room. [1]
     ghost : Sawn, optional
         An earlier state, drawn thinly behind. [mm]
-    paper : bool
-        Larger letters, for print.
 
     Returns
     -------
@@ -152,7 +149,7 @@ def log_end(
     The shape is the result's own. Where the heartwood ends and how far apart the rings lie is
     how it is drawn, no source.
     """
-    text = PAPER_TEXT if paper else edition().text
+    text = edition().text
     radius = log_radius(*([board] if ghost is None else [board, ghost]), least=log)
     small = still_scale((radius, LOG_ROOM * 1.06))
     kept = None

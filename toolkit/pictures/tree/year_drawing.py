@@ -10,7 +10,7 @@ from toolkit.pictures.kit.figure_of_wood import break_line, hatch
 from toolkit.pictures.kit.lettering import Anchor, Place
 from toolkit.pictures.kit.notes import title, unit_words
 from toolkit.pictures.kit.picture import Picture, Point
-from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
+from toolkit.pictures.kit.sheet import Sheet
 from toolkit.pictures.kit.view import View, band, rectangle, still_scale
 from toolkit.pictures.strokes import arrow_head, spread
 from toolkit.pictures.tree.year import Year
@@ -31,9 +31,7 @@ _MOST_MARKS = 6
 _MOST_LABELS = 30
 
 
-def year_picture(
-    year: Year, *, rule: Rule, ghost: Year | None = None, paper: bool = False
-) -> Picture:
+def year_picture(year: Year, *, rule: Rule, ghost: Year | None = None) -> Picture:
     """Draw a panel's edge through the months, between the bottom of its groove and its mouth.
 
     The panel is pushed into the groove that is not drawn. Up the page its width is true against
@@ -47,8 +45,6 @@ def year_picture(
         Whose rule the widths are read on.
     ghost : Year, optional
         An earlier state, drawn thinly behind. [mm]
-    paper : bool
-        Larger letters, for print.
 
     Returns
     -------
@@ -67,7 +63,7 @@ def year_picture(
     far = max(abs(width - middle) for row in rows for width in _all(row))
     # Hairs, drawn larger than any part is: the steps of the scale are taken ten times as fine.
     scale = 10 * still_scale((20 * max(far, 0.2), HIGH - LOW))
-    sheet = Sheet(scale=scale, height=HEIGHT, text=PAPER_TEXT if paper else TEXT)
+    sheet = Sheet(scale=scale, height=HEIGHT)
     # A view whose heights are widths; along the page a month takes the room of a millimetre.
     view = View(sheet, LEFT, (LOW + HIGH) / 2 - middle * scale, scale)
     _groove(view, year)

@@ -10,7 +10,7 @@ from toolkit.pictures.kit.figure_of_wood import hatch
 from toolkit.pictures.kit.lettering import Place
 from toolkit.pictures.kit.notes import title
 from toolkit.pictures.kit.picture import Picture, Point
-from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, WIDTH, Sheet
+from toolkit.pictures.kit.sheet import WIDTH, Sheet
 from toolkit.pictures.strokes import away, circle, fill
 from toolkit.truing import BenchTime
 
@@ -22,9 +22,7 @@ RINGS = 5  # hours that find room
 _WORDS = 375.0  # where words stand beside the dial [pt]
 
 
-def clock_picture(
-    time: BenchTime, *, before: BenchTime | None = None, paper: bool = False
-) -> Picture:
+def clock_picture(time: BenchTime, *, before: BenchTime | None = None) -> Picture:
     """Draw an estimate of time as it goes round a clock, one ring an hour.
 
     Parameters
@@ -33,8 +31,6 @@ def clock_picture(
         The estimate. [min]
     before : BenchTime, optional
         The one that was kept, whose end is dotted. [min]
-    paper : bool
-        Larger letters, for print.
 
     Returns
     -------
@@ -45,7 +41,7 @@ def clock_picture(
     ------
     The estimate is the result's own.
     """
-    sheet = Sheet(scale=1.0, height=HEIGHT, text=PAPER_TEXT if paper else TEXT)
+    sheet = Sheet(scale=1.0, height=HEIGHT)
     _dial(sheet)
     for shape in _bands(0.0, time.practised):
         fill(sheet, shape, "end", "thin")

@@ -11,7 +11,7 @@ from toolkit.pictures.kit.dimensions import single
 from toolkit.pictures.kit.lettering import Anchor, Place
 from toolkit.pictures.kit.notes import title, unit_words, units_said
 from toolkit.pictures.kit.picture import Picture, Point
-from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
+from toolkit.pictures.kit.sheet import Sheet
 from toolkit.pictures.kit.view import rectangle
 from toolkit.pictures.strokes import points_of
 from toolkit.pictures.truing.levels import Levels, draw_levels
@@ -46,7 +46,6 @@ def face_map(
     shaving: float = 0.4,
     ghost: LeastPlaning | None = None,
     read: Collection[int] | None = None,
-    paper: bool = False,
 ) -> Picture:
     """Draw what has to come off a face until it is flat, and where to plane first.
 
@@ -64,8 +63,6 @@ def face_map(
         The face as it was kept, on the same readings. [mm]
     read : collection of int, optional
         Which of the readings were really taken; each is marked with a cross.
-    paper : bool
-        Larger letters, for print.
 
     Returns
     -------
@@ -79,7 +76,7 @@ def face_map(
     """
     length, width = float(np.ptp(planed.x)), float(np.ptp(planed.y))
     scale, tall = WIDE / length, TALL / width
-    sheet = Sheet(scale=scale, height=HEIGHT, text=PAPER_TEXT if paper else TEXT)
+    sheet = Sheet(scale=scale, height=HEIGHT)
     sheet.line("face", BOARD, closed=True)
     sheet.name("face", rectangle((0.0, length), (0.0, width)))
 

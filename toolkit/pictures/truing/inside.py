@@ -14,7 +14,7 @@ from toolkit.pictures.kit.figure_of_wood import hatch
 from toolkit.pictures.kit.lettering import Place
 from toolkit.pictures.kit.notes import title, unit_words, units_said
 from toolkit.pictures.kit.picture import Picture, Point
-from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
+from toolkit.pictures.kit.sheet import Sheet
 from toolkit.pictures.kit.view import rectangle
 from toolkit.pictures.strokes import points_of
 from toolkit.truing import SAW_MARKS, Warp, face_of, thickest_board
@@ -41,7 +41,6 @@ def board_inside(
     sentence: str,
     ghost: Warp | None = None,
     ghost_piece: Warp | None = None,
-    paper: bool = False,
 ) -> Picture:
     """Draw the thickest true board in a rough one, and in a piece that was cut from it first.
 
@@ -61,8 +60,6 @@ def board_inside(
         What it comes to, from the room that reckons it.
     ghost, ghost_piece : Warp, optional
         The rough board and the piece as they were kept, of the same thickness. [mm]
-    paper : bool
-        Larger letters, for print.
 
     Returns
     -------
@@ -76,7 +73,7 @@ def board_inside(
     """
     height = HEIGHT if piece is not None else ALONE
     scale = WIDE / whole.length
-    sheet = Sheet(scale=scale, height=height, text=PAPER_TEXT if paper else TEXT)
+    sheet = Sheet(scale=scale, height=height)
     reach = thickness + 2 * (abs(whole.bow) + abs(whole.cup)) + abs(whole.twist)
     times = next((n for n in TIMES if reach * scale * n <= ROOM), 1)
     rows = [("the rough board", whole, ghost, ROWS[0] - (HEIGHT - height))]

@@ -10,7 +10,7 @@ from toolkit.measures import Rule
 from toolkit.pictures.kit.lettering import Place
 from toolkit.pictures.kit.notes import title, unit_words, units_said
 from toolkit.pictures.kit.picture import Picture, Point
-from toolkit.pictures.kit.sheet import PAPER_TEXT, TEXT, Sheet
+from toolkit.pictures.kit.sheet import Sheet
 from toolkit.pictures.strokes import points_of
 from toolkit.truing import Strokes
 
@@ -28,7 +28,6 @@ def shavings_picture(
     rule: Rule,
     sentence: str,
     ghost: Strokes | None = None,
-    paper: bool = False,
 ) -> Picture:
     """Draw across a board what each plane's tracks leave after one pass.
 
@@ -42,8 +41,6 @@ def shavings_picture(
         What it comes to.
     ghost : Strokes, optional
         The first plane as it was before. [mm]
-    paper : bool
-        Larger letters, for print.
 
     Returns
     -------
@@ -56,7 +53,7 @@ def shavings_picture(
     """
     board = planes[0].width
     scale = WIDE / board
-    sheet = Sheet(scale=scale, height=HEIGHT, text=PAPER_TEXT if paper else TEXT)
+    sheet = Sheet(scale=scale, height=HEIGHT)
     for index, strokes in enumerate(planes):
         level = TOP - index * ROW
         times = _times(strokes, scale)
