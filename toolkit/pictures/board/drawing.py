@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from toolkit.measures import Rule
-from toolkit.pictures.board.naming import Words
+from toolkit.pictures.board.naming import BoardWords
 from toolkit.pictures.board.rows import Stretch, edges, rows_of, scale_of
 from toolkit.pictures.board.sawing import DISC, Disc, clear_of, discs_of, draw_cuts, past
 from toolkit.pictures.board.spaces import Box, box_of, edges_of, piece_box, spaces_of, without
@@ -80,7 +80,7 @@ def board_picture(
     numbers = clear_of(discs)
     lines = [(cut.start[0], cut.end[0], cut.start[1], cut.end[1]) for cut in cuts]
     lines += [edge for box in parts for edge in edges_of(box)]
-    words = Words(rows, board, lines=lines, numbers=numbers, parts=parts)
+    words = BoardWords(rows, board, lines=lines, numbers=numbers, parts=parts)
     words.parts(on)
     words.rips(discs, rule=rule)
     words.flaws()

@@ -22,7 +22,7 @@ _ARROW = 34.0  # length of an arrow along the grain [pt]
 _LOW = 40.0  # parts lower than this have name and arrow side by side [pt]
 
 
-class Words:
+class BoardWords:
     """Finds room for words on a board, and remembers what they take: ``rooms``. [mm]"""
 
     def __init__(
