@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from toolkit.pictures.corner.boards import BODY
 from toolkit.pictures.corner.joint import Joint
-from toolkit.pictures.kit.dimensions import BESIDE, Step, row, single
+from toolkit.pictures.kit.dimensions import BESIDE, Step, level, upright
 from toolkit.pictures.kit.lettering import Anchor, Place, extent
 from toolkit.pictures.kit.notes import figures
 from toolkit.pictures.kit.picture import Point
@@ -13,20 +13,6 @@ from toolkit.plan import Plan
 from toolkit.results import above
 
 WORDS = 64.0  # from the inside face to the words beside it [pt]
-
-
-def _row(
-    view: View, stops: list[float], steps: list[Step], *, at: float, start: float, side: int
-) -> None:
-    row(
-        view.sheet,
-        [view.up(stop) for stop in stops],
-        steps,
-        at=at,
-        starts=start,
-        axis="up",
-        side=side,
-    )
 
 
 def groove_row(view: View, plan: Plan, j: Joint) -> None:
@@ -45,108 +31,45 @@ def groove_row(view: View, plan: Plan, j: Joint) -> None:
     steps.append(Step(show(top - stops[-1]), 1 if thin else 6, thin))
     stops.append(top)
     start = view.across(BODY / view.scale) + turn * 3.5
-    _row(view, stops, steps, at=start + turn * 14, start=start, side=turn)
+    upright(view, stops, *steps, start=start, off=turn * 14.0, side=turn)
     size = view.sheet.text
     widest = max(extent(step.text, size=size)[0] for step in steps if step.text)
-    farther = start + turn * (14.0 + max(3.5 * size, widest + 2 * BESIDE))
-    single(
-        view.sheet,
-        (view.up(0.0), view.up(top)),
-        show(top),
-        at=farther,
-        starts=start,
-        axis="up",
-        side=turn,
-        rank=1,
-    )
+    farther = turn * (14.0 + max(3.5 * size, widest + 2 * BESIDE))
+    upright(view, (0.0, top), Step(show(top), 1), start=start, off=farther, side=turn)
 
 
 def tail_rows(view: View, plan: Plan, j: Joint) -> None:
     """The length of the tails, and the narrow face of a pin with the tail beside it. [mm]"""
-    show, sheet, turn = figures(plan), view.sheet, view.turn
-    bottom = view.up(0.0)
-    low, high = sorted((view.across(-j.tail_length), view.across(0.0)))
-    single(
-        sheet,
-        (low, high),
-        show(j.tail_length),
-        at=bottom - 24,
-        starts=bottom,
-        axis="along",
-        side=-turn,
-        rank=1,
-    )
+    show, turn = figures(plan), view.turn
+    length = Step(show(j.tail_length), 1)
+    level(view, (-j.tail_length, 0.0), length, start=view.up(0.0), off=-24.0, side=-turn)
     if j.front_lap is not None:
         top = view.up(j.tail_board_height)
-        low, high = sorted((view.across(-j.reach), view.across(0.0)))
-        single(
-            sheet,
-            (low, high),
-            show(j.reach),
-            at=top + 14,
-            starts=top,
-            axis="along",
-            side=-turn,
-            rank=3,
-        )
-    pins = j.corner.whole_pins
-    if not pins:
-        return
-    pin = pins[0]
-    if not above(pin.tip_width, 0.0):
+        level(view, (-j.reach, 0.0), Step(show(j.reach)), start=top, off=14.0, side=-turn)
+    pin = next(iter(j.corner.whole_pins), None)
+    if pin is None or not above(pin.tip_width, 0.0):
         return
     narrow = Step(f"pin {show(pin.tip_width)}", 1, bool(plan.wrong("pin", corner=j.which)))
     tip = view.across(-j.tail_length)
-    _row(view, [pin.tip_low, pin.tip_high], [narrow], at=tip - turn * 15, start=tip, side=-turn)
+    upright(view, (pin.tip_low, pin.tip_high), narrow, start=tip, off=-turn * 15.0, side=-turn)
 
 
 def pin_rows(view: View, plan: Plan, j: Joint) -> None:
     """Lap, thickness and depth of groove; half pin, tail and pin as marked at the baseline."""
-    show, sheet = figures(plan), view.sheet
-    bottom = view.up(0.0)
+    show = figures(plan)
     # Over a low front the ear of the side stands in the way.
     top = view.up(j.pin_board_height if j.front_lap is None else j.wall_height)
-    inside, outside = view.across(0.0), view.across(j.pin_board)
-    lap_side = -1 if outside < inside else 1
+    turn = view.turn
     if not j.through and j.corner.tails:
-        low, high = sorted((outside, view.across(j.socket_depth)))
         wrong = bool(plan.wrong("lap", "socket", corner=j.which))
-        single(
-            sheet,
-            (low, high),
-            f"lap {show(j.lap)}",
-            at=bottom - 24,
-            starts=bottom,
-            axis="along",
-            side=lap_side,
-            rank=1,
-            red=wrong,
-        )
-    low, high = sorted((inside, view.across(j.groove_depth)))
+        lap = Step(f"lap {show(j.lap)}", 1, wrong)
+        ends = (j.socket_depth, j.pin_board)
+        level(view, ends, lap, start=view.up(0.0), off=-24.0, side=turn)
     wall = "side" if j.on_ends else j.which
     deep = bool(plan.wrong("groove floor", "groove at lap", part=wall, corner=j.which))
-    single(
-        sheet,
-        (low, high),
-        f"groove {show(j.groove_depth)}",
-        at=top + 13,
-        starts=top,
-        axis="along",
-        side=-lap_side,
-        rank=2,
-        red=deep,
-    )
-    low, high = sorted((inside, outside))
-    single(
-        sheet,
-        (low, high),
-        show(j.pin_board),
-        at=top + 30,
-        starts=top,
-        axis="along",
-        side=lap_side,
-        rank=4,
-    )
+    groove = Step(f"groove {show(j.groove_depth)}", 2, deep)
+    level(view, (0.0, j.groove_depth), groove, start=top, off=13.0, side=-turn)
+    level(view, (0.0, j.pin_board), Step(show(j.pin_board), 4), start=top, off=30.0, side=turn)
     if not j.corner.tails:
         return
     tail, pins = j.corner.tails[0], j.corner.pins
@@ -155,8 +78,7 @@ def pin_rows(view: View, plan: Plan, j: Joint) -> None:
     if len(pins) > 2:
         steps.append(Step(f"pin {show(pins[1].width)}", 3))
         stops.append(pins[1].high)
-    turn = -lap_side
-    _row(view, stops, steps, at=inside + turn * 15, start=inside, side=turn)
+    upright(view, stops, *steps, start=view.across(0.0), off=-turn * 15.0, side=-turn)
 
 
 def groove_words(view: View, plan: Plan, j: Joint) -> None:

@@ -19,6 +19,7 @@ from typing import Literal
 from toolkit.pictures.kit.lettering import LEADING, Place, extent
 from toolkit.pictures.kit.picture import Point
 from toolkit.pictures.kit.sheet import Sheet
+from toolkit.pictures.kit.view import View
 
 ARROW = 5.6
 HALF_ARROW = 0.95
@@ -29,6 +30,8 @@ OUTSIDE = 7.0
 BESIDE = 4.0
 # The least room between two extension lines in which two arrowheads do not touch. [pt]
 ROOM = 2 * ARROW + 2.0
+
+Outer = tuple[float | None, float | None]  # how far out words must stand at either end [pt]
 
 
 def dot(centre: Point, *, radius: float) -> list[Point]:
@@ -70,39 +73,30 @@ def row(
     def on(along: float, across: float) -> Point:
         return (across, along) if axis == "up" else (along, across)
 
-    shown = [step.text is not None for step in steps]
-    numbers: dict[int, int] = {}
-    for i in (i for i, show in enumerate(shown) if show):
-        numbers[i] = sheet.next_label + len(numbers)
+    shown = [i for i, step in enumerate(steps) if step.text is not None]
+    numbers = {i: sheet.next_label + count for count, i in enumerate(shown)}
     for i, stop in enumerate(stops):
         owners = [numbers[k] for k in (i - 1, i) if k in numbers]
         away = 1.0 if at > begins[i] else -1.0
         if owners and abs(at - begins[i]) > GAP:
             line = [on(stop, begins[i] + away * GAP), on(stop, at + away * OVERSHOOT)]
             sheet.line("dimension", line, owners=owners)
-    for i, step in enumerate(steps):
-        if step.text is None:
-            continue
-        low, high = stops[i], stops[i + 1]
+    for i in shown:
+        step, (low, high) = steps[i], stops[i : i + 2]
         hand = _Hand(sheet, on, at, step.red, numbers[i])
-        outer: list[float | None] = [low, high]
         hand.line(low, high)
-        for end, (stop, inward) in enumerate(((low, 1.0), (high, -1.0))):
-            beyond = i - 1 if end == 0 else i + 1
-            has_next = 0 <= beyond < len(steps) and shown[beyond]
-            if high - low >= ROOM:
-                hand.arrow(stop, inward)
-            elif not has_next:
-                past = outer[end] = stop - inward * (ARROW + OUTSIDE)
-                hand.arrow(stop, -inward)
-                hand.line(stop, past)
-            elif stops[beyond + 1] - stops[beyond] < ROOM:
-                hand.dot(stop)
-            if has_next:
-                outer[end] = None
-        places = (_beside if axis == "up" else _above)(sheet, step.text, low, high, outer, at, side)
+        # The room beyond either end: None where there is a next step, which shares the end.
+        rooms = [stops[k + 1] - stops[k] if k in numbers else None for k in (i - 1, i + 1)]
+        below = hand.end(low, 1.0, room=high - low, beyond=rooms[0])
+        above = hand.end(high, -1.0, room=high - low, beyond=rooms[1])
+        text, size = str(step.text), sheet.text
+        places = (
+            _beside(text, size, low, high, (below, above), at, side)
+            if axis == "up"
+            else _above(text, size, low, high, (below, above), at, side)
+        )
         middle = on((low + high) / 2, at)
-        sheet.write(step.text, places, rank=step.rank, red=step.red, at=middle, kind="size")
+        sheet.write(text, places, rank=step.rank, red=step.red, at=middle, kind="size")
 
 
 @dataclass(frozen=True, slots=True)
@@ -127,8 +121,18 @@ class _Hand:
         head = [(tip, 0.0), (back, -HALF_ARROW), (back, HALF_ARROW)]
         self._lay("arrow", [self.on(a, self.at + b) for a, b in head], closed=True)
 
-    def dot(self, centre: float) -> None:
-        self._lay("arrow", dot(self.on(centre, self.at), radius=DOT), closed=True)
+    def end(self, stop: float, inward: float, *, room: float, beyond: float | None) -> float | None:
+        """An arrow, or a dot that two short steps share; and how far out words must stand."""
+        if room >= ROOM:
+            self.arrow(stop, inward)
+        elif beyond is None:
+            past = stop - inward * (ARROW + OUTSIDE)
+            self.arrow(stop, -inward)
+            self.line(stop, past)
+            return past
+        elif beyond < ROOM:
+            self._lay("arrow", dot(self.on(stop, self.at), radius=DOT), closed=True)
+        return stop if beyond is None else None
 
 
 def single(
@@ -147,32 +151,55 @@ def single(
     row(sheet, stops, (Step(text, rank, red),), at=at, starts=starts, axis=axis, side=side)
 
 
-def _beside(
+def level(
+    view: View, stops: Sequence[float], *steps: Step, start: float, off: float, side: int = 1
+) -> None:
+    """A level row of dimensions between places of a view [mm], so far off its start. [pt]"""
+    _from_view(view.sheet, [view.across(x) for x in stops], steps, start, off, "along", side)
+
+
+def upright(
+    view: View, stops: Sequence[float], *steps: Step, start: float, off: float, side: int = 1
+) -> None:
+    """An upright row of dimensions between heights of a view [mm], so far off its start. [pt]"""
+    _from_view(view.sheet, [view.up(z) for z in stops], steps, start, off, "up", side)
+
+
+def _from_view(
     sheet: Sheet,
-    text: str,
-    low: float,
-    high: float,
-    outer: list[float | None],
-    at: float,
+    stops: list[float],
+    steps: Sequence[Step],
+    start: float,
+    off: float,
+    axis: Literal["up", "along"],
     side: int,
+) -> None:
+    """A row whose stops may run either way. [pt]"""
+    if stops[0] > stops[-1]:
+        stops, steps = stops[::-1], steps[::-1]
+    row(sheet, stops, steps, at=start + off, starts=start, axis=axis, side=side)
+
+
+def _beside(
+    text: str, size: float, low: float, high: float, outer: Outer, at: float, side: int
 ) -> list[Place]:
     """Level with the middle of an upright dimension, on its own side first."""
     lines = text.split("\n")
-    under, over = extent(lines[-1], size=sheet.text)[1], extent(lines[0], size=sheet.text)[2]
-    drop = (len(lines) - 1) * LEADING * sheet.text
+    under, over = extent(lines[-1], size=size)[1], extent(lines[0], size=size)[2]
+    drop = (len(lines) - 1) * LEADING * size
     middle = (low + high) / 2 - (under + over - drop) / 2
     anchor: Literal["left", "right"] = "left" if side > 0 else "right"
     other: Literal["left", "right"] = "right" if side > 0 else "left"
     # Where something stands level with its middle: farther up or down a long line; of a short
     # one on its other side, a little up or down, or past an end.
     along = [way * 1.5 * i for i in range(1, 9) for way in (1, -1)]
-    shifts = [shift * sheet.text for shift in along]
+    shifts = [shift * size for shift in along]
     spots = [Place(at + side * BESIDE, middle, anchor)]
     for shift in (shift for shift in shifts if abs(shift) < 0.4 * (high - low)):
         spots.append(Place(at + side * BESIDE, middle + shift, anchor))
     spots.append(Place(at - side * BESIDE, middle, other))
     for shift in (0.35, -0.35, 0.7, -0.7):
-        spots.append(Place(at + side * BESIDE, middle + shift * sheet.text, anchor))
+        spots.append(Place(at + side * BESIDE, middle + shift * size, anchor))
     below, beyond = outer
     if beyond is not None:
         spots.append(Place(at, beyond + 2.5 - under, "center"))
@@ -182,16 +209,10 @@ def _beside(
 
 
 def _above(
-    sheet: Sheet,
-    text: str,
-    low: float,
-    high: float,
-    outer: list[float | None],
-    at: float,
-    side: int,
+    text: str, size: float, low: float, high: float, outer: Outer, at: float, side: int
 ) -> list[Place]:
     """Above the middle of a level dimension, else beside its ends, else under it."""
-    _, under, over = extent(text, size=sheet.text)
+    _, under, over = extent(text, size=size)
     middle, level = (low + high) / 2, at - (under + over) / 2
     spots = [Place(middle, at + 2.4 - under, "center")]
     past: list[Place] = []

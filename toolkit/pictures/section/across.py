@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import cos, pi, sin
 
 from toolkit.box import Panel
-from toolkit.pictures.kit.dimensions import Step, row, single
+from toolkit.pictures.kit.dimensions import Step, level, upright
 from toolkit.pictures.kit.figure_of_wood import long_grain
 from toolkit.pictures.kit.lettering import Place
 from toolkit.pictures.kit.notes import figures, not_right, nothing, unit_note
@@ -122,20 +122,18 @@ def _draw(view: View, plan: Plan) -> None:
 
 def _dimensions(view: View, plan: Plan) -> None:
     show, d = figures(plan), plan.design
-    f, sheet = d.frame, view.sheet
+    f = d.frame
     wide, thick, high = f.outside_width.value, f.side_thickness.value, f.wall_height.value
-    bottom = view.up(min(0.0, d.bottom.low))
-    left, right = view.across(0.0), view.across(wide)
-    stops = [left, view.across(thick), view.across(wide - thick), right]
-    steps = [Step(show(thick), 1), Step(f"inside {show(f.inside_width.value)}", 1), Step(None)]
-    row(sheet, stops, steps, at=bottom - 18, starts=bottom, axis="along", side=-1)
-    single(sheet, (left, right), show(wide), at=bottom - 36, starts=bottom, axis="along", rank=2)
+    bottom, left = view.up(min(0.0, d.bottom.low)), view.across(0.0)
+    steps = [Step(show(thick), 1), Step(f"inside {show(f.inside_width.value)}", 1)]
+    level(view, (0.0, thick, wide - thick), *steps, start=bottom, off=-18.0, side=-1)
+    level(view, (0.0, wide), Step(show(wide), 2), start=bottom, off=-36.0)
     stops, steps = [f.bottom_groove.high, high], [Step(show(f.inside_height.value), 1)]
     if f.lid_groove is not None:
         stops = [f.bottom_groove.high, f.lid_groove.low, f.lid_groove.high, high]
         rim, thin = high - f.lid_groove.high, bool(plan.wrong("rim"))
         steps += [Step(None), Step(f"rim {show(rim)}", 1, thin)]
-    row(sheet, [view.up(z) for z in stops], steps, at=left - 14, starts=left, axis="up", side=-1)
+    upright(view, stops, *steps, start=left, off=-14.0, side=-1)
 
 
 def _parts(view: View, plan: Plan) -> None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from toolkit.box import LiftOffLid, Panel
-from toolkit.pictures.kit.dimensions import ARROW, HALF_ARROW, Step, row, single
+from toolkit.pictures.kit.dimensions import ARROW, HALF_ARROW, Step, level, upright
 from toolkit.pictures.kit.figure_of_wood import long_grain
 from toolkit.pictures.kit.lettering import Place
 from toolkit.pictures.kit.notes import figures, not_right, nothing, unit_note
@@ -97,55 +97,27 @@ def far_side(view: View, plan: Plan) -> None:
 
 def _dimensions(view: View, plan: Plan) -> None:
     show, d = figures(plan), plan.design
-    f, sheet = d.frame, view.sheet
+    f = d.frame
     back, front, long = f.back_thickness.value, f.front_thickness.value, f.outside_length.value
-    bottom = view.up(min(0.0, d.bottom.low))
+    bottom, high = view.up(min(0.0, d.bottom.low)), f.wall_height.value
+    stops = (0.0, back, long - front, long)
+    inside = Step(f"inside {show(f.inside_length.value)}", 1)
+    ends = Step(show(back), 1), inside, Step(show(front), 1)
+    level(view, stops, *ends, start=bottom, off=-18.0, side=-1)
+    level(view, (0.0, long), Step(show(long), 2), start=bottom, off=-36.0)
     left, right = view.across(0.0), view.across(long)
-    row(
-        sheet,
-        [left, view.across(back), view.across(long - front), right],
-        [
-            Step(show(back), 1),
-            Step(f"inside {show(f.inside_length.value)}", 1),
-            Step(show(front), 1),
-        ],
-        at=bottom - 18,
-        starts=bottom,
-        axis="along",
-        side=-1,
-    )
-    single(sheet, (left, right), show(long), at=bottom - 36, starts=bottom, axis="along", rank=2)
-    single(
-        sheet,
-        (view.up(0.0), view.up(f.wall_height.value)),
-        show(f.wall_height.value),
-        at=left - 14,
-        starts=left,
-        axis="up",
-        side=-1,
-        rank=1,
-    )
+    upright(view, (0.0, high), Step(show(high), 1), start=left, off=-14.0, side=-1)
     low, wrong = f.front_height.value, bool(plan.wrong("front edge"))
     under = f.lid_floor is not None and f.lid_floor.value > low
-    stops, steps = [0.0, low], [Step(show(low), 1, wrong and not under)]
+    heights, steps = [0.0, low], [Step(show(low), 1, wrong and not under)]
     if f.lid_floor is not None and under:
-        gap = f.lid_floor.value - low
-        stops.append(f.lid_floor.value)
-        steps.append(Step(f"gap {show(gap)}", 1, wrong))
-    row(sheet, [view.up(z) for z in stops], steps, at=right + 14, starts=right, axis="up")
+        heights.append(f.lid_floor.value)
+        steps.append(Step(f"gap {show(f.lid_floor.value - low)}", 1, wrong))
+    upright(view, heights, *steps, start=right, off=14.0)
     if isinstance(d.lid, Panel):
-        top = view.up(max(f.wall_height.value, d.lid.high))
-        start = view.across(long - d.lid.length.value)
-        single(
-            sheet,
-            (start, right),
-            f"lid {show(d.lid.length.value)}",
-            at=top + 15,
-            starts=top,
-            axis="along",
-            rank=1,
-            red=bool(plan.wrong("lid end")),
-        )
+        top = view.up(max(high, d.lid.high))
+        lid = Step(f"lid {show(d.lid.length.value)}", 1, bool(plan.wrong("lid end")))
+        level(view, (long - d.lid.length.value, long), lid, start=top, off=15.0)
 
 
 def _parts(view: View, plan: Plan) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from toolkit.box import Panel, Span
-from toolkit.pictures.kit.dimensions import Step, row
+from toolkit.pictures.kit.dimensions import Step, level, upright
 from toolkit.pictures.kit.figure_of_wood import break_line, rings
 from toolkit.pictures.kit.lettering import Place
 from toolkit.pictures.kit.notes import figures
@@ -118,36 +118,20 @@ def _edges(view: View, shape: list[Point], zone: Zone, top: float) -> None:
 
 def _dimensions(view: View, plan: Plan, zone: Zone) -> None:
     show, d, panel = figures(plan), plan.design, zone.panel
-    f, depth, sheet = d.frame, d.choices.groove.depth, view.sheet
+    f, depth = d.frame, d.choices.groove.depth
     outside = f.outside_width.value
     inside = outside - f.side_thickness.value
     floor = min(inside + depth, outside)
     edge = (outside + panel.width.value) / 2
     tight = bool(plan.wrong("clearance", "grip", part=panel.name))
     deep = bool(plan.wrong("groove floor", part="side"))
-    top = view.up(zone.high)
     if inside < edge < floor:
-        stops = [inside, edge, floor]
         grip = Step(f"grip {show(edge - inside)}", 3)
-        steps = [grip, Step(f"clear {show(floor - edge)}", 0, tight)]
-        row(
-            sheet,
-            [view.across(x) for x in stops],
-            steps,
-            at=top + 14,
-            starts=top,
-            axis="along",
-        )
-    bottom = view.up(zone.low)
-    row(
-        sheet,
-        [view.across(x) for x in (inside, floor, outside)],
-        [Step(f"depth {show(floor - inside)}", 1, deep), Step(f"wall {show(outside - floor)}", 1)],
-        at=bottom - 18,
-        starts=bottom,
-        axis="along",
-        side=-1,
-    )
+        clear = Step(f"clear {show(floor - edge)}", 0, tight)
+        level(view, (inside, edge, floor), grip, clear, start=view.up(zone.high), off=14.0)
+    wall = Step(f"wall {show(outside - floor)}", 1)
+    steps = [Step(f"depth {show(floor - inside)}", 1, deep), wall]
+    level(view, (inside, floor, outside), *steps, start=view.up(zone.low), off=-18.0, side=-1)
     low, high = zone.groove.low, zone.groove.high
     resting = panel.name == "lid"
     meet = low + panel.tongue if resting else max(panel.high - panel.tongue, low)
@@ -157,7 +141,6 @@ def _dimensions(view: View, plan: Plan, zone: Zone) -> None:
     steps = [tongue, play] if resting else [play, tongue]
     if not low < meet < high:
         stops, steps = [low, high], [Step(f"groove\n{show(high - low)}", 1)]
-    right = view.across(outside)
-    row(sheet, [view.up(z) for z in stops], steps, at=right + 8, starts=right, axis="up")
+    upright(view, stops, *steps, start=view.across(outside), off=8.0)
     if plan.wrong("tongue", part=panel.name):
         wrong(view, rectangle((inside, max(edge, inside + 0.1)), (low, low + panel.tongue)))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from toolkit.box import Panel
 from toolkit.box.sliding import droop, held
-from toolkit.pictures.kit.dimensions import Step, row, single
+from toolkit.pictures.kit.dimensions import Step, level, upright
 from toolkit.pictures.kit.lettering import Place
 from toolkit.pictures.kit.notes import figures, not_right, nothing, unit_note
 from toolkit.pictures.kit.picture import Picture
@@ -107,28 +107,19 @@ def _scale(plan: Plan) -> float:
 
 def _dimensions(view: View, plan: Plan, lid: Panel, *, out: float, floor: float) -> None:
     show, f, sheet = figures(plan), plan.design.frame, view.sheet
-    front, low = view.across(f.outside_length.value), view.up(0.0)
+    long, high = f.outside_length.value, f.wall_height.value
+    stops, steps = [long - lid.length.value, long], [Step(f"lid {show(lid.length.value)}", 1)]
     if out > 0:
-        stops = [view.across(f.outside_length.value - held(plan.design, out=out)), front]
-        steps = [Step(f"held {show(held(plan.design, out=out))}", 1)]
-        if held(plan.design, out=out) <= 0:
-            stops, steps = [front], []
-        stops.append(view.across(f.outside_length.value + out))
+        still = held(plan.design, out=out)
+        stops, steps = [long - still, long], [Step(f"held {show(still)}", 1)]
+        if still <= 0:
+            stops, steps = [long], []
+        stops.append(long + out)
         steps.append(Step(f"out {show(out)}", 1))
-        top = view.up(max(f.wall_height.value, lid.high))
-        row(sheet, stops, steps, at=top + 16.0, starts=top, axis="along")
-    else:
-        top = view.up(max(f.wall_height.value, lid.high))
-        ends = (view.across(f.outside_length.value - lid.length.value), front)
-        words = f"lid {show(lid.length.value)}"
-        single(sheet, ends, words, at=top + 16.0, starts=top, axis="along", rank=1)
-    left = view.across(0.0)
-    heights = (low, view.up(f.wall_height.value))
-    words = show(f.wall_height.value)
-    single(sheet, heights, words, at=left - 14.0, starts=left, axis="up", side=-1, rank=1)
-    edges = (left, front)
-    words = show(f.outside_length.value)
-    single(sheet, edges, words, at=low - 18.0, starts=low, axis="along", side=-1, rank=2)
+    level(view, stops, *steps, start=view.up(max(high, lid.high)), off=16.0)
+    upright(view, (0.0, high), Step(show(high), 1), start=view.across(0.0), off=-14.0, side=-1)
+    level(view, (0.0, long), Step(show(long), 2), start=view.up(0.0), off=-18.0, side=-1)
+    front = view.across(long)
     high = f.front_height.value
     sheet.write(
         f"front {show(high)} high,\nfloor of the lid groove {show(floor)}",
