@@ -63,24 +63,15 @@ def visible_faces(faces: Sequence[Face]) -> list[CrossSection]:
     ------
     Geometry.
     """
-    bounds = np.array([face.bounds for face in faces]).reshape(-1, 4)
+    bounds = np.array([face.outline.bounds() for face in faces]).reshape(-1, 4)
     shown = []
     for number, face in enumerate(faces):
-        low_u, low_v, high_u, high_v = face.bounds
-        touching = (
-            (bounds[:, 0] < high_u)
-            & (bounds[:, 2] > low_u)
-            & (bounds[:, 1] < high_v)
-            & (bounds[:, 3] > low_v)
-        )
+        low, high = bounds[number, :2], bounds[number, 2:]
+        touching = np.all((bounds[:, :2] < high) & (bounds[:, 2:] > low), axis=1)
         touching[number] = False
         nearer = [_before(face, faces[other]) for other in np.flatnonzero(touching).tolist()]
         cutters = [cutter for cutter in nearer if cutter is not None]
-        shown.append(
-            CrossSection.batch_boolean([face.outline, *cutters], OpType.Subtract)
-            if cutters
-            else face.outline
-        )
+        shown.append(CrossSection.batch_boolean([face.outline, *cutters], OpType.Subtract))
     return shown
 
 

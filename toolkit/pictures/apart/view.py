@@ -43,7 +43,6 @@ class Face:
     offset: float
     triangles: Floats
     outline: CrossSection
-    bounds: tuple[float, float, float, float]
 
 
 # An edge: its part, its two ends in (u, v, w), and whether only one of its faces is seen.
@@ -139,7 +138,6 @@ def seen(part: int, shape: Manifold, shift: Floats) -> tuple[list[Face], list[Ro
                 offset=float(facing[number] @ flat[0, 0]),
                 triangles=flat,
                 outline=outline,
-                bounds=tuple(outline.bounds()),
             )
         )
     return faces, _edges(part, triangles, plane, paper, to_eye)
@@ -194,13 +192,6 @@ def look_at(placed: Iterable[tuple[Manifold, Floats]]) -> tuple[list[Face], Edge
     )
 
 
-def _carried_bounds(
-    bounds: tuple[float, float, float, float], u: float, v: float
-) -> tuple[float, float, float, float]:
-    low_u, low_v, high_u, high_v = bounds
-    return low_u + u, low_v + v, high_u + u, high_v + v
-
-
 def carried(
     seen: tuple[list[Face], Edges], *, part: int, shift: Floats
 ) -> tuple[list[Face], Edges]:
@@ -228,7 +219,6 @@ def carried(
             offset=face.offset + float(face.facing @ way),
             triangles=face.triangles + way,
             outline=face.outline.translate((u, v)),
-            bounds=_carried_bounds(face.bounds, u, v),
         )
         if face.part == part
         else face

@@ -5,9 +5,9 @@ from __future__ import annotations
 from toolkit.pictures.corner.boards import BODY, tail_shape, tail_wastes
 from toolkit.pictures.corner.joint import Joint
 from toolkit.pictures.corner.sizes import beside
+from toolkit.pictures.kit.faults import say, wrong
 from toolkit.pictures.kit.lettering import Anchor, Place
 from toolkit.pictures.kit.notes import note_of
-from toolkit.pictures.kit.picture import Point
 from toolkit.pictures.kit.view import View, band, rectangle
 from toolkit.plan import Plan
 from toolkit.results import above
@@ -18,7 +18,7 @@ def draw_faults(tail_view: View, pin_view: View, plan: Plan, j: Joint) -> None:
     if not j.corner.tails:
         middle = tail_view.at(BODY / tail_view.scale / 2, j.tail_board_height / 2)
         asked = f"{j.corner.asked} tails find\nno room here"
-        _say(tail_view, asked, [Place(*middle, "center")], middle)
+        say(tail_view.sheet, asked, middle, [Place(*middle, "center")])
         return
     _holes(tail_view, pin_view, plan, j)
     _laps(pin_view, plan, j)
@@ -28,21 +28,11 @@ def draw_faults(tail_view: View, pin_view: View, plan: Plan, j: Joint) -> None:
     if found:
         for tail in j.corner.tails:
             for low, tip in ((tail.high, tail.tip_high), (tail.low, tail.tip_low)):
-                _red(tail_view, [(0.0, low), (-j.tail_length, tip), (-j.tail_length, low)])
+                wrong(tail_view, [(0.0, low), (-j.tail_length, tip), (-j.tail_length, low)])
         # One finding speaks of both corners, and each corner has its own size.
         out = plan.choices.rule.show(j.corner.overhang)
         words = f"corners of {out}:\n{note_of(found)}".strip(":\n")
         _left(tail_view, j, words, j.corner.tails[-1].tip_high)
-
-
-def _red(view: View, shape: list[Point]) -> None:
-    view.sheet.line("wrong", view.points(shape), closed=True)
-
-
-def _say(view: View, text: str, places: list[Place], at: Point) -> None:
-    """Words that must be said: without room where they belong, as near as may be, with a leader."""
-    if text:
-        view.sheet.write(text, places, rank=0, red=True, at=at)
 
 
 def _left(view: View, j: Joint, text: str, height: float) -> None:
@@ -56,7 +46,7 @@ def _left(view: View, j: Joint, text: str, height: float) -> None:
         for i in range(12):
             for way in (1, -1):
                 places.append(Place(x - view.turn * out, first + way * i * 7.0, anchor))
-    _say(view, text, places, view.at(-j.tail_length, height))
+    say(sheet, text, view.at(-j.tail_length, height), places)
 
 
 def _holes(tail_view: View, pin_view: View, plan: Plan, j: Joint) -> None:
@@ -65,13 +55,13 @@ def _holes(tail_view: View, pin_view: View, plan: Plan, j: Joint) -> None:
         size = f"{show(hole.height, unit=False)} × {show(hole.depth)}"
         middle = (hole.low + hole.high) / 2
         if hole.cause == "pin":
-            _red(pin_view, rectangle((0.0, hole.depth), (hole.low, hole.high)))
-            _red(tail_view, rectangle((-j.tail_length, 0.0), (hole.low, hole.high)))
+            wrong(pin_view, rectangle((0.0, hole.depth), (hole.low, hole.high)))
+            wrong(tail_view, rectangle((-j.tail_length, 0.0), (hole.low, hole.high)))
             at = pin_view.at(0.0, middle)
             words = f"hole outside:\n{size}\nin the {hole.face.split(',')[0]}"
         else:
             for view, x, way in ((tail_view, -j.tail_length, 1), (pin_view, j.pin_board, -1)):
-                _red(view, rectangle((x, x + way * 2.5 / view.scale), (hole.low, hole.high)))
+                wrong(view, rectangle((x, x + way * 2.5 / view.scale), (hole.low, hole.high)))
             at = pin_view.at(j.pin_board, middle)
             words = f"groove shows:\n{size}\nin its tail's tip"
         pin_view.sheet.name(
@@ -84,10 +74,10 @@ def _laps(view: View, plan: Plan, j: Joint) -> None:
     lap = plan.wrong("lap", corner=j.which)
     floor = plan.wrong("groove at lap", corner=j.which)
     if lap:
-        _red(view, rectangle((j.socket_depth, j.pin_board), (0.0, j.pin_board_height)))
+        wrong(view, rectangle((j.socket_depth, j.pin_board), (0.0, j.pin_board_height)))
     for run in j.runs if floor else ():
         span = (run.span.low, run.span.high)
-        _red(view, rectangle((j.socket_depth, j.groove_depth), span))
+        wrong(view, rectangle((j.socket_depth, j.groove_depth), span))
     words = note_of((*floor, *lap, *plan.wrong("socket", corner=j.which)))
     if words:
         beyond = view.across(j.pin_board)
@@ -97,7 +87,7 @@ def _laps(view: View, plan: Plan, j: Joint) -> None:
         places = [Place(beyond + gap, view.up(z), anchor) for z in heights]
         places += [Place(beyond, view.up(0.0) - 40.0, "center")]
         middle = view.at((j.socket_depth + j.pin_board) / 2, j.pin_board_height / 2)
-        _say(view, words, places, middle)
+        say(view.sheet, words, middle, places)
 
 
 def _pins(view: View, plan: Plan, j: Joint) -> None:
@@ -108,7 +98,7 @@ def _pins(view: View, plan: Plan, j: Joint) -> None:
         narrow = j.corner.narrowest_pin
         worst = [i for i, pin in enumerate(whole, 1) if not above(pin.tip_width, narrow)]
         for i in worst:
-            _red(view, wastes[i])
+            wrong(view, wastes[i])
         pin = whole[worst[0] - 1]
         _left(view, j, note_of(found), (pin.tip_low + pin.tip_high) / 2)
     thin = min(half.tip_width for half in halves)
@@ -116,7 +106,7 @@ def _pins(view: View, plan: Plan, j: Joint) -> None:
     if found:
         for i, half in ((0, halves[0]), (len(wastes) - 1, halves[1])):
             if not above(half.tip_width, thin):
-                _red(view, wastes[i])
+                wrong(view, wastes[i])
         half = halves[0] if not above(halves[0].tip_width, thin) else halves[1]
         _left(view, j, note_of(found), half.tip_low)
     _left(view, j, note_of(plan.wrong("tail tip", corner=j.which)), 0.0)
@@ -141,5 +131,5 @@ def _slivers(view: View, plan: Plan, j: Joint) -> None:
                 )
                 sliver = band(shape, low=low, high=high)
                 if len(sliver) > 2:
-                    _red(view, sliver)
+                    wrong(view, sliver)
                 _left(view, j, note_of(found), (low + high) / 2)

@@ -88,20 +88,17 @@ def groove_words(view: View, plan: Plan, j: Joint) -> None:
     for run in j.runs:
         if not run.in_pin_board or run.name in shown:
             continue
-        fit = next(
-            (
-                fit
-                for fit in plan.design.fits
-                if fit.corner == j.which and fit.groove == run.name and fit.margins is not None
-            ),
-            None,
-        )
+        margins = [
+            fit.margins
+            for fit in plan.design.fits
+            if (fit.corner, fit.groove) == (j.which, run.name) and fit.margins is not None
+        ]
         if run.pin_board_stopped or run.tail_board_stopped:
             text = f"{run.name} groove\n{run.ends} before\nthe corner"
             if run.ends == "plugged":
                 text = f"{run.name} groove\nplugged at\nthe corner"
-        elif fit is not None and fit.margins is not None:
-            text = f"{run.name} groove:\n{show(min(fit.margins))} inside\nits tail"
+        elif margins:
+            text = f"{run.name} groove:\n{show(min(margins[0]))} inside\nits tail"
         elif run.name == "lid":
             text = "lid groove, open\nover the low front"
         else:

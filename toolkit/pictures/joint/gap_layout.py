@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from bisect import bisect_left
 from dataclasses import dataclass
 from functools import lru_cache
+
+import numpy as np
 
 from toolkit.box.joinery import Gaps
 
@@ -28,16 +29,11 @@ class Heap:
     late: float
 
 
-def _gap_of(curve: tuple[tuple[float, float], ...], share: float) -> float:
-    """The gap that a share of corners stays within, between two points of the curve. [mm]"""
-    shares = [row[1] for row in curve]
-    i = bisect_left(shares, share)
-    if i == 0:
-        return 0.0
-    if i == len(curve):
-        return curve[-1][0]
-    (g0, s0), (g1, s1) = curve[i - 1], curve[i]
-    return g0 + (g1 - g0) * (share - s0) / (s1 - s0)
+def _gaps_at(curve: tuple[tuple[float, float], ...], shares: list[float]) -> list[float]:
+    """The gap that each share of corners stays within; none where all of them close. [mm]"""
+    gaps, reached = zip(*curve, strict=True)
+    found: list[float] = np.interp(shares, reached, gaps, left=0.0).tolist()
+    return found
 
 
 @lru_cache(maxsize=32)
@@ -56,7 +52,7 @@ def heap(gaps: Gaps, *, kept: float | None = None) -> Heap:
     The middle of each hundredth of `Gaps.curve`.
     """
     curve = gaps.curve()
-    each = [_gap_of(curve, (i + 0.5) / COUNT) for i in range(COUNT)]
+    *each, middle, late = _gaps_at(curve, [*((i + 0.5) / COUNT for i in range(COUNT)), 0.5, 0.95])
     most = each[round(MOST * COUNT) - 1]
     span = next((span for span in SPANS if most <= span), SPANS[-1])
     if kept is not None and most <= kept <= 2 * span:
@@ -69,6 +65,6 @@ def heap(gaps: Gaps, *, kept: float | None = None) -> Heap:
         span=span,
         closed=sum(gap <= 0 for gap in each),
         columns=tuple(columns),
-        middle=_gap_of(curve, 0.5),
-        late=_gap_of(curve, 0.95),
+        middle=middle,
+        late=late,
     )

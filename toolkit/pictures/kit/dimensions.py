@@ -27,7 +27,7 @@ GAP = 1.8
 OVERSHOOT = 2.2
 DOT = 1.1
 OUTSIDE = 7.0
-BESIDE = 4.0
+BESIDE = 5.0
 # The least room between two extension lines in which two arrowheads do not touch. [pt]
 ROOM = 2 * ARROW + 2.0
 

@@ -135,7 +135,10 @@ class Sheet:
             lines = self._segments()
             page = Page(self.width, self.height, lines, most, clear=self._clear, grows=True)
             self._placed, self._dropped = page.settle(self._labels)
-            self.height, self._low = page.height, page.floor
+            # A page that has grown keeps no more of it than its words stand on.
+            ends = [y for _, _, (_, low, _, high) in self._placed for y in (low, high)]
+            self._low = min(0.0, *(y - page.margin for y in ends))
+            self.height = max(self.height, *(y + page.margin for y in ends))
         return self._placed
 
     def picture(self, sentence: str, *, most: int = MOST_LABELS) -> Picture:

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from toolkit.box import Panel
+from toolkit.pictures.kit.faults import say, wrong
 from toolkit.pictures.kit.lettering import Place
 from toolkit.pictures.kit.notes import note_of
 from toolkit.pictures.kit.picture import Point
 from toolkit.pictures.kit.view import View, band, rectangle
-from toolkit.pictures.section.marks import say, wrong
 from toolkit.plan import Plan
 from toolkit.shape import cut_across, cut_along
 

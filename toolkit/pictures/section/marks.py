@@ -6,10 +6,7 @@ from collections.abc import Sequence
 
 from toolkit.box import Panel
 from toolkit.pictures.kit.figure_of_wood import long_grain, rings
-from toolkit.pictures.kit.lettering import Place
 from toolkit.pictures.kit.notes import not_right
-from toolkit.pictures.kit.picture import Point
-from toolkit.pictures.kit.sheet import Sheet
 from toolkit.pictures.kit.view import View
 from toolkit.plan import Plan
 from toolkit.shape import CutPart
@@ -37,17 +34,6 @@ def lay_ghost(view: View, cuts: Sequence[CutPart]) -> None:
     """The same parts as they were before, thinly. [mm]"""
     for cut in cuts:
         view.area(f"ghost {cut.name}", cut.points, edge="ghost")
-
-
-def wrong(view: View, shape: Sequence[Point]) -> None:
-    """A red outline round what is wrong. [mm]"""
-    view.sheet.line("wrong", view.points(shape), closed=True)
-
-
-def say(sheet: Sheet, text: str, at: Point, places: Sequence[Place] = ()) -> None:
-    """Red words at one of some places, or as near to a point as there is room. [pt]"""
-    if text:
-        sheet.write(text, places, rank=0, red=True, at=at)
 
 
 def no_such_box(plan: Plan) -> str:
