@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import numpy as np
+from matplotlib.colors import to_hex, to_rgb
 
-from toolkit.pictures.apart.view import Face, Floats
+from toolkit.pictures.apart.view import Face
 from toolkit.pictures.kit.pens import END, FACE
 
 # Above and to the left of the near side: a top lies in full light, the near side in half, the
@@ -14,14 +15,6 @@ FACE_SHADE = "#c4a270"
 END_SHADE = "#a47444"
 # A line of the figure is so much darker than the face that it runs on.
 GRAIN, RING = 0.87, 0.80
-
-
-def _rgb(colour: str) -> Floats:
-    return np.array([int(colour[at : at + 2], 16) for at in (1, 3, 5)], dtype=np.float64)
-
-
-def _name(rgb: Floats) -> str:
-    return "#" + "".join(f"{round(float(value)):02x}" for value in rgb)
 
 
 def tints(face: Face, *, grain: int) -> tuple[str, str]:
@@ -46,7 +39,7 @@ def tints(face: Face, *, grain: int) -> tuple[str, str]:
     """
     normal = np.array(face.normal)
     ends = abs(normal[grain]) > 0.9
-    light, shade = (_rgb(END), _rgb(END_SHADE)) if ends else (_rgb(FACE), _rgb(FACE_SHADE))
-    lit = max(0.0, float(normal @ LAMP))
-    tint = shade + lit * (light - shade)
-    return _name(tint), _name(tint * (RING if ends else GRAIN))
+    light, shade = (END, END_SHADE) if ends else (FACE, FACE_SHADE)
+    dark, lit = np.array(to_rgb(shade)), max(0.0, float(normal @ LAMP))
+    tint = dark + lit * (np.array(to_rgb(light)) - dark)
+    return to_hex(tint), to_hex(tint * (RING if ends else GRAIN))

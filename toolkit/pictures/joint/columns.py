@@ -4,14 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from toolkit.pictures.kit.lettering import LEADING, extent
+from toolkit.pictures.kit.lettering import LEADING, Place, extent
+from toolkit.pictures.kit.picture import Point
 
 BETWEEN = 5.0  # between two blocks of words [pt]
-
-
-def room_of(text: str, *, size: float) -> float:
-    """The height that a block of words takes in a column, and the space after it. [pt]"""
-    return (text.count("\n") + 1) * LEADING * size + BETWEEN
+SHIFTS = [0.0, *(way * 3.0 * i for i in range(1, 50) for way in (1, -1))]  # [pt]
 
 
 def first_line(text: str, *, size: float) -> float:
@@ -62,6 +59,27 @@ def levels(wanted: Sequence[float], *, rooms: Sequence[float]) -> list[float]:
             found[i] = down - rooms[i] / 2
             down -= rooms[i]
     return found
+
+
+def column(
+    rows: Sequence[tuple[str, Point]], *, edge: float, right: bool, size: float
+) -> list[tuple[Place, ...]]:
+    """Places for words beside a drawing, at its left or right, on leaders to their points. [pt]"""
+    rooms = [(text.count("\n") + 1) * LEADING * size + BETWEEN for text, _ in rows]
+    heights = levels([spot[1] for _, spot in rows], rooms=rooms)
+    begin = edge + (-3.0 if right else 3.0)
+    return [
+        tuple(
+            Place(
+                edge,
+                height + by + first_line(text, size=size),
+                "left" if right else "right",
+                (spot, (begin, height + by)),
+            )
+            for by in SHIFTS
+        )
+        for (text, spot), height in zip(rows, heights, strict=True)
+    ]
 
 
 def wrapped(parts: Sequence[str], *, width: float, size: float) -> str:

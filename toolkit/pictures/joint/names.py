@@ -12,14 +12,12 @@ from toolkit.pictures.apart.sheet import TEXT, Frame
 from toolkit.pictures.apart.sight import visible_lines
 from toolkit.pictures.apart.view import Face, Floats, on_paper
 from toolkit.pictures.corner.joint import Joint
-from toolkit.pictures.joint.columns import first_line, levels, room_of
+from toolkit.pictures.joint.columns import column
 from toolkit.pictures.joint.pose import Posed
-from toolkit.pictures.kit.lettering import Anchor, Label, Place
-from toolkit.pictures.kit.picture import Point
+from toolkit.pictures.kit.lettering import Label
 from toolkit.plan import Plan
 
 BESIDE = 9.0  # from the drawing to a column of names [pt]
-SHIFTS = [0.0, *(way * 3.0 * i for i in range(1, 40) for way in (1, -1))]  # [pt]
 HAIR = 0.05  # a foot is a line so short [mm]
 
 
@@ -130,24 +128,9 @@ def columns(rows: Sequence[Foot], frame: Frame, *, sides: tuple[float, float]) -
     for board in ("pin", "tail"):
         own = [row for row in rows if row.board == board]
         points = frame.page(on_paper([row.at for row in own])[:, :2]) if own else ()
-        spots = [(float(x), float(y)) for x, y in points]
-        rooms = [room_of(row.text, size=TEXT) for row in own]
-        heights = levels([y for _, y in spots], rooms=rooms)
-        at_left = (board == "pin") == (frame.ways[0] > 0)
-        for row, spot, level in zip(own, spots, heights, strict=True):
-            labels.append(_label(row, spot, level, sides, at_left=at_left))
+        right = (board == "tail") == (frame.ways[0] > 0)
+        edge = sides[1] + BESIDE if right else sides[0] - BESIDE
+        texts = [(row.text, (float(x), float(y))) for row, (x, y) in zip(own, points, strict=True)]
+        for row, places in zip(own, column(texts, edge=edge, right=right, size=TEXT), strict=True):
+            labels.append(Label(row.text, places, row.rank, TEXT))
     return labels
-
-
-def _label(
-    row: Foot, spot: Point, level: float, sides: tuple[float, float], *, at_left: bool
-) -> Label:
-    edge = sides[0] - BESIDE if at_left else sides[1] + BESIDE
-    anchor: Anchor = "right" if at_left else "left"
-    drop = first_line(row.text, size=TEXT)
-    begin = edge + (3.0 if at_left else -3.0)
-    places = tuple(
-        Place(edge, level + shift + drop, anchor, (spot, (begin, level + shift)))
-        for shift in SHIFTS
-    )
-    return Label(row.text, places, row.rank, TEXT)

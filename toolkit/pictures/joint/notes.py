@@ -7,16 +7,14 @@ from dataclasses import dataclass
 
 from toolkit.box.joinery import Line
 from toolkit.measures import Rule
-from toolkit.pictures.joint.columns import first_line, levels, room_of, wrapped
+from toolkit.pictures.joint.columns import column, wrapped
 from toolkit.pictures.joint.net import Net, Wall, from_end
-from toolkit.pictures.kit.lettering import Anchor, Place
 from toolkit.pictures.kit.picture import Point
 from toolkit.pictures.kit.sheet import Sheet
 
 NO_BREAK = "\N{NO-BREAK SPACE}"
 FACES = ("inside face", "outside face", "bottom edge", "top edge", "end grain")
 BESIDE, MARGIN = 13.0, 4.0  # from a face's broken end to the notes, and from these to the edge [pt]
-SHIFTS = [0.0, *(way * 4.0 * k for k in range(1, 40) for way in (1, -1))]  # [pt]
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,15 +112,8 @@ def write_notes(sheet: Sheet, net: Net, rows: list[Note]) -> None:
         own = [row for row in rows if row.right == right]
         edge = across[1] + BESIDE if right else across[0] - BESIDE
         room = (sheet.width - edge if right else edge) - MARGIN
-        anchor: Anchor = "left" if right else "right"
         texts = [wrapped(row.words, width=room, size=sheet.text) for row in own]
-        rooms = [room_of(text, size=sheet.text) for text in texts]
-        heights = levels([row.at[1] for row in own], rooms=rooms)
-        begin = edge + (-3.0 if right else 3.0)
-        for row, text, height in zip(own, texts, heights, strict=True):
-            drop = first_line(text, size=sheet.text)
-            places = [
-                Place(edge, height + by + drop, anchor, (row.at, (begin, height + by)))
-                for by in SHIFTS
-            ]
+        beside = [(text, row.at) for text, row in zip(texts, own, strict=True)]
+        found = column(beside, edge=edge, right=right, size=sheet.text)
+        for text, places in zip(texts, found, strict=True):
             sheet.write(text, places, rank=1)

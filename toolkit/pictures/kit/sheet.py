@@ -137,8 +137,8 @@ class Sheet:
             self._placed, self._dropped = page.settle(self._labels)
             # A page that has grown keeps no more of it than its words stand on.
             ends = [y for _, _, (_, low, _, high) in self._placed for y in (low, high)]
-            self._low = min(0.0, *(y - page.margin for y in ends))
-            self.height = max(self.height, *(y + page.margin for y in ends))
+            self._low = min([0.0, *(y - page.margin for y in ends)])
+            self.height = max([self.height, *(y + page.margin for y in ends)])
         return self._placed
 
     def picture(self, sentence: str, *, most: int = MOST_LABELS) -> Picture:

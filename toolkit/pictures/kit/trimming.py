@@ -31,8 +31,8 @@ def trimmed(
         for by in [b - a]
     ]
     spans = [_span(label, place) for label, place, _ in moved]
-    foot = min(*levels, *(a for a, _ in spans)) - AIR
-    top = max(*levels, *(b for _, b in spans)) + AIR
+    foot = min([*levels, *(a for a, _ in spans)]) - AIR
+    top = max([*levels, *(b for _, b in spans)]) + AIR
     return moved, max(foot, low), min(top, high)
 
 

@@ -21,6 +21,7 @@ from toolkit.pictures.section.groove_detail import (
     magnification,
 )
 from toolkit.pictures.section.marks import drawable, lay, lay_ghost, no_such_box, panel_words
+from toolkit.pictures.strokes import circle
 from toolkit.plan import Plan
 from toolkit.results import Spot, capital
 from toolkit.shape import cut_across
@@ -159,8 +160,7 @@ def _circle(view: View, zone: Zone) -> None:
     """A thin circle round what the detail magnifies, with its letter."""
     (x0, y0), (x1, y1) = view.at(zone.left, zone.low), view.at(zone.right, zone.high)
     x, y, radius = (x0 + x1) / 2, (y0 + y1) / 2, 0.6 * max(x1 - x0, y1 - y0)
-    turns = [2 * pi * i / 40 for i in range(41)]
-    view.sheet.line("thin", [(x + radius * cos(turn), y + radius * sin(turn)) for turn in turns])
+    view.sheet.line("thin", circle((x, y), radius, count=40), closed=True)
     spots = [
         Place(x + radius * cos(turn) + 3.0, y + radius * sin(turn) + 1.0 if turn > 0 else y - 12.0)
         for turn in (pi / 4, pi / 8, -pi / 4)
