@@ -24,6 +24,7 @@ from toolkit.pictures.apart.moves import lid_shifts, shifts
 from toolkit.pictures.apart.tints import tints
 from toolkit.pictures.apart.view import on_paper
 from toolkit.pictures.apart.words import apart_sentence, together_sentence
+from toolkit.pictures.kit.pens import INK
 from toolkit.pictures.kit.picture import PX_PER_PT, Picture
 from toolkit.plan import Plan, plan
 from toolkit.shape import solids
@@ -164,7 +165,7 @@ def test_faces_and_edges_are_those_that_a_depth_buffer_sees(box: Choices) -> Non
 def test_the_comparison_sees_one_small_face_missing() -> None:
     p, moves, picture = _all_pictures(postcard())[0]
     true = _through_depth(p, moves, picture)[0]
-    colours = re.findall(r'<path fill="#([0-9a-f]{6})"', picture.svg)
+    colours = re.findall(r'<path fill="#([0-9a-f]{6})"', picture.svg.replace(INK, ""))
     least = min(colours, key=lambda colour: np.count_nonzero(true == int(colour, 16)))
     worse = re.sub(rf'<path fill="#{least}" d="[^"]*"/>', "", picture.svg)
     assert np.mean(areas(worse) != true) > AGREES

@@ -135,7 +135,7 @@ def test_a_board_carried_along_looks_as_if_it_were_looked_at_there(which) -> Non
     for one, other in zip(moved[0], there[0], strict=True):
         assert one.part == other.part
         assert one.offset == pytest.approx(other.offset)
-        assert one.bounds == pytest.approx(other.bounds)
+        assert one.outline.bounds() == pytest.approx(other.outline.bounds())
         assert one.triangles == pytest.approx(other.triangles)
         assert one.outline.area() == pytest.approx(other.outline.area())
     assert moved[1].ends == pytest.approx(there[1].ends)
