@@ -7,6 +7,7 @@ the rest points to, and which captions are heard rather than seen is decided on 
 ======================================================  ===========================================
 a sentence, prose in markdown, a list, a heading        ``Sentence Prose Listing Heading``
 a picture, a table, findings, a formula                 ``Figure TableBlock FindingsBlock Formula``
+a figure that a teacher drew                            ``Plot``
 blocks under a heading; each shown once in a document   ``Section``, ``shown_once``
 whom a block is rendered for                            ``Edition``, ``PAPER``, ``SCREEN``
 one English for our words, never for typed ones         ``spelling``
@@ -27,6 +28,6 @@ from toolkit.document.edition import PAPER, SCREEN, SHEET, Edition
 from toolkit.document.findings import findings_html, findings_text
 from toolkit.document.formula import Formula
 from toolkit.document.sections import Section, shown_once
-from toolkit.document.shown import Figure, TableBlock
+from toolkit.document.shown import Figure, Plot, TableBlock
 from toolkit.document.spelling import LANGUAGE, Words, spelling
 from toolkit.document.tables import as_html, as_text

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from html import escape
+from typing import Self
 
 from toolkit.document.edition import PAPER, SCREEN, SHEET, Edition
 from toolkit.document.findings import findings_html, findings_text
-from toolkit.results import Finding
+from toolkit.results import Finding, Size
 
 
 class Block:
@@ -28,6 +29,11 @@ class Block:
     def heading(self) -> str:
         """The last heading in it, or nothing."""
         return ""
+
+    @property
+    def sizes(self) -> tuple[Size, ...]:
+        """The sizes that stand in it, each tagged by part and kind."""
+        return ()
 
     def html(self, edition: Edition = PAPER) -> str:
         """It as HTML, every text in it escaped."""
@@ -69,6 +75,13 @@ class TextBlock(Block):
     text: str
     typed: bool = False
     pointer: Pointer | None = None
+    sizes: tuple[Size, ...] = ()
+
+    @classmethod
+    def of(cls, *pieces: str) -> Self:
+        """Words with sizes between them, one after another."""
+        sizes = tuple(piece for piece in pieces if isinstance(piece, Size))
+        return cls("".join(pieces), sizes=sizes)
 
     def __repr__(self) -> str:
         return self.text

@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+from base64 import b64encode
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from html import escape
-from typing import TYPE_CHECKING
+from io import BytesIO
+from typing import TYPE_CHECKING, Any, Protocol
 
 from toolkit.document.blocks import Block
 from toolkit.document.edition import PAPER, Edition
 from toolkit.document.tables import as_html, as_text
-from toolkit.results import Table
+from toolkit.results import Size, Table
 
 if TYPE_CHECKING:
     from toolkit.pictures import Picture
@@ -37,6 +40,39 @@ class Figure(Block):
         return f"<figure{look}>{svg}<figcaption>{said}</figcaption></figure>"
 
 
+class PlottedFigure(Protocol):
+    """A figure of the drawing library, as far as a page needs it."""
+
+    axes: Sequence[Any]
+
+    def savefig(self, file: BytesIO, **how: Any) -> object:
+        """Draw it into a file."""
+        ...
+
+    def get_suptitle(self) -> str:
+        """The words over all of it."""
+        ...
+
+
+@dataclass(frozen=True, slots=True)
+class Plot(Block):
+    """A figure that a teacher drew with the drawing library; its title is heard in its place."""
+
+    figure: PlottedFigure
+
+    def __repr__(self) -> str:
+        titles = (self.figure.get_suptitle(), *(axes.get_title() for axes in self.figure.axes))
+        return next(filter(None, titles), "A figure without a title.")
+
+    def html(self, edition: Edition = PAPER) -> str:
+        """It as a picture that the page carries itself."""
+        png = BytesIO()
+        self.figure.savefig(png, format="png", dpi=200, bbox_inches="tight")
+        data = b64encode(png.getvalue()).decode("ascii")
+        alt = escape(repr(self), quote=True)
+        return f'<figure><img src="data:image/png;base64,{data}" alt="{alt}"></figure>'
+
+
 @dataclass(frozen=True, slots=True)
 class TableBlock(Block):
     """A table. One whose caption is ``heard`` stands under a heading of the same words.
@@ -52,6 +88,11 @@ class TableBlock(Block):
     def shows(self) -> object:
         """What is listed, whatever it is called."""
         return self.table.columns, self.table.rows
+
+    @property
+    def sizes(self) -> tuple[Size, ...]:
+        """The sizes among its cells, row by row."""
+        return tuple(cell for row in self.table.rows for cell in row if isinstance(cell, Size))
 
     def under(self, heading: str) -> TableBlock:
         """The same table below a heading, whose words its caption does not repeat."""

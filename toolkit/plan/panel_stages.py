@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from toolkit.box import Panel
 from toolkit.plan.plan import Plan
-from toolkit.results import Table
+from toolkit.results import AXES, Size, Table
 
 
 def panel_stages(plan: Plan, *, alike: bool = False) -> Table:
@@ -21,15 +21,15 @@ def panel_stages(plan: Plan, *, alike: bool = False) -> Table:
     rows = []
     for name, panel in panels.items():
         sizes = (panel.length, panel.width, panel.thickness)
-        for axis, size, blank in zip(
-            ("length", "width", "thickness"), sizes, blanks[name], strict=True
-        ):
+        for axis, size, blank in zip(AXES, sizes, blanks[name], strict=True):
             _, _, working = size.sentence(rule).partition(" = ")
+            now = rule.show(blank, fineness="rough", direction="up")
+            then = rule.show(size.value, direction="down")
             rows.append(
                 (
                     f"{name} {axis}",
-                    rule.show(blank, fineness="rough", direction="up"),
-                    rule.show(size.value, direction="down"),
+                    Size(now, name, f"rough {axis}", blank),
+                    Size(then, name, f"finished {axis}", size.value),
                     working,
                 )
             )

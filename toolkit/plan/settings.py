@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from toolkit.box import Corner, Design, Panel
 from toolkit.box.joinery import gauge_settings, has_ear
-from toolkit.results import below
+from toolkit.results import Size, below
 
 
 @dataclass(frozen=True, slots=True)
@@ -16,6 +17,11 @@ class Setting:
     tool: str
     value: str
     use: str
+
+    @classmethod
+    def of(cls, tool: str, size: float, use: str, *, show: Callable[[float], str]) -> Setting:
+        """A tool set to one size, which is tagged with the tool's name. [mm]"""
+        return cls(tool, Size(show(size), tool, "setting", size), use)
 
 
 def _tail_gauge_use(d: Design, corner: str, *, alone: bool) -> str:
@@ -48,17 +54,18 @@ def _gauges(d: Design) -> list[Setting]:
             break
         where = "" if same else f", {corner}"
         use = _tail_gauge_use(d, "both" if same else corner, alone=not same)
-        rows.append(Setting(f"gauge 1, tail length{where}", show(length), use))
+        rows.append(Setting.of(f"gauge 1, tail length{where}", length, use, show=show))
         faces = "both faces" if through else "the inside face only"
         over = ""
         if proud:
             end = "stand proud, to be planed flush" if proud > 0 else "end shy"
             over = f" Set to {show(board + proud)}, the pins {end}."
         rows.append(
-            Setting(
+            Setting.of(
                 f"gauge 2, tail-board thickness{where}",
-                show(board),
+                board,
                 f"{pin_board}: {faces}, from the end.{over} Leave set.",
+                show=show,
             )
         )
     if has_ear(d) and not through:
@@ -83,11 +90,12 @@ def _dividers(d: Design, corner: Corner) -> Setting | None:
     off = ""
     if below(half, pin):
         off = f"; that mark lies {show(pin - half)} off the edge, on a scrap clamped flush"
-    return Setting(
+    return Setting.of(
         f"dividers, {corner.name} corners",
-        show(corner.step),
+        corner.step,
         f"{len(corner.tails)} steps from the mark at {show(half)}{tail_of}; the last falls "
         f"{show(pin)} past the far half-pin mark{off}. Then walk back from the other side.",
+        show=show,
     )
 
 
@@ -109,10 +117,11 @@ def _plough(d: Design) -> list[Setting]:
             f"iron {show(g.width)}, depth {show(g.depth)}",
             "every groove; depth stop left set.",
         ),
-        Setting(
+        Setting.of(
             "plough fence, bottom grooves",
-            show(g.bottom_edge),
+            g.bottom_edge,
             f"inside face of {walls}, from the bottom edge.",
+            show=show,
         ),
     ]
     if d.frame.lid_groove is not None:
@@ -123,7 +132,7 @@ def _plough(d: Design) -> list[Setting]:
             if one
             else f"; or {show(d.frame.lid_groove.low)} from the bottom edge."
         )
-        rows.append(Setting("plough fence, lid grooves", show(g.top_edge), text))
+        rows.append(Setting.of("plough fence, lid grooves", g.top_edge, text, show=show))
     return rows
 
 
@@ -150,11 +159,12 @@ def settings(d: Design) -> tuple[Setting, ...]:
     floor = d.frame.lid_floor
     if floor is not None:
         rows.append(
-            Setting(
+            Setting.of(
                 "front end, rip line",
-                d.choices.rule.show(d.frame.front_height.value),
+                d.frame.front_height.value,
                 f"from the bottom edge, after ploughing; the lid groove's floor is at "
                 f"{d.choices.rule.show(floor.value)}.",
+                show=d.choices.rule.show,
             )
         )
     rows += [*_gauges(d), _bevel(d)]

@@ -5,10 +5,10 @@ from __future__ import annotations
 from typing import Literal
 
 from toolkit.box.customs import Customs
-from toolkit.measures import Rule, keys_of
+from toolkit.measures import Fineness, Rule, keys_of
 from toolkit.plan.compare import Comparison
 from toolkit.plan.plan import Plan
-from toolkit.results import Part, Table, Working
+from toolkit.results import AXES, Part, Table, Working
 
 PANELS = ("lid", "bottom")
 
@@ -32,7 +32,7 @@ def cut_list(plan: Plan) -> Table:
         (
             part.name,
             str(part.count),
-            *(finished(rule, part, size) for size in part.finished),
+            *part.sizes("finished", (finished(rule, part, size) for size in part.finished)),
             part.wood,
         )
         for part in plan.parts
@@ -49,18 +49,14 @@ def cut_list(plan: Plan) -> Table:
 def rough_list(plan: Plan) -> Table:
     """Sizes to saw first. Rounded up; thickness to a finer mark than length and width."""
     rule = plan.choices.rule
+    finenesses: tuple[Fineness, ...] = ("rough", "rough", "sizes")
     rows = []
     for part in plan.parts:
-        length, width, thickness = part.rough
-        rows.append(
-            (
-                part.name,
-                str(part.count),
-                rule.show(length.value, fineness="rough", direction="up"),
-                rule.show(width.value, fineness="rough", direction="up"),
-                rule.show(thickness.value, fineness="sizes", direction="up"),
-            )
+        written = (
+            rule.show(size.value, fineness=fineness, direction="up")
+            for size, fineness in zip(part.rough, finenesses, strict=True)
         )
+        rows.append((part.name, str(part.count), *part.sizes("rough", written)))
     note = "Rounded up to what a saw can follow."
     if plan.design.frame.lid_floor is not None:
         note += " The front is sawn and ploughed at full height and ripped low afterwards."
@@ -81,7 +77,7 @@ def workings(plan: Plan) -> Table:
     for size in (f.outside_length, f.outside_width, f.wall_height, f.inside_height):
         rows.append((size.name, size.sentence(rule).partition(" = ")[2]))
     for part in plan.parts:
-        for axis, size in zip(("length", "width", "thickness"), part.finished, strict=True):
+        for axis, size in zip(AXES, part.finished, strict=True):
             if not size.given or size.terms[0].label == "as made":
                 rows.append((f"{part.name} {axis}", size.sentence(rule).partition(" = ")[2]))
     for corner, tail in (("back", f.tail_back), ("front", f.tail_front)):

@@ -33,6 +33,7 @@ from toolkit.results.refusals import (
     not_negative as not_negative,
     one_of as one_of,
 )
+from toolkit.results.sizes import Size as Size
 
 if TYPE_CHECKING:
     from toolkit.measures import Rule
@@ -43,6 +44,8 @@ TOLERANCE = 1e-6
 
 # The names of the parts that are walls; there are two sides.
 WALLS = ("side", "back", "front")
+
+AXES = ("length", "width", "thickness")
 
 # What a square tells of a part, by the name under which it is written down.
 SQUARE = {
@@ -167,6 +170,14 @@ class Part:
     def rough(self) -> tuple[Working, Working, Working]:
         """Length, width and thickness to saw first. [mm]"""
         return self.rough_length, self.rough_width, self.rough_thickness
+
+    def sizes(self, kind: str, written: Iterable[str]) -> tuple[Size, ...]:
+        """Its three ``finished`` or ``rough`` sizes as they are written, each tagged."""
+        own = self.rough if kind == "rough" else self.finished
+        return tuple(
+            Size(text, self.name, f"{kind} {axis}", size.value)
+            for text, axis, size in zip(written, AXES, own, strict=True)
+        )
 
 
 @dataclass(frozen=True, slots=True)

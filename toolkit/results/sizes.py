@@ -1,0 +1,23 @@
+"""A size that stands in a table or a sentence and knows what it measures."""
+
+from __future__ import annotations
+
+from math import nan
+
+
+class Size(str):
+    """A size as it is written, with the part or tool it is of, its kind, and its value. [mm]"""
+
+    __slots__ = ("kind", "part", "value")
+
+    # The empty ones are for copying, which puts them in afterwards.
+    def __new__(cls, written: str, part: str = "", kind: str = "", value: float = nan) -> Size:
+        """The text of it is what stands on the page."""
+        size = super().__new__(cls, written)
+        size.part, size.kind, size.value = part, kind, value
+        return size
+
+    @property
+    def tag(self) -> str:
+        """What it measures: ``side, finished length``."""
+        return f"{self.part}, {self.kind}"
