@@ -2,6 +2,7 @@
 
 ============================================  ==============================================
 to read a box, or a text                      ``read_box``, ``box_from_text``
+to write a whole box                          ``as_toml``
 to change keys of a box and keep its remarks  ``edited``
 to read the boards on the rack                ``read_boards``, ``boards_from_text``
 to put a board on it or take one off          ``with_board``, ``without_board``
@@ -48,4 +49,5 @@ from toolkit.files.keeping import KindOfFile
 from toolkit.files.outputs import check_output, check_output_folder, spare_inputs
 from toolkit.files.syntax import file_text
 from toolkit.files.typed_boards import TypedBoard, TypedDefect, board_from_typed
+from toolkit.files.whole_box import as_toml
 from toolkit.files.writing import clear_left, locked, write_file

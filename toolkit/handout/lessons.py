@@ -14,7 +14,7 @@ from typing import Any
 
 import nbformat
 
-from toolkit.document import Block, OtherHtml, Prose, Section, Sentence
+from toolkit.document import Block, OtherHtml, Plot, Prose, Section, Sentence
 from toolkit.plan import Plan
 from toolkit.stock import Board
 from toolkit.study import OwnBoards, bound_to, lesson_files
@@ -103,5 +103,10 @@ def _block(value: Any) -> Block:
     """A cell's value: a block as it is, anything else as a notebook shows it."""
     if isinstance(value, Block):
         return value
+    # A cell may end with a figure, its axes, or what was drawn on them.
+    drawn = value[0] if isinstance(value, list) and value else value
+    figure = drawn if hasattr(drawn, "savefig") else getattr(drawn, "figure", None)
+    if hasattr(figure, "savefig"):
+        return Plot(figure)
     html = getattr(value, "_repr_html_", lambda: None)()
     return OtherHtml(html) if html else Sentence(str(value))

@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import Any
 
 from toolkit.box import Choices
-from toolkit.files import BOX, edited
+from toolkit.files import BOX, as_toml, edited
 from toolkit.measures import Fineness, Rule, Units
 from toolkit.study.box_names import current_name, spelled_name
 from toolkit.study.folder import example_path, student_folder
@@ -57,8 +57,12 @@ class OwnBox(OwnFile[Choices, Loaded]):
 
     @property
     def example(self) -> Path:
-        """The workbook's example box."""
-        return example_path()
+        """The workbook's example box, or the one that is bound, written out."""
+        if self._bound is None:
+            return example_path()
+        written = student_folder() / "bound.toml"
+        written.write_text(as_toml(self._bound), encoding="utf-8")
+        return written
 
     def _given(self, what: Choices, path: Path | None, notice: str = "") -> Loaded:
         return Loaded(what, path, notice)

@@ -14,7 +14,7 @@ from pathlib import Path
 from typing import Any, Generic, Protocol, TypeVar
 
 from toolkit.files import FileError, KindOfFile, file_text, locked
-from toolkit.study.folder import last_set_aside, set_aside
+from toolkit.study.folder import last_set_aside, passing_folder, set_aside
 
 # An editor that saves in two strokes is through both in less than this. [s]
 _MOMENT = 0.2
@@ -24,15 +24,16 @@ _BOUND: ContextVar[Mapping[str, Any] | None] = ContextVar("bound to", default=No
 
 @contextmanager
 def bound(own: Mapping[str, Any]) -> Iterator[None]:
-    """Inside, nothing is read from the student's folder: these are their own, by class name.
+    """Inside, these are the student's own, by class name; what is not named is the example.
 
-    What is not named is the workbook's example.
+    Nothing is read from the student's folder. What is kept inside is kept in one that passes.
     """
-    before = _BOUND.set(own)
-    try:
-        yield
-    finally:
-        _BOUND.reset(before)
+    with passing_folder():
+        before = _BOUND.set(own)
+        try:
+            yield
+        finally:
+            _BOUND.reset(before)
 
 
 class HasPath(Protocol):
@@ -75,15 +76,14 @@ class OwnFile(ABC, Generic[What, Loaded]):
 
         A damaged file is set aside and the example takes its place; the notice tells.
         """
-        if (instead := _BOUND.get()) is not None:
-            what = instead.get(type(self).__name__)
-            return self._example("") if what is None else self._given(what, None)
         path = self.path
         if path.exists():
             try:
                 return self._given(self.kind.read(path), path)
             except FileError as damage:
                 return self._after_damage(damage)
+        if (what := self._bound) is not None:
+            return self._given(what, None)
         aside = last_set_aside(path)
         notice = (
             ""
@@ -98,7 +98,12 @@ class OwnFile(ABC, Generic[What, Loaded]):
     @property
     def source(self) -> Path:
         """The file that `load` reads: the student's own, or the workbook's example."""
-        return self.path if _BOUND.get() is None and self.path.exists() else self.example
+        return self.path if self.path.exists() else self.example
+
+    @property
+    def _bound(self) -> What | None:
+        """What stands in the place of the student's own and of the example."""
+        return (_BOUND.get() or {}).get(type(self).__name__)
 
     def undo(self) -> Loaded:
         """Take the last change back; again goes one change further."""
