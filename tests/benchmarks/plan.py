@@ -10,8 +10,8 @@ from collections.abc import Callable
 from statistics import median
 from time import perf_counter
 
-from toolkit.explore.lesson4 import numbers, view
 from toolkit.files import read_box
+from toolkit.lesson.lesson4_corner import CORNER, GroovedCorner
 from toolkit.pictures import corner_picture
 from toolkit.plan import as_data, plan
 from toolkit.study import example_path
@@ -37,12 +37,12 @@ def main() -> None:
     made = plan(box)
     data = as_data(made)
     moved = box.having({"groove.depth": 4.3})
-    seen = view(moved, box)
+    seen = CORNER.view(box, {"groove.depth": 4.3})
     turn = iter(range(10**9))
 
     def fresh() -> object:
         # Each slider step is another box: the same one twice would come out of a cache.
-        return view(box.having({"groove.depth": 3.0 + next(turn) % 40 / 10 + 0.01}), box)
+        return CORNER.view(box, {"groove.depth": 3.0 + next(turn) % 40 / 10 + 0.01})
 
     rows: list[tuple[str, Callable[[], object]]] = [
         ("write the JSON alone", lambda: json.dumps(data)),
@@ -50,7 +50,7 @@ def main() -> None:
         ("geometry, findings and JSON", lambda: json.dumps(as_data(plan(moved)))),
         ("read the file", lambda: read_box(example_path())),
         ("corner picture", lambda: corner_picture(made, which="back", ghost=made)),
-        ("numbers of the lesson", lambda: numbers(made)),
+        ("numbers of the lesson", GroovedCorner(box, {}).values),
         ("picture and words as HTML", lambda: seen.figure("corner") + seen.words("corner")),
         ("one slider step of lesson 4", fresh),
     ]

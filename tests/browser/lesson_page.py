@@ -10,14 +10,26 @@ import json
 import os
 import re
 from collections.abc import Iterator, Sequence
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from html import unescape
 
 from playwright.sync_api import Locator, Page, TimeoutError as NeverCameError
 
 from tests.browser.harness import PHOTOGRAPHS, PICTURES, Watched
-from toolkit.lesson.view import View
+from toolkit.box import Choices
+from toolkit.lesson import ImpossibleError, View
+from toolkit.lesson.lesson4_corner import GroovedCorner
+
+
+def corner_view(choices: Choices, kept: Choices) -> View:
+    """What lesson 4's first scene shows of a box, over the kept one."""
+    now, before = GroovedCorner(choices, {}), None
+    if choices != kept:
+        with suppress(ImpossibleError):
+            before = GroovedCorner(kept, {})
+    return View(now.picture(before), now.values(), now.verdict())
+
 
 # The part of the page with the sliders, in JupyterLab and without code alike.
 EXPLORER = ".jp-OutputArea-output:has(.widget-slider)"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from tests.browser.lesson_page import LessonPage, tracebacks
+from tests.browser.lesson_page import LessonPage, corner_view, tracebacks
 from toolkit.files import read_box
 from toolkit.lesson import lesson4_corner as lesson4
 from toolkit.lesson.controls import with_values
@@ -22,15 +22,15 @@ def test_no_such_box_is_a_sentence_beside_the_last_good_picture(
     kept = read_box(folder / "my_box.toml")
     lesson = page
     lesson.run_all()
-    lesson.shows(lesson4.view(kept, kept), after="opening it")
+    lesson.shows(corner_view(kept, kept), after="opening it")
 
     options = [value for _, value in lesson4.CONTROLS[3].options(kept.rule, 3)]
-    good, picture, refusal = kept, lesson4.view(kept, kept), ""
+    good, picture, refusal = kept, corner_view(kept, kept), ""
     for tails in options[options.index(3) + 1 :]:
         wanted = with_values(kept, {"corner.tails_back": tails})
         lesson.press(TAILS, "ArrowRight")
         try:
-            good, picture = wanted, lesson4.view(wanted, kept)
+            good, picture = wanted, corner_view(wanted, kept)
             lesson.shows(picture, after=f"{tails} tails")
         except ImpossibleError as error:
             refusal = str(error)
@@ -48,7 +48,7 @@ def test_no_such_box_is_a_sentence_beside_the_last_good_picture(
     one = with_values(
         good, {"corner.tails_back": 1, "groove.bottom_edge": 20.0, "groove.top_edge": 20.0}
     )
-    lesson.shows(lesson4.view(one, kept), after="going back to one tail")
+    lesson.shows(corner_view(one, kept), after="going back to one tail")
     assert lesson.page.get_by_text("No such box.").count() == 0
     assert tracebacks(lesson.page) == []
     assert lesson.watched.errors == []
@@ -57,7 +57,7 @@ def test_no_such_box_is_a_sentence_beside_the_last_good_picture(
 def test_what_can_be_made_but_fails_is_drawn_and_told(lesson: LessonPage, folder: Path) -> None:
     kept = OwnBox("box").load().choices
     deep = with_values(kept, {"groove.depth": 9.0})
-    view = lesson4.view(deep, kept)
+    view = corner_view(deep, kept)
     worst = view.findings[0]
     assert (worst.level, worst.code) == ("wont_work", "groove-and-lap")
     lesson.press("groove depth", "End")
@@ -72,7 +72,7 @@ def test_a_damaged_box_file_is_set_aside_and_told(page: LessonPage, folder: Path
     page.run_all()
     page.says("a damaged one is set aside as my_box.damaged-")
     example = read_box(example_path())
-    page.shows(lesson4.view(example, example), after="opening it over a damaged box")
+    page.shows(corner_view(example, example), after="opening it over a damaged box")
     page.photograph("04-damaged")
     (aside,) = folder.glob("my_box.damaged-*.toml")
     assert aside.read_text(encoding="utf-8") == text

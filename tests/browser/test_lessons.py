@@ -6,7 +6,6 @@ from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, field
 from importlib import import_module
 from pathlib import Path
-from types import ModuleType
 from typing import Any
 
 import pytest
@@ -16,9 +15,10 @@ from tests.browser.conftest import emptied
 from tests.browser.fonts import letters_came
 from tests.browser.harness import Server
 from tests.browser.lesson_page import LessonPage, tracebacks
+from toolkit import explore
 from toolkit.box import Choices
 from toolkit.files import read_box
-from toolkit.lesson.controls import ChoiceControl, Control, first_value
+from toolkit.lesson.controls import ChoiceControl, Control
 from toolkit.lesson.scene import Scene
 from toolkit.study import example_path
 
@@ -28,14 +28,14 @@ class Lesson:
     """A lesson on a page, and beside it the same state in Python."""
 
     name: str
-    module: ModuleType
+    own_scenes: tuple[Scene, ...]
     page: LessonPage
     kept: Choices
 
     @property
     def scenes(self) -> Iterator[Sliders]:
         """Each scene in turn, on the page and in Python."""
-        for scene in self.module.SCENES:
+        for scene in self.own_scenes:
             self.page.look_at(scene.name)
             yield Sliders(scene, self.page, self.kept)
 
@@ -80,7 +80,7 @@ class Sliders:
 
     def value(self, control: Control) -> Any:
         """What a slider is at."""
-        return self.values.get(control.keys[0], first_value(control, self.kept))
+        return self.values.get(control.keys[0], control.first(self.kept))
 
 
 @pytest.fixture(scope="module", params=harness.teaching_files(), ids=lambda path: path.stem)
@@ -91,11 +91,13 @@ def lesson(
     path: Path = request.param
     emptied(server.folder)
     number = path.name[:2]
-    named = f"explore.lesson{int(number)}" if number.isdigit() else f"classroom.{path.stem}"
-    module = import_module(f"toolkit.{named}")
+    if number.isdigit():
+        scenes = getattr(explore, f"lesson{int(number)}").scenes.values()
+    else:
+        scenes = import_module(f"toolkit.classroom.{path.stem}").SCENES
     page = turned_to(path.name)
     page.run_all()
-    return Lesson(path.stem, module, page, read_box(example_path()))
+    return Lesson(path.stem, tuple(scenes), page, read_box(example_path()))
 
 
 def test_every_cell_runs(lesson: Lesson) -> None:
@@ -159,7 +161,7 @@ def test_a_row_of_buttons_shows_what_python_computes(lesson: Lesson) -> None:
             words = next(
                 text
                 for text, value in control.options(sliders.kept.rule, None)
-                if value == first_value(control, sliders.kept)
+                if value == control.first(sliders.kept)
             )
             lesson.page.explorer.get_by_role("button", name=words, exact=True).click()
             sliders.values.clear()

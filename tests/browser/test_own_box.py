@@ -8,10 +8,9 @@ from playwright.sync_api import BrowserContext
 
 from tests.browser import harness
 from tests.browser.harness import Server
-from tests.browser.lesson_page import LessonPage
+from tests.browser.lesson_page import LessonPage, corner_view
 from toolkit.box import Choices
 from toolkit.files import read_box
-from toolkit.lesson import lesson4_corner as lesson4
 from toolkit.lesson.controls import with_values
 from toolkit.plan import plan
 from toolkit.study import example_path
@@ -24,7 +23,7 @@ def own(folder: Path) -> Choices:
 
 
 def shows(lesson: LessonPage, choices: Choices, *, after: str) -> None:
-    lesson.shows(lesson4.view(choices, choices), after=after)
+    lesson.shows(corner_view(choices, choices), after=after)
 
 
 def test_the_lid_in_the_numbers_is_the_sum_by_hand(lesson: LessonPage) -> None:
@@ -74,7 +73,7 @@ def test_the_next_lesson_reads_the_kept_box_and_can_be_reloaded(
     lesson.press("wall thickness", "ArrowRight", "ArrowRight")
     example = read_box(example_path())
     thick = with_values(example, {"thickness.side": 13.0, "thickness.end": 13.0})
-    lesson.shows(lesson4.view(thick, example), after="thickening the walls")
+    lesson.shows(corner_view(thick, example), after="thickening the walls")
     lesson.click("Keep this")
     lesson.says("This is your own box, my_box.toml.")
     another = server.copied("04_once_more.ipynb")
@@ -96,7 +95,7 @@ def test_the_next_lesson_reads_the_kept_box_and_can_be_reloaded(
         shows(page, own(folder), after="opening it again over its running kernel")
         page.press(DEPTH, "ArrowRight")
         moved = with_values(own(folder), {"groove.depth": 4.1})
-        page.shows(lesson4.view(moved, own(folder)), after="moving a slider of the new page")
+        page.shows(corner_view(moved, own(folder)), after="moving a slider of the new page")
         assert watched.errors == []
 
 
@@ -109,7 +108,7 @@ def test_inches_and_back_change_no_size(lesson: LessonPage, folder: Path) -> Non
     assert (own(folder).size, own(folder).groove) == (before.size, before.groove)
     # What the sliders hold survives the change of rule, though it is not kept.
     moved = with_values(own(folder), {"groove.depth": 4.1})
-    lesson.shows(lesson4.view(moved, own(folder)), after="turning to inches")
+    lesson.shows(corner_view(moved, own(folder)), after="turning to inches")
     length = moved.rule.show(plan(moved).design.lid.length.value)
     assert length.endswith(" in") and "/" in length
     lesson.says(length)
@@ -119,7 +118,7 @@ def test_inches_and_back_change_no_size(lesson: LessonPage, folder: Path) -> Non
     lesson.says("Sizes now in millimetres.")
     assert own(folder).rule.units == "mm"
     moved = with_values(own(folder), {"groove.depth": 4.1})
-    lesson.shows(lesson4.view(moved, own(folder)), after="turning back to millimetres")
+    lesson.shows(corner_view(moved, own(folder)), after="turning back to millimetres")
     assert (own(folder).size, own(folder).groove) == (before.size, before.groove)
 
 

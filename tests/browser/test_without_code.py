@@ -9,9 +9,8 @@ from playwright.sync_api import BrowserContext
 
 from tests.browser import harness
 from tests.browser.fonts import letters_came
-from tests.browser.lesson_page import EXPLORER, LessonPage, plain, tracebacks
+from tests.browser.lesson_page import EXPLORER, LessonPage, corner_view, plain, tracebacks
 from toolkit.files import read_box
-from toolkit.lesson import lesson4_corner as lesson4
 from toolkit.lesson.controls import with_values
 from toolkit.study import example_path, lesson_file, lessons_folder
 
@@ -24,7 +23,7 @@ def test_a_lesson_from_the_list_without_its_code(opened: BrowserContext, tmp_pat
         watched.page.get_by_role("link", name="4 · groove layout").click()
         watched.page.locator(EXPLORER).first.wait_for()
         lesson = LessonPage(watched)
-        lesson.shows(lesson4.view(kept, kept), after="opening it")
+        lesson.shows(corner_view(kept, kept), after="opening it")
         assert letters_came(watched.page)
         text = watched.page.locator("body").inner_text()
         for cell in book.cells:
@@ -34,7 +33,7 @@ def test_a_lesson_from_the_list_without_its_code(opened: BrowserContext, tmp_pat
         with lesson.steadily() as steady:
             lesson.press("groove depth", "ArrowRight")
             moved = with_values(kept, {"groove.depth": 4.1})
-            lesson.shows(lesson4.view(moved, kept), after="moving the depth")
+            lesson.shows(corner_view(moved, kept), after="moving the depth")
         assert steady.height <= 2
         lesson.click("Keep this")
         lesson.says("Kept: groove.depth 4.1 mm.")

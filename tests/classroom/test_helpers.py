@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from tests.boxes import inch_postcard, postcard
-from tests.explore.showing import both_ends_show
+from tests.lesson.showing import both_ends_show
 from toolkit.classroom import class_plan
 from toolkit.classroom.hours import Hours
 from toolkit.classroom.plan_scene import TIME, WOOD, YARD, paces_of

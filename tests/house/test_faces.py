@@ -13,8 +13,11 @@ ROOT = Path(__file__).parents[2]
 CLEAN = (
     "classroom",
     "cli",
+    "document",
+    "explore",
     "files",
     "handout",
+    "lesson",
     "libraries",
     "measures",
     "planes",

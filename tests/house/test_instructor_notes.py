@@ -1,15 +1,13 @@
 """The instructor's notes say what the workbook says: numbers, names, sliders, links, headings."""
 
-import inspect
 import re
-from importlib import import_module
 from pathlib import Path
 
 import pytest
 
 from tests.house import instructor_notes as notes
+from toolkit import explore
 from toolkit.cli import _parser
-from toolkit.explore.engine import Explorer
 
 HEADINGS = [
     "Minutes",
@@ -66,7 +64,7 @@ def _bare(text: str) -> str:
 LABELS = {
     control.label
     for lesson in notes.LESSONS
-    for scene in import_module(f"toolkit.explore.lesson{lesson}").SCENES
+    for scene in getattr(explore, f"lesson{lesson}").scenes.values()
     for control in scene.controls
 }
 PAGES = notes.pages()
@@ -149,7 +147,7 @@ def test_minutes_add_up_to_what_the_lesson_says(lesson: int) -> None:
 @EACH
 def test_every_slider_has_its_question(lesson: int) -> None:
     """Under the heading of each scene stand its own sliders, all of them and no other."""
-    module = import_module(f"toolkit.explore.lesson{lesson}")
+    module = getattr(explore, f"lesson{lesson}")
     text = _section(notes.page_path(lesson).read_text(encoding="utf-8"), "Before each slider")
     asked = {}
     for part in text.split("\n### ")[1:]:
@@ -158,18 +156,14 @@ def test_every_slider_has_its_question(lesson: int) -> None:
         rows = _rows(rest)
         assert all(len(row) == 3 and all(row) for row in rows), name
         asked[name] = [row[0] for row in rows]
-    shown = {
-        name: [control.label for control in function().controls]
-        for name, function in vars(module).items()
-        if inspect.isfunction(function)
-        and inspect.signature(function).return_annotation == Explorer.__name__
-    }
+    scenes = module.scenes.items()
+    shown = {name: [control.label for control in scene.controls] for name, scene in scenes}
     assert asked == shown
 
 
 @EACH
 def test_names_of_the_lesson_exist(lesson: int) -> None:
-    module = import_module(f"toolkit.explore.lesson{lesson}")
+    module = getattr(explore, f"lesson{lesson}")
     text = notes.page_path(lesson).read_text(encoding="utf-8")
     for name in re.findall(r"\blesson\.(\w+)", text):
         assert hasattr(module, name), name

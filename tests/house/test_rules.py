@@ -169,7 +169,7 @@ def test_the_readmes_picture_is_the_example_as_it_is_now() -> None:
 PATTERNS = frozenset(
     {
         "cli/sheets.py",
-        "document/spelling.py",
+        "document/english.py",
         "files/class_values.py",
         "files/lines.py",
         "files/syntax.py",

@@ -10,8 +10,7 @@ from pathlib import Path
 from types import ModuleType
 from typing import TYPE_CHECKING, Literal, TypeAlias
 
-from toolkit.document import Words, spelling
-from toolkit.document.page import file_of
+from toolkit.document import Words, file_of, spelling
 from toolkit.files import Student, WeekendClass, mark, mark_of_files
 from toolkit.plan import Plan
 

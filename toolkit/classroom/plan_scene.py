@@ -12,10 +12,7 @@ from toolkit.classroom.steps import PACES, SITS_WITH, Pace, helped
 from toolkit.classroom.timetable_drawing import drawn
 from toolkit.classroom.wood import practice_stick
 from toolkit.classroom.wood_tables import amounts
-from toolkit.lesson.controls import NumberControl
-from toolkit.lesson.scene import Moment, Scene
-from toolkit.lesson.view import View
-from toolkit.lesson.worked import possible
+from toolkit.lesson import NumberControl, Scene, Tried, View, possible
 from toolkit.measures import Rule
 from toolkit.pictures import Stack, stack_picture
 from toolkit.results import Table
@@ -26,18 +23,18 @@ YARD = (2200.0, 225.0)  # a board as yards have them: custom, no source [mm]
 MOST = 12  # students of a class that one teacher can see: common practice, no source
 # What the sliders begin with: students, slow among them, helpers, hours at the bench a day.
 USUAL = (8, 3, 1, 6.0)
-_STUDENTS = NumberControl(("try.students",), "students", 4, MOST, 1, "", lambda _: USUAL[0])
+_STUDENTS = NumberControl(("try.students",), "students", 4, MOST, 1, start=USUAL[0])
 TIME_CONTROLS = (
     _STUDENTS,
-    NumberControl(("try.slow",), "slow among them", 0, 8, 1, "", lambda _: USUAL[1]),
-    NumberControl(("try.helpers",), "helpers", 0, 4, 1, "", lambda _: USUAL[2]),
-    NumberControl(("try.hours",), "bench hours a day", 4, 8, 0.5, "h", lambda _: USUAL[3]),
+    NumberControl(("try.slow",), "slow among them", 0, 8, 1, start=USUAL[1]),
+    NumberControl(("try.helpers",), "helpers", 0, 4, 1, start=USUAL[2]),
+    NumberControl(("try.hours",), "bench hours a day", 4, 8, 0.5, "h", start=USUAL[3]),
 )
 WOOD_CONTROLS = (
     _STUDENTS,
-    NumberControl(("try.spares",), "spare sets", 0, 8, 1, "", lambda _: 2),
-    NumberControl(("try.stick",), "practice stick each", 0, 600, 50, "mm", lambda _: 300),
-    NumberControl(("try.waste",), "waste", 0, 60, 5, "%", lambda _: 30),
+    NumberControl(("try.spares",), "spare sets", 0, 8, 1, start=2),
+    NumberControl(("try.stick",), "practice stick each", 0, 600, 50, "mm", start=300),
+    NumberControl(("try.waste",), "waste", 0, 60, 5, "%", start=30),
 )
 
 
@@ -77,8 +74,7 @@ def _offers(
     return tuple(rows)
 
 
-def _time(at: Moment) -> View:
-    tried = at.tried
+def _time(_: Choices, tried: Tried) -> View:
     students = int(tried["try.students"])
     helpers = int(tried["try.helpers"])
     asked = students, int(tried["try.slow"]), helpers, float(tried["try.hours"])
@@ -119,11 +115,11 @@ def _one_box(choices: Choices, stick: float) -> tuple[tuple[Blank, ...], tuple[B
     return blanks_of(plan.parts), practice_stick(plan, length=stick)
 
 
-def _wood(at: Moment) -> View:
-    tried, rule = at.tried, at.choices.rule
+def _wood(choices: Choices, tried: Tried) -> View:
+    rule = choices.rule
     students, spares = int(tried["try.students"]), int(tried["try.spares"])
     share = 1 - float(tried["try.waste"]) / 100
-    box, sticks = _one_box(at.choices, float(tried["try.stick"]))
+    box, sticks = _one_box(choices, float(tried["try.stick"]))
     parts = [*box * (students + spares), *sticks * students]
     rows, stacks, whole = [], [], 0.0
     for thickness in sorted({one.thickness for one in parts}, reverse=True):

@@ -43,7 +43,7 @@ def print_json(data: Mapping[str, object], *, indent: int = 1) -> None:
 
 def paragraphs(*texts: str, hanging: str) -> str:
     """Sentences as wide as the terminal, each beginning a line."""
-    from toolkit.document.plain import width_or_usual, wrapped
+    from toolkit.document import width_or_usual, wrapped
 
     width = width_or_usual(None)
     return "\n".join(line for text in texts for line in wrapped(text, width=width, hanging=hanging))

@@ -11,7 +11,8 @@ a figure that a teacher drew                            ``Plot``
 blocks under a heading; each shown once in a document   ``Section``, ``shown_once``
 whom a block is rendered for                            ``Edition``, ``PAPER``, ``SCREEN``
 one English for our words, never for typed ones         ``spelling``
-a table or findings as lines for a terminal             ``as_text``, ``findings_text``
+a table or findings as lines for a terminal             ``as_text``, ``findings_text``; ``wrapped``
+a whole page from a template                            ``page``, ``file_of``, ``PAPERS``
 ======================================================  ===========================================
 """
 
@@ -25,9 +26,11 @@ from toolkit.document.blocks import (
     Sentence,
 )
 from toolkit.document.edition import PAPER, SCREEN, SHEET, Edition
+from toolkit.document.english import LANGUAGE, Words, spelling
 from toolkit.document.findings import findings_html, findings_text
 from toolkit.document.formula import Formula
+from toolkit.document.plain import width_or_usual, wrapped
 from toolkit.document.sections import Section, shown_once
 from toolkit.document.shown import Figure, Plot, TableBlock
-from toolkit.document.spelling import LANGUAGE, Words, spelling
 from toolkit.document.tables import as_html, as_text
+from toolkit.document.whole_page import PAPERS, file_of, page

@@ -1,6 +1,18 @@
-"""Sliders: one module for each lesson, one engine for all of them."""
+"""Lessons made alive: the slider engine, the five lessons of the notebooks, cards and forms.
 
-from toolkit.explore.cards import compare_count, guess_card, question_cards
-from toolkit.explore.engine import Explorer
-from toolkit.explore.hands_form import Asked, HandsForm
-from toolkit.explore.own import own
+==============================================  ===================================================
+the lessons that a notebook imports             ``lesson1`` … ``lesson5``, each a ``LiveLesson``
+the sliders of a scene over the student's box   ``Explorer``; ``refresh`` and ``followed`` tell it
+the student's own box and rack, and a block of  ``own``, ``rack``, ``of_own``
+a guess, its reveal, and questions              ``guess_card compare_guess compare_count``,
+                                                ``YourTurn question_cards``
+a show of hands                                 ``HandsForm`` of what is ``Asked``
+==============================================  ===================================================
+
+Its public names stand in ``__init__.pyi`` and are fetched when first asked for: a lesson waits for
+its own forms alone.
+"""
+
+import lazy_loader
+
+__getattr__, __dir__, __all__ = lazy_loader.attach_stub(__name__, __file__)

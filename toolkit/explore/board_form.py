@@ -15,8 +15,8 @@ import ipywidgets as widgets
 from toolkit.document import SHEET
 from toolkit.explore.board_fields import FIELD, LABEL, BoardFields
 from toolkit.explore.board_rows import ROW_SHEET
-from toolkit.explore.controls import BUTTON
-from toolkit.explore.engine import follows
+from toolkit.explore.controls import Displayed, button
+from toolkit.explore.engine import follows, refresh
 from toolkit.files import FileError, board_from_typed
 from toolkit.measures import Rule
 from toolkit.stock import Board
@@ -26,7 +26,7 @@ ANOTHER = "another board…"
 _MOST_TOLD = 5
 
 
-class BoardForm:
+class BoardForm(Displayed):
     """The student's rack, board by board, in boxes to type into. Display it in a cell."""
 
     def __init__(self, changed: Callable[[], object] | None = None) -> None:
@@ -37,37 +37,33 @@ class BoardForm:
         self._boards: tuple[Board, ...] = ()
         self._fields = BoardFields()
         self._which = widgets.Dropdown(description="board", layout=FIELD, style=LABEL)
-        self._keep = self._button("Keep this board", "writes it into your own file of boards")
-        self._remove = self._button("Remove this board", "takes it off the rack; undo works")
-        self._undo = self._button("Undo", "takes the last kept change of the rack back")
-        self._again = self._button("Start again", "begins from the workbook's rack; undo works")
+        self._keep = button(
+            "Keep this board", self._kept, tip="writes it into your own file of boards"
+        )
+        self._remove = button(
+            "Remove this board", self._removed, tip="takes it off the rack; undo works"
+        )
+        self._undo = button(
+            "Undo",
+            lambda: self._try(self._own.undo, "Taken back."),
+            tip="takes the last kept change of the rack back",
+        )
+        self._again = button(
+            "Start again",
+            lambda: self._try(self._own.start_again, "Begun again from the workbook's rack."),
+            tip="begins from the workbook's rack; undo works",
+        )
         self._status = widgets.HTML()
         self._which.observe(self._chose, names="index")
-        self._keep.on_click(self._kept)
-        self._remove.on_click(self._removed)
-        self._undo.on_click(lambda _: self._try(self._own.undo, "Taken back."))
-        self._again.on_click(
-            lambda _: self._try(self._own.start_again, "Begun again from the workbook's rack.")
-        )
         buttons = widgets.Box(
             [self._keep, self._remove, self._undo, self._again],
             layout={"flex_flow": "row wrap", "align_items": "center"},
         )
-        self.widget = widgets.VBox(
-            [
-                widgets.HTML(SHEET + ROW_SHEET),
-                self._which,
-                self._fields.widget,
-                buttons,
-                self._status,
-            ]
-        )
+        looks = widgets.HTML(SHEET + ROW_SHEET)
+        self.widget = widgets.VBox([looks, self._which, self._fields.widget, buttons, self._status])
         self.widget.add_class("board-form")
         self._begin()
         follows(self)
-
-    def _repr_mimebundle_(self, **options: Any) -> Any:
-        return self.widget._repr_mimebundle_(**options)
 
     @property
     def board(self) -> Board | None:
@@ -95,10 +91,6 @@ class BoardForm:
     def _chosen(self) -> str | None:
         return self.board.name if self.board else None
 
-    @staticmethod
-    def _button(words: str, tip: str) -> widgets.Button:
-        return widgets.Button(description=words, tooltip=tip, layout=BUTTON)
-
     def _show(self, loaded: LoadedBoards, *, choose: str | None) -> None:
         """Offer the boards of a rack, with one of them in the boxes."""
         self._rule = OwnBox().load().choices.rule
@@ -114,7 +106,7 @@ class BoardForm:
         self._fields.fill(self.board, rule=self._rule)
         self._remove.disabled = self.board is None
 
-    def _kept(self, _: widgets.Button) -> None:
+    def _kept(self) -> None:
         self._fields.drop_empty()
         typed, board = self._fields.typed, self.board
         if board and not self._fields.touched:
@@ -127,7 +119,7 @@ class BoardForm:
 
         self._try(keep, f"Kept {typed.name}.", choose=typed.name, otherwise="Not kept.")
 
-    def _removed(self, _: widgets.Button) -> None:
+    def _removed(self) -> None:
         gone = self.board
         if gone is None:
             return
@@ -146,11 +138,9 @@ class BoardForm:
         """Do something to the rack; a refusal is a sentence, and everything stays as it was."""
         try:
             loaded = change()
-        except FileError as error:
-            self._refuse(error.lines, otherwise)
-            return
         except (ValueError, OSError) as error:
-            self._refuse([str(error)], otherwise)
+            lines = error.lines if isinstance(error, FileError) else [str(error)]
+            self._refuse(lines, otherwise)
             return
         self._show(loaded, choose=choose or self._chosen)
         self._say(" ".join([done, loaded.notice or self._whose(loaded)]))
@@ -196,3 +186,8 @@ class BoardForm:
 
 def _html(words: str, look: str) -> str:
     return f'<div class="bench-view"><p class="{look}" role="status">{words}</p></div>'
+
+
+def own_board() -> BoardForm:
+    """A form for the student's own boards; what is kept is on the rack of the scene above."""
+    return BoardForm(changed=lambda: refresh("board", forget=("try.board", "try.knot")))

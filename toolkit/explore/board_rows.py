@@ -8,7 +8,7 @@ from typing import Any
 
 import ipywidgets as widgets
 
-from toolkit.explore.controls import BUTTON
+from toolkit.explore.controls import button
 from toolkit.measures import Rule, length_text
 
 # A box in a row is called by a label that is read aloud; the eye has the heading of its column.
@@ -85,8 +85,7 @@ class Rows:
         self._rule, self._hints = Rule.millimetres(), self._columns
         self._heading = self._named_columns()
         self._table = widgets.VBox(layout={"overflow": "auto", "max_width": "100%"})
-        self._add = widgets.Button(description=add, layout=BUTTON)
-        self._add.on_click(lambda _: self.add())
+        self._add = button(add, self.add)
         self.widget = widgets.VBox([self._table, self._add], layout={"align_items": "flex-start"})
 
     def fill(
@@ -115,7 +114,6 @@ class Rows:
         return tuple(row.typed for row in self._rows)
 
     def _row(self, word: str, lengths: Sequence[float | None]) -> _Row:
-        out = widgets.Button(description="Take out", layout=BUTTON)
         row = _Row(
             number=widgets.HTML(layout=_NUMBER),
             word=(
@@ -127,9 +125,8 @@ class Rows:
                 LengthBox(hint=hint, rule=self._rule, value=length, layout=_LENGTH)
                 for hint, length in zip(self._hints, lengths, strict=True)
             ],
-            out=out,
+            out=button("Take out", lambda: self._take_out(row)),
         )
-        out.on_click(lambda _: self._take_out(row))
         return row
 
     def _take_out(self, row: _Row) -> None:

@@ -9,7 +9,7 @@ from typing import Any, Protocol
 import ipywidgets as widgets
 
 from toolkit.box import Choices
-from toolkit.explore.controls import BUTTON
+from toolkit.explore.controls import button
 from toolkit.study import Loaded, OwnBox, boxes, choose_box
 
 ANOTHER = "another box…"
@@ -45,31 +45,32 @@ class BoxBar:
             style={"button_width": "auto"},
             tooltips=["sizes in millimetres", "sizes in inches and fractions"],
         )
-        self._keep = self._button("Keep this", "writes the sliders' sizes into your own box file")
-        self._undo = self._button("Undo", "takes the last kept change back")
-        self._again = self._button("Start again", "begins from the workbook's example; undo works")
+        self._buttons = [
+            button("Keep this", self._kept, tip="writes the sliders' sizes into your own box file"),
+            button("Undo", self._undone, tip="takes the last kept change back"),
+            button(
+                "Start again", self._begun, tip="begins from the workbook's example; undo works"
+            ),
+        ]
         self._status = widgets.HTML()
         self._offer()
         self._which.observe(self._chose, names="value")
         self._name.observe(self._named, names="value")
         self._units.observe(self._switched, names="value")
-        self._keep.on_click(self._kept)
-        self._undo.on_click(lambda _: self._try(self._own.undo, "Taken back.", forget=True))
-        self._again.on_click(
-            lambda _: self._try(self._own.start_again, "Begun again from the example.", forget=True)
-        )
         self._say(loaded.notice or self._whose(loaded))
 
     @property
     def widget(self) -> widgets.Widget:
         """The bar and the line below it that says what happened."""
         flow = widgets.Layout(flex_flow="row wrap", align_items="center")
-        row = [self._which, self._name, self._units, self._keep, self._undo, self._again]
+        row = [self._which, self._name, self._units, *self._buttons]
         return widgets.VBox([widgets.Box(row, layout=flow), self._status])
 
-    @staticmethod
-    def _button(words: str, tip: str) -> widgets.Button:
-        return widgets.Button(description=words, tooltip=tip, layout=BUTTON)
+    def _undone(self) -> None:
+        self._try(self._own.undo, "Taken back.", forget=True)
+
+    def _begun(self) -> None:
+        self._try(self._own.start_again, "Begun again from the example.", forget=True)
 
     def _whose(self, loaded: Loaded) -> str:
         if loaded.path is None:
@@ -96,26 +97,26 @@ class BoxBar:
         self._take(loaded, done, forget=forget)
 
     def _take(self, loaded: Loaded, done: str, *, forget: bool) -> None:
+        self._stand_at(loaded)
+        self._reloaded(loaded.choices, forget=forget)
+        self._say(" ".join(filter(None, [done, loaded.notice or self._whose(loaded)])))
+        self._offer()
+
+    def _stand_at(self, loaded: Loaded) -> None:
         self.choices = loaded.choices
         self._quiet = True
         self._units.value = loaded.choices.rule.units
         self._quiet = False
-        self._reloaded(loaded.choices, forget=forget)
-        self._say(" ".join(filter(None, [done, loaded.notice or self._whose(loaded)])))
-        self._offer()
 
     def follow(self) -> None:
         """Another bar of this kernel changed or chose the box: be at the same one."""
         self._own = OwnBox()
         loaded = self._own.load()
-        self.choices = loaded.choices
-        self._quiet = True
-        self._units.value = loaded.choices.rule.units
-        self._quiet = False
+        self._stand_at(loaded)
         self._say(loaded.notice or self._whose(loaded))
         self._offer()
 
-    def _kept(self, _: widgets.Button) -> None:
+    def _kept(self) -> None:
         changes = self._changes()
         if not changes:
             self._say("Nothing to keep: no slider has moved.")

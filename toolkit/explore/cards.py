@@ -9,8 +9,8 @@ from typing import Any
 import ipywidgets as widgets
 
 from toolkit.document import SHEET, Sentence
-from toolkit.explore.controls import ANSWER, BUTTON
-from toolkit.lesson.view import spoken
+from toolkit.explore.controls import Card, Displayed, button, text_box
+from toolkit.lesson import spoken
 from toolkit.plan import Plan
 from toolkit.study import (
     Question,
@@ -31,45 +31,38 @@ def _prompt(text: str) -> widgets.HTML:
 def guess_card(question_id: str, prompt: str, *, hint: str, count: bool = False) -> widgets.Widget:
     """A question with a box for a guess, which is kept before anything is shown."""
     read = guess_count if count else guess
-    box = widgets.Text(description="my guess", placeholder=hint, layout=ANSWER)
-    keep = widgets.Button(description="Keep my guess", layout=BUTTON)
-    back = widgets.Button(description="Undo", layout=BUTTON)
-    said = widgets.HTML()
+    card, box = Card(), text_box("my guess", hint)
 
-    def kept(_: Any) -> None:
-        try:
-            result = read(question_id, box.value, what="guess")
-        except (ValueError, OSError) as error:
-            said.value = spoken(str(error), "bench-hint")
-            return
-        said.value = spoken(" ".join(filter(None, [result.sentence, result.notice])))
+    def kept() -> None:
+        if result := card.tried(lambda: read(question_id, box.value, what="guess")):
+            card.say(_noticed(result))
 
-    def undone(_: Any) -> None:
-        try:
-            said.value = spoken(undo_guess(question_id).sentence)
-        except (ValueError, OSError) as error:
-            said.value = spoken(str(error), "bench-hint")
+    def undone() -> None:
+        if back := card.tried(lambda: undo_guess(question_id)):
+            card.say(back.sentence)
 
-    keep.on_click(kept)
-    box.on_submit(kept)
-    back.on_click(undone)
-    row = widgets.HBox([box, keep, back])
-    return widgets.VBox([widgets.HTML(SHEET), _prompt(prompt), row, said])
+    box.on_submit(lambda _: kept())
+    row = widgets.HBox([box, button("Keep my guess", kept), button("Undo", undone)])
+    card.lay(_prompt(prompt), row, card.said)
+    return card.widget
 
 
-def compare_guess(question_id: str, made: Plan, *, answer: float) -> Sentence:
+def _noticed(told: Any) -> str:
+    """What is told of a guess, and what happened to the file that keeps it."""
+    return " ".join(filter(None, [told.sentence, told.notice]))
+
+
+def compare_guess(question_id: str, plan: Plan, *, answer: float) -> Sentence:
     """How far off the kept guess was, in millimetres and in a thing on the bench. [mm]"""
-    shown = reveal(question_id, answer=answer, rule=made.choices.rule)
-    return Sentence(" ".join(filter(None, [shown.sentence, shown.notice])))
+    return Sentence(_noticed(reveal(question_id, answer=answer, rule=plan.choices.rule)))
 
 
 def compare_count(question_id: str, *, answer: int, noun: str) -> Sentence:
     """How far off the kept guess of a count was; the noun is in the plural."""
-    shown = reveal_count(question_id, answer=answer, noun=noun)
-    return Sentence(" ".join(filter(None, [shown.sentence, shown.notice])))
+    return Sentence(_noticed(reveal_count(question_id, answer=answer, noun=noun)))
 
 
-class YourTurn:
+class YourTurn(Displayed):
     """Questions on the student's own box, each with an answer box that marks itself."""
 
     def __init__(
@@ -77,15 +70,10 @@ class YourTurn:
     ) -> None:
         self._lesson, self._own, self._seed, self._round = lesson, own, seed, 0
         self._cards = widgets.VBox()
-        mine = widgets.Button(description="My own box", layout=BUTTON)
-        other = widgets.Button(description="Other sizes", layout=BUTTON)
-        mine.on_click(lambda _: self._fill(vary=False))
-        other.on_click(lambda _: self._fill(vary=True))
+        mine = button("My own box", lambda: self._fill(vary=False))
+        other = button("Other sizes", lambda: self._fill(vary=True))
         self.widget = widgets.VBox([widgets.HTML(SHEET), widgets.HBox([mine, other]), self._cards])
         self._fill(vary=False)
-
-    def _repr_mimebundle_(self, **options: Any) -> Any:
-        return self.widget._repr_mimebundle_(**options)
 
     def _fill(self, *, vary: bool) -> None:
         seed = self._seed
@@ -108,22 +96,14 @@ def question_cards(questions: Sequence[Question]) -> widgets.Widget:
 
 
 def _question(question: Question) -> widgets.Widget:
-    box = widgets.Text(
-        description="my answer",
-        placeholder="a number" if question.kind == "count" else "with its unit",
-        layout=ANSWER,
-        continuous_update=False,
-    )
-    check = widgets.Button(description="Check", layout=BUTTON)
-    said = widgets.HTML()
+    hint = "a number" if question.kind == "count" else "with its unit"
+    card, box = Card(), text_box("my answer", hint, continuous_update=False)
 
-    def checked(_: Any) -> None:
-        if not box.value.strip():
-            return
-        marked = mark(question, box.value)
-        look = "bench-right" if marked.right else "bench-hint"
-        said.value = spoken(marked.sentence, look)
+    def checked() -> None:
+        if box.value.strip():
+            marked = mark(question, box.value)
+            card.say(marked.sentence, "bench-right" if marked.right else "bench-hint")
 
-    check.on_click(checked)
-    box.observe(checked, names="value")
-    return widgets.VBox([_prompt(question.prompt), widgets.HBox([box, check]), said])
+    box.observe(lambda _: checked(), names="value")
+    row = widgets.HBox([box, button("Check", checked)])
+    return widgets.VBox([_prompt(question.prompt), row, card.said])

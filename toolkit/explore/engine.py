@@ -19,10 +19,8 @@ import ipywidgets as widgets
 from toolkit.box import Choices, written
 from toolkit.document import SHEET
 from toolkit.explore.box_bar import BoxBar
-from toolkit.explore.controls import widget
-from toolkit.lesson.controls import Control, first_value, in_box
-from toolkit.lesson.scene import Scene
-from toolkit.lesson.view import ImpossibleError, View
+from toolkit.explore.controls import Displayed, widget
+from toolkit.lesson import Control, ImpossibleError, Scene, View, in_box
 from toolkit.measures import Rule
 from toolkit.pictures import face_of_drawings
 from toolkit.study import OwnBox
@@ -59,7 +57,7 @@ def _later(seconds: float, what: Callable[[], None]) -> asyncio.TimerHandle | No
         return None
 
 
-class Explorer:
+class Explorer(Displayed):
     """The sliders of a scene over one box. Display it as the last value of a cell.
 
     Where none of its controls sets anything in the box there is nothing to keep, and no bar.
@@ -83,9 +81,6 @@ class Explorer:
         self.show()
         _alive.add(self)
 
-    def _repr_mimebundle_(self, **options: Any) -> Any:
-        return self.widget._repr_mimebundle_(**options)
-
     @property
     def widget(self) -> widgets.Widget:
         """Everything in the order in which it is used."""
@@ -105,13 +100,13 @@ class Explorer:
     @property
     def choices(self) -> Choices:
         """The box as the sliders now have it."""
-        return self.scene.moment(self.kept, self.values).choices
+        return self.scene.at(self.kept, self.values).choices
 
     def _make_sliders(self) -> None:
         rule: Rule = self.kept.rule
         made = []
         for control in self.controls:
-            value = self.values.get(control.keys[0], first_value(control, self.kept))
+            value = self.values.get(control.keys[0], control.first(self.kept))
             slider = widget(control, rule, value)
             slider.observe(self._moved(control), names="value")
             made.append(slider)
@@ -189,7 +184,7 @@ class Explorer:
                 moved |= {key: self.values[key] for key in keys}
         changes = written(moved, rule=self.kept.rule)
         if self.scene.more is not None:
-            changes |= self.scene.more(self.scene.moment(self.kept, self.values))
+            changes |= self.scene.more(self.scene.at(self.kept, self.values))
         return changes
 
     def _reload(self, choices: Choices, *, forget: bool) -> None:

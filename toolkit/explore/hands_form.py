@@ -4,19 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from typing import Any
 
 import ipywidgets as widgets
 
-from toolkit.document import SHEET, as_html
-from toolkit.explore.controls import BUTTON
+from toolkit.document import as_html
+from toolkit.explore.controls import NARROW_STYLE, Card, button, dropdown
 from toolkit.explore.engine import follows
-from toolkit.lesson.view import spoken
+from toolkit.lesson import spoken
 from toolkit.results import Table
 
-_WIDE = {"width": "100%", "max_width": "680px"}
 _COUNT = {"width": "20em"}
-_STYLE = {"description_width": "9em"}
 MOST_HANDS = 99  # more stand in no workshop
 
 
@@ -29,35 +26,26 @@ class Asked:
     told: Callable[[Sequence[int]], Table]
 
 
-class HandsForm:
+class HandsForm(Card):
     """Choose a lesson and a question, type the hands, read what they mean. Display it in a cell.
 
     ``asked`` gives the questions of a lesson; a ValueError of its is shown as its sentence.
     """
 
     def __init__(self, lessons: Sequence[int], *, asked: Callable[[int], Sequence[Asked]]) -> None:
+        super().__init__()
         self._asked, self._filling = asked, False
         self._questions: Sequence[Asked] = ()
-        self.lesson = widgets.Dropdown(
-            description="lesson", options=list(lessons), layout=dict(_WIDE), style=_STYLE
-        )
-        self.question = widgets.Dropdown(
-            description="question", options=[], layout=dict(_WIDE), style=_STYLE
-        )
-        self.prompt, self.said = widgets.HTML(), widgets.HTML()
-        self.counts = widgets.VBox()
-        self.clear = widgets.Button(description="Clear the hands", layout=BUTTON)
+        self.lesson = dropdown("lesson", list(lessons))
+        self.question = dropdown("question")
+        self.prompt, self.counts = widgets.HTML(), widgets.VBox()
+        self.clear = button("Clear the hands", self._cleared)
         self.lesson.observe(lambda _: self.follow(), names="value")
         self.question.observe(lambda _: self._chosen(), names="value")
-        self.clear.on_click(lambda _: self._cleared())
         rows = [self.lesson, self.question, self.prompt, self.counts]
-        buttons = widgets.HBox([self.clear])
-        self.widget = widgets.VBox([widgets.HTML(SHEET), *rows, buttons, self.said])
+        self.lay(*rows, widgets.HBox([self.clear]), self.said)
         self.follow()
         follows(self)
-
-    def _repr_mimebundle_(self, **options: Any) -> Any:
-        return self.widget._repr_mimebundle_(**options)
 
     def follow(self) -> None:
         """Another lesson, or another box: its questions have other answers."""
@@ -74,7 +62,7 @@ class HandsForm:
         self._filling = False
         self._chosen()
         if trouble:
-            self.said.value = spoken(trouble, "bench-hint")
+            self.say(trouble, "bench-hint")
 
     def _chosen(self) -> None:
         """Boxes for the hands of another question, all empty."""
@@ -90,7 +78,7 @@ class HandsForm:
 
     def _box(self, call: str) -> widgets.Widget:
         box = widgets.BoundedIntText(
-            description=call, min=0, max=MOST_HANDS, layout=dict(_COUNT), style=_STYLE
+            description=call, min=0, max=MOST_HANDS, layout=dict(_COUNT), style=NARROW_STYLE
         )
         box.observe(lambda _: self._counted(), names="value")
         return box
@@ -107,5 +95,4 @@ class HandsForm:
         if self._filling:
             return
         told = self._questions[self.question.value].told
-        table = told([box.value for box in self.counts.children])
-        self.said.value = f'<div class="bench-view" role="status">{as_html(table)}</div>'
+        self.show(as_html(told([box.value for box in self.counts.children])))

@@ -5,16 +5,14 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 from html import escape
-from typing import Any
 
 import ipywidgets as widgets
 import numpy as np
 
-from toolkit.document import SHEET, findings_html
-from toolkit.explore.controls import BUTTON
+from toolkit.document import findings_html
+from toolkit.explore.controls import Card, button
 from toolkit.explore.engine import follows
-from toolkit.lesson.lesson2_board import stick_of, walls
-from toolkit.lesson.view import spoken
+from toolkit.lesson import spoken, stick_of, walls
 from toolkit.measures import Rule, length
 from toolkit.pictures import Picture, face_map
 from toolkit.plan import Plan
@@ -41,10 +39,11 @@ _SPARE = 9  # custom, no source
 _CORNERS = (0, ACROSS - 1, (ALONG - 1) * ACROSS, ALONG * ACROSS - 1)
 
 
-class ReadingsForm:
+class ReadingsForm(Card):
     """Fifteen boxes laid out as the board lies: near edge, middle, far edge; left to right."""
 
     def __init__(self, own: Callable[[], Plan]) -> None:
+        super().__init__()
         self._own = own
         self.measured = widgets.ToggleButtons(
             options=_WAYS, description="readings are", style={"button_width": "auto"}
@@ -56,40 +55,27 @@ class ReadingsForm:
         )
         self._shown: tuple[str, ...] = ("", "", "")
         self.readings = [[widgets.Text(layout=_FIELD) for _ in range(ALONG)] for _ in range(ACROSS)]
-        self.look = widgets.Button(description="Where to plane", layout=BUTTON)
-        self.look.on_click(self._looked)
+        self.look = button("Where to plane", self._looked)
         self.measured.observe(lambda _: self._hinted(), names="value")
-        self.said = widgets.HTML()
         rows = [
             widgets.HBox([widgets.Label(name, layout={"width": "6em"}), *fields])
             for name, fields in zip(
                 ("far edge", "middle", "near edge"), reversed(self.readings), strict=True
             )
         ]
-        self.widget = widgets.VBox(
-            [
-                widgets.HTML(SHEET),
-                widgets.HBox([self.length, self.width, self.thickness]),
-                self.measured,
-                self._hint,
-                *rows,
-                widgets.HBox([self.look]),
-                self.said,
-            ]
-        )
+        sizes = widgets.HBox([self.length, self.width, self.thickness])
+        look = widgets.HBox([self.look])
+        self.lay(sizes, self.measured, self._hint, *rows, look, self.said)
         self._hinted()
         self.follow()
         follows(self)
 
-    def _repr_mimebundle_(self, **options: Any) -> Any:
-        return self.widget._repr_mimebundle_(**options)
-
     def follow(self) -> None:
         """Be on the student's own rule: sizes that nobody has typed over, and what is hinted."""
-        made = self._own()
-        rule = made.choices.rule
+        plan = self._own()
+        rule = plan.choices.rule
         sizes = (self.length, self.width, self.thickness)
-        new = tuple(rule.exact(value) for value in stick_of(made))
+        new = tuple(rule.exact(value) for value in stick_of(plan))
         for box, shown, text in zip(sizes, self._shown, new, strict=True):
             if box.value == shown:
                 box.value = text
@@ -97,15 +83,15 @@ class ReadingsForm:
         for box in (box for row in self.readings for box in row):
             box.placeholder = rule.exact(rule.round(1.0))
         if self.said.value:
-            self._looked(None)
+            self._looked()
 
     def _hinted(self) -> None:
-        self._hint.value = spoken(_HINTS[self.measured.value], "bench-say")
+        self._hint.value = spoken(_HINTS[self.measured.value])
 
     def found(self) -> tuple[Picture, str, tuple[Finding, ...]]:
         """The map of what to remove, what the readings say, and whether the wood is enough."""
-        made = self._own()
-        rule = made.choices.rule
+        plan = self._own()
+        rule = plan.choices.rule
         long = length(self.length.value, what="length")
         wide = length(self.width.value, what="width")
         thick = length(self.thickness.value, what="thickness")
@@ -125,7 +111,7 @@ class ReadingsForm:
         )
         # By the readings themselves, not by the even warp that lies nearest to them.
         left = thick - planed.deepest - 2 * SAW_MARKS
-        found = [_enough(left, wanted=walls(made).thickness.value, rule=rule)]
+        found = [_enough(left, wanted=walls(plan).thickness.value, rule=rule)]
         try:
             said = warp_from_readings(points, length=long, width=wide, measured=way).sentence(rule)
         except ValueError as error:
@@ -153,17 +139,14 @@ class ReadingsForm:
                     read[i * ACROSS + k] = value
         return read
 
-    def _looked(self, _: Any) -> None:
-        try:
-            drawn, said, found = self.found()
-        except ValueError as error:
-            self.said.value = spoken(str(error), "bench-hint")
-            return
-        self.said.value = (
-            f'<div class="bench-view" role="status"><figure style="margin:0">{drawn.svg}'
-            f"<figcaption>{escape(drawn.sentence)} {escape(said)}</figcaption></figure>"
-            f"{findings_html(found)}</div>"
-        )
+    def _looked(self) -> None:
+        if found := self.tried(self.found):
+            drawn, said, findings = found
+            self.show(
+                f'<figure style="margin:0">{drawn.svg}'
+                f"<figcaption>{escape(drawn.sentence)} {escape(said)}</figcaption></figure>"
+                f"{findings_html(findings)}"
+            )
 
 
 def _on_the_grid(
@@ -197,19 +180,8 @@ def _enough(left: float, *, wanted: float, rule: Rule) -> Finding:
     show = rule.exact
     source = "the flattest face through the readings; other face taken as flat, saw marks off both"
     if below(left, wanted):
-        return Finding(
-            "wont_work",
-            "board-too-warped",
-            "this board",
-            f"{show(round(max(left, 0.0), 2))} would be left, and {show(wanted)} is wanted.",
-            "Crosscut or rip it first and read the piece, or take another board.",
-            source,
-        )
-    return Finding(
-        "good",
-        "good-thickness",
-        "this board",
-        f"{show(wanted)} can be had, with {show(round(left - wanted, 2))} to spare.",
-        "",
-        source,
-    )
+        said = f"{show(round(max(left, 0.0), 2))} would be left, and {show(wanted)} is wanted."
+        remedy = "Crosscut or rip it first and read the piece, or take another board."
+        return Finding("wont_work", "board-too-warped", "this board", said, remedy, source)
+    said = f"{show(wanted)} can be had, with {show(round(left - wanted, 2))} to spare."
+    return Finding("good", "good-thickness", "this board", said, "", source)

@@ -4,13 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from itertools import zip_longest
-from typing import Any
 
 import ipywidgets as widgets
 
-from toolkit.document import SHEET, findings_html
-from toolkit.explore.controls import BUTTON
-from toolkit.lesson.view import spoken
+from toolkit.document import findings_html
+from toolkit.explore.controls import Card, button, text_box
 from toolkit.measures import humidity, mass, percent, slope, temperature
 from toolkit.plan import Plan
 from toolkit.results import Finding
@@ -20,38 +18,24 @@ _STYLE = {"description_width": "15em"}
 _WIDE = {"width": "36em"}
 
 
-class ReadyCard:
+class ReadyCard(Card):
     """Boxes to type readings into, and what an experienced maker would say to them."""
 
     def __init__(self, own: Callable[[], Plan]) -> None:
-        self._own = own
+        super().__init__()
         room = own().choices.rooms.make
         self.temperature = _box("temperature here", f"{room.temperature:g} °C")
         self.humidity = _box("humidity here", f"{room.humidity:g} %")
         self.moisture = _box("meter, one reading a board", "", hint="9.5 %, 10.2 %, 9.8 %")
         self.weights = _box("weights of alike pieces", "", hint="412 g, 405 g, 409 g")
         self.grain = _box("grain runs out, one a board", "", hint="1 in 20, 1 in 15, 1 in 25")
-        self.check = widgets.Button(description="Ready?", layout=BUTTON)
-        self.said = widgets.HTML()
-        self.check.on_click(self._look)
+        self.check = button("Ready?", self._look)
         boxes = [self.temperature, self.humidity, self.moisture, self.weights, self.grain]
-        self.widget = widgets.VBox(
-            [widgets.HTML(SHEET), *boxes, widgets.HBox([self.check]), self.said]
-        )
+        self.lay(*boxes, widgets.HBox([self.check]), self.said)
 
-    def _repr_mimebundle_(self, **options: Any) -> Any:
-        return self.widget._repr_mimebundle_(**options)
-
-    def _look(self, _: Any) -> None:
-        try:
-            found = self.findings()
-        except ValueError as error:
-            self.said.value = spoken(str(error), "bench-hint")
-            return
-        self._say(findings_html(found))
-
-    def _say(self, html: str) -> None:
-        self.said.value = f'<div class="bench-view" role="status">{html}</div>'
+    def _look(self) -> None:
+        if found := self.tried(self.findings):
+            self.show(findings_html(found))
 
     def findings(self) -> tuple[Finding, ...]:
         """What is to be said to the readings that stand in the boxes now."""
@@ -59,9 +43,9 @@ class ReadyCard:
             temperature=temperature(self.temperature.value, what="temperature here"),
             humidity=humidity(self.humidity.value, what="humidity here"),
         )
-        wet = [percent(text, what="a meter's reading") for text in _each(self.moisture.value)]
-        grams = [mass(text, what="a weight") for text in _each(self.weights.value)]
-        runs = [slope(text, what="the grain") for text in _each(self.grain.value)]
+        wet = [percent(text, what="a meter's reading") for text in each_of(self.moisture.value)]
+        grams = [mass(text, what="a weight") for text in each_of(self.weights.value)]
+        runs = [slope(text, what="the grain") for text in each_of(self.grain.value)]
         if not wet and not grams and not runs:
             raise ValueError("Type a reading of the meter or two weights first.")
         seen = [
@@ -72,12 +56,10 @@ class ReadyCard:
 
 
 def _box(label: str, value: str, *, hint: str = "") -> widgets.Text:
-    return widgets.Text(
-        description=label, value=value, placeholder=hint, layout=_WIDE, style=_STYLE
-    )
+    return text_box(label, hint, value=value, layout=_WIDE, style=_STYLE)
 
 
-def _each(text: str) -> list[str]:
+def each_of(text: str) -> list[str]:
     """Readings between commas or semicolons; a decimal comma has no space behind it."""
-    parts = text.replace(";", ", ").split(", ")
-    return [part.strip(" ,") for part in parts if part.strip(" ,")]
+    parts = (part.strip(" ,") for part in text.replace(";", ", ").split(", "))
+    return [part for part in parts if part]

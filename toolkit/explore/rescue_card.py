@@ -8,11 +8,10 @@ from typing import Any
 import ipywidgets as widgets
 
 from toolkit.box import written
-from toolkit.document import SHEET
-from toolkit.explore.controls import ANSWER, BUTTON
+from toolkit.explore.controls import NARROW_STYLE, Card, button, dropdown, text_box
 from toolkit.explore.engine import followed, follows
 from toolkit.explore.rescue_words import label, mishaps, then, way_html
-from toolkit.lesson.view import spoken
+from toolkit.lesson import spoken
 from toolkit.measures import length
 from toolkit.plan import Plan
 from toolkit.plan.rescue import (
@@ -29,44 +28,36 @@ from toolkit.plan.rescue import (
     usual_stage,
 )
 from toolkit.results import capital
-from toolkit.study import OwnBox
+from toolkit.study import Loaded, OwnBox
 
-_WIDE = {"width": "100%", "max_width": "680px"}
-_STYLE = {"description_width": "9em"}
 _TAIL = "tail_wrong_side"
 
 
-class RescueCard:
+class RescueCard(Card):
     """Choose what happened, type its size, see the ways out, keep one. Display it in a cell."""
 
     def __init__(self, own: Callable[[], Plan], *, stages: Sequence[Stage]) -> None:
+        super().__init__()
         self._own, self._stages, self._quiet = own, tuple(stages), False
         names = [(label(what), what) for what in mishaps(stages)]
-        self.which = _dropdown("what happened", names)
-        self.size = widgets.Text(
-            description="as measured", layout=ANSWER, style=_STYLE, continuous_update=False
-        )
-        self.stage = _dropdown("how far", [])
-        self.corner = _dropdown("corner", [("back", "back"), ("front", "front")])
-        self.tail = _dropdown("tail, from below", [])
-        self.about, self.said = widgets.HTML(), widgets.HTML()
-        self.look = widgets.Button(description="What can be done?", layout=BUTTON)
-        self.undo = widgets.Button(description="Undo", layout=BUTTON)
+        self.which = dropdown("what happened", names)
+        self.size = text_box("as measured", style=NARROW_STYLE, continuous_update=False)
+        self.stage = dropdown("how far")
+        self.corner = dropdown("corner", [("back", "back"), ("front", "front")])
+        self.tail = dropdown("tail, from below")
+        self.about = widgets.HTML()
+        self.look = button("What can be done?", self._looked)
+        self.undo = button("Undo", self._undone)
         self.ways = widgets.VBox()
         self.which.observe(self._chosen, names="value")
         self.corner.observe(self._cornered, names="value")
         for box in (self.size, self.stage, self.tail):
             box.observe(lambda _: self._forget(), names="value")
-        self.look.on_click(self._looked)
-        self.undo.on_click(self._undone)
         rows = [self.which, self.about, self.size, self.corner, self.tail, self.stage]
         buttons = widgets.HBox([self.look, self.undo])
-        self.widget = widgets.VBox([widgets.HTML(SHEET), *rows, buttons, self.said, self.ways])
+        self.lay(*rows, buttons, self.said, self.ways)
         self._chosen(None)
         follows(self)
-
-    def _repr_mimebundle_(self, **options: Any) -> Any:
-        return self.widget._repr_mimebundle_(**options)
 
     def follow(self) -> None:
         """The kept box is another one: what was shown belongs to the one before."""
@@ -95,8 +86,8 @@ class RescueCard:
             return
         words = WITH_LENGTH[what]
         try:
-            made = self._own()
-            rule, meant = made.choices.rule, meant_of(made, what)
+            plan = self._own()
+            rule, meant = plan.choices.rule, meant_of(plan, what)
         except ValueError as error:
             self.about.value = spoken(f"{capital(words)}. {error}")
             return
@@ -135,11 +126,10 @@ class RescueCard:
             tail=self.tail.value,
         )
 
-    def _looked(self, _: Any) -> None:
-        try:
-            found = rescue(self._own(), mishap=self.mishap())
-        except (ValueError, OSError) as error:
-            self._forget(spoken(str(error), "bench-hint"))
+    def _looked(self) -> None:
+        self._forget()
+        found = self.tried(lambda: rescue(self._own(), mishap=self.mishap()))
+        if found is None:
             return
         rule = found.plan.choices.rule
         said = found.mishap.sentence(rule, meant=found.meant)
@@ -153,33 +143,24 @@ class RescueCard:
         words = widgets.HTML(way_html(option, rule, number))
         if not (option.works and option.changes):
             return words
-        keep = widgets.Button(
-            description=f"Keep this, no. {number}",
-            tooltip="writes these sizes into your own box file; undo works",
-            layout=BUTTON,
-        )
-        keep.on_click(lambda _: self._kept(found, option))
+        tip = "writes these sizes into your own box file; undo works"
+        keep = button(f"Keep this, no. {number}", lambda: self._kept(found, option), tip=tip)
         return widgets.VBox([words, widgets.HBox([keep])])
 
     def _kept(self, found: Rescue, option: Option) -> None:
-        rule = found.plan.choices.rule
-        own = OwnBox()
-        try:
+        rule, own = found.plan.choices.rule, OwnBox()
+
+        def keep() -> Loaded:
             if own.load().choices != found.plan.choices:
                 raise ValueError("The box is another one by now: ask again what can be done.")
-            after = own.keep(written(option.changes, rule=rule))
-        except (ValueError, OSError) as error:
-            self.said.value = spoken(str(error), "bench-hint")
-            return
-        self._told(f"Kept: {option.words} {then(option, rule)}", after.choices)
+            return own.keep(written(option.changes, rule=rule))
 
-    def _undone(self, _: Any) -> None:
-        try:
-            after = OwnBox().undo()
-        except (ValueError, OSError) as error:
-            self.said.value = spoken(str(error), "bench-hint")
-            return
-        self._told("Taken back.", after.choices)
+        if after := self.tried(keep):
+            self._told(f"Kept: {option.words} {then(option, rule)}", after.choices)
+
+    def _undone(self) -> None:
+        if after := self.tried(lambda: OwnBox().undo()):
+            self._told("Taken back.", after.choices)
 
     def _told(self, said: str, choices: Any) -> None:
         self._quiet = True
@@ -189,10 +170,6 @@ class RescueCard:
             self._quiet = False
         self._ask(self.which.value)
         self._forget(spoken(said))
-
-
-def _dropdown(label: str, options: list[tuple[str, Any]]) -> widgets.Dropdown:
-    return widgets.Dropdown(description=label, options=options, layout=dict(_WIDE), style=_STYLE)
 
 
 def _show(box: widgets.Widget, shown: bool) -> None:

@@ -105,7 +105,7 @@ def _block(value: Any) -> Block:
         return value
     # A cell may end with a figure, its axes, or what was drawn on them.
     drawn = value[0] if isinstance(value, list) and value else value
-    figure = drawn if hasattr(drawn, "savefig") else getattr(drawn, "figure", None)
+    figure: Any = drawn if hasattr(drawn, "savefig") else getattr(drawn, "figure", None)
     if hasattr(figure, "savefig"):
         return Plot(figure)
     html = getattr(value, "_repr_html_", lambda: None)()

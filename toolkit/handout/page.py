@@ -5,8 +5,16 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from datetime import date
 
-from toolkit.document import LANGUAGE, Section, Words, shown_once, spelling
-from toolkit.document.page import PAPERS, file_of, page
+from toolkit.document import (
+    LANGUAGE,
+    PAPERS,
+    Section,
+    Words,
+    file_of,
+    page,
+    shown_once,
+    spelling,
+)
 from toolkit.handout import reference
 from toolkit.handout.lessons import on_paper, rack_of
 from toolkit.handout.sections import in_order_of_use

@@ -9,52 +9,46 @@ key begins with ``try.`` sets nothing in the box: a season, a lamp, the place of
 from __future__ import annotations
 
 from bisect import insort
-from collections.abc import Callable, Hashable
-from dataclasses import dataclass
+from collections.abc import Hashable
+from dataclasses import dataclass, field
 from math import ceil, floor
-from typing import Any, Literal, Protocol
+from typing import Any, Literal
 
 from toolkit.box import Change, Choices
 from toolkit.measures import Rule
 
-# Where a slider that sets nothing in the box stands at first: a value, or found from the box.
-Start = Callable[[Choices], Any]
 _TRY = "try."
 
 
-class Control(Protocol):
-    """What the engine needs of every control."""
-
-    @property
-    def keys(self) -> tuple[str, ...]:
-        """The keys of the box file that it sets, such as ``groove.depth``; or ``try.…``."""
-        ...
-
-    @property
-    def start(self) -> Start | None:
-        """Where it stands at first if that is not said by the box file."""
-        ...
-
-    @property
-    def label(self) -> str:
-        """Its name in words, unit included where there is one."""
-        ...
-
-    def options(self, rule: Rule, value: Any) -> list[tuple[str, Any]]:
-        """What can be chosen, as (text, value), the present value among it."""
-        ...
-
-
 @dataclass(frozen=True, slots=True)
-class LengthControl:
-    """A length between two ends, one mark of the student's rule a step. [mm]"""
+class Control:
+    """What sets some ``keys`` of the box file, or ``try.…``; its name in words is its ``label``.
+
+    ``start`` is where it stands at first, or finds it from the box; without one the box file says.
+    """
 
     keys: tuple[str, ...]
     label: str
+    start: Any = field(default=None, kw_only=True)
+
+    def first(self, choices: Choices) -> Any:
+        """Where it stands before it is moved."""
+        if callable(self.start):
+            return self.start(choices)
+        return choices.value(self.keys[0]) if self.start is None else self.start
+
+    def options(self, rule: Rule, value: Any) -> list[tuple[str, Any]]:
+        """What can be chosen, as (text, value), the present value among it."""
+        raise NotImplementedError
+
+
+@dataclass(frozen=True, slots=True)
+class LengthControl(Control):
+    """A length between two ends, one mark of the student's rule a step. [mm]"""
+
     low: float
     high: float
     fineness: Literal["joints", "sizes", "rough"] = "joints"
-    start: Start | None = None
 
     def options(self, rule: Rule, value: float | None) -> list[tuple[str, Any]]:
         """Every mark between the ends, and the present value where it lies on none."""
@@ -74,14 +68,11 @@ class LengthControl:
 
 
 @dataclass(frozen=True, slots=True)
-class CountControl:
+class CountControl(Control):
     """A number of things, such as tails."""
 
-    keys: tuple[str, ...]
-    label: str
     low: int
     high: int
-    start: Start | None = None
 
     def options(self, rule: Rule, value: Any) -> list[tuple[str, Any]]:
         """Every number between the ends; tails of unequal width have a place of their own."""
@@ -94,34 +85,28 @@ class CountControl:
 
 
 @dataclass(frozen=True, slots=True)
-class ChoiceControl:
-    """One of a few words: ``(text, value)``; on a slider where they follow one another."""
+class ChoiceControl(Control):
+    """One of a few words, or ``(text, value)``; on a slider where they follow one another."""
 
-    keys: tuple[str, ...]
-    label: str
-    choices: tuple[tuple[str, Hashable], ...]
-    start: Start | None = None
+    choices: tuple[str | tuple[str, Hashable], ...]
     slider: bool = False
 
     def options(self, rule: Rule, value: Any) -> list[tuple[str, Any]]:
         """The words, and what a box says where none of them is it."""
-        rows: list[tuple[str, Any]] = list(self.choices)
+        rows = [(row, row) if isinstance(row, str) else row for row in self.choices]
         if value is not None and all(value != each for _, each in rows):
             rows.insert(0, (str(value), value))
         return rows
 
 
 @dataclass(frozen=True, slots=True)
-class NumberControl:
+class NumberControl(Control):
     """A number that is no length, such as a humidity, with its unit behind it."""
 
-    keys: tuple[str, ...]
-    label: str
     low: float
     high: float
     step: float
-    unit: str
-    start: Start | None = None
+    unit: str = ""
 
     def options(self, rule: Rule, value: float) -> list[tuple[str, Any]]:
         """Every step between the ends, and the present value where it lies on none."""
@@ -135,13 +120,6 @@ class NumberControl:
 def in_box(key: str) -> bool:
     """Whether a key is one of the box file."""
     return not key.startswith(_TRY)
-
-
-def first_value(control: Control, choices: Choices) -> Any:
-    """Where a control stands before it is moved."""
-    if control.start is not None:
-        return control.start(choices)
-    return choices.value(control.keys[0])
 
 
 def with_values(choices: Choices, values: Change) -> Choices:

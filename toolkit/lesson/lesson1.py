@@ -2,36 +2,39 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from typing import Any
+
 from toolkit.document import Figure, Sentence, TableBlock
-from toolkit.lesson.lesson1_board import bought, chalked, layouts_of, rack
-from toolkit.lesson.lesson1_tree import sawn_lid, year_of
+from toolkit.lesson.lesson1_board import board_scene, bought, chalked, layouts_of
+from toolkit.lesson.lesson1_tree import LOG, SEASON, sawn_lid, year_of
 from toolkit.pictures import board_picture, log_end, year_picture
 from toolkit.plan import Plan
+from toolkit.results import Size
+from toolkit.stock import Board
 from toolkit.wood import movement, quick_rule, species
 
-
-def swelling(made: Plan) -> float:
-    """What the student's own lid gains from the bench to its dampest room, flat-sawn. [mm]"""
-    season = made.design.lid.season
-    return movement(
-        made.design.lid.width.value,
-        species=made.design.choices.wood.lid,
-        rings=0.0,
-        moisture_from=season.make,
-        moisture_to=season.damp,
-    )
+HINT = "with its unit: 5 mm, 1/8 in"
+SCENES = {"seasons": SEASON, "log": LOG, "board": board_scene}
 
 
 def worked(plan: Plan) -> Sentence:
     """One worked by hand, then the same from the toolkit."""
     lid, rule, wood = plan.design.lid, plan.choices.rule, plan.design.choices.wood.lid
     dry, damp, wide = lid.season.make, lid.season.damp, lid.width.value
-    grown = rule.exact(round(swelling(plan), 2))
+    moves: dict[str, Any] = {
+        "species": wood,
+        "rings": 0.0,
+        "moisture_from": dry,
+        "moisture_to": damp,
+    }
+    grown = rule.exact(round(movement(wide, **moves), 2))
     words = f"{wood}, flat-sawn, from {dry:.1f} % on the bench to {damp:.1f} % in the damp: "
+    size = Size(rule.show(wide), "lid", "finished width", wide)
     try:
-        quick = quick_rule(wide, species=wood, rings=0, moisture_from=dry, moisture_to=damp)
+        quick = quick_rule(wide, **moves)
     except ValueError:
-        return Sentence(f"{words}a lid {rule.show(wide)} wide grows {grown}.")
+        return Sentence.of(f"{words}a lid ", size, f" wide grows {grown}.")
     coefficient = species(wood).coefficient_tangential
     return Sentence(
         f"{words}{rule.show(wide, unit=False)} width × {coefficient} × ({damp:.1f} − {dry:.1f}) = "
@@ -49,11 +52,10 @@ def log_still(plan: Plan) -> Figure:
     return Figure(log_end(sawn_lid(plan), rule=plan.choices.rule))
 
 
-def board_still(plan: Plan) -> Figure:
+def board_still(plan: Plan, boards: Sequence[Board]) -> Figure:
     """The first board of the rack with the student's own parts, for paper."""
-    first = rack()[0]
-    laid = layouts_of(plan.choices, first, "free", 1.0).laid(0.0)
-    return Figure(board_picture(first, laid.boards[0], rule=plan.choices.rule))
+    laid = layouts_of(plan.choices, boards[0], "free", 1.0).laid(0.0)
+    return Figure(board_picture(boards[0], laid.boards[0], rule=plan.choices.rule))
 
 
 def buying(plan: Plan) -> TableBlock:
@@ -61,7 +63,6 @@ def buying(plan: Plan) -> TableBlock:
     return TableBlock(bought(plan))
 
 
-def carry(plan: Plan) -> Sentence:
+def carry(plan: Plan, boards: Sequence[Board]) -> Sentence:
     """What to carry to the bench: how dry, how much longer, and where to begin."""
-    first = rack()[0]
-    return Sentence(chalked(plan, first))
+    return chalked(plan, boards[0])

@@ -2,23 +2,23 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from collections.abc import Callable
+from dataclasses import dataclass, field, replace
 from functools import lru_cache
-from pathlib import Path
-from typing import Any
+from typing import Any, Self
 
 from toolkit.box import Choices
+from toolkit.document import Sentence
 from toolkit.lesson.controls import ChoiceControl, LengthControl
-from toolkit.lesson.scene import Moment, Scene
-from toolkit.lesson.view import ImpossibleError, View
+from toolkit.lesson.scene import Scene, Shown, Tried
+from toolkit.lesson.view import ImpossibleError
 from toolkit.lesson.worked import worked_out
 from toolkit.measures import Rule
-from toolkit.pictures import board_picture, curve_picture
+from toolkit.pictures import Picture, board_picture, curve_picture
 from toolkit.plan import Plan
-from toolkit.results import Finding, Table
+from toolkit.results import Finding, Size, Table
 from toolkit.stock import (
     Board,
-    BoxLaid,
     BoxLayouts,
     Corners,
     blanks_of,
@@ -28,7 +28,6 @@ from toolkit.stock import (
     sets_needed,
     to_buy,
 )
-from toolkit.study import OwnBoards
 from toolkit.wood import CAUTION, sensitiser
 
 CLASS = 10  # students in the weekend class
@@ -36,48 +35,18 @@ _HANDSOME = 10
 _LOOKS_WORDS = {0: "0 sparing", _HANDSOME: "10 handsome"}
 
 
-def rack() -> tuple[Board, ...]:
-    """The boards on the student's rack, read again only when their file was changed. [mm]"""
-    path = OwnBoards().source
-    return _rack(path, path.stat().st_mtime_ns)
-
-
-@lru_cache(maxsize=4)
-def _rack(path: Path, changed: int) -> tuple[Board, ...]:
-    return OwnBoards().load().boards
+Rack = Callable[[], tuple[Board, ...]]
 
 
 @dataclass(frozen=True, slots=True)
 class BoardControl(ChoiceControl):
     """Which board of the rack, as the rack is at that moment."""
 
+    rack: Rack = field(kw_only=True)
+
     def options(self, rule: Rule, value: Any) -> list[tuple[str, Any]]:
         """The boards by their names."""
-        return [(board.name, board.name) for board in rack()]
-
-
-def _first_knot(_: Choices) -> float:
-    knots = [row.from_along for row in rack()[0].defects if "knot" in row.kind]
-    return knots[0] if knots else 0.0
-
-
-CONTROLS = (
-    BoardControl(("try.board",), "board", (), start=lambda _: rack()[0].name),
-    ChoiceControl(
-        ("try.looks",),
-        "looks",
-        tuple((_LOOKS_WORDS.get(step, f"{step}"), step) for step in range(_HANDSOME + 1)),
-        start=lambda _: 0,
-        slider=True,
-    ),
-    LengthControl(("try.knot",), "first knot at", 0.0, 2000.0, "rough", start=_first_knot),
-    ChoiceControl(
-        ("try.corners",),
-        "grain round the corners",
-        (("as it comes", "free"), ("two runs", "two runs"), ("one run", "one run")),
-        start=lambda _: "free",
-    ),
-)
+        return [(board.name, board.name) for board in self.rack()]
 
 
 def with_knot(board: Board, along: float) -> Board:
@@ -95,81 +64,99 @@ def with_knot(board: Board, along: float) -> Board:
 @lru_cache(maxsize=24)
 def layouts_of(choices: Choices, board: Board, corners: Corners, cell: float) -> BoxLayouts:
     """Every layout worth having of a box on one board. [mm]"""
-    made = worked_out(choices)
-    blanks = blanks_of(made.parts)
+    plan = worked_out(choices)
+    blanks = blanks_of(plan.parts)
     if not blanks:
-        raise ImpossibleError(made.findings[0].sentence)
+        raise ImpossibleError(plan.findings[0].sentence)
     try:
         return BoxLayouts(blanks, [board], cell=cell, corners=corners)
     except ValueError as error:
         raise ImpossibleError(str(error), there_is="No such layout.") from error
 
 
-def _laid(at: Moment, values: dict[str, Any]) -> tuple[Board, BoxLaid]:
-    named = {board.name: board for board in rack()}
-    board = named.get(values["try.board"], rack()[0])
-    # On other boards than the first the slider does not say where a knot lies until it is moved.
-    if board.name == rack()[0].name or values["try.knot"] != at.before["try.knot"]:
-        board = with_knot(board, values["try.knot"])
-    made = layouts_of(at.choices, board, values["try.corners"], 2.0)
-    return board, made.laid(values["try.looks"] / _HANDSOME)
+class LaidOut(Shown):
+    """A box laid out on one board of the rack."""
 
+    needs_a_box = False
 
-def _view(at: Moment) -> View:
-    rule = at.choices.rule
-    board, laid = _laid(at, dict(at.tried))
-    ghost = None
-    if at.moved and at.tried["try.board"] == at.before["try.board"]:
-        ghost = _laid(at, dict(at.before))[1].boards[0]
-    one = laid.boards[0]
-    picture = board_picture(board, one if one.sections else None, rule=rule, ghost=ghost)
-    chosen = min(laid.curve, key=lambda point: abs(point.looks - laid.looks))
-    beside = (curve_picture(laid.curve, chosen=chosen, rule=rule),) if len(laid.curve) > 1 else ()
-    return View(picture, _table(laid, rule), _findings(laid, rule), beside)
+    def __init__(self, choices: Choices, tried: Tried, *, boards: tuple[Board, ...]) -> None:
+        """The board by the name that is chosen, its first knot moved."""
+        super().__init__(choices, tried)
+        board = {board.name: board for board in boards}.get(tried["try.board"], boards[0])
+        # On other boards than the first the slider does not say where a knot lies until it moves.
+        if board.name == boards[0].name or tried["try.knot"] != first_knot(boards):
+            board = with_knot(board, tried["try.knot"])
+        layouts = layouts_of(choices, board, tried["try.corners"], 2.0)
+        self.board, self.laid = board, layouts.laid(tried["try.looks"] / _HANDSOME)
 
+    def picture(self, before: Self | None) -> Picture:
+        same = before and before.tried["try.board"] == self.tried["try.board"]
+        ghost = before.laid.boards[0] if before and same else None
+        one = self.laid.boards[0]
+        on_it = one if one.sections else None
+        return board_picture(self.board, on_it, rule=self.rule, ghost=ghost)
 
-def _table(laid: BoxLaid, rule: Rule) -> Table:
-    one = laid.boards[0]
-    if not one.sections:
-        return Table("Saw cuts in order", ("nothing",), ((one.sentence(rule),),))
-    return cut_table(one, rule=rule)
+    def beside(self, before: Self | None) -> tuple[Picture, ...]:
+        """Looks against waste, where there is anything to choose."""
+        points = self.laid.curve
+        if len(points) <= 1:
+            return ()
+        chosen = min(points, key=lambda point: abs(point.looks - self.laid.looks))
+        return (curve_picture(points, chosen=chosen, rule=self.rule),)
 
+    def values(self) -> Table:
+        one = self.laid.boards[0]
+        if not one.sections:
+            return Table("Saw cuts in order", ("nothing",), ((one.sentence(self.rule),),))
+        return cut_table(one, rule=self.rule)
 
-def _findings(laid: BoxLaid, rule: Rule) -> tuple[Finding, ...]:
-    name = laid.boards[0].board.name
-    if not laid.missing:
-        return (
-            Finding(
-                "good",
-                "good-layout",
-                name,
-                laid.proof(rule),
-                "",
-                "dynamic programming over sets; compared with a second solver in the tests",
-            ),
+    def verdict(self) -> tuple[Finding, ...]:
+        laid, rule, name = self.laid, self.rule, self.laid.boards[0].board.name
+        if not laid.missing:
+            source = "dynamic programming over sets; compared with a second solver in the tests"
+            return (Finding("good", "good-layout", name, laid.proof(rule), "", source),)
+        buys = "; ".join(buy.sentence(rule) for buy in to_buy(laid.missing, gap=laid.boards[0].gap))
+        remedy, source = f"Take another board, or buy. {buys}", "the layout's own search"
+        return tuple(
+            Finding("wont_work", "parts-missing", name, sentence, remedy, source)
+            for sentence in missing_sentences(laid, rule=rule)
         )
-    buys = "; ".join(buy.sentence(rule) for buy in to_buy(laid.missing, gap=laid.boards[0].gap))
-    return tuple(
-        Finding(
-            "wont_work",
-            "parts-missing",
-            name,
-            sentence,
-            f"Take another board, or buy. {buys}",
-            "the layout's own search",
-        )
-        for sentence in missing_sentences(laid, rule=rule)
+
+
+def first_knot(boards: tuple[Board, ...]) -> float:
+    """Where the first board's first knot begins, along it. [mm]"""
+    return next((row.from_along for row in boards[0].defects if "knot" in row.kind), 0.0)
+
+
+def board_scene(rack: Rack) -> Scene:
+    """The boards of a rack, which may change while the scene is shown."""
+    controls = (
+        BoardControl(("try.board",), "board", (), start=lambda _: rack()[0].name, rack=rack),
+        ChoiceControl(
+            ("try.looks",),
+            "looks",
+            tuple((_LOOKS_WORDS.get(step, f"{step}"), step) for step in range(_HANDSOME + 1)),
+            start=0,
+            slider=True,
+        ),
+        LengthControl(
+            ("try.knot",), "first knot at", 0.0, 2000.0, "rough", start=lambda _: first_knot(rack())
+        ),
+        ChoiceControl(
+            ("try.corners",),
+            "grain round the corners",
+            (("as it comes", "free"), "two runs", "one run"),
+            start="free",
+        ),
     )
+    return Scene("board", controls, lambda *at: LaidOut(*at, boards=rack()), height=560)
 
 
-BOARD = Scene("board", CONTROLS, _view, height=560)
-
-
-def bought(made: Plan) -> Table:
+def bought(plan: Plan) -> Table:
     """What to ask the yard for: one box, and a class with its spares."""
-    rule, sets = made.choices.rule, sets_needed(CLASS)
+    rule, sets = plan.choices.rule, sets_needed(CLASS)
     rows = []
-    for buy in to_buy(blanks_of(made.parts)):
+    for buy in to_buy(blanks_of(plan.parts)):
         sizes = (
             rule.show(buy.length, fineness="rough", direction="up", unit=False),
             rule.show(buy.width, fineness="rough", direction="up", unit=False),
@@ -197,25 +184,27 @@ def bought(made: Plan) -> Table:
         ),
         tuple(rows),
         note=f"A yard counts wood thinner than an inch as an inch: ask which way it will be billed."
-        f"{_dust(made)}",
+        f"{_dust(plan)}",
         numeric=(1, 2, 3, 4),
     )
 
 
-def _dust(made: Plan) -> str:
+def _dust(plan: Plan) -> str:
     """The reports on the dust of the box's woods; empty if none of them is listed."""
-    found = (sensitiser(wood) for wood in dict.fromkeys(part.wood for part in made.parts))
+    found = (sensitiser(wood) for wood in dict.fromkeys(part.wood for part in plan.parts))
     told = [row.sentence for row in dict.fromkeys(found) if row is not None]
     return " ".join(["", *told, CAUTION]) if told else ""
 
 
-def chalked(made: Plan, board: Board) -> str:
+def chalked(plan: Plan, board: Board) -> Sentence:
     """Two lines to carry to the rack."""
-    rule = made.choices.rule
-    longest = max(made.parts, key=lambda part: part.rough_length.value)
-    laid = layouts_of(made.choices, board, "free", 2.0).laid(0.0)
-    return (
-        f"Clean both faces, mark knots and checks a little large, chalk the parts on. Longest "
-        f"rough part: {longest.name}, {rule.show(longest.rough_length.value, fineness='rough')}. "
-        f"{laid.boards[0].sentence(rule)}"
+    rule = plan.choices.rule
+    longest = max(plan.parts, key=lambda part: part.rough_length.value)
+    long = longest.rough_length.value
+    laid = layouts_of(plan.choices, board, "free", 2.0).laid(0.0)
+    return Sentence.of(
+        "Clean both faces, mark knots and checks a little large, chalk the parts on. Longest rough "
+        f"part: {longest.name}, ",
+        Size(rule.show(long, fineness="rough"), longest.name, "rough length", long),
+        f". {laid.boards[0].sentence(rule)}",
     )

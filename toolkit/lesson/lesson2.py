@@ -7,6 +7,8 @@ from toolkit.lesson.lesson2_board import (
     ACROSS,
     ALONG,
     BOARD,
+    CROSSCUT,
+    WARP,
     long_board,
     planed,
     rough_table,
@@ -14,11 +16,12 @@ from toolkit.lesson.lesson2_board import (
     walls,
     yield_of,
 )
-from toolkit.lesson.lesson2_planes import COARSE, FINE, MEDIUM
+from toolkit.lesson.lesson2_planes import COARSE, FINE, MEDIUM, PLANES
+from toolkit.lesson.lesson2_time import TIME
 from toolkit.pictures import board_inside, clock_picture, face_map, shavings_picture
 from toolkit.plan import Plan
 from toolkit.planes import JACK, SMOOTHER, TRY
-from toolkit.results import Table
+from toolkit.results import Size, Table
 from toolkit.truing import (
     ORDERS,
     THICKNESS_FIRST,
@@ -31,32 +34,30 @@ from toolkit.truing import (
     planing_job,
 )
 
-
-def bow_left() -> float:
-    """The bow that a piece of 700 mm keeps of the long board's. [mm]"""
-    return cut_to(long_board(), length=700.0).bow
+HINT = "with its unit: 4 mm, 1/8 in"
+SCENES = {"warp": WARP, "crosscut": CROSSCUT, "planes": PLANES, "time": TIME}
 
 
 def worked(plan: Plan) -> Sentence:
     """One worked by hand, then the same from the toolkit."""
     rule, whole = plan.choices.rule, long_board()
-    part = 700.0 / whole.length
+    part, left = 700.0 / whole.length, cut_to(whole, length=700.0).bow
     return Sentence(
         f"{rule.exact(whole.bow)} bow × ({rule.exact(700.0, unit=False)} ÷ "
         f"{rule.exact(whole.length, unit=False)})² = {rule.exact(whole.bow)} × {part**2:.4g} = "
-        f"{rule.exact(round(bow_left(), 2))}."
+        f"{rule.exact(round(left, 2))}."
     )
 
 
-def own_warp(box: Plan) -> Warp:
+def _own_warp(plan: Plan) -> Warp:
     """A warp for the walls' stick, as a class's sticks had it. [mm]"""
-    length, width, _ = stick_of(box)
+    length, width, _ = stick_of(plan)
     return Warp(length, width, bow=1.5, cup=0.5, twist=1.3)
 
 
 def face_still(plan: Plan) -> Figure:
     """The walls' stick from above, for paper."""
-    drawn = planed(own_warp(plan))
+    drawn = planed(_own_warp(plan))
     return Figure(face_map(drawn, along=ALONG, across=ACROSS, rule=plan.choices.rule))
 
 
@@ -119,19 +120,23 @@ def order(plan: Plan, *steps: str) -> TableBlock:
 
 def rough(plan: Plan) -> TableBlock:
     """Rough sizes that follow from the stick's own warp."""
-    return TableBlock(rough_table(plan, own_warp(plan)))
+    return TableBlock(rough_table(plan, _own_warp(plan)))
 
 
 def carry(plan: Plan) -> Sentence:
     """What to carry to the bench: what the stick must give, and the first plane's setting."""
     rule = plan.choices.rule
     length, width, thick = stick_of(plan)
-    gives = yield_of(own_warp(plan), thick)
+    gives = yield_of(_own_warp(plan), thick)
     strokes = least_strokes(JACK, width=width, remove=COARSE)
-    return Sentence(
-        f"Walls' stick {rule.show(length, fineness='rough')} × {rule.show(width)} × "
-        f"{rule.show(thick)}; warped like the one above it gives "
-        f"{rule.exact(round(gives.program, 2))} for walls of "
-        f"{rule.show(walls(plan).thickness.value)}. Jack plane: {strokes.tracks} tracks side by "
-        f"side, each {strokes.overlap:.0%} over the last. Crosscut first, then plane."
+    wall = walls(plan).thickness.value
+    return Sentence.of(
+        f"Walls' stick {rule.show(length, fineness='rough')} × ",
+        Size(rule.show(width), "side", "rough width", width),
+        " × ",
+        Size(rule.show(thick), "side", "rough thickness", thick),
+        f"; warped like the one above it gives {rule.exact(round(gives.program, 2))} for walls of ",
+        Size(rule.show(wall), "side", "finished thickness", wall),
+        f". Jack plane: {strokes.tracks} tracks side by side, each {strokes.overlap:.0%} over the "
+        "last. Crosscut first, then plane.",
     )

@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Self
 
+from toolkit.box import Choices
 from toolkit.lesson.controls import ChoiceControl, LengthControl, NumberControl
 from toolkit.lesson.lesson2_board import walls
-from toolkit.lesson.scene import Moment, Scene
-from toolkit.lesson.view import View
-from toolkit.lesson.worked import worked_out
+from toolkit.lesson.scene import Scene, Shown, Tried
+from toolkit.lesson.view import numbers
 from toolkit.measures import Rule
-from toolkit.pictures import shavings_picture
-from toolkit.planes import JACK, SMOOTHER, TRY, Plane
-from toolkit.results import Table
+from toolkit.pictures import Picture, shavings_picture
+from toolkit.planes import JACK, SMOOTHER, TRY
+from toolkit.results import Finding, Part, Table
 from toolkit.truing import (
     Strokes,
     bench_time,
@@ -30,54 +30,60 @@ NEXT_PASSES = 2  # of the next plane, to clear the ridges: custom, no source
 COARSE, MEDIUM, FINE = 2.0, 0.3, 0.1
 
 CONTROLS = (
-    LengthControl(("try.camber",), "camber radius", 100.0, 500.0, "rough", start=lambda _: 255.0),
-    LengthControl(("try.depth",), "depth of cut", 0.1, 0.8, "joints", start=lambda _: 0.4),
-    NumberControl(("try.overlap",), "overlap", 0, 80, 2, "%", start=lambda _: 60),
+    LengthControl(("try.camber",), "camber radius", 100.0, 500.0, "rough", start=255.0),
+    LengthControl(("try.depth",), "depth of cut", 0.1, 0.8, "joints", start=0.4),
+    NumberControl(("try.overlap",), "overlap", 0, 80, 2, "%", start=60),
     ChoiceControl(
         ("try.bed",),
         "iron bedded at",
         (("45°, bevel down", 45.0), ("12°, bevel up", 12.0)),
-        start=lambda _: 45.0,
+        start=45.0,
     ),
 )
 
 
-def jack(values: Any) -> Plane:
-    """The jack plane as the sliders have it. [mm]"""
-    return JACK.having(
-        camber_radius=values["try.camber"],
-        shaving=values["try.depth"],
-        overlap=values["try.overlap"],
-        bed=values["try.bed"],
-    )
+class Coarse(Shown):
+    """A side's face and the jack plane's strokes on it."""
+
+    needs_a_box = False
+
+    def __init__(self, choices: Choices, tried: Tried) -> None:
+        """The jack plane as it is tried."""
+        super().__init__(choices, tried)
+        jack = JACK.having(
+            camber_radius=tried["try.camber"],
+            shaving=tried["try.depth"],
+            overlap=tried["try.overlap"],
+            bed=tried["try.bed"],
+        )
+        width = walls(self.plan).rough_width.value
+        self.strokes = strokes_as_set(jack, width=width, remove=COARSE)
+
+    def picture(self, before: Self | None) -> Picture:
+        coarse, rule = self.strokes, self.rule
+        rows = [
+            coarse,
+            least_strokes(TRY, width=coarse.width, remove=MEDIUM),
+            least_strokes(SMOOTHER, width=coarse.width, remove=FINE),
+        ]
+        ghost = before.strokes if before else None
+        return shavings_picture(rows, rule=rule, sentence=coarse.sentence(rule), ghost=ghost)
+
+    def verdict(self) -> tuple[Finding, ...]:
+        coarse = self.strokes
+        clears = clearing(coarse.ridge, after=TRY, width=coarse.width, passes=NEXT_PASSES)
+        return check_scallops(clears), check_iron(coarse.plane)
+
+    def values(self) -> Table:
+        return numbers(_rows(self.strokes, walls(self.plan), self.rule))
 
 
-def _strokes(at: Moment, values: Any) -> Strokes:
-    width = walls(worked_out(at.choices)).rough_width.value
-    return strokes_as_set(jack(values), width=width, remove=COARSE)
-
-
-def _view(at: Moment) -> View:
-    rule = at.choices.rule
-    coarse = _strokes(at, at.tried)
-    before = _strokes(at, at.before) if at.moved else None
-    rows = [
-        coarse,
-        least_strokes(TRY, width=coarse.width, remove=MEDIUM),
-        least_strokes(SMOOTHER, width=coarse.width, remove=FINE),
-    ]
-    clears = clearing(coarse.ridge, after=TRY, width=coarse.width, passes=NEXT_PASSES)
-    found = (check_scallops(clears), check_iron(coarse.plane))
-    picture = shavings_picture(rows, rule=rule, sentence=coarse.sentence(rule), ghost=before)
-    return View(picture, _table(at, coarse, rule), found)
-
-
-def _table(at: Moment, coarse: Strokes, rule: Rule) -> Table:
-    side = walls(worked_out(at.choices))
+def _rows(coarse: Strokes, side: Part, rule: Rule) -> tuple[tuple[str, str, str], ...]:
     best = least_strokes(coarse.plane, width=coarse.width, remove=COARSE)
     planes = (coarse.plane, TRY, SMOOTHER)
     job = planing_job(COARSE, length=side.rough_length.value, width=coarse.width, planes=planes)
-    rows = (
+    time = bench_time(job.count)
+    return (
         ("strokes with this overlap", f"{coarse.strokes}", coarse.sentence(rule)),
         (
             "fewest strokes",
@@ -86,18 +92,9 @@ def _table(at: Moment, coarse: Strokes, rule: Rule) -> Table:
             f"decides; on a wide board {coarse.plane.best_overlap:.0%} is best",
         ),
         ("all three planes, one side", f"{job.count}", job.sentence(rule)),
-        (
-            "shavings of it",
-            f"{job.volume / 1000:.0f} cm³",
-            shavings(job.volume).sentence,
-        ),
-        (
-            "time, an estimate",
-            f"{bench_time(job.count).minutes:.0f} min",
-            bench_time(job.count).sentence,
-        ),
+        ("shavings of it", f"{job.volume / 1000:.0f} cm³", shavings(job.volume).sentence),
+        ("time, an estimate", f"{time.minutes:.0f} min", time.sentence),
     )
-    return Table("Numbers", ("what", "value", "where it comes from"), rows, numeric=(1,))
 
 
-PLANES_SCENE = Scene("planes", CONTROLS, _view)
+PLANES = Scene("planes", CONTROLS, Coarse)

@@ -10,11 +10,22 @@ from toolkit.box.joinery import (
     transfer_steps,
 )
 from toolkit.document import Figure, Sentence, TableBlock
-from toolkit.lesson.lesson3_saw import gaps_of
+from toolkit.lesson.lesson3_corner import CORNER, ROUND
+from toolkit.lesson.lesson3_joint import ARRANGEMENT, LINES
+from toolkit.lesson.lesson3_saw import SAW, gaps_of
 from toolkit.lesson.lesson3_tables import bench_sentence, divider_table, step_sentence
 from toolkit.lesson.worked import drawable
 from toolkit.pictures import corner_picture, gap_picture, joint_apart, unfolded_end
 from toolkit.plan import Plan
+
+HINT = "with its unit: 0.5 mm, 1/64 in"
+SCENES = {
+    "corner": CORNER,
+    "arrangement": ARRANGEMENT,
+    "round_grooves": ROUND,
+    "lines": LINES,
+    "saw": SAW,
+}
 
 
 def worked(plan: Plan) -> Sentence:
@@ -78,4 +89,4 @@ def glue_up(plan: Plan) -> TableBlock:
 
 def carry(plan: Plan) -> Sentence:
     """What to carry to the bench."""
-    return Sentence(bench_sentence(drawable(plan)))
+    return bench_sentence(drawable(plan))

@@ -2,40 +2,32 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from functools import lru_cache
-from typing import Any
+from typing import Any, Self
 
-from toolkit.box import Choices, Corner, written
+from toolkit.box import Choices, written
 from toolkit.box.joinery import (
-    RoundGrooves,
     holds,
     set_out_round_grooves,
     walk,
 )
-from toolkit.lesson.controls import ChoiceControl, CountControl, LengthControl, Start
-from toolkit.lesson.scene import Moment, Scene
-from toolkit.lesson.view import ImpossibleError, View
-from toolkit.lesson.worked import possible, worked_out
-from toolkit.pictures import corner_picture
+from toolkit.lesson.controls import ChoiceControl, CountControl, LengthControl
+from toolkit.lesson.scene import Scene, Shown, SliderState, Tried
+from toolkit.lesson.view import ImpossibleError, numbers, size_row
+from toolkit.lesson.worked import worked_out
+from toolkit.pictures import Picture, corner_picture
 from toolkit.plan import Plan
-from toolkit.results import Finding, Table
+from toolkit.results import Finding, Table, Topic
+from toolkit.shape import Which
 
 SLOPES = (3.0, 4.0, 5.0, 6.0, 7.0, 8.0, 9.0, 10.0, 12.0)
 
 
-def before(at: Moment) -> Plan | None:
-    """The kept box, to be drawn thinly behind; None where nothing moved or it can't be drawn."""
-    if at.choices == at.kept or not worked_out(at.kept).design.exists:
-        return None
-    return worked_out(at.kept)
+OF_JOINT: tuple[Topic, ...] = ("corner", "marking out")  # what belongs to the joints alone
 
 
-def of_joint(made: Plan) -> tuple[Finding, ...]:
-    """What a maker would say of the joints alone."""
-    return made.about("corner", "marking out")
-
-
-def settled(key: str) -> Start:
+def settled(key: str) -> Callable[[Choices], Any]:
     """Where a slider stands when the box file leaves its key out: where the rule puts it."""
 
     def start(choices: Choices) -> Any:
@@ -52,8 +44,11 @@ def settled(key: str) -> Start:
     return start
 
 
+TAILS_BACK = CountControl(
+    ("corner.tails_back",), "tails at the back", 1, 6, start=settled("corner.tails_back")
+)
 CORNER_CONTROLS = (
-    CountControl(("corner.tails_back",), "tails at the back", 1, 6, settled("corner.tails_back")),
+    TAILS_BACK,
     ChoiceControl(
         ("corner.slope",),
         "slope of the tails",
@@ -62,19 +57,29 @@ CORNER_CONTROLS = (
         slider=True,
     ),
     LengthControl(
-        ("corner.pin",), "pins at the baseline", 2.0, 12.0, "sizes", settled("corner.pin")
+        ("corner.pin",), "pins at the baseline", 2.0, 12.0, "sizes", start=settled("corner.pin")
     ),
-    LengthControl(("corner.lap",), "lap", 1.0, 9.0, "joints", settled("corner.lap")),
+    LengthControl(("corner.lap",), "lap", 1.0, 9.0, start=settled("corner.lap")),
 )
 
 
-def corner_numbers(made: Plan, corner: Corner) -> Table:
-    """What the sliders of a corner move, each with its working. [mm]"""
-    rule, d = made.choices.rule, made.design
-    show, back = rule.show, corner.name == "back"
-    tail = d.frame.tail_back if back else d.frame.tail_front
+class BackCorner(Shown):
+    """The back corner of the box as the sliders have it."""
+
+    topics = OF_JOINT
+
+    def picture(self, before: Self | None) -> Picture:
+        return corner_picture(self.plan, ghost=before.plan if before else None)
+
+    def values(self) -> Table:
+        return numbers(_back_rows(self.plan))
+
+
+def _back_rows(plan: Plan) -> list[tuple[str, str, str]]:
+    rule, d = plan.choices.rule, plan.design
+    show, corner, tail = rule.show, d.back, d.frame.tail_back
     out = rule.exact(round(corner.overhang, 3))
-    rows = [(tail.name, show(tail.value), tail.sentence(rule).partition(" = ")[2])]
+    rows = [size_row(tail, rule)]
     rows.append(("corners stand out", out, f"{show(tail.value)} ÷ {corner.slope:g}, on each side"))
     rows.append(("angle", f"{corner.angle:.1f}°", f"from square: 1 across, {corner.slope:g} along"))
     whole = corner.whole_pins
@@ -95,7 +100,7 @@ def corner_numbers(made: Plan, corner: Corner) -> Table:
         )
         rows.append(("divider step", show(walked.step), worked))
         rows.append(("tail", show(walked.tail_width), "step less one pin"))
-    hold = holds(d)[0 if back else -1]
+    hold = holds(d)[0]
     flanks = (
         f"{2 * hold.tails} flanks × {rule.exact(round(hold.flank, 2))} × {show(hold.thickness)}"
     )
@@ -103,22 +108,19 @@ def corner_numbers(made: Plan, corner: Corner) -> Table:
     if hold.socket is not None:
         share = f"{hold.socket.share * 100:.0f} %"
         rows.append(("socket that a saw reaches", share, "held at 45°; the chisel does the rest"))
-    return Table("Numbers", ("what", "value", "where it comes from"), tuple(rows), numeric=(1,))
+    return rows
 
 
-def _corner(at: Moment) -> View:
+def _lap_checked(at: SliderState) -> None:
     if at.choices.corner.joint == "through" and at.choices.corner.lap != at.kept.corner.lap:
         raise ImpossibleError(
             "A through joint has none: its tails are as long as the pin board is thick. Make it "
             "half-blind first.",
             there_is="No lap.",
         )
-    made = possible(at.choices)
-    picture = corner_picture(made, ghost=before(at))
-    return View(picture, corner_numbers(made, made.design.back), of_joint(made))
 
 
-CORNER = Scene("corner", CORNER_CONTROLS, _corner, height=560)
+CORNER = Scene("corner", CORNER_CONTROLS, BackCorner, height=560, check=_lap_checked)
 
 # Layouts round the grooves
 
@@ -132,50 +134,56 @@ ROUND_CONTROLS = (
         3.0,
         20.0,
         "sizes",
-        settled("groove.bottom_edge"),
+        start=settled("groove.bottom_edge"),
     ),
-    CountControl(("corner.tails_back",), "tails at the back", 1, 6, settled("corner.tails_back")),
-    ChoiceControl(("try.offer",), "layout", OFFERS, start=lambda _: 0),
+    TAILS_BACK,
+    ChoiceControl(("try.offer",), "layout", OFFERS, start=0),
 )
 
 
-def chosen(at: Moment) -> tuple[RoundGrooves, int]:
-    """What was found, and which of the offers is looked at; 0 for none."""
-    found = found_round(at.choices)
-    return found, min(int(at.tried["try.offer"]), len(found.offers))
+class RoundTheGrooves(Shown):
+    """An offer to set the tails out round the grooves; none is the box as it is."""
+
+    def __init__(self, choices: Choices, tried: Tried) -> None:
+        """What was found, and which of the offers is looked at; 0 for none."""
+        super().__init__(choices, tried)
+        self.found, self.asked = found_round(choices), int(tried["try.offer"])
+        number = min(self.asked, len(self.found.offers))
+        self.offer = self.found.offers[number - 1] if number else None
+
+    def _corner(self, which: Which, before: Self | None) -> Picture:
+        """A corner; behind an offer stands the box as it is now, else the kept one."""
+        if self.offer:
+            return corner_picture(worked_out(self.offer.choices), which=which, ghost=self.plan)
+        kept = before.plan if before and before.choices != self.choices else None
+        return corner_picture(self.plan, which=which, ghost=kept)
+
+    def picture(self, before: Self | None) -> Picture:
+        return self._corner("back", before)
+
+    def beside(self, before: Self | None) -> tuple[Picture, ...]:
+        return (self._corner("front", before),)
+
+    def values(self) -> Table:
+        return self.found.table(self.rule)
+
+    def verdict(self) -> tuple[Finding, ...]:
+        plan = worked_out(self.offer.choices) if self.offer else self.plan
+        rows = [row for row in plan.about(*OF_JOINT) if row.level != "good"]
+        offers, problem = len(self.found.offers), self.found.problem
+        if problem:
+            rows.append(Finding("care", "no-layout", "tails", problem, "", "geometry and customs"))
+        elif self.asked > offers:
+            words = f"only {offers} layouts hide every groove and look well."
+            source = "this workbook's judgement"
+            rows.append(Finding("care", "fewer-offers", "tails", words, "", source))
+        return tuple(rows)
 
 
-def _round(at: Moment) -> View:
-    now = possible(at.choices)
-    found, number = chosen(at)
-    made = worked_out(found.offers[number - 1].choices) if number else now
-    ghost = now if number else before(at)
-    picture = corner_picture(made, ghost=ghost)
-    front = corner_picture(made, which="front", ghost=ghost)
-    return View(picture, found.table(at.choices.rule), _said(at, found, made), (front,))
-
-
-def _said(at: Moment, found: RoundGrooves, made: Plan) -> tuple[Finding, ...]:
-    rows = [row for row in of_joint(made) if row.level != "good"]
-    asked = int(at.tried["try.offer"])
-    if found.problem:
-        rows.append(
-            Finding("care", "no-layout", "tails", found.problem, "", "geometry and customs")
-        )
-    elif asked > len(found.offers):
-        words = f"only {len(found.offers)} layouts hide every groove and look well."
-        rows.append(
-            Finding("care", "fewer-offers", "tails", words, "", "this workbook's judgement")
-        )
-    return tuple(rows)
-
-
-def kept_too(at: Moment) -> dict[str, Any]:
+def kept_too(at: SliderState) -> dict[str, Any]:
     """The layout that is looked at, as the box file says it; nothing where it is the box's own."""
-    found, number = chosen(at)
-    if not number or found.offers[number - 1].is_now:
-        return {}
-    return written(found.offers[number - 1].changes, rule=at.choices.rule)
+    offer = RoundTheGrooves(at.choices, at.tried).offer
+    return {} if offer is None or offer.is_now else written(offer.changes, rule=at.choices.rule)
 
 
-ROUND = Scene("round", ROUND_CONTROLS, _round, height=560, more=kept_too)
+ROUND = Scene("round", ROUND_CONTROLS, RoundTheGrooves, height=560, more=kept_too)

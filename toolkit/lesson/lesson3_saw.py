@@ -2,18 +2,19 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
 from functools import lru_cache
+from typing import Self
 
 from toolkit.box import Choices
 from toolkit.box.joinery import Gaps, Hand, SawnJoint, gaps
-from toolkit.lesson.controls import CountControl, NumberControl, Start
-from toolkit.lesson.lesson3_corner import settled
-from toolkit.lesson.scene import Moment, Scene
-from toolkit.lesson.view import View
-from toolkit.lesson.worked import possible, worked_out
+from toolkit.lesson.controls import NumberControl
+from toolkit.lesson.lesson3_corner import TAILS_BACK
+from toolkit.lesson.scene import Scene, Shown, Tried
+from toolkit.lesson.worked import worked_out
 from toolkit.measures import Rule
-from toolkit.pictures import gap_picture
+from toolkit.pictures import Picture, gap_picture
 from toolkit.plan import Plan
 from toolkit.results import Table
 
@@ -25,7 +26,7 @@ WAYS = (
 )
 
 
-def _of_hand(name: str) -> Start:
+def _of_hand(name: str) -> Callable[[Choices], float]:
     """Where an error of the hand stands by the box's customs."""
 
     def start(choices: Choices) -> float:
@@ -35,30 +36,25 @@ def _of_hand(name: str) -> Start:
 
 
 CONTROLS = (
-    NumberControl(("try.lead",), "saw leans by about", 0, 2, 0.1, "°", _of_hand("lead")),
-    NumberControl(("try.offset",), "misses its line by", 0, 0.4, 0.02, "mm", _of_hand("offset")),
-    NumberControl(("try.off",), "kept off the line by", 0, 0.5, 0.05, "mm", lambda _: 0.0),
-    CountControl(("corner.tails_back",), "tails at the back", 1, 6, settled("corner.tails_back")),
+    NumberControl(("try.lead",), "saw leans by about", 0, 2, 0.1, "°", start=_of_hand("lead")),
+    NumberControl(
+        ("try.offset",), "misses its line by", 0, 0.4, 0.02, "mm", start=_of_hand("offset")
+    ),
+    NumberControl(("try.off",), "kept off the line by", 0, 0.5, 0.05, "mm", start=0.0),
+    TAILS_BACK,
 )
 
 
-def sawn(made: Plan) -> SawnJoint:
+def sawn(plan: Plan) -> SawnJoint:
     """The back corner of a box, as a saw sees it. [mm]"""
-    d = made.design
+    d = plan.design
     return SawnJoint.of(d.back, tail_board_thickness=d.tail_board_thickness[0])
 
 
-def gaps_of(made: Plan) -> Gaps:
+def gaps_of(plan: Plan) -> Gaps:
     """The fit to expect of the box's back corners, its pins copied from the tails."""
-    hand = Hand.of(made.design.choices.customs)
-    return gaps(sawn(made), hand=hand, copied=True)
-
-
-def _tried(at: Moment) -> Gaps:
-    made = possible(at.choices)
-    usual = Hand.of(made.design.choices.customs)
-    hand = replace(usual, lead=at.tried["try.lead"], offset=at.tried["try.offset"])
-    return gaps(sawn(made), hand=hand, copied=True, keep_off=at.tried["try.off"])
+    hand = Hand.of(plan.design.choices.customs)
+    return gaps(sawn(plan), hand=hand, copied=True)
 
 
 @lru_cache(maxsize=96)
@@ -100,12 +96,21 @@ def ways_table(spread: Gaps, *, rule: Rule) -> Table:
     )
 
 
-def _saw(at: Moment) -> View:
-    rule, spread = at.choices.rule, _tried(at)
-    ghost = None
-    if at.moved and worked_out(at.kept).design.exists:
-        ghost = _tried(at.first)
-    return View(gap_picture(spread, rule=rule, ghost=ghost), ways_table(spread, rule=rule))
+class SawnCorner(Shown):
+    """The fit of the back corners as a hand saws them."""
+
+    def __init__(self, choices: Choices, tried: Tried) -> None:
+        """The hand as it is tried."""
+        super().__init__(choices, tried)
+        usual = Hand.of(self.plan.design.choices.customs)
+        hand = replace(usual, lead=tried["try.lead"], offset=tried["try.offset"])
+        self.gaps = gaps(sawn(self.plan), hand=hand, copied=True, keep_off=tried["try.off"])
+
+    def picture(self, before: Self | None) -> Picture:
+        return gap_picture(self.gaps, rule=self.rule, ghost=before.gaps if before else None)
+
+    def values(self) -> Table:
+        return ways_table(self.gaps, rule=self.rule)
 
 
-SAW = Scene("saw", CONTROLS, _saw, height=560)
+SAW = Scene("saw", CONTROLS, SawnCorner, height=560)

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from toolkit.box.joinery import gauge_settings, joint_direction, marks_error, walk
+from toolkit.document import Sentence
 from toolkit.plan import Plan
-from toolkit.results import Table
+from toolkit.results import Size, Table
 
 
-def divider_table(made: Plan) -> Table:
+def divider_table(plan: Plan) -> Table:
     """Where the dividers are set, and where every mark falls on both walks."""
-    rule, d = made.choices.rule, made.design
+    rule, d = plan.choices.rule, plan.design
     rows, notes = [], []
     remedies: dict[str, list[str]] = {}
     for corner in (d.back, d.front):
@@ -24,7 +25,12 @@ def divider_table(made: Plan) -> Table:
         rows.append(
             (
                 corner.name,
-                rule.show(walked.step),
+                Size(
+                    rule.show(walked.step),
+                    f"dividers, {corner.name} corners",
+                    "setting",
+                    walked.step,
+                ),
                 str(walked.steps),
                 f"{up} {rule.units}",
                 f"{down} {rule.units}",
@@ -60,9 +66,9 @@ def divider_table(made: Plan) -> Table:
     )
 
 
-def step_sentence(made: Plan) -> str:
+def step_sentence(plan: Plan) -> str:
     """The two sums of this lesson on the box's own back corner. [mm]"""
-    rule, d = made.choices.rule, made.design
+    rule, d = plan.choices.rule, plan.design
     tail, walked = d.frame.tail_back.sentence(rule), walk(d.back)
     if walked is None:
         return f"{tail}. The tails at the back are of unequal width: no divider walks them."
@@ -78,26 +84,35 @@ def step_sentence(made: Plan) -> str:
     )
 
 
-def bench_sentence(made: Plan) -> str:
+def bench_sentence(plan: Plan) -> Sentence:
     """What to carry to the bench: gauges, bevel, dividers, and what goes on last."""
-    rule, d = made.choices.rule, made.design
+    rule, d = plan.choices.rule, plan.design
     show, s, way = rule.show, gauge_settings(d), joint_direction(d)
 
-    def both(back: float, front: float) -> str:
-        return show(back) if back == front else f"{show(back)} back, {show(front)} front"
+    def gauge(name: str, back: float, front: float) -> tuple[str, ...]:
+        if back == front:
+            return (Size(show(back), name, "setting", back),)
+        ends = (("back", back), ("front", front))
+        sizes = [Size(show(size), f"{name}, {end}", "setting", size) for end, size in ends]
+        return sizes[0], " back, ", sizes[1], " front"
 
-    first = both(s.tail_back.value, s.tail_front.value)
-    second = both(s.board_back.value, s.board_front.value)
     ear = ""
     if s.ear is not None and s.ear[0].value > 0:
         ear = f" Ears: {show(s.ear[0].value)} and {show(s.ear[1].value)} from the front end."
-    steps = [
-        f"{corner.name} {show(corner.step)} × {len(corner.tails)}"
-        for corner in (d.back, d.front)
-        if corner.step is not None
-    ]
-    walked = f" Dividers: {', '.join(steps)}." if steps else ""
-    return (
-        f"Gauge 1: {first}; gauge 2: {second}; leave both set.{ear} Bevel: 1 in {d.back.slope:g}, "
-        f"{d.back.angle:.1f}°.{walked} Tails on the {way.tail_boards}, which go on last."
+    walked: list[str] = []
+    for corner in (d.back, d.front):
+        if corner.step is not None:
+            step = Size(
+                show(corner.step), f"dividers, {corner.name} corners", "setting", corner.step
+            )
+            before = ", " if walked else " Dividers: "
+            walked += [f"{before}{corner.name} ", step, f" × {len(corner.tails)}"]
+    return Sentence.of(
+        "Gauge 1: ",
+        *gauge("gauge 1, tail length", s.tail_back.value, s.tail_front.value),
+        "; gauge 2: ",
+        *gauge("gauge 2, tail-board thickness", s.board_back.value, s.board_front.value),
+        f"; leave both set.{ear} Bevel: 1 in {d.back.slope:g}, {d.back.angle:.1f}°.",
+        *walked,
+        f"{'.' if walked else ''} Tails on the {way.tail_boards}, which go on last.",
     )

@@ -12,16 +12,26 @@ from toolkit.box.plough_table import plough_table
 from toolkit.box.seasons import year_between
 from toolkit.box.window import window
 from toolkit.document import Figure, Sentence, TableBlock
-from toolkit.lesson.lesson4_lid import drawn_out
+from toolkit.lesson.lesson1_tree import year_of
+from toolkit.lesson.lesson4_contents import CONTENTS
+from toolkit.lesson.lesson4_corner import CORNER
+from toolkit.lesson.lesson4_edges import EDGES
+from toolkit.lesson.lesson4_lid import LID, drawn_out
+from toolkit.lesson.lesson4_season import SEASON
 from toolkit.lesson.worked import drawable
 from toolkit.pictures import (
     corner_picture,
     lid_picture,
     section_across,
     section_along,
+    year_picture,
 )
 from toolkit.plan import Plan
 from toolkit.plan.panel_stages import panel_stages
+from toolkit.results import Size
+
+HINT = "with its unit: 3 mm, 1/8 in"
+SCENES = {"explore": CORNER, "seasons": SEASON, "lid": LID, "bevels": EDGES, "backwards": CONTENTS}
 
 
 def worked(plan: Plan) -> Sentence:
@@ -45,6 +55,11 @@ def limits(plan: Plan) -> Sentence:
     """The two limits of the student's own lid, or of the bottom under a lid that lifts off."""
     at = window(plan.design, panel=plan.design.upper_panel.name)
     return Sentence(f"{at.sentence(plan.choices.rule)} {at.cause()}")
+
+
+def year_still(plan: Plan) -> Figure:
+    """The student's own lid through the year, for paper."""
+    return Figure(year_picture(year_of(plan), rule=plan.choices.rule))
 
 
 def lid_still(plan: Plan) -> Figure:
@@ -82,9 +97,17 @@ def sections(plan: Plan) -> Figure:
 def carry(plan: Plan) -> Sentence:
     """What to carry to the bench: two lines of settings."""
     rows = {row.tool: row for row in plan.settings}
-    plough, fence = rows["plough"], rows["plough fence, bottom grooves"]
-    return Sentence(
-        f"Plough: {plough.value}, fence {fence.value} from the edge; leave both set. "
-        f"Lid {plan.choices.rule.show(plan.design.lid.width.value, direction='down')} wide, "
-        f"bottom {plan.choices.rule.show(plan.design.bottom.width.value, direction='down')}."
+    show, design = plan.choices.rule.show, plan.design
+    lid, bottom = (
+        Size(show(size.value, direction="down"), name, "finished width", size.value)
+        for name, size in (("lid", design.lid.width), ("bottom", design.bottom.width))
+    )
+    return Sentence.of(
+        f"Plough: {rows['plough'].value}, fence ",
+        rows["plough fence, bottom grooves"].value,
+        " from the edge; leave both set. Lid ",
+        lid,
+        " wide, bottom ",
+        bottom,
+        ".",
     )

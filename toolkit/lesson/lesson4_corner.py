@@ -2,16 +2,13 @@
 
 from __future__ import annotations
 
-from toolkit.box import Choices
+from typing import Self
+
 from toolkit.lesson.controls import CountControl, LengthControl
-from toolkit.lesson.scene import Scene
-from toolkit.lesson.view import View
-from toolkit.lesson.worked import possible, worked_out
-from toolkit.pictures import (
-    corner_picture,
-)
-from toolkit.plan import Plan
-from toolkit.results import Table
+from toolkit.lesson.scene import Scene, Shown
+from toolkit.lesson.view import numbers, size_row
+from toolkit.pictures import Picture, corner_picture
+from toolkit.results import Finding, Table
 
 CONTROLS = (
     LengthControl(("groove.depth",), "groove depth", 1.0, 9.0),
@@ -21,35 +18,25 @@ CONTROLS = (
 )
 
 
-def numbers(made: Plan) -> Table:
-    """What the sliders of this lesson move, each with its working."""
-    rule, f, d = made.choices.rule, made.design.frame, made.design
-    rows = []
-    for size in (
-        f.wall_height,
-        f.front_height,
-        d.lid.length,
-        d.lid.width,
-        d.bottom.length,
-        f.back_length,
-        f.tail_back,
-    ):
-        name, _, working = size.sentence(rule).partition(" = ")
-        rows.append((name, rule.show(size.value), working))
-    depth = d.choices.groove.depth or 0.0
-    behind = min(d.frame.side_thickness.value, d.frame.back_thickness.value) - depth
-    rows.append(("wood behind the groove", rule.show(behind), "thinnest wall less groove depth"))
-    return Table("Numbers", ("size", "value", "where it comes from"), tuple(rows), numeric=(1,))
+class GroovedCorner(Shown):
+    """The back corner with its grooves."""
+
+    def picture(self, before: Self | None) -> Picture:
+        return corner_picture(self.plan, which="back", ghost=before.plan if before else None)
+
+    def values(self) -> Table:
+        rule, f, d = self.rule, self.plan.design.frame, self.plan.design
+        sizes = (f.wall_height, f.front_height, d.lid.length, d.lid.width, d.bottom.length)
+        rows = [size_row(size, rule) for size in (*sizes, f.back_length, f.tail_back)]
+        depth = d.choices.groove.depth or 0.0
+        behind = min(f.side_thickness.value, f.back_thickness.value) - depth
+        rows.append(
+            ("wood behind the groove", rule.show(behind), "thinnest wall less groove depth")
+        )
+        return numbers(rows, columns=("size", "value", "where it comes from"))
+
+    def verdict(self) -> tuple[Finding, ...]:
+        return self.plan.findings
 
 
-def view(choices: Choices, kept: Choices) -> View:
-    """The back corner with its grooves, its numbers and findings; the kept box thinly behind."""
-    made = possible(choices)
-    ghost = None
-    if kept != choices and worked_out(kept).design.exists:
-        ghost = worked_out(kept)
-    drawn = corner_picture(made, which="back", ghost=ghost)
-    return View(drawn, numbers(made), made.findings)
-
-
-CORNER = Scene("corner", CONTROLS, lambda at: view(at.choices, at.kept))
+CORNER = Scene("corner", CONTROLS, GroovedCorner)

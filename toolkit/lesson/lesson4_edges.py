@@ -2,20 +2,21 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Any, Self
 
 from toolkit.box import Choices
 from toolkit.box.bevels import slope
 from toolkit.box.edges import edge_table
 from toolkit.lesson.controls import ChoiceControl, LengthControl
 from toolkit.lesson.lesson3_corner import settled
-from toolkit.lesson.scene import Moment, Scene
-from toolkit.lesson.view import View
-from toolkit.lesson.worked import possible, worked_out
-from toolkit.pictures import section_across
+from toolkit.lesson.scene import Scene, Shown, SliderState
+from toolkit.lesson.view import MUCH, numbers
+from toolkit.lesson.worked import worked_out
+from toolkit.pictures import Picture, section_across
 from toolkit.plan import Plan
 from toolkit.results import Table
 
+PROFILES = ("flat", "rebated", "bevelled")
 EDGE = "try.edge"
 WIDTH = "try.bevel"
 
@@ -41,15 +42,30 @@ CONTROLS = (
     ChoiceControl(
         (EDGE,),
         "edges",
-        (("flat", "flat"), ("rebated", "rebated"), ("bevelled", "bevelled")),
-        start=lambda _: "bevelled",
+        PROFILES,
+        start="bevelled",
     ),
 )
 
 
-def numbers(made: Plan) -> Table:
+class WorkedEdges(Shown):
+    """The edges of lid and bottom in their grooves."""
+
+    topics = ("panel", "season")
+
+    def box(self) -> Choices:
+        return with_edge(self.choices, self.tried[EDGE], self.tried[WIDTH])
+
+    def picture(self, before: Self | None) -> Picture:
+        return section_across(self.plan, ghost=before.plan if before else None)
+
+    def values(self) -> Table:
+        return numbers(_rows(self.plan), title="The edges", columns=MUCH, numeric=())
+
+
+def _rows(plan: Plan) -> list[tuple[str, str, str]]:
     """Thin edge, slope and tongue of the edge, and how each edge is worked."""
-    rule, panel = made.choices.rule, made.design.upper_panel
+    rule, panel = plan.choices.rule, plan.design.upper_panel
 
     def show(value: float) -> str:
         return rule.exact(round(value, 2))
@@ -68,22 +84,12 @@ def numbers(made: Plan) -> Table:
             rows.append(
                 ("slope of the bevel", f"{angle:.1f}°", "panel less thin edge, over its width")
             )
-    rows += [(name, work, then) for name, work, then in edge_table(made.design).rows]
-    return Table("The edges", ("what", "how much", "where it comes from"), tuple(rows))
+    return rows + [(name, work, then) for name, work, then in edge_table(plan.design).rows]
 
 
-def _view(at: Moment) -> View:
-    made, ghost = possible(with_edge(at.choices, at.tried[EDGE], at.tried[WIDTH])), None
-    if at.moved:
-        kept = worked_out(with_edge(at.kept, at.before[EDGE], at.before[WIDTH]))
-        ghost = kept if kept.design.exists else None
-    found = made.about("panel", "season")
-    return View(section_across(made, ghost=ghost), numbers(made), found)
-
-
-def _more(at: Moment) -> dict[str, Any]:
+def _more(at: SliderState) -> dict[str, Any]:
     """The kind of edge and its width, when one of them was moved."""
-    if dict(at.tried) == dict(at.before):
+    if at.tried == at.before:
         return {}
     panel = "lid" if at.choices.lid.kind == "sliding" else "bottom"
     changes = {f"panels.{panel}_profile": at.tried[EDGE]}
@@ -92,4 +98,4 @@ def _more(at: Moment) -> dict[str, Any]:
     return changes
 
 
-EDGES = Scene("edges", CONTROLS, _view, height=440, more=_more)
+EDGES = Scene("edges", CONTROLS, WorkedEdges, height=440, more=_more)

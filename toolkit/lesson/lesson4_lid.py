@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+from typing import Self
+
 from toolkit.box import Choices, Panel
 from toolkit.box.sliding import droop, held, sliding
 from toolkit.lesson.controls import ChoiceControl, LengthControl, NumberControl
-from toolkit.lesson.scene import Moment, Scene
-from toolkit.lesson.view import ImpossibleError, View
-from toolkit.lesson.worked import possible, worked_out
-from toolkit.pictures import lid_picture
+from toolkit.lesson.lesson4_edges import PROFILES
+from toolkit.lesson.scene import Scene, Shown, Tried
+from toolkit.lesson.view import MUCH, ImpossibleError, numbers, size_row
+from toolkit.lesson.worked import worked_out
+from toolkit.pictures import Picture, lid_picture
 from toolkit.plan import Plan
 from toolkit.results import Table
 
@@ -19,16 +22,10 @@ FRONTS = (
     ("roof of it", "roof"),
 )
 CONTROLS = (
-    NumberControl(("try.out",), "lid drawn out", 0, 100, 5, "%", lambda _: 50.0),
-    ChoiceControl(
-        ("try.front",), "front ripped to the", FRONTS, start=lambda _: "own", slider=True
-    ),
+    NumberControl(("try.out",), "lid drawn out", 0, 100, 5, "%", start=50.0),
+    ChoiceControl(("try.front",), "front ripped to the", FRONTS, start="own", slider=True),
     LengthControl(("thickness.lid",), "lid thickness", 4.0, 16.0, "sizes"),
-    ChoiceControl(
-        ("panels.lid_profile",),
-        "lid's edges",
-        (("flat", "flat"), ("rebated", "rebated"), ("bevelled", "bevelled")),
-    ),
+    ChoiceControl(("panels.lid_profile",), "lid's edges", PROFILES),
 )
 
 
@@ -41,54 +38,48 @@ def with_front(choices: Choices, front: str) -> Choices:
     return choices.having({"made.front_width": lines[front]})
 
 
-def drawn_out(made: Plan, share: float) -> float:
+def drawn_out(plan: Plan, share: float) -> float:
     """How far the lid is out, from its share in percent. [mm]"""
-    return made.design.lid.length.value * share / 100
+    return plan.design.lid.length.value * share / 100
 
 
-def numbers(made: Plan, out: float) -> Table:
-    """What holds the lid where it is, and its play."""
-    d, rule = made.design, made.choices.rule
+class LidOnItsWay(Shown):
+    """A box with its lid so far out."""
 
-    def show(value: float) -> str:
-        return rule.exact(round(value, 2))
+    topics = ("lid", "panel")
 
-    inside, hang = held(d, out=out), droop(d, out=out)
-    rows = [
-        (
-            "lid length",
-            rule.show(d.lid.length.value),
-            d.lid.length.sentence(rule).partition(" = ")[2],
-        ),
-        ("still in its grooves", rule.show(inside), "lid length less what is out"),
-        (
-            "its front end hangs",
-            "free" if hang is None else show(hang),
-            "play in thickness × what is out ÷ what is held",
-        ),
-    ]
-    return Table(
-        "The lid on its way",
-        ("what", "how much", "where it comes from"),
-        (*rows, *sliding(d).table(rule).rows),
-        numeric=(1,),
-    )
+    def __init__(self, choices: Choices, tried: Tried) -> None:
+        """The box with its front ripped as it is tried."""
+        super().__init__(choices, tried)
+        if not isinstance(self.plan.design.lid, Panel):
+            raise ImpossibleError(
+                'The lid of this box lifts off: choose lid.kind = "sliding" to see one slide.',
+                there_is="No such lid.",
+            )
+        self.out = drawn_out(self.plan, tried["try.out"])
 
+    def box(self) -> Choices:
+        return with_front(self.choices, self.tried["try.front"])
 
-def _view(at: Moment) -> View:
-    made = possible(with_front(at.choices, at.tried["try.front"]))
-    if not isinstance(made.design.lid, Panel):
-        raise ImpossibleError(
-            'The lid of this box lifts off: choose lid.kind = "sliding" to see one slide.',
-            there_is="No such lid.",
-        )
-    out, ghost, was = drawn_out(made, at.tried["try.out"]), None, 0.0
-    if at.moved:
-        kept = worked_out(with_front(at.kept, at.before["try.front"]))
-        if kept.design.exists and isinstance(kept.design.lid, Panel):
-            ghost, was = kept, drawn_out(kept, at.before["try.out"])
-    picture = lid_picture(made, out=out, ghost=ghost, ghost_out=was)
-    return View(picture, numbers(made, out), made.about("lid", "panel"))
+    def picture(self, before: Self | None) -> Picture:
+        ghost, was = (before.plan, before.out) if before else (None, 0.0)
+        return lid_picture(self.plan, out=self.out, ghost=ghost, ghost_out=was)
+
+    def values(self) -> Table:
+        """What holds the lid where it is, and its play."""
+        d, rule = self.plan.design, self.rule
+        inside, hang = held(d, out=self.out), droop(d, out=self.out)
+        rows: list[tuple[str, ...]] = [
+            ("lid length", *size_row(d.lid.length, rule)[1:]),
+            ("still in its grooves", rule.show(inside), "lid length less what is out"),
+            (
+                "its front end hangs",
+                "free" if hang is None else rule.exact(round(hang, 2)),
+                "play in thickness × what is out ÷ what is held",
+            ),
+        ]
+        rows += sliding(d).table(rule).rows
+        return numbers(rows, title="The lid on its way", columns=MUCH)
 
 
-LID = Scene("lid", CONTROLS, _view, height=360)
+LID = Scene("lid", CONTROLS, LidOnItsWay, height=360)

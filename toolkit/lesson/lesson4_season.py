@@ -11,12 +11,10 @@ from toolkit.box.remedies import Remedy, remedies
 from toolkit.box.sliding import sliding
 from toolkit.box.window import window
 from toolkit.lesson.controls import LengthControl, NumberControl
-from toolkit.lesson.lesson1_tree import PANEL_WOOD, RINGS, WOODS, year_of
+from toolkit.lesson.lesson1_tree import PANEL_WOOD, RINGS, WOODS, LidYear
 from toolkit.lesson.lesson3_corner import settled
-from toolkit.lesson.scene import Moment, Scene
-from toolkit.lesson.view import View
-from toolkit.lesson.worked import possible, worked_out
-from toolkit.pictures import year_picture
+from toolkit.lesson.scene import Scene, SliderState
+from toolkit.lesson.view import MUCH, numbers
 from toolkit.plan import Plan
 from toolkit.results import Table
 
@@ -31,7 +29,7 @@ CONTROLS = (
     PANEL_WOOD,
     RINGS,
     NumberControl(
-        ("try.humidity",), "air at the bench", 30, 80, 5, "%", lambda c: c.rooms.make.humidity
+        ("try.humidity",), "air at the bench", 30, 80, 5, "%", start=lambda c: c.rooms.make.humidity
     ),
 )
 
@@ -47,11 +45,11 @@ def ways(choices: Choices, panel: str) -> tuple[Remedy, ...]:
     return remedies(choices, panel=panel, woods=WOODS)
 
 
-def remedy_rows(made: Plan, panel: str) -> list[tuple[str, str, str]]:
+def remedy_rows(plan: Plan, panel: str) -> list[tuple[str, str, str]]:
     """Each remedy as a row: its rank, what to do, and how it then stands."""
-    show = made.choices.rule.exact
+    show = plan.choices.rule.exact
     rows = []
-    for row in ways(made.choices, panel):
+    for row in ways(plan.choices, panel):
         least, most = (show(round(limit, 2)) for limit in (row.after.least, row.after.most))
         mind = f" Take care: {row.minds[0]}" if row.minds else ""
         then = f"then {least} to {most} would do; dry it holds {show(round(row.after.grip, 2))}"
@@ -59,14 +57,25 @@ def remedy_rows(made: Plan, panel: str) -> list[tuple[str, str, str]]:
     return rows
 
 
-def numbers(made: Plan) -> Table:
-    """Both limits, the cause, the changes that help, and how the lid slides."""
-    d, rule = made.design, made.choices.rule
+class FittedYear(LidYear):
+    """A panel fitted in the air that is tried, between its two limits."""
+
+    def box(self) -> Choices:
+        return fitted_in(self.choices, self.tried["try.humidity"])
+
+    def values(self) -> Table:
+        """Both limits, the cause, the changes that help, and how the lid slides."""
+        name = self.plan.design.upper_panel.name
+        title = f"The {name} between damp and dry"
+        return numbers(_rows(self.plan, name), title=title, columns=MUCH, numeric=())
+
+
+def _rows(plan: Plan, name: str) -> list[tuple[str, str, str]]:
+    d, rule = plan.design, plan.choices.rule
 
     def show(value: float) -> str:
         return rule.exact(round(value, 2))
 
-    name = d.upper_panel.name
     at = window(d, panel=name)
     customs = d.choices.customs
     rows = [
@@ -81,31 +90,19 @@ def numbers(made: Plan) -> Table:
             f"groove {show(at.reach)} less what it shrinks and {show(customs.grip_least)} to hold",
         ),
         ("it has", show(at.has), f"{at.sentence(rule)} {at.cause()}"),
-        *remedy_rows(made, name),
+        *remedy_rows(plan, name),
     ]
     if name == "lid":
         slides = sliding(d)
         rows.append(("front in the damp", show(slides.gap_damp), slides.sentence(rule)))
-    return Table(
-        f"The {name} between damp and dry", ("what", "how much", "where it comes from"), tuple(rows)
-    )
+    return rows
 
 
-def _view(at: Moment) -> View:
-    made = possible(fitted_in(at.choices, at.tried["try.humidity"]))
-    year, ghost = year_of(made), None
-    if at.moved:
-        kept = worked_out(fitted_in(at.kept, at.before["try.humidity"]))
-        ghost = year_of(kept) if kept.design.exists else None
-    picture = year_picture(year, rule=at.choices.rule, ghost=ghost)
-    return View(picture, numbers(made), made.about("season"))
-
-
-def _more(at: Moment) -> dict[str, Any]:
+def _more(at: SliderState) -> dict[str, Any]:
     """The air at the bench, when it was moved."""
     if at.tried["try.humidity"] == at.before["try.humidity"]:
         return {}
     return written({"rooms.make.humidity": at.tried["try.humidity"]}, rule=at.choices.rule)
 
 
-SEASON = Scene("season", CONTROLS, _view, height=440, more=_more)
+SEASON = Scene("season", CONTROLS, FittedYear, height=440, more=_more)

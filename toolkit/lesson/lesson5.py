@@ -3,14 +3,25 @@
 from __future__ import annotations
 
 from toolkit.document import Figure, Sentence, TableBlock
-from toolkit.lesson.lesson5_finish import finish_table
-from toolkit.lesson.lesson5_plane import surface_of
+from toolkit.lesson.lesson5_box import FIT, SKIM
+from toolkit.lesson.lesson5_finish import FINISH, finish_table
+from toolkit.lesson.lesson5_plane import CAP, EDGE, LIGHT, surface_of
 from toolkit.pictures import iron_picture, raking_light
 from toolkit.plan import Plan
 from toolkit.plan.flushed import flushed
 from toolkit.planes import SMOOTHER
 from toolkit.results import Table
 from toolkit.smoothing import shadow_length, where_to_start
+
+HINT = "with its unit: 1 mm, 1/32 in"
+SCENES = {
+    "light": LIGHT,
+    "edge": EDGE,
+    "cap_iron": CAP,
+    "skim": SKIM,
+    "fit": FIT,
+    "finishes": FINISH,
+}
 
 STEP, LAMP = 0.02, 5.0  # a plane track, and a lamp low over the bench [mm, degrees]
 

@@ -2,96 +2,99 @@
 
 from __future__ import annotations
 
+from typing import Self
+
 from toolkit.box import Choices, Panel
 from toolkit.lesson.controls import LengthControl
-from toolkit.lesson.scene import Moment, Scene
-from toolkit.lesson.view import ImpossibleError, View
-from toolkit.lesson.worked import possible, worked_out
-from toolkit.pictures import corner_picture, section_across
-from toolkit.plan import Plan
-from toolkit.plan.flushed import FlushedBox, flushed
-from toolkit.results import Table, Working, sorted_findings
+from toolkit.lesson.scene import Scene, Shown, Tried
+from toolkit.lesson.view import ImpossibleError, View, numbers
+from toolkit.lesson.worked import worked_out
+from toolkit.pictures import Picture, corner_picture, section_across
+from toolkit.plan.flushed import flushed
+from toolkit.results import Finding, Table, sorted_findings
 from toolkit.smoothing import check_lid_play
 
 USUAL_RIM = 0.2  # off the top edges with the joints: common practice, no source [mm]
 
+COLUMNS = ("what", "was", "is then", "where it comes from")
 CONTROLS = (
     LengthControl(
         ("try.skim",), "off each outside face", 0.0, 2.0, start=lambda c: c.customs.flushing
     ),
-    LengthControl(("try.rim",), "off the top edges", 0.0, 3.0, start=lambda _: USUAL_RIM),
+    LengthControl(("try.rim",), "off the top edges", 0.0, 3.0, start=USUAL_RIM),
 )
 
 
-def _flushed(at: Moment) -> FlushedBox:
-    made = worked_out(at.choices)
+def _flushed(choices: Choices, tried: Tried) -> View:
+    rule = choices.rule
     try:
-        return flushed(made, skim=at.tried["try.skim"], rim_planed=at.tried["try.rim"])
+        box = flushed(worked_out(choices), skim=tried["try.skim"], rim_planed=tried["try.rim"])
     except ValueError as error:
         raise ImpossibleError(str(error)) from error
-
-
-def _view(at: Moment) -> View:
-    rule = at.choices.rule
-    box = _flushed(at)
     picture = corner_picture(box.after, which="back", ghost=box.before)
-    rows = tuple(
-        (
-            row.name,
-            rule.exact(row.terms[0].value),
-            rule.exact(row.value),
-            row.sentence(rule).partition(" = ")[2],
-        )
+    rows = [
+        (row.name, rule.exact(row.terms[0].value), rule.exact(row.value), row.reckoned(rule))
         for row in box.workings
-    )
-    columns = ("what", "was", "is then", "where it comes from")
-    table = Table("After flushing", columns, rows, numeric=(1, 2))
+    ]
+    table = numbers(rows, title="After flushing", columns=COLUMNS, numeric=(1, 2))
     return View(picture, table, box.findings)
 
 
-SKIM = Scene("skim", CONTROLS, _view)
+SKIM = Scene("skim", CONTROLS, _flushed)
 
 
 FIT_CONTROLS = (
-    LengthControl(("try.tongue",), "off the lid's tongue", 0.0, 1.5, start=lambda _: 0.0),
-    LengthControl(("try.edge",), "off each long edge", 0.0, 3.0, start=lambda _: 0.0),
+    LengthControl(("try.tongue",), "off the lid's tongue", 0.0, 1.5, start=0.0),
+    LengthControl(("try.edge",), "off each long edge", 0.0, 3.0, start=0.0),
 )
 
 
-def _fitted(choices: Choices, tongue: float, edge: float) -> Plan:
-    """The box once so much was planed off its lid. [mm]"""
-    settled = worked_out(choices).design.choices
-    across = (settled.panels.lid_across or 0.0) + 2 * edge
-    thinner = settled.panels.lid_tongue + tongue
-    return worked_out(choices.having({"panels.lid_tongue": thinner, "panels.lid_across": across}))
+class FittedLid(Shown):
+    """A box, and the same once so much was planed off its lid's tongue and long edges."""
+
+    def __init__(self, choices: Choices, tried: Tried) -> None:
+        """What is planed off. [mm]"""
+        super().__init__(choices, tried)
+        self.tongue, self.edge = tried["try.tongue"], tried["try.edge"]
+        panels = self.plan.design.choices.panels
+        changes = {
+            "panels.lid_tongue": panels.lid_tongue + self.tongue,
+            "panels.lid_across": (panels.lid_across or 0.0) + 2 * self.edge,
+        }
+        self.after = worked_out(choices.having(changes))
+
+    def picture(self, before: Self | None) -> Picture:
+        # Behind it lies the lid before planing.
+        return section_across(self.after, ghost=self.plan if before else None)
+
+    def values(self) -> Table:
+        rule, was, title = self.rule, self.plan.design.lid, "Fitting the lid"
+        if not isinstance(was, Panel):
+            words = ("the lid", "", "", "lies on the rim: it has no tongue to fit")
+            return Table(title, COLUMNS, (words,))
+        start = self.plan.design.choices.panels.lid_tongue
+        rows = [
+            (name, rule.exact(before), rule.exact(before + off), words)
+            for name, before, off, words in (
+                ("play up and down", start, self.tongue, "groove width less tongue"),
+                (
+                    "play from side to side",
+                    was.across,
+                    2 * self.edge,
+                    "both sides together, in the air of the workshop",
+                ),
+            )
+        ]
+        return numbers(rows, title=title, columns=COLUMNS, numeric=(1, 2))
+
+    def verdict(self) -> tuple[Finding, ...]:
+        if not isinstance(self.plan.design.lid, Panel):
+            return ()
+        found = self.after.about("lid", "panel", "season", "square")
+        found = tuple(row for row in found if row.place.part in ("lid", ""))
+        play = self.plan.design.choices.panels.lid_tongue
+        said = check_lid_play(play + self.tongue, rule=self.rule)
+        return sorted_findings((*found, *said))
 
 
-def _fit(at: Moment) -> View:
-    rule = at.choices.rule
-    before = possible(at.choices)
-    tongue, edge = at.tried["try.tongue"], at.tried["try.edge"]
-    made = _fitted(at.choices, tongue, edge)
-    picture = section_across(made, ghost=before if at.moved else None)
-    columns = ("what", "was", "is then", "where it comes from")
-    was, now = before.design.lid, made.design.lid
-    if not (isinstance(was, Panel) and isinstance(now, Panel)):
-        words = ("the lid", "", "", "lies on the rim: it has no tongue to fit")
-        return View(picture, Table("Fitting the lid", columns, (words,)))
-    start = before.design.choices.panels.lid_tongue
-    up = Working.of("play", ("as planned", start), ("planed off the tongue", tongue))
-    side = Working.of("play", ("as planned", was.across), ("planed off both edges", 2 * edge))
-    rows = tuple(
-        (name, rule.exact(sum_.terms[0].value), rule.exact(sum_.value), words)
-        for name, sum_, words in (
-            ("play up and down", up, "groove width less tongue"),
-            ("play from side to side", side, "both sides together, in the air of the workshop"),
-        )
-    )
-    found = made.about("lid", "panel", "season", "square")
-    found = tuple(row for row in found if row.place.part in ("lid", ""))
-    found += tuple(check_lid_play(up.value, rule=rule))
-    table = Table("Fitting the lid", columns, rows, numeric=(1, 2))
-    return View(picture, table, sorted_findings(found))
-
-
-FIT = Scene("fit", FIT_CONTROLS, _fit, height=440)
+FIT = Scene("fit", FIT_CONTROLS, FittedLid, height=440)

@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from typing import Any
+from typing import Self
 
+from toolkit.box import Choices
 from toolkit.lesson.controls import ChoiceControl, NumberControl
-from toolkit.lesson.scene import Moment, Scene
-from toolkit.lesson.view import View
-from toolkit.lesson.worked import possible
-from toolkit.pictures import Jar, jars_picture
+from toolkit.lesson.scene import Scene, Shown, Tried
+from toolkit.pictures import Jar, Picture, jars_picture
 from toolkit.plan import Plan
-from toolkit.results import Table, capital
+from toolkit.results import Finding, Table, capital
 from toolkit.shape import finishing_areas
 from toolkit.smoothing import (
     FinishPlan,
@@ -42,30 +40,21 @@ NOTE = (
 )
 
 CONTROLS = (
-    ChoiceControl(
-        ("try.outside",),
-        "outside and lid",
-        tuple((name, name) for name in OUTSIDE),
-        start=lambda _: OUTSIDE[0],
-    ),
-    ChoiceControl(
-        ("try.inside",),
-        "inside",
-        tuple((name, name) for name in INSIDE),
-        start=lambda _: INSIDE[0],
-    ),
-    NumberControl(("try.coats",), "coats outside", 1, 5, 1, "", lambda _: 2),
-    NumberControl(("try.boxes",), "boxes", 1, 40, 1, "", lambda _: CLASS),
+    ChoiceControl(("try.outside",), "outside and lid", OUTSIDE, start=OUTSIDE[0]),
+    ChoiceControl(("try.inside",), "inside", INSIDE, start=INSIDE[0]),
+    NumberControl(("try.coats",), "coats outside", 1, 5, 1, start=2),
+    NumberControl(("try.boxes",), "boxes", 1, 40, 1, start=CLASS),
 )
+WHERE = "outside and lid"
 
 
 def _needed(
-    made: Plan, *, outside: str, inside: str, coats: int, boxes: int
+    plan: Plan, *, outside: str, inside: str, coats: int, boxes: int
 ) -> list[tuple[str, Needed]]:
     """Every finish with where it goes and what it comes to. Wax and the inside get one coat."""
-    areas = finishing_areas(made.design)
-    sizes = {"outside and lid": areas.outside + areas.lid, "inside": areas.inside}
-    laid = [(name, "outside and lid", 1 if name == "wax" else coats) for name in FINISHES[outside]]
+    areas = finishing_areas(plan.design)
+    sizes = {WHERE: areas.outside + areas.lid, "inside": areas.inside}
+    laid = [(name, WHERE, 1 if name == "wax" else coats) for name in FINISHES[outside]]
     laid += [(name, "inside", 1) for name in FINISHES[inside]]
     return [
         (where, finish_needed(name, area=sizes[where], coats=count, boxes=boxes))
@@ -86,10 +75,10 @@ def _rows(needed: list[tuple[str, Needed]]) -> list[tuple[str, str, str]]:
 COLUMNS = ("what and where", "area of one box", "how much")
 
 
-def finish_table(made: Plan, *, boxes: int = CLASS) -> Table:
+def finish_table(plan: Plan, *, boxes: int = CLASS) -> Table:
     """What shellac and wax come to, or oil instead, for one box and for a class."""
-    usual = _rows(_needed(made, outside=OUTSIDE[0], inside=INSIDE[0], coats=2, boxes=boxes))
-    oiled = _rows(_needed(made, outside="oil", inside="bare wood", coats=3, boxes=boxes))
+    usual = _rows(_needed(plan, outside=OUTSIDE[0], inside=INSIDE[0], coats=2, boxes=boxes))
+    oiled = _rows(_needed(plan, outside="oil", inside="bare wood", coats=3, boxes=boxes))
     instead = [(f"or instead of shellac: {what}", area, much) for what, area, much in oiled]
     return Table(
         f"Finish for one box, and for a class of {boxes}",
@@ -106,40 +95,45 @@ def _against_oil() -> str:
     return " ".join(map(capital, said))
 
 
-def _asked(made: Plan, tried: Mapping[str, Any]) -> list[tuple[str, Needed]]:
-    return _needed(
-        made,
-        outside=tried["try.outside"],
-        inside=tried["try.inside"],
-        coats=int(tried["try.coats"]),
-        boxes=int(tried["try.boxes"]),
-    )
+class Finished(Shown):
+    """A finish for so many boxes, with what it takes of each kind and where it goes."""
+
+    def __init__(self, choices: Choices, tried: Tried) -> None:
+        """The box's areas under what is tried."""
+        super().__init__(choices, tried)
+        asked = {key.removeprefix("try."): value for key, value in tried.items()}
+        self.needed = _needed(self.plan, **asked)
+
+    @property
+    def many(self) -> str:
+        """How many boxes, in words."""
+        boxes = self.tried["try.boxes"]
+        return f"{boxes} boxes" if boxes > 1 else "one box"
+
+    def picture(self, before: Self | None) -> Picture:
+        kept = before.needed if before else []
+        was = {(one.spread.finish, where): one.to_buy for where, one in kept}
+        jars = [
+            Jar(
+                f"{one.spread.finish}, {where}",
+                one.to_buy,
+                one.spread.measure,
+                was.get((one.spread.finish, where)),
+            )
+            for where, one in self.needed
+        ]
+        said = ", ".join(f"{jar.words} {jar.amount:.3g} {jar.unit}" for jar in jars)
+        spare = f"{self.needed[0][1].spare:g} % to spare in it"
+        return jars_picture(jars, sentence=f"For {self.many}, {spare}: {said}.")
+
+    def values(self) -> Table:
+        more = f", and for {self.many}" if self.many != "one box" else ""
+        rows = tuple(_rows(self.needed))
+        return Table(f"Finish for one box{more}", COLUMNS, rows, note=NOTE)
+
+    def verdict(self) -> tuple[Finding, ...]:
+        outside, inside = (FINISHES[self.tried[f"try.{side}"]] for side in ("outside", "inside"))
+        return check_finish(FinishPlan(outside=outside, inside=inside))
 
 
-def _view(at: Moment) -> View:
-    made, boxes = possible(at.choices), int(at.tried["try.boxes"])
-    needed = _asked(made, at.tried)
-    kept = _asked(possible(at.kept), at.before) if at.moved else []
-    was = {(one.spread.finish, where): one.to_buy for where, one in kept}
-    jars = [
-        Jar(
-            f"{one.spread.finish}, {where}",
-            one.to_buy,
-            one.spread.measure,
-            was.get((one.spread.finish, where)),
-        )
-        for where, one in needed
-    ]
-    many = f"{boxes} boxes" if boxes > 1 else "one box"
-    said = ", ".join(f"{jar.words} {jar.amount:.3g} {jar.unit}" for jar in jars)
-    spare = f"{needed[0][1].spare:g} % to spare in it"
-    picture = jars_picture(jars, sentence=f"For {many}, {spare}: {said}.")
-    meant = FinishPlan(
-        outside=FINISHES[at.tried["try.outside"]], inside=FINISHES[at.tried["try.inside"]]
-    )
-    title = f"Finish for one box, and for {many}" if boxes > 1 else "Finish for one box"
-    table = Table(title, COLUMNS, tuple(_rows(needed)), note=NOTE)
-    return View(picture, table, check_finish(meant))
-
-
-FINISH = Scene("finish", CONTROLS, _view, height=390)
+FINISH = Scene("finish", CONTROLS, Finished, height=390)

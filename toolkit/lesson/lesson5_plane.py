@@ -3,29 +3,30 @@
 from __future__ import annotations
 
 from functools import lru_cache
-from typing import Any
+from typing import Self
 
+from toolkit.box import Choices
 from toolkit.lesson.controls import ChoiceControl, NumberControl
-from toolkit.lesson.scene import Moment, Scene
-from toolkit.lesson.view import ImpossibleError, View
+from toolkit.lesson.scene import Scene, Shown, Tried
+from toolkit.lesson.view import ImpossibleError, numbers
 from toolkit.measures import Rule
-from toolkit.pictures import iron_picture, raking_light
+from toolkit.pictures import Picture, iron_picture, raking_light
 from toolkit.planes import SMOOTHER, Plane, Surface, camber_radius, planed
-from toolkit.results import Table
+from toolkit.results import Finding, Table
 from toolkit.smoothing import check_plane, setbacks, what_shows
 
 # How a beginner's tracks stray; invented for the picture. [mm, %]
 SCATTER, DEPTH_SCATTER = 2.0, 12.0
 
 LIGHT_CONTROLS = (
-    NumberControl(("try.camber",), "camber over 50 mm", 0.02, 0.4, 0.02, "mm", lambda _: 0.06),
-    NumberControl(("try.shaving",), "shaving", 0.01, 0.2, 0.01, "mm", lambda _: 0.03),
-    NumberControl(("try.overlap",), "overlap", 0, 80, 4, "%", lambda _: 40),
-    NumberControl(("try.lamp",), "lamp height", 1, 45, 1, "°", lambda _: 5),
+    NumberControl(("try.camber",), "camber over 50 mm", 0.02, 0.4, 0.02, "mm", start=0.06),
+    NumberControl(("try.shaving",), "shaving", 0.01, 0.2, 0.01, "mm", start=0.03),
+    NumberControl(("try.overlap",), "overlap", 0, 80, 4, "%", start=40),
+    NumberControl(("try.lamp",), "lamp height", 1, 45, 1, "°", start=5),
 )
 
 
-def smoother(values: Any) -> Plane:
+def smoother(values: Tried) -> Plane:
     """The smoothing plane as the sliders have it. [mm]"""
     return SMOOTHER.having(
         camber_radius=camber_radius(values["try.camber"], width=SMOOTHER.iron_width),
@@ -40,19 +41,32 @@ def surface_of(plane: Plane) -> Surface:
     return planed(plane, scatter=SCATTER, depth_scatter=DEPTH_SCATTER)
 
 
-def _light(at: Moment) -> View:
-    rule, lamp = at.choices.rule, at.tried["try.lamp"]
-    plane = smoother(at.tried)
-    surface = surface_of(plane)
-    ghost = surface_of(smoother(at.before)) if plane != smoother(at.before) else None
-    picture = raking_light(surface, lamp_height=lamp, rule=rule, ghost=ghost)
-    return View(picture, _numbers(plane, surface, lamp, rule), check_plane(plane, rule=rule))
+class Lit(Shown):
+    """A planed surface under a lamp."""
+
+    needs_a_box = False
+
+    def __init__(self, choices: Choices, tried: Tried) -> None:
+        """The smoothing plane as it is tried."""
+        super().__init__(choices, tried)
+        self.plane, self.lamp = smoother(tried), tried["try.lamp"]
+
+    def picture(self, before: Self | None) -> Picture:
+        ghost = surface_of(before.plane) if before and before.plane != self.plane else None
+        surface = surface_of(self.plane)
+        return raking_light(surface, lamp_height=self.lamp, rule=self.rule, ghost=ghost)
+
+    def verdict(self) -> tuple[Finding, ...]:
+        return check_plane(self.plane, rule=self.rule)
+
+    def values(self) -> Table:
+        return numbers(_light_rows(self.plane, self.lamp, self.rule))
 
 
-def _numbers(plane: Plane, surface: Surface, lamp: float, rule: Rule) -> Table:
-    s = plane.scallops
+def _light_rows(plane: Plane, lamp: float, rule: Rule) -> tuple[tuple[str, str, str], ...]:
+    s, surface = plane.scallops, surface_of(plane)
     shows = what_shows(lamp, ridge=s.depth, slope=s.steepest, step=plane.corner_depth)
-    rows = (
+    return (
         ("width of the shaving", rule.exact(round(plane.shaving_width, 1)), "arc of the camber"),
         ("from track to track", rule.exact(round(plane.pitch, 1)), "less the overlap"),
         ("ridges between tracks", f"{s.depth:.3f} mm", "step squared over eight radii"),
@@ -70,30 +84,27 @@ def _numbers(plane: Plane, surface: Surface, lamp: float, rule: Rule) -> Table:
         ("corners of the iron dig", f"{plane.corner_depth:.3f} mm", "where camber is too little"),
         ("what shows", "", shows.sentence(rule)),
     )
-    return Table("Numbers", ("what", "value", "where it comes from"), rows, numeric=(1,))
 
 
-LIGHT = Scene("light", LIGHT_CONTROLS, _light, height=640)
+LIGHT = Scene("light", LIGHT_CONTROLS, Lit, height=640)
 
 _LIKE_THIS = ("smoother", "awkward grain")  # what the cap iron is set back for
 SETBACK = 0.8  # of the cap iron, as a student finds it on the bench [mm]
-_BED = NumberControl(("try.bed",), "bed angle", 12, 60, 1, "°", lambda _: 45)
+_BED = NumberControl(("try.bed",), "bed angle", 12, 60, 1, "°", start=45)
 EDGE_CONTROLS = (
     _BED,
-    NumberControl(("try.honed",), "honed bevel", 20, 45, 1, "°", lambda _: 30),
-    NumberControl(("try.back",), "back bevel", 0, 30, 1, "°", lambda _: 0),
-    ChoiceControl(
-        ("try.bevel",), "bevel", (("down", "down"), ("up", "up")), start=lambda _: "down"
-    ),
+    NumberControl(("try.honed",), "honed bevel", 20, 45, 1, "°", start=30),
+    NumberControl(("try.back",), "back bevel", 0, 30, 1, "°", start=0),
+    ChoiceControl(("try.bevel",), "bevel", ("down", "up"), start="down"),
 )
 CAP_CONTROLS = (
     _BED,
-    NumberControl(("try.setback",), "cap iron set back", 0.1, 3.0, 0.1, "mm", lambda _: SETBACK),
-    NumberControl(("try.skew",), "skew", 0, 45, 5, "°", lambda _: 0),
+    NumberControl(("try.setback",), "cap iron set back", 0.1, 3.0, 0.1, "mm", start=SETBACK),
+    NumberControl(("try.skew",), "skew", 0, 45, 5, "°", start=0),
 )
 
 
-def _plane(values: Any) -> Plane:
+def _plane(values: Tried) -> Plane:
     """A plane as the sliders of either scene have it; what the other sets stays as found."""
     bevel = values.get("try.bevel", "down")
     try:
@@ -109,34 +120,45 @@ def _plane(values: Any) -> Plane:
         raise ImpossibleError(str(error), there_is="No such plane.") from error
 
 
-def _edge(at: Moment) -> View:
-    plane = _plane(at.tried)
-    ghost = _plane(at.before) if at.moved else None
-    rule = at.choices.rule
-    turned = plane.turned
-    rows = [("cutting angle", f"{plane.cutting.angle:.3g}°", plane.cutting.sentence())]
-    if "try.skew" in at.tried:
-        rows += [
-            (
-                "skewed",
-                f"{turned.up_the_iron:.1f}°",
-                "sin e = sin p × cos s, up the iron (a book on wooden planes); along the travel "
-                f"tan e = tan p × cos s gives {turned.along_the_travel:.1f}°",
-            ),
-            (
-                "width of cut",
-                f"{100 * turned.width_share:.0f} %",
-                "of the iron's width: × cos s, s being the skew",
-            ),
-        ]
-    if "try.setback" in at.tried:
-        read = [row for row in setbacks() if row.source.seen == "read"]
-        said = [row.sentence(rule) for row in read if row.plane in _LIKE_THIS]
-        rows.append(("what is in print of it", "", "; ".join(said)))
-    table = Table("Numbers", ("what", "value", "where it comes from"), tuple(rows), numeric=(1,))
-    found = check_plane(plane, rule=rule, grain="curly")
-    return View(iron_picture(plane, rule=rule, ghost=ghost), table, found)
+class Cutting(Shown):
+    """The edge of a plane in the wood."""
+
+    needs_a_box = False
+
+    def __init__(self, choices: Choices, tried: Tried) -> None:
+        """The plane as the sliders of either scene have it."""
+        super().__init__(choices, tried)
+        self.plane = _plane(tried)
+
+    def picture(self, before: Self | None) -> Picture:
+        return iron_picture(self.plane, rule=self.rule, ghost=before.plane if before else None)
+
+    def values(self) -> Table:
+        plane, turned = self.plane, self.plane.turned
+        rows = [("cutting angle", f"{plane.cutting.angle:.3g}°", plane.cutting.sentence())]
+        if "try.skew" in self.tried:
+            rows += [
+                (
+                    "skewed",
+                    f"{turned.up_the_iron:.1f}°",
+                    "sin e = sin p × cos s, up the iron (a book on wooden planes); along the "
+                    f"travel tan e = tan p × cos s gives {turned.along_the_travel:.1f}°",
+                ),
+                (
+                    "width of cut",
+                    f"{100 * turned.width_share:.0f} %",
+                    "of the iron's width: × cos s, s being the skew",
+                ),
+            ]
+        if "try.setback" in self.tried:
+            read = [row for row in setbacks() if row.source.seen == "read"]
+            said = [row.sentence(self.rule) for row in read if row.plane in _LIKE_THIS]
+            rows.append(("what is in print of it", "", "; ".join(said)))
+        return numbers(rows)
+
+    def verdict(self) -> tuple[Finding, ...]:
+        return check_plane(self.plane, rule=self.rule, grain="curly")
 
 
-EDGE = Scene("edge", EDGE_CONTROLS, _edge)
-CAP = Scene("cap", CAP_CONTROLS, _edge)
+EDGE = Scene("edge", EDGE_CONTROLS, Cutting)
+CAP = Scene("cap", CAP_CONTROLS, Cutting)

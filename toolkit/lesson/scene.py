@@ -3,16 +3,23 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from contextlib import suppress
 from dataclasses import dataclass
-from typing import Any
+from types import MappingProxyType
+from typing import Any, ClassVar, Self
 
 from toolkit.box import Choices
-from toolkit.lesson.controls import Control, first_value, in_box, with_values
-from toolkit.lesson.view import View
+from toolkit.lesson.controls import Control, in_box, with_values
+from toolkit.lesson.view import ImpossibleError, View
+from toolkit.lesson.worked import drawable, worked_out
+from toolkit.pictures import Picture
+from toolkit.results import Finding, Table, Topic
+
+Tried = Mapping[str, Any]
 
 
 @dataclass(frozen=True, slots=True)
-class Moment:
+class SliderState:
     """Where all sliders of a scene stand, and where they stood when the box was last kept.
 
     ``tried`` and ``before`` hold the sliders that set nothing in the box, such as a season's
@@ -21,23 +28,55 @@ class Moment:
 
     choices: Choices
     kept: Choices
-    tried: Mapping[str, Any]
-    before: Mapping[str, Any]
+    tried: Tried
+    before: Tried
 
     @property
     def moved(self) -> bool:
         """Whether anything stands elsewhere than it was kept."""
-        return self.choices != self.kept or dict(self.tried) != dict(self.before)
+        return self.choices != self.kept or self.tried != self.before
 
-    @property
-    def first(self) -> Moment:
-        """The state that was kept, to be drawn thinly behind."""
-        return Moment(self.kept, self.kept, self.before, self.before)
+
+class Shown:
+    """What the sliders of a scene come to: how it is drawn, listed and judged.
+
+    ``topics`` are those of the box's own findings that belong to it.
+    """
+
+    topics: ClassVar[tuple[Topic, ...]] = ()
+    needs_a_box: ClassVar[bool] = True
+
+    def __init__(self, choices: Choices, tried: Tried) -> None:
+        """The box with what is tried; `ImpossibleError` where there is none."""
+        self.choices, self.tried, self.rule = choices, tried, choices.rule
+        self.plan = worked_out(self.box())
+        if self.needs_a_box:
+            drawable(self.plan)
+
+    def box(self) -> Choices:
+        """The box that is looked at: what is tried may change it."""
+        return self.choices
+
+    def picture(self, before: Self | None) -> Picture:
+        """The picture, with the kept state drawn thinly behind if anything has moved."""
+        raise NotImplementedError
+
+    def beside(self, before: Self | None) -> tuple[Picture, ...]:
+        """Pictures that belong under it."""
+        return ()
+
+    def values(self) -> Table:
+        """The numbers with their workings."""
+        raise NotImplementedError
+
+    def verdict(self) -> tuple[Finding, ...]:
+        """What a maker would say."""
+        return self.plan.about(*self.topics) if self.topics else ()
 
 
 @dataclass(frozen=True, slots=True)
 class Scene:
-    """Some controls and the pure function that turns where they stand into a view.
+    """Some controls, and what they come to.
 
     Parameters
     ----------
@@ -45,33 +84,45 @@ class Scene:
         A word by which a page finds it.
     controls : tuple of Control
         Three or four at most: geometry first, view options last.
-    compute : callable
-        From a `Moment` to a `View`; raises `ImpossibleError` with a sentence where there is none.
+    shown : callable
+        From a box and what is tried to a `Shown`, or to a `View` where nothing is drawn behind;
+        raises `ImpossibleError` with a sentence where there is nothing.
     height : int
         Height held free for the picture, so that the page does not jump. [px]
     more : callable, optional
-        From a `Moment` to what is kept besides where the sliders stand: changes to the box by key,
-        as its file says them.
+        From a `SliderState` to what is kept besides where the sliders stand: changes to the box by
+        key, as its file says them.
+    check : callable
+        From a `SliderState`, raises `ImpossibleError` where a move can't be.
     """
 
     name: str
     controls: tuple[Control, ...]
-    compute: Callable[[Moment], View]
+    shown: Callable[[Choices, Tried], Shown | View]
     height: int = 420
-    more: Callable[[Moment], dict[str, Any]] | None = None
+    more: Callable[[SliderState], dict[str, Any]] | None = None
+    check: Callable[[SliderState], None] = lambda _: None
 
-    def moment(self, kept: Choices, values: Mapping[str, Any] | None = None) -> Moment:
+    def at(self, kept: Choices, values: Tried = MappingProxyType({})) -> SliderState:
         """The state in which some sliders were moved away from the kept box, by key."""
-        moved = dict(values or {})
         before = {
-            key: first_value(control, kept)
+            key: control.first(kept)
             for control in self.controls
             for key in control.keys
             if not in_box(key)
         }
-        tried = before | {key: value for key, value in moved.items() if not in_box(key)}
-        return Moment(with_values(kept, moved), kept, tried, before)
+        tried = before | {key: value for key, value in values.items() if not in_box(key)}
+        return SliderState(with_values(kept, values), kept, tried, before)
 
-    def view(self, kept: Choices, values: Mapping[str, Any] | None = None) -> View:
+    def view(self, kept: Choices, values: Tried = MappingProxyType({})) -> View:
         """What it shows when some sliders were moved by key; else `ImpossibleError`."""
-        return self.compute(self.moment(kept, values))
+        at = self.at(kept, values)
+        before: Any = None
+        self.check(at)
+        now = self.shown(at.choices, at.tried)
+        if isinstance(now, View):
+            return now
+        if at.moved:
+            with suppress(ImpossibleError):
+                before = self.shown(at.kept, at.before)
+        return View(now.picture(before), now.values(), now.verdict(), now.beside(before))

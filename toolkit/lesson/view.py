@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from html import escape
 
 from toolkit.document import SCREEN, Edition, Figure, FindingsBlock, as_html
+from toolkit.measures import Rule
 from toolkit.pictures import Picture
-from toolkit.results import Finding, Table
+from toolkit.results import Finding, Table, Working
 
 
 def spoken(text: str, look: str = "bench-say") -> str:
@@ -38,6 +40,25 @@ class View:
         if self.findings:
             parts.append(FindingsBlock(self.findings).html(SCREEN))
         return f'<div class="bench-view">{"".join(parts)}</div>'
+
+
+MUCH = ("what", "how much", "where it comes from")
+
+
+def numbers(
+    rows: Iterable[tuple[str, ...]],
+    *,
+    title: str = "Numbers",
+    columns: tuple[str, ...] = ("what", "value", "where it comes from"),
+    numeric: tuple[int, ...] = (1,),
+) -> Table:
+    """The numbers of a scene, each with its working."""
+    return Table(title, columns, tuple(rows), numeric=numeric)
+
+
+def size_row(size: Working, rule: Rule) -> tuple[str, str, str]:
+    """A size as a row of the numbers."""
+    return size.name, rule.show(size.value), size.reckoned(rule)
 
 
 class ImpossibleError(ValueError):

@@ -22,7 +22,6 @@ def panel_stages(plan: Plan, *, alike: bool = False) -> Table:
     for name, panel in panels.items():
         sizes = (panel.length, panel.width, panel.thickness)
         for axis, size, blank in zip(AXES, sizes, blanks[name], strict=True):
-            _, _, working = size.sentence(rule).partition(" = ")
             now = rule.show(blank, fineness="rough", direction="up")
             then = rule.show(size.value, direction="down")
             rows.append(
@@ -30,7 +29,7 @@ def panel_stages(plan: Plan, *, alike: bool = False) -> Table:
                     f"{name} {axis}",
                     Size(now, name, f"rough {axis}", blank),
                     Size(then, name, f"finished {axis}", size.value),
-                    working,
+                    size.reckoned(rule),
                 )
             )
     note = "Saw the blanks now; fit the panels last, from the box as it stands dry."

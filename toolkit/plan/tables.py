@@ -75,13 +75,13 @@ def workings(plan: Plan) -> Table:
     rows = []
     f = plan.design.frame
     for size in (f.outside_length, f.outside_width, f.wall_height, f.inside_height):
-        rows.append((size.name, size.sentence(rule).partition(" = ")[2]))
+        rows.append((size.name, size.reckoned(rule)))
     for part in plan.parts:
         for axis, size in zip(AXES, part.finished, strict=True):
             if not size.given or size.terms[0].label == "as made":
-                rows.append((f"{part.name} {axis}", size.sentence(rule).partition(" = ")[2]))
+                rows.append((f"{part.name} {axis}", size.reckoned(rule)))
     for corner, tail in (("back", f.tail_back), ("front", f.tail_front)):
-        rows.append((f"tail length, {corner}", tail.sentence(rule).partition(" = ")[2]))
+        rows.append((f"tail length, {corner}", tail.reckoned(rule)))
     return Table("Where the numbers come from", ("size", "working"), tuple(rows))
 
 

@@ -136,15 +136,19 @@ class Working:
 
     def sentence(self, rule: Rule) -> str:
         """The sum in words on somebody's rule: ``lid length = 152 inside length + … = 168 mm``."""
+        return f"{self.name} = {self.reckoned(rule)}"
+
+    def reckoned(self, rule: Rule) -> str:
+        """The sum without its name: ``152 inside length + … = 168 mm``."""
         if self.given:
-            return f"{self.name} = {rule.exact(self.value)}, {self.terms[0].label}"
+            return f"{rule.exact(self.value)}, {self.terms[0].label}"
         words: list[str] = []
         for term in self.terms:
             minus = term.value < 0
             sign = "− " if minus else "+ " if words else ""
             times = f"{abs(term.times)} × " if abs(term.times) != 1 else ""
             words.append(f"{sign}{times}{rule.exact(abs(term.each), unit=False)} {term.label}")
-        return f"{self.name} = {' '.join(words)} = {rule.exact(self.value)}"
+        return f"{' '.join(words)} = {rule.exact(self.value)}"
 
 
 @dataclass(frozen=True, slots=True)

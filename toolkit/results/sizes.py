@@ -8,7 +8,9 @@ from math import nan
 class Size(str):
     """A size as it is written, with the part or tool it is of, its kind, and its value. [mm]"""
 
-    __slots__ = ("kind", "part", "value")
+    part: str
+    kind: str
+    value: float
 
     # The empty ones are for copying, which puts them in afterwards.
     def __new__(cls, written: str, part: str = "", kind: str = "", value: float = nan) -> Size:

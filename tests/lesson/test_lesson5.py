@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from tests.boxes import lift_off, postcard
-from tests.explore.showing import both_ends_show
+from tests.lesson.showing import both_ends_show
 from toolkit.box import Choices
 from toolkit.explore import lesson5
 from toolkit.lesson.lesson5_finish import OILED, finish_table
@@ -13,14 +13,15 @@ from toolkit.lesson.view import ImpossibleError
 from toolkit.plan import plan
 from toolkit.shape import finishing_areas
 from toolkit.smoothing import FinishPlan, check_finish
+from toolkit.study import bound_to
 
 
 def test_every_slider_shows_something_at_both_ends(choices: Choices) -> None:
-    both_ends_show(lesson5.SCENES, choices)
+    both_ends_show(lesson5.scenes.values(), choices)
 
 
 def test_too_little_camber_lets_the_corners_dig() -> None:
-    light = lesson5.SCENES[0]
+    light = lesson5.scenes["light"]
     dug = light.view(postcard(), {"try.camber": 0.02, "try.shaving": 0.1})
     assert any(row.level == "care" for row in dug.findings)
     clean = light.view(postcard(), {"try.camber": 0.2, "try.shaving": 0.02})
@@ -29,26 +30,26 @@ def test_too_little_camber_lets_the_corners_dig() -> None:
 
 
 def test_ridges_by_the_arc() -> None:
-    rows = {row[0]: row[1] for row in lesson5.SCENES[0].view(postcard()).numbers.rows}
+    rows = {row[0]: row[1] for row in lesson5.scenes["light"].view(postcard()).numbers.rows}
     # 0.06 of camber over 50 is a radius of 5208 mm on the iron, 7365 in the wood at 45°; a shaving
     # of 0.03 is √(8 × 7365 × 0.03) = 42 wide, its tracks 60 % of that apart: 25.2² / 8 / 7365.
     assert rows["ridges between tracks"] == "0.011 mm"
 
 
 def test_flushing_takes_it_off_the_lap() -> None:
-    view = lesson5.SCENES[3].view(postcard(), {"try.skim": 0.3})
+    view = lesson5.scenes["skim"].view(postcard(), {"try.skim": 0.3})
     rows = {row[0]: row[1:3] for row in view.numbers.rows}
     assert rows["lap"] == ("4 mm", "3.7 mm")
     assert rows["lid length"] == ("168 mm", "167.7 mm")
     assert "lap-thin" in {
-        row.code for row in lesson5.SCENES[3].view(postcard(), {"try.skim": 1.5}).findings
+        row.code for row in lesson5.scenes["skim"].view(postcard(), {"try.skim": 1.5}).findings
     }
 
 
 def test_a_wall_that_would_be_planed_away_is_a_sentence() -> None:
     thin = postcard().having({"thickness.side": 1.5, "corner.lap": 0.5, "groove.depth": 0.4})
     with pytest.raises(ImpossibleError, match="leaves nothing of a wall"):
-        lesson5.SCENES[3].view(thin, {"try.skim": 2.0})
+        lesson5.scenes["skim"].view(thin, {"try.skim": 2.0})
 
 
 def test_areas_of_the_postcard_box() -> None:
@@ -75,28 +76,28 @@ def test_oil_inside_a_box_for_paper_is_spoken_against() -> None:
 
 
 def test_curly_wood_asks_for_a_closer_cap_iron() -> None:
-    edge = lesson5.SCENES[2]
+    edge = lesson5.scenes["cap_iron"]
     assert any(row.level == "care" for row in edge.view(postcard()).findings)
     close = edge.view(postcard(), {"try.setback": 0.2})
     assert all(row.level == "good" for row in close.findings)
 
 
-def test_everything_on_paper_can_be_made(choices: Choices, monkeypatch: pytest.MonkeyPatch) -> None:
-    made = plan(choices)
-    monkeypatch.setattr(lesson5, "own", lambda: made)
-    for cell in (
+def test_everything_on_paper_can_be_made(choices: Choices) -> None:
+    cells = (
         lesson5.worked,
         lesson5.light_still,
         lesson5.edge_still,
         lesson5.start,
         lesson5.finish,
         lesson5.carry,
-    ):
-        assert repr(cell())
+    )
+    with bound_to(choices):
+        for cell in cells:
+            assert repr(cell())
 
 
 def test_a_thinner_tongue_gives_the_lid_play() -> None:
-    fit = lesson5.SCENES[4]
+    fit = lesson5.scenes["fit"]
     view = fit.view(postcard(), {"try.tongue": 0.4, "try.edge": 0.5})
     rows = {row[0]: row[1:3] for row in view.numbers.rows}
     assert rows["play up and down"] == ("0.3 mm", "0.7 mm")
@@ -113,7 +114,7 @@ def test_a_thinner_tongue_gives_the_lid_play() -> None:
 def test_a_back_bevel_raises_the_cut_and_a_honed_bevel_only_on_an_iron_turned_over() -> None:
     def cut(**values: object) -> str:
         tried = {f"try.{name}": value for name, value in values.items()}
-        rows = lesson5.SCENES[1].view(postcard(), {"try.bed": 45, **tried}).numbers.rows
+        rows = lesson5.scenes["edge"].view(postcard(), {"try.bed": 45, **tried}).numbers.rows
         return {row[0]: row[1] for row in rows}["cutting angle"]
 
     assert cut() == "45°"
@@ -124,13 +125,13 @@ def test_a_back_bevel_raises_the_cut_and_a_honed_bevel_only_on_an_iron_turned_ov
 
 
 def test_the_picture_strays_and_its_roughness_is_told_beside_the_even_one() -> None:
-    rows = {row[0]: row[1:] for row in lesson5.SCENES[0].view(postcard()).numbers.rows}
+    rows = {row[0]: row[1:] for row in lesson5.scenes["light"].view(postcard()).numbers.rows}
     assert rows["Ra and Rz of the tracks"][0] != rows["Ra and Rz in the picture"][0]
     assert "stray" in rows["Ra and Rz in the picture"][1]
 
 
 def test_a_finish_for_a_class_and_what_is_said_against_it() -> None:
-    scene = lesson5.SCENES[5]
+    scene = lesson5.scenes["finishes"]
     usual = scene.view(postcard(), {"try.boxes": 12})
     assert [row[0] for row in usual.numbers.rows] == [
         "shellac, outside and lid",

@@ -7,23 +7,22 @@ from dataclasses import fields
 import pytest
 
 from tests.boxes import postcard
-from tests.explore.showing import both_ends_show
+from tests.lesson.showing import both_ends_show
 from toolkit.box import Choices
 from toolkit.box.choices import Made
 from toolkit.explore import lesson2
 from toolkit.explore.engine import followed
 from toolkit.explore.made_form import MadeForm
 from toolkit.explore.readings_form import ReadingsForm
-from toolkit.plan import plan
-from toolkit.study import OwnBox
+from toolkit.study import OwnBox, bound_to
 
 
 def test_every_slider_shows_something_at_both_ends(choices: Choices) -> None:
-    both_ends_show(lesson2.SCENES, choices)
+    both_ends_show(lesson2.scenes.values(), choices)
 
 
 def test_more_twist_than_wood_is_said() -> None:
-    warp = lesson2.SCENES[0]
+    warp = lesson2.scenes["warp"]
     bad = warp.view(postcard(), {"try.twist": 5.0, "try.bow": 5.0})
     assert {row.code for row in bad.findings} >= {"board-too-warped", "twist-before-layout"}
     good = warp.view(postcard(), {"try.twist": 0.1, "try.bow": 0.2})
@@ -31,7 +30,7 @@ def test_more_twist_than_wood_is_said() -> None:
 
 
 def test_crosscutting_first_is_what_saves() -> None:
-    cut = lesson2.SCENES[1]
+    cut = lesson2.scenes["crosscut"]
     view = cut.view(postcard())
     # Reckoned by hand: 12 mm of bow × (700/2000)² and 8 mm of twist × 0.35 × 0.5.
     rows = {row[0]: row for row in view.numbers.rows}
@@ -42,7 +41,7 @@ def test_crosscutting_first_is_what_saves() -> None:
 
 
 def test_the_fewest_strokes_are_never_more_than_those_of_an_overlap() -> None:
-    planes = lesson2.SCENES[2]
+    planes = lesson2.scenes["planes"]
     for overlap in (0, 20, 38, 60, 80):
         rows = {
             row[0]: row for row in planes.view(postcard(), {"try.overlap": overlap}).numbers.rows
@@ -195,10 +194,8 @@ def test_forms_follow_the_rule_of_the_box() -> None:
     assert "planned 12 mm" in made.next.value
 
 
-def test_everything_on_paper_can_be_made(choices: Choices, monkeypatch: pytest.MonkeyPatch) -> None:
-    made = plan(choices)
-    monkeypatch.setattr(lesson2, "own", lambda: made)
-    for cell in (
+def test_everything_on_paper_can_be_made(choices: Choices) -> None:
+    cells = (
         lesson2.worked,
         lesson2.face_still,
         lesson2.crosscut_still,
@@ -207,8 +204,10 @@ def test_everything_on_paper_can_be_made(choices: Choices, monkeypatch: pytest.M
         lesson2.order,
         lesson2.rough,
         lesson2.carry,
-    ):
-        assert repr(cell())
+    )
+    with bound_to(choices):
+        for cell in cells:
+            assert repr(cell())
 
 
 def test_a_teacher_can_rearrange_the_order_and_is_told_what_does_not_hold() -> None:
@@ -236,7 +235,7 @@ def test_bumps_that_no_smooth_warp_fits_count_in_full() -> None:
 
 
 def test_time_is_the_class_s_own_estimate() -> None:
-    scene = lesson2.SCENES[3]
+    scene = lesson2.scenes["time"]
     rows = {row[0]: row[1] for row in scene.view(postcard()).numbers.rows}
     slow = scene.view(postcard(), {"try.seconds": 4.0, "try.learner": 12.0})
     told = {row[0]: row[1] for row in slow.numbers.rows}
@@ -250,7 +249,7 @@ def test_time_is_the_class_s_own_estimate() -> None:
 
 
 def test_the_planes_in_the_table_are_the_students() -> None:
-    planes = lesson2.SCENES[2]
+    planes = lesson2.scenes["planes"]
 
     def strokes(depth: float) -> int:
         rows = {row[0]: row for row in planes.view(postcard(), {"try.depth": depth}).numbers.rows}
@@ -261,5 +260,5 @@ def test_the_planes_in_the_table_are_the_students() -> None:
 
 def test_no_length_that_gives_the_walls_is_said_so() -> None:
     thick = postcard().having({"thickness.side": 26.0})
-    rows = {row[0]: row for row in lesson2.SCENES[1].view(thick).numbers.rows}
+    rows = {row[0]: row for row in lesson2.scenes["crosscut"].view(thick).numbers.rows}
     assert rows["length of piece"][2] == "none"

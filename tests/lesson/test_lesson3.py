@@ -15,9 +15,8 @@ from toolkit.box.joinery import Hand, SawnJoint, gaps, set_out_round_grooves
 from toolkit.document import as_text
 from toolkit.explore import lesson3
 from toolkit.explore.engine import Explorer
-from toolkit.explore.feeler_card import feeler_card, readings_of
+from toolkit.explore.feelers import feeler_card, readings_of
 from toolkit.files import read_box
-from toolkit.lesson.controls import first_value
 from toolkit.lesson.lesson3_corner import CORNER, ROUND, settled
 from toolkit.lesson.lesson3_joint import ARRANGEMENT, LINES
 from toolkit.lesson.lesson3_saw import SAW, ways_table
@@ -61,27 +60,27 @@ def words(view: Any) -> str:
 
 def options(scene: Scene, label: str, box: Choices) -> list[Any]:
     control = next(control for control in scene.controls if control.label == label)
-    return [value for _, value in control.options(box.rule, first_value(control, box))]
+    return [value for _, value in control.options(box.rule, control.first(box))]
 
 
-@pytest.mark.parametrize("scene", lesson3.SCENES, ids=lambda scene: scene.name)
+@pytest.mark.parametrize("scene", lesson3.scenes.values(), ids=lambda scene: scene.name)
 @pytest.mark.parametrize("kind", list(KINDS))
 def test_every_box_can_be_shown_and_every_slider_stands_on_one_of_its_marks(scene, kind) -> None:
     box = KINDS[kind]
     scene.view(box)
     for control in scene.controls:
-        start = first_value(control, box)
+        start = control.first(box)
         values = [value for _, value in control.options(box.rule, start)]
         assert start in values, control.label
         assert len(values) == len(set(map(str, values)))
 
 
-@pytest.mark.parametrize("scene", lesson3.SCENES, ids=lambda scene: scene.name)
+@pytest.mark.parametrize("scene", lesson3.scenes.values(), ids=lambda scene: scene.name)
 def test_each_slider_moves_the_picture_and_not_the_page(scene) -> None:
     first = scene.view(BOX)
     assert first.picture.drawn.height <= scene.height
     for control in scene.controls:
-        start = first_value(control, BOX)
+        start = control.first(BOX)
         shown = set()
         for value in options(scene, control.label, BOX):
             try:
@@ -95,10 +94,10 @@ def test_each_slider_moves_the_picture_and_not_the_page(scene) -> None:
 
 
 def test_no_scene_has_more_than_four_controls_or_two_of_one_name() -> None:
-    for scene in lesson3.SCENES:
+    for scene in lesson3.scenes.values():
         assert len(scene.controls) <= 4
         assert len({control.label for control in scene.controls}) == len(scene.controls)
-    assert len({scene.name for scene in lesson3.SCENES}) == len(lesson3.SCENES)
+    assert len({scene.name for scene in lesson3.scenes.values()}) == len(lesson3.scenes.values())
 
 
 # The corner
@@ -130,7 +129,7 @@ def test_numbers_of_the_corner_are_those_worked_by_hand() -> None:
 
 def test_a_through_joint_has_no_lap_to_move() -> None:
     through = KINDS["through"]
-    assert first_value(CORNER.controls[3], through) == 0
+    assert CORNER.controls[3].first(through) == 0
     with pytest.raises(ImpossibleError, match="as long as the pin board is thick") as caught:
         CORNER.view(through, {"corner.lap": 3.0})
     assert caught.value.there_is == "No lap."
@@ -226,7 +225,7 @@ def test_keep_this_keeps_groove_and_layout_together() -> None:
     explorer._moved(ROUND.controls[0])({"new": 9.0, "owner": None, "old": 7.0})
     explorer._moved(ROUND.controls[2])({"new": 1, "owner": None, "old": 0})
     assert explorer.bar is not None
-    explorer.bar._keep.click()
+    explorer.bar._buttons[0].click()
     own = OwnBox().load().choices
     assert own.groove.bottom_edge == own.groove.top_edge == 9.0
     assert plan(own).works and not plan(own).design.holes
@@ -290,7 +289,7 @@ def test_more_tails_are_more_chances_to_miss() -> None:
 
 def test_the_hand_begins_where_the_box_s_customs_put_it() -> None:
     shaky = BOX.having({"customs.saw_lead": 1.3})
-    assert first_value(SAW.controls[0], shaky) == 1.3
+    assert SAW.controls[0].first(shaky) == 1.3
     assert SAW.view(shaky).picture.sentence != SAW.view(BOX).picture.sentence
 
 

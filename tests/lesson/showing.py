@@ -2,19 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable
 
 from toolkit.box import Choices
-from toolkit.lesson.controls import first_value
 from toolkit.lesson.scene import Scene
 
 
-def both_ends_show(scenes: Sequence[Scene], choices: Choices) -> None:
+def both_ends_show(scenes: Iterable[Scene], choices: Choices) -> None:
     """Each slider at both its ends gives a picture, its sentence and numbers, all of one height."""
     for scene in scenes:
         heights = set()
         for control in scene.controls:
-            places = control.options(choices.rule, first_value(control, choices))
+            places = control.options(choices.rule, control.first(choices))
             for _, value in (places[0], places[-1]):
                 view = scene.view(choices, dict.fromkeys(control.keys, value))
                 assert view.picture.sentence.endswith(".")

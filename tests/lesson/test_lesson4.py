@@ -17,7 +17,6 @@ from toolkit.box.window import window
 from toolkit.document import as_text
 from toolkit.explore import lesson4
 from toolkit.files import read_box
-from toolkit.lesson.controls import first_value
 from toolkit.lesson.lesson4_contents import CONTENTS
 from toolkit.lesson.lesson4_edges import EDGES
 from toolkit.lesson.lesson4_lid import LID
@@ -62,7 +61,7 @@ def test_every_box_can_be_shown_and_every_slider_stands_on_one_of_its_marks(scen
     box = KINDS[kind]
     scene.view(box)
     for control in scene.controls:
-        start = first_value(control, box)
+        start = control.first(box)
         values = [value for _, value in control.options(box.rule, start)]
         assert start in values, control.label
         assert len(values) == len(set(map(str, values)))
@@ -74,7 +73,7 @@ def test_each_slider_moves_the_picture_within_three_steps_and_not_the_page(scene
     assert first.picture.drawn.height <= scene.height
     assert len(scene.controls) <= 4
     for control in scene.controls:
-        start = first_value(control, BOX)
+        start = control.first(BOX)
         values = [value for _, value in control.options(BOX.rule, start)]
         shown = set()
         for value in values:
@@ -112,13 +111,13 @@ def test_keeping_writes_the_clearance_once_and_the_air_at_the_bench(tmp_path: Pa
     path = tmp_path / "box.toml"
     path.write_text(example_path().read_text(encoding="utf-8"), encoding="utf-8")
     clearance = SEASON.controls[0]
-    moment = SEASON.moment(BOX, {"try.humidity": 60.0})
+    moment = SEASON.at(BOX, {"try.humidity": 60.0})
     assert SEASON.more is not None
     change_box(path, written({clearance.keys[0]: 2.4}, rule=BOX.rule) | SEASON.more(moment))
     box = read_box(path)
     assert (box.panels.lid_across, box.panels.bottom_across) == (2.4, 2.4)
     assert box.rooms.make.humidity == 60
-    assert SEASON.more(SEASON.moment(BOX)) == {}
+    assert SEASON.more(SEASON.at(BOX)) == {}
 
 
 def test_a_bottom_under_a_lid_that_lifts_off_has_limits_too() -> None:
@@ -184,12 +183,12 @@ def test_keeping_a_bevel_writes_its_width_and_that_it_is_one(tmp_path: Path) -> 
     path = tmp_path / "box.toml"
     path.write_text(example_path().read_text(encoding="utf-8"), encoding="utf-8")
     assert EDGES.more is not None
-    assert EDGES.more(EDGES.moment(BOX)) == {}
-    change_box(path, EDGES.more(EDGES.moment(BOX, {"try.bevel": 18.0})))
+    assert EDGES.more(EDGES.at(BOX)) == {}
+    change_box(path, EDGES.more(EDGES.at(BOX, {"try.bevel": 18.0})))
     box = read_box(path)
     assert (box.panels.lid_profile, box.panels.bevel_width) == ("bevelled", 18.0)
     assert plan(box).design.lid.bevel[1] == 18.0
-    assert first_value(EDGES.controls[0], box) == 18.0
+    assert EDGES.controls[0].first(box) == 18.0
 
 
 # The contents
@@ -219,8 +218,8 @@ def test_keeping_contents_replaces_the_sizes_of_the_file(tmp_path: Path, size: A
     change_box(path, size)
     assert CONTENTS.more is not None
     box = read_box(path)
-    assert CONTENTS.more(CONTENTS.moment(box)) == {}
-    moved = CONTENTS.moment(box, {"try.what": "A5 cards", "try.cards": 50})
+    assert CONTENTS.more(CONTENTS.at(box)) == {}
+    moved = CONTENTS.at(box, {"try.what": "A5 cards", "try.cards": 50})
     change_box(path, CONTENTS.more(moved))
     made = plan(read_box(path)).design.frame
     assert (made.inside_length.value, made.inside_width.value) == (214, 152)

@@ -1,0 +1,24 @@
+from .board_form import own_board as own_board
+from .cards import (
+    YourTurn as YourTurn,
+    compare_count as compare_count,
+    compare_guess as compare_guess,
+    guess_card as guess_card,
+    question_cards as question_cards,
+)
+from .engine import Explorer as Explorer, followed as followed, refresh as refresh
+from .feelers import feeler_card as feeler_card
+from .hands_form import Asked as Asked, HandsForm as HandsForm
+from .lessons import (
+    LiveLesson as LiveLesson,
+    lesson1 as lesson1,
+    lesson2 as lesson2,
+    lesson3 as lesson3,
+    lesson4 as lesson4,
+    lesson5 as lesson5,
+)
+from .made_form import MadeForm as MadeForm
+from .readings_form import ReadingsForm as ReadingsForm
+from .ready_card import ReadyCard as ReadyCard
+from .rescue_card import RescueCard as RescueCard
+from .student import of_own as of_own, own as own, rack as rack

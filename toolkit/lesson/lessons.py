@@ -1,0 +1,38 @@
+"""What a lesson is: its scenes and the blocks that its cells show, by the names of the cells."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from functools import cache
+from importlib import import_module
+from inspect import getmembers, isfunction
+from typing import TYPE_CHECKING
+
+from toolkit.document import Block
+from toolkit.lesson.scene import Scene
+
+if TYPE_CHECKING:
+    from toolkit.lesson.lesson1_board import Rack
+
+
+@dataclass(frozen=True, slots=True)
+class Lesson:
+    """One lesson: a ``hint`` for its guess, its scenes, and its blocks, by the names of its cells.
+
+    A scene may be made from a rack of boards. A block asks for a ``plan``, for ``boards`` or for
+    neither by the names of its parameters.
+    """
+
+    hint: str
+    scenes: Mapping[str, Scene | Callable[[Rack], Scene]]
+    blocks: Mapping[str, Callable[..., Block]]
+
+
+@cache
+def lesson(number: int) -> Lesson:
+    """A lesson by its number, read when it is first asked for; its public functions are blocks."""
+    module = import_module(f"toolkit.lesson.lesson{number}")
+    functions = getmembers(module, isfunction)
+    own = {name: row for name, row in functions if row.__module__ == module.__name__}
+    return Lesson(module.HINT, module.SCENES, own)
