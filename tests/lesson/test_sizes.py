@@ -9,7 +9,7 @@ from tests.boxes import postcard
 from toolkit import explore
 from toolkit.document import Block, Section
 from toolkit.handout.lessons import on_paper
-from toolkit.handout.sections import sections
+from toolkit.handout.sections import in_order_of_use
 from toolkit.plan import Plan, plan
 from toolkit.results import AXES, Size
 
@@ -49,7 +49,8 @@ def asked(box: Plan) -> dict[str, float]:
 
 def test_every_size_of_the_box_stands_in_the_handout_by_its_tag() -> None:
     box = plan(postcard())
-    found = tagged(blocks_of(sections(box, words="british")))
+    pages = in_order_of_use(box, words="british", lessons=(), boards=(), paper="a4")
+    found = tagged(blocks_of(pages))
     for tag, value in asked(box).items():
         assert tag in found, tag
         assert all(isclose(size.value, value, abs_tol=1e-6) for size in found[tag]), tag
@@ -57,7 +58,7 @@ def test_every_size_of_the_box_stands_in_the_handout_by_its_tag() -> None:
 
 def test_the_lessons_say_the_same_sizes_by_the_same_tags() -> None:
     box = plan(postcard())
-    lessons = on_paper(box)
+    lessons, _ = on_paper(box, numbers=None, told=lambda _: None)
     assert len(lessons) == 5
     found = tagged(block for lesson in lessons for block in lesson.blocks)
     wanted = asked(box)
