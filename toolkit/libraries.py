@@ -41,12 +41,12 @@ def _plain(name: str) -> str:
 
 
 def _module(name: str) -> str:
-    """The module that has the project's own name, in the letters it is installed with."""
-    for file in distribution(name).files or ():
-        top = file.parts[0].split(".")[0]
-        if _plain(top) == _plain(name):
-            return top
-    return name
+    """The module that has the project's own name, in the letters it is installed with, or else
+    the first one: Pillow's has another."""
+    files = distribution(name).files or ()
+    alone = ((), ("__init__.py",))
+    found = [file.parts[0].split(".")[0] for file in files if file.parts[1:] in alone]
+    return next((each for each in found if _plain(each) == _plain(name)), next(iter(found), name))
 
 
 def _library(name: str) -> Check:
