@@ -10,14 +10,13 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from typing import Any, ClassVar, Literal, Self
 
+from toolkit.box.closures import LidChoice
 from toolkit.box.customs import Customs
 from toolkit.box.made import Made
 from toolkit.measures import Key, Rule, declared, key, keys_of
 
 Joint = Literal["half-blind", "through"]
 TailsOn = Literal["ends", "sides"]
-LidKind = Literal["sliding", "lift-off"]
-Seat = Literal["rebate", "battens"]
 Profile = Literal["flat", "rebated", "bevelled"]
 GrooveEnds = Literal["through", "stopped", "plugged"]
 Grain = Literal["along", "across"]
@@ -113,21 +112,6 @@ class Panels:
     bevel_width: float | None = key("Of a bevelled edge, from its rim to where it ends.")
     front_drop: float = key("Front end below the floor of the lid groove.", least=0, default=0.3)
     grain: Grain = key("Of lid and bottom, to the length of the box.", default="along")
-
-
-_LIFT_OFF = ("kind", "lift-off")
-
-
-@dataclass(frozen=True, slots=True)
-class LidChoice:
-    """How the box is closed; all but the kind belongs to a lift-off lid."""
-
-    kind: LidKind = key(default="sliding")
-    seat: Seat = key("How a lift-off lid sits.", default="rebate", only=_LIFT_OFF)
-    overhang: float = key("Of a lift-off lid over the walls.", least=0, default=2.0, only=_LIFT_OFF)
-    rebate_depth: float = key(default=4.0, only=_LIFT_OFF)
-    batten_width: float = key(default=20.0, only=_LIFT_OFF)
-    batten_thickness: float = key(default=8.0, only=_LIFT_OFF)
 
 
 @dataclass(frozen=True, slots=True)

@@ -92,7 +92,7 @@ def _groove(c: Choices, irons: tuple[float, ...], choose: _Chooser) -> SettledGr
     for key in ("bottom_edge", "top_edge"):
         value = getattr(made, key) or getattr(g, key)
         if value is None:
-            if key == "top_edge" and c.lid.kind == "lift-off":
+            if key == "top_edge" and not c.lid.closure.grooved:
                 value = edge
             else:
                 value = choose.pick(f"groove.{key}", edge, direction=None)
@@ -158,7 +158,7 @@ def _panels(c: Choices, f: Frame, depth: float, choose: _Chooser) -> SettledPane
         key = f"{panel}_across"
         if values[key] is not None:
             continue
-        if span <= 0 or (panel == "lid" and c.lid.kind == "lift-off"):
+        if span <= 0 or (panel == "lid" and not c.lid.closure.grooved):
             values[key] = 0.0
             continue
         swelling = season(c, panel).swelling

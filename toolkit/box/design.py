@@ -10,7 +10,7 @@ from toolkit.box.corner import Corner, lay_out, settled_tails
 from toolkit.box.defaults import settle
 from toolkit.box.frame import Frame, Span
 from toolkit.box.grooves import GrooveFit, Hole, groove_fits, holes
-from toolkit.box.panels import LiftOffLid, Panel, bottom, lid, lift_off_lid
+from toolkit.box.panels import LiftOffLid, Panel, bottom, lids
 from toolkit.box.settled import Settled
 from toolkit.results import Chosen
 
@@ -28,7 +28,7 @@ class Design:
     back: Corner
     front: Corner
     bottom: Panel
-    lid: Panel | LiftOffLid
+    lids: tuple[Panel | LiftOffLid, ...]
     fits: tuple[GrooveFit, ...]
     holes: tuple[Hole, ...]
     chosen: tuple[Chosen, ...]
@@ -41,9 +41,48 @@ class Design:
         return inside > 0 and bool(self.back.tails) and bool(self.front.tails)
 
     @property
+    def panels(self) -> tuple[Panel | LiftOffLid, ...]:
+        """The bottom, and above it what closes the box."""
+        return (self.bottom, *self.lids)
+
+    @property
+    def panel_words(self) -> str:
+        """The panels by name, from above: ``lid and bottom``."""
+        return " and ".join(panel.name for panel in reversed(self.panels))
+
+    @property
+    def grooved(self) -> tuple[Panel, ...]:
+        """The panels that stand in grooves: the bottom, and a sliding lid."""
+        return tuple(panel for panel in self.panels if isinstance(panel, Panel))
+
+    @property
     def upper_panel(self) -> Panel:
         """The lid where it runs in grooves, else the bottom."""
-        return self.lid if isinstance(self.lid, Panel) else self.bottom
+        return self.grooved[-1]
+
+    @property
+    def uppermost(self) -> Panel | LiftOffLid:
+        """The lid; of a box that nothing closes, the bottom."""
+        return self.panels[-1]
+
+    @property
+    def lid(self) -> Panel | LiftOffLid:
+        """What closes the box; ``lids`` for whoever does not know whether anything does."""
+        return self.lids[0]
+
+    @property
+    def sliding_lid(self) -> Panel | None:
+        """The lid where it runs in grooves."""
+        return next((lid for lid in self.lids if isinstance(lid, Panel)), None)
+
+    @property
+    def lift_off_lid(self) -> LiftOffLid | None:
+        """The lid where it lies on the rim."""
+        return next((lid for lid in self.lids if isinstance(lid, LiftOffLid)), None)
+
+    def wood_of(self, panel: Panel | LiftOffLid) -> str:
+        """The wood of a panel, by name."""
+        return str(getattr(self.choices.wood, panel.name))
 
     @property
     def tail_board_thickness(self) -> tuple[float, float]:
@@ -135,7 +174,7 @@ def design(choices: Choices) -> Design:
         back=back,
         front=front,
         bottom=bottom(c, f),
-        lid=lid(c, f) if c.lid.kind == "sliding" else lift_off_lid(c, f),
+        lids=lids(c, f),
         fits=groove_fits(f, back, front),
         holes=holes(c, f, back, front),
         chosen=tuple(notes),

@@ -3,8 +3,6 @@
 from __future__ import annotations
 
 from toolkit.box.design import Design
-from toolkit.box.panel_checks import grooved_panels
-from toolkit.box.panels import Panel
 from toolkit.box.saying import Said
 from toolkit.box.season_checks import MOVEMENT
 from toolkit.box.sliding import sliding
@@ -14,7 +12,7 @@ from toolkit.results import Finding, above, below
 def check_bevels(d: Design) -> list[Finding]:
     """Bevels too narrow to leave a rim, or one thick enough not to chip."""
     customs, found = d.choices.customs, Said(d)
-    for panel in grooved_panels(d):
+    for panel in d.grooved:
         if panel.profile != "bevelled" or not above(panel.rebate_depth, 0.0):
             continue
         rim, width = panel.bevel
@@ -43,7 +41,7 @@ def check_lid_way(d: Design) -> list[Finding]:
     It reckons with the worst that walls can do, a flat-sawn front beside quarter-sawn sides, so
     that it warns and forbids nothing; a front too high on the bench is another finding.
     """
-    if not isinstance(d.lid, Panel) or d.frame.lid_floor is None:
+    if d.sliding_lid is None:
         return []
     at, rule = sliding(d), d.choices.rule
     if at.passes or below(at.gap, 0.0):

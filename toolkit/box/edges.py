@@ -6,7 +6,6 @@ from dataclasses import dataclass
 
 from toolkit.box.bevels import slope
 from toolkit.box.design import Design
-from toolkit.box.panel_checks import grooved_panels
 from toolkit.box.panels import Panel
 from toolkit.measures import Rule
 from toolkit.results import Table, above
@@ -30,9 +29,10 @@ class FingerPull:
 
 def finger_pull(design: Design) -> FingerPull:
     """A hollow for one finger that leaves two thirds of a sliding lid under it. [mm]"""
-    lid = design.lid
-    if not isinstance(lid, Panel):
-        raise ValueError("a lid that lifts off needs no finger pull: set lid.kind to sliding")
+    lid = design.sliding_lid
+    if lid is None:
+        says = design.choices.lid.closure.says
+        raise ValueError(f"{says}, and needs no finger pull: set lid.kind to sliding")
     across = min(_PULL[0], lid.width.value / 3)
     along = min(_PULL[1], lid.length.value / 6)
     depth = lid.thickness.value * _PULL_SHARE
@@ -63,7 +63,7 @@ def edge_table(design: Design) -> Table:
     """The edges of lid and bottom, and the finger pull, as rows for the bench."""
     rule, width = design.choices.rule, design.choices.groove.width
     rows = []
-    for panel in grooved_panels(design):
+    for panel in design.grooved:
         play = rule.exact(round(max(width - panel.tongue, 0.0), 2))
         rows.append(
             (
@@ -72,7 +72,7 @@ def edge_table(design: Design) -> Table:
                 f"tongue {rule.show(panel.tongue, direction='down')}, {play} of play in its groove",
             )
         )
-    if isinstance(design.lid, Panel):
+    if design.sliding_lid is not None:
         pull = finger_pull(design)
         rows.append(
             (

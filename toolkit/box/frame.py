@@ -135,10 +135,10 @@ def _least(*values: float | None) -> float | None:
 
 def _heights(c: Choices, g: SettledGroove) -> tuple[Working, Working, Working | None]:
     """Inside height, wall height and, under a sliding lid, the floor of the lid groove."""
-    sliding = c.lid.kind == "sliding"
+    lid_grooved = c.lid.closure.grooved
     bottom = (Term("bottom edge to groove", g.bottom_edge), Term("bottom groove", g.width))
     top = (Term("lid groove", g.width), Term("groove to top edge", g.top_edge))
-    around = bottom + (top if sliding else ())
+    around = bottom + (top if lid_grooved else ())
     made = _least(c.made.side_width, c.made.back_width)
     outside = as_made("wall height", made) or _chosen_size(c, "outside", "height")
     if outside is None:
@@ -146,12 +146,12 @@ def _heights(c: Choices, g: SettledGroove) -> tuple[Working, Working, Working | 
         if inside is None:
             raise ValueError("neither an inside nor an outside height is known")
         space = Term("inside height", inside.value)
-        wall = Working("wall height", (*bottom, space, *(top if sliding else ())))
+        wall = Working("wall height", (*bottom, space, *(top if lid_grooved else ())))
     else:
         wall = Working("wall height", outside.terms)
         inside = Working("inside height", (Term("wall height", wall.value), *_minus(around)))
     floor = Working("lid groove floor", (*bottom, Term("inside height", inside.value)))
-    return inside, wall, floor if sliding else None
+    return inside, wall, floor if lid_grooved else None
 
 
 def frame(c: Choices, *, groove: SettledGroove, lap: float | None) -> Frame:
@@ -164,7 +164,7 @@ def frame(c: Choices, *, groove: SettledGroove, lap: float | None) -> Frame:
     tail_front, lap_front = _tail_and_lap(
         c, lap, *(("side", side) if on_ends else ("front", front))
     )
-    sliding = c.lid.kind == "sliding"
+    lid_grooved = c.lid.closure.grooved
 
     # What the made walls say of the space between them; the shorter of two unlike ends rules,
     # because the longer can still be cut down to it.
@@ -179,7 +179,7 @@ def frame(c: Choices, *, groove: SettledGroove, lap: float | None) -> Frame:
     laps = [Term("back lap", lap_back.value), Term("front lap", lap_front.value)]
     # A side that carries the tails stops short of the faces by the laps, but under a sliding lid
     # its ear above the low front runs on to the front face.
-    short = () if on_ends else tuple(laps[:1] if sliding else laps)
+    short = () if on_ends else tuple(laps[:1] if lid_grooved else laps)
     if made.side_length is not None:
         known_length = Working("outside length", (Term("side as made", made.side_length), *short))
 
@@ -231,5 +231,5 @@ def frame(c: Choices, *, groove: SettledGroove, lap: float | None) -> Frame:
         front_length=as_made("front length", made.front_length) or Working("front length", across),
         lid_floor=floor,
         bottom_groove=Span(g.bottom_edge, g.bottom_edge + g.width),
-        lid_groove=Span(top - g.width, top) if sliding else None,
+        lid_groove=Span(top - g.width, top) if lid_grooved else None,
     )

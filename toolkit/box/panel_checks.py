@@ -4,14 +4,8 @@ from __future__ import annotations
 
 from toolkit.box.contents import contents
 from toolkit.box.design import Design
-from toolkit.box.panels import Panel
 from toolkit.box.saying import Said
 from toolkit.results import Finding, above, below
-
-
-def grooved_panels(d: Design) -> tuple[Panel, ...]:
-    """The panels that stand in grooves: the bottom, and a sliding lid."""
-    return (d.bottom, d.lid) if isinstance(d.lid, Panel) else (d.bottom,)
 
 
 def check_space(d: Design) -> list[Finding]:
@@ -63,15 +57,15 @@ def check_thickness(d: Design) -> list[Finding]:
             low=-d.bottom.low,
             high=d.bottom.high,
         )
-    rim = d.frame.wall_height.value
-    if isinstance(d.lid, Panel) and above(d.lid.high, rim):
+    rim, lid = d.frame.wall_height.value, d.sliding_lid
+    if lid is not None and above(lid.high, rim):
         found.say(
             "lid-proud",
-            thickness=d.lid.thickness.value,
-            left=d.lid.high - rim,
-            down_to=rim - d.lid.low,
+            thickness=lid.thickness.value,
+            left=lid.high - rim,
+            down_to=rim - lid.low,
         )
-    for panel in grooved_panels(d):
+    for panel in d.grooved:
         play = c.panels.lid_tongue if panel.name == "lid" else c.panels.bottom_tongue
         if above(panel.tongue, width):
             found.say(
@@ -86,26 +80,27 @@ def check_thickness(d: Design) -> list[Finding]:
             found.say("panel-loose-in-thickness", part=panel.name, tongue=panel.tongue, width=width)
     if not found:
         message = f"the bottom lies {show(d.bottom.low)} up inside the walls"
-        if isinstance(d.lid, Panel):
-            message += f", the lid {show(rim - d.lid.high)} under the rim"
-        found.say("good-thickness", message=message + ".")
+        if lid is not None:
+            message += f", the lid {show(rim - lid.high)} under the rim"
+        found.say("good-thickness", where=d.panel_words, message=message + ".")
     return found
 
 
 def check_lid_reach(d: Design) -> list[Finding]:
     """A lid that, closed flush with the front, falls short of the back groove."""
-    if not isinstance(d.lid, Panel):
+    lid = d.sliding_lid
+    if lid is None:
         return []
     c, f = d.choices, d.frame
     depth = c.groove.depth
-    reach = d.lid.length.value - f.front_thickness.value - f.inside_length.value
+    reach = lid.length.value - f.front_thickness.value - f.inside_length.value
     need = c.customs.lid_reach_share * depth
     if below(reach, need):
         return Said(d).say(
             "lid-short",
             reach=reach,
             need=need,
-            left=d.lid.length.value + need - reach,
+            left=lid.length.value + need - reach,
             there=max(reach, 0.0),
         )
     return Said(d).say("good-lid-reach", reach=reach)

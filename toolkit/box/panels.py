@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
+from typing import ClassVar
 
 from toolkit.box.bevels import rim_and_width
 from toolkit.box.frame import Frame, as_made
@@ -81,6 +83,8 @@ class Panel:
 class LiftOffLid:
     """A lid that lies on the rim, held by its own rebated centre or by two battens. [mm]"""
 
+    name: ClassVar[str] = "lid"
+
     length: Working
     width: Working
     thickness: Working
@@ -117,9 +121,9 @@ def bottom(c: Settled, f: Frame) -> Panel:
     return _panel(c, f, "bottom")
 
 
-def lid(c: Settled, f: Frame) -> Panel:
-    """The sliding lid: grooved on three edges, its front end flush with the low front."""
-    return _panel(c, f, "lid")
+def lids(c: Settled, f: Frame) -> tuple[Panel | LiftOffLid, ...]:
+    """What closes a box, as its kind of closure asks."""
+    return tuple(_LIDS[kind](c, f) for kind in c.lid.closure.lids)
 
 
 def _panel(c: Settled, f: Frame, name: str) -> Panel:
@@ -181,7 +185,7 @@ def _panel(c: Settled, f: Frame, name: str) -> Panel:
     )
 
 
-def lift_off_lid(c: Settled, f: Frame) -> LiftOffLid:
+def _on_the_rim(c: Settled, f: Frame) -> LiftOffLid:
     """A lid for four full-height walls, rebated underneath or with two battens."""
     year, seat = season(c, "lid"), c.lid.seat
     room = c.customs.swelling_room + 0.2
@@ -225,3 +229,14 @@ def lift_off_lid(c: Settled, f: Frame) -> LiftOffLid:
         batten=batten,
         season=year,
     )
+
+
+def _in_grooves(c: Settled, f: Frame) -> Panel:
+    """The sliding lid: grooved on three edges, its front end flush with the low front."""
+    return _panel(c, f, "lid")
+
+
+_LIDS: dict[str, Callable[[Settled, Frame], Panel | LiftOffLid]] = {
+    "in grooves": _in_grooves,
+    "on the rim": _on_the_rim,
+}

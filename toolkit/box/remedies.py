@@ -10,7 +10,7 @@ from toolkit.box.design import Design, design
 from toolkit.box.groove_checks import check_depth, check_exits
 from toolkit.box.panel_checks import check_space, check_thickness
 from toolkit.box.season_checks import check_seasons
-from toolkit.box.ways_out import Kind, panels, right, ways_out
+from toolkit.box.ways_out import Kind, right, ways_out
 from toolkit.box.window import Window, panel_of, window
 from toolkit.wood import all_species, species, strain
 
@@ -44,7 +44,7 @@ def _words(start: str, changes: Change, d: Design, *, made: str) -> str:
     """The change, and the widths that the panels must then have."""
     show = d.choices.rule.exact
     parts = []
-    for name in panels(d):
+    for name in (panel.name for panel in reversed(d.grooved)):
         keys = {f"panels.{name}_across", f"made.{name}_width"}
         if keys & set(changes):
             row = panel_of(d, name)

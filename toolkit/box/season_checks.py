@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from toolkit.box.customs import cite
 from toolkit.box.design import Design
-from toolkit.box.panel_checks import grooved_panels
-from toolkit.box.panels import LiftOffLid
 from toolkit.box.window import window
 from toolkit.results import About, Finding, Place, above, below
 
@@ -18,15 +16,15 @@ def _grain_across(d: Design) -> list[Finding]:
     if d.choices.panels.grain == "along":
         return []
     show = d.choices.rule.exact
-    moves = max(panel.swelling + panel.shrinking for panel in grooved_panels(d))
+    moves = max(panel.swelling + panel.shrinking for panel in d.grooved)
     return [
         _season(
             "wont_work",
             "panel-grain-across",
-            Place("grain", name="lid and bottom"),
+            Place("grain", name=d.panel_words),
             f"laid with their grain across, they move {show(moves)} in length between damp and "
             "dry, and their long tongues are short grain that snaps like biscuit.",
-            "Run the grain of lid and bottom along the box.",
+            f"Run the grain of {d.panel_words} along the box.",
             MOVEMENT,
             brief="the grain of the panels runs the wrong way",
         )
@@ -40,7 +38,7 @@ def check_seasons(d: Design) -> list[Finding]:
     if across:
         return across
     found, show, customs = [], c.rule.exact, c.customs
-    for panel in grooved_panels(d):
+    for panel in d.grooved:
         need = panel.swelling + customs.swelling_room
         year = panel.season
         if below(panel.across, need):
@@ -95,8 +93,9 @@ def check_seasons(d: Design) -> list[Finding]:
 
 def check_lift_off(d: Design) -> list[Finding]:
     """A lid that lies on the rim."""
-    lid, c, found = d.lid, d.choices, []
-    if not isinstance(lid, LiftOffLid):
+    lid, c = d.lift_off_lid, d.choices
+    found: list[Finding] = []
+    if lid is None:
         return []
     show, thick = c.rule.exact, lid.thickness.value
     if lid.seat == "rebate" and not below(lid.down, thick):

@@ -5,7 +5,6 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from toolkit.box.design import Design
-from toolkit.box.panels import Panel
 from toolkit.box.seasons import season
 from toolkit.box.window import panel_of
 from toolkit.measures import Rule
@@ -115,8 +114,8 @@ def held(design: Design, *, out: float) -> float:
 
 def droop(design: Design, *, out: float) -> float | None:
     """How far a stiff lid's front end hangs by its play alone; None when it is out. [mm]"""
-    lid, width = design.lid, design.choices.groove.width
+    lid, width = design.sliding_lid, design.choices.groove.width
     inside = held(design, out=out)
-    if not isinstance(lid, Panel) or width is None or inside <= 0:
+    if lid is None or inside <= 0:
         return None
     return max(width - lid.tongue, 0.0) * out / inside

@@ -22,10 +22,6 @@ def right(at: Window) -> bool:
     return not (at.tight or at.loose)
 
 
-def panels(d: Design) -> tuple[str, ...]:
-    return ("lid", "bottom") if d.choices.lid.kind == "sliding" else ("bottom",)
-
-
 def _refitted(d: Design, name: str) -> Change | None:
     """The clearance, on a mark of the rule, that suits damp and dry; None where there is none."""
     at, made = window(d, panel=name), getattr(d.choices.made, f"{name}_width")
@@ -42,7 +38,7 @@ def _refitted(d: Design, name: str) -> Change | None:
 def _settled(choices: Choices, change: Change) -> Change | None:
     """The changes with clearances put right where they leave one wrong; None if that can't be."""
     changes, d = dict(change), design(choices.having(change))
-    for name in panels(d):
+    for name in (panel.name for panel in reversed(d.grooved)):
         at = window(d, panel=name)
         if not right(at):
             more = _refitted(d, name)
@@ -112,7 +108,8 @@ def ways_out(
     for turn, words in _RINGS:
         if turn > choices.wood.rings:
             yield "rings", f"Use {words} wood", _settled(choices, {"wood.rings": turn})
-    ill = [one for one in panels(d) if one == name or not right(window(d, panel=one))]
+    names = [panel.name for panel in reversed(d.grooved)]
+    ill = [one for one in names if one == name or not right(window(d, panel=one))]
     offered = 0
     for wood in woods:
         if offered == _SPECIES_OFFERED or wood == species(getattr(choices.wood, name)).name:

@@ -13,8 +13,8 @@ from toolkit.results import above, below
 
 def panel_of(d: Design, name: str) -> Panel:
     """A grooved panel of a box by its name."""
-    for panel in (d.bottom, d.lid):
-        if isinstance(panel, Panel) and name == ("lid" if panel is d.lid else "bottom"):
+    for panel in d.grooved:
+        if panel.name == name:
             return panel
     raise ValueError(
         f'"{name}" lies in no groove of this box: type "bottom", or "lid" where the lid slides'

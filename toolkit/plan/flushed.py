@@ -79,7 +79,7 @@ def flushed(made: Plan, *, skim: float | None = None, rim_planed: float = 0.0) -
         found += check_lid_play(play, rule=rule)
     found = found or [well_flushed(workings, skim=skim, rule=rule)]
     if rim is not None:
-        length = ("as planned", d.lid.length.value)
+        length = ("as planned", d.upper_panel.length.value)
         workings += (Working.of("lid length", length, ("planed off with the front", -skim)),)
     said = {(row.code, row.where) for row in (*found, *after.about("marking out"))}
     found += [row for row in after.findings if (row.code, row.where) not in said]

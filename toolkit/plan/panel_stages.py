@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from toolkit.box import Panel
 from toolkit.plan.plan import Plan
-from toolkit.results import AXES, Size, Table
+from toolkit.results import AXES, Size, Table, capital
 
 
 def panel_stages(plan: Plan, *, alike: bool = False) -> Table:
@@ -13,10 +12,10 @@ def panel_stages(plan: Plan, *, alike: bool = False) -> Table:
     With ``alike`` both blanks are of one size until the last fitting: either may become the lid.
     """
     rule, d = plan.choices.rule, plan.design
-    panels = {"bottom": d.bottom, "lid": d.lid}
+    panels = {panel.name: panel for panel in d.panels}
     blanks = {name: [size.value for size in plan.part(name).rough] for name in panels}
     if alike:
-        both = [max(pair) for pair in zip(*blanks.values(), strict=True)]
+        both = [max(sizes) for sizes in zip(*blanks.values(), strict=True)]
         blanks = dict.fromkeys(panels, both)
     rows = []
     for name, panel in panels.items():
@@ -33,13 +32,12 @@ def panel_stages(plan: Plan, *, alike: bool = False) -> Table:
                 )
             )
     note = "Saw the blanks now; fit the panels last, from the box as it stands dry."
-    if alike:
+    if alike and d.lids:
         note += " Both blanks are alike: choose the better face for the lid at the end."
-    made = any(isinstance(row, Panel) and row.width.given for row in panels.values())
-    if made:
+    if any(panel.width.given for panel in d.grooved):
         note += " A panel that is made already keeps its size."
     return Table(
-        "Lid and bottom by stage",
+        f"{capital(d.panel_words)} by stage",
         ("size", "blank now", "fitted to", "from the box as it is"),
         tuple(rows),
         note=note,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from toolkit.box import Design, LiftOffLid
+from toolkit.box import Design
 from toolkit.box.frame import as_made
 from toolkit.results import Part, Term, Working
 
@@ -82,15 +82,17 @@ def parts(d: Design) -> tuple[Part, ...]:
             wood.ends,
             rough_width=height,
         ),
-        _part(
-            d,
-            "bottom",
-            1,
-            (d.bottom.length, d.bottom.width, d.bottom.thickness),
-            wood.bottom,
+        *(
+            _part(
+                d,
+                panel.name,
+                1,
+                (panel.length, panel.width, panel.thickness),
+                d.wood_of(panel),
+            )
+            for panel in d.panels
         ),
-        _part(d, "lid", 1, (d.lid.length, d.lid.width, d.lid.thickness), wood.lid),
     ]
-    if isinstance(d.lid, LiftOffLid) and d.lid.batten is not None:
-        rows.append(_part(d, "batten", 2, d.lid.batten, wood.ends))
+    if d.lift_off_lid is not None and d.lift_off_lid.batten is not None:
+        rows.append(_part(d, "batten", 2, d.lift_off_lid.batten, wood.ends))
     return tuple(part for part in rows if all(size.value > 0 for size in part.finished))

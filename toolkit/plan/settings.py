@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from toolkit.box import Corner, Design, Panel
+from toolkit.box import Corner, Design
 from toolkit.box.joinery import gauge_settings, has_ear
 from toolkit.results import Size, below
 
@@ -138,16 +138,14 @@ def _plough(d: Design) -> list[Setting]:
 
 def _edges(d: Design) -> list[Setting]:
     show, rows = d.choices.rule.show, []
-    for panel, face, edges in (
-        (d.bottom, "underneath", "four edges"),
-        (d.lid, "on top", "three edges, not the front"),
-    ):
-        if isinstance(panel, Panel) and panel.rebate_depth > 0 and panel.profile == "rebated":
+    where = {"bottom": "underneath, four edges", "lid": "on top, three edges, not the front"}
+    for panel in d.grooved:
+        if panel.rebate_depth > 0 and panel.profile == "rebated":
             rows.append(
                 Setting(
                     f"rebate, {panel.name}",
                     f"{show(panel.rebate_depth)} deep, {show(panel.rebate_width)} wide",
-                    f"{face}, {edges}; leaves a tongue of {show(panel.tongue)}.",
+                    f"{where[panel.name]}; leaves a tongue of {show(panel.tongue)}.",
                 )
             )
     return rows

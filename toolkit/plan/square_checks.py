@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from math import atan2, degrees
 
-from toolkit.box import Design, LiftOffLid
+from toolkit.box import Design
 from toolkit.box.customs import cite
 from toolkit.plan.diagonals import diagonal_difference
 from toolkit.plan.squareness import Room, lean, measured, rooms
@@ -56,7 +56,7 @@ def check_square(d: Design) -> list[Finding]:
         return []
     most = d.choices.customs.square_most
     found = [_wall(d, key, gap) for key, gap in gaps.items() if _is_wall(key) and above(gap, most)]
-    if isinstance(d.lid, LiftOffLid) and above(gaps.get("lid_end_out", 0.0), most):
+    if d.lift_off_lid is not None and above(gaps.get("lid_end_out", 0.0), most):
         found.append(_overhang(gaps["lid_end_out"]))
     room = rooms(d)
     found += [_room(d, row) for row in room if row.fails]

@@ -9,7 +9,6 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from toolkit.box import Design, Panel
-from toolkit.box.panel_checks import grooved_panels
 from toolkit.results import WALLS, Term, Working, below
 
 GAPS = ("end_out", "end_lean", "edge_out")
@@ -114,7 +113,7 @@ def rooms(d: Design) -> tuple[Room, ...]:
     Geometry: an end out by e over the width b lies e · y / b off at a distance y.
     """
     c, f, found = d.choices, d.frame, []
-    for panel in grooved_panels(d):
+    for panel in d.grooved:
         is_lid = panel.name == "lid"
         span = (f.lid_groove if is_lid else None) or f.bottom_groove
         up = (span.low + span.high) / 2

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from functools import lru_cache
 
-from toolkit.box import Design, LiftOffLid
+from toolkit.box import Design
 from toolkit.results import above
 from toolkit.shape.box import solids
 from toolkit.shape.slices import Axis, Range, area_between, face
@@ -71,7 +71,7 @@ def _walls(d: Design) -> Iterator[tuple[str, Group, float]]:
 
 
 def _panels(d: Design) -> Iterator[tuple[str, Group, float]]:
-    f, lid = d.frame, d.lid
+    f = d.frame
     shapes = {part.name: part.shape for part in solids(d)}
     x, y = _inside(d)
 
@@ -80,8 +80,10 @@ def _panels(d: Design) -> Iterator[tuple[str, Group, float]]:
 
     yield "underside of the bottom", "outside", between("bottom", x)
     yield "bottom inside", "inside", between("bottom", x)
+    if not d.lids:
+        return
     yield "underside of the lid", "lid", between("lid", x)
-    if not isinstance(lid, LiftOffLid):
+    if d.sliding_lid is not None:
         length = f.outside_length.value
         yield "top of the lid", "lid", between("lid", (x[0], length))
         front = face(shapes["lid"], 0, at=length, facing=1)

@@ -9,7 +9,7 @@ from typing import Literal
 
 from manifold3d import Manifold, OpType
 
-from toolkit.box import Design, LiftOffLid
+from toolkit.box import Design
 from toolkit.shape.panels import lift_off_pieces, panel_pieces
 from toolkit.shape.walls import standing
 
@@ -42,7 +42,7 @@ def solids(design: Design) -> tuple[Solid, ...]:
     Returns
     -------
     tuple of Solid
-        Two sides, back, front, bottom, lid, and two battens where the lid has them. [mm]
+        Two sides, back, front, bottom, the lid if there is one, and its battens if it has any. [mm]
 
     Raises
     ------
@@ -59,21 +59,21 @@ def solids(design: Design) -> tuple[Solid, ...]:
             "the findings of its plan say what to change"
         )
     panel: Literal[0, 1] = 1 if design.choices.panels.grain == "across" else 0
-    lid = design.lid
     rows = [
         Solid("side", "near", standing(design, "side", far=False), 0),
         Solid("side", "far", standing(design, "side", far=True), 0),
         Solid("back", "", standing(design, "back", far=False), 1),
         Solid("front", "", standing(design, "front", far=True), 1),
-        Solid("bottom", "", _joined(panel_pieces(design, panel=design.bottom)), panel),
+        *(
+            Solid(one.name, "", _joined(panel_pieces(design, panel=one)), panel)
+            for one in design.grooved
+        ),
     ]
-    if isinstance(lid, LiftOffLid):
-        pieces, battens = lift_off_pieces(design, lid=lid)
+    if design.lift_off_lid is not None:
+        pieces, battens = lift_off_pieces(design, lid=design.lift_off_lid)
         rows.append(Solid("lid", "", _joined(pieces), 0))
         for place, batten in zip(("back", "front"), battens, strict=False):
             rows.append(Solid("batten", place, batten, 1))
-    else:
-        rows.append(Solid("lid", "", _joined(panel_pieces(design, panel=lid)), panel))
     return tuple(rows)
 
 

@@ -8,7 +8,7 @@ from functools import lru_cache
 
 from manifold3d import CrossSection, Manifold, OpType
 
-from toolkit.box import Design, LiftOffLid
+from toolkit.box import Design
 from toolkit.shape.panels import lift_off_pieces, panel_pieces
 from toolkit.shape.slices import Axis, Outline, face, outlines
 from toolkit.shape.walls import wall
@@ -90,14 +90,13 @@ def _wall(d: Design, part: str, name: str, *, inside: float, way: int) -> Iterat
 
 def _panels(d: Design, *, axis: Axis) -> Iterator[CutPart]:
     """Bottom, lid and battens, cut in the middle of the inside across an axis. [mm]"""
-    f, lid = d.frame, d.lid
+    f = d.frame
     battens: tuple[Manifold, ...] = ()
     at = f.outside_width.value / 2 if axis else f.back_thickness.value + f.inside_length.value / 2
-    if isinstance(lid, LiftOffLid):
-        pieces, battens = lift_off_pieces(d, lid=lid)
-    else:
-        pieces = panel_pieces(d, panel=lid)
-    for name, own in (("bottom", panel_pieces(d, panel=d.bottom)), ("lid", pieces)):
+    pieces = {panel.name: panel_pieces(d, panel=panel) for panel in d.grooved}
+    if d.lift_off_lid is not None:
+        pieces["lid"], battens = lift_off_pieces(d, lid=d.lift_off_lid)
+    for name, own in pieces.items():
         flat = CrossSection.batch_boolean([face(piece, axis, at=at) for piece in own], OpType.Add)
         yield from (CutPart(name, row, axis == 0) for row in outlines(flat))
     for number, batten in enumerate(battens if axis else battens[:1], 1):

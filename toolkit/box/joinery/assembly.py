@@ -8,7 +8,6 @@ from typing import Literal
 from toolkit.box.design import Design
 from toolkit.box.joinery.gauges import has_ear
 from toolkit.box.joinery.steps import BenchStep
-from toolkit.box.panel_checks import grooved_panels
 from toolkit.measures import Rule
 
 Axis = Literal["length", "width"]
@@ -80,7 +79,7 @@ def joint_direction(d: Design) -> Direction:
         locks="width" if on_ends else "length",
         pushed="sides" if along else "ends",
         pushes="width" if along else "length",
-        swelling=max(panel.swelling for panel in grooved_panels(d)),
+        swelling=max(panel.swelling for panel in d.grooved),
     )
 
 
