@@ -7,7 +7,7 @@ from math import cos, sin, tan
 
 import numpy as np
 
-from toolkit.box import Design, LiftOffLid, Panel
+from toolkit.box import Design
 from toolkit.pictures.apart.view import RISE, TURN, Floats
 from toolkit.shape import Solid
 
@@ -59,15 +59,16 @@ def _lid_legs(d: Design, ends: float) -> tuple[Leg, ...]:
         hidden = min(top * sin(TURN) / tan(RISE), 0.5 * length)
         return ends + hidden + AIR
 
-    if isinstance(d.lid, Panel):
-        by = d.lid.length.value + out(d.lid.high)
-        return (Leg(0, by, 0.0, 0.45),)
-    up = d.lid.down + 2 * AIR
-    if d.lid.batten is not None:
+    if (lid := d.sliding_lid) is not None:
+        return (Leg(0, lid.length.value + out(lid.high), 0.0, 0.45),)
+    if (lifted := d.lift_off_lid) is None:
+        return ()
+    up = lifted.down + 2 * AIR
+    if lifted.batten is not None:
         up += 0.35 * f.outside_width.value
     return (
         Leg(2, up, 0.0, 0.15),
-        Leg(0, length + out(f.wall_height.value + up + d.lid.thickness.value), 0.15, 0.45),
+        Leg(0, length + out(f.wall_height.value + up + lifted.thickness.value), 0.15, 0.45),
     )
 
 
@@ -103,7 +104,7 @@ def legs(d: Design) -> dict[str, tuple[Leg, ...]]:
         "bottom": (),
         "lid": lid,
     }
-    if isinstance(d.lid, LiftOffLid) and d.lid.batten is not None:
+    if d.lift_off_lid is not None and d.lift_off_lid.batten is not None:
         drop = Leg(2, -0.35 * d.frame.outside_width.value, 0.45, 0.6)
         moves["batten back"] = moves["batten front"] = (*lid, drop)
     return moves
@@ -155,7 +156,7 @@ def lid_shifts(d: Design, *, parts: tuple[Solid, ...], out: float) -> list[Float
     ------
     Geometry.
     """
-    axis = 0 if isinstance(d.lid, Panel) else 2
+    axis = 2 if d.sliding_lid is None else 0
     shift = np.zeros(3)
     shift[axis] = out
     return [shift if part.name in ("lid", "batten") else np.zeros(3) for part in parts]
@@ -196,14 +197,14 @@ def trails(d: Design, *, opened: float) -> list[Floats]:
         start[axis] += way * half[axis]
         # Where the edge of the bottom lay in the groove of this wall.
         rows.append((start, start + _moved(moves[name], opened)))
-    if isinstance(d.lid, Panel):
-        start = np.array((f.outside_length.value - d.lid.length.value, middle_y, d.lid.low))
-        start[2] += d.lid.tongue / 2
+    if (lid := d.sliding_lid) is not None:
+        start = np.array((f.outside_length.value - lid.length.value, middle_y, lid.low))
+        start[2] += lid.tongue / 2
         start = start + _moved(moves["back"], opened)
         end = start.copy()
         end[0] += _moved(moves["lid"], opened)[0] - _moved(moves["back"], opened)[0]
         rows.append((start, end))
-    else:
+    elif d.lids:
         # Up from the middle of the bottom, then along to the lid.
         at = np.array((middle_x, middle_y, bottom.high))
         up = at.copy()

@@ -9,7 +9,6 @@ from math import pi
 import numpy as np
 from manifold3d import CrossSection, OpType
 
-from toolkit.box import LiftOffLid
 from toolkit.pictures.apart.region import Region
 from toolkit.pictures.apart.view import Floats
 from toolkit.pictures.kit.lettering import Label, Place, box_of
@@ -213,10 +212,11 @@ def apart_sentence(plan: Plan, *, opened: float) -> str:
     The plan.
     """
     d = plan.design
-    has_battens = isinstance(d.lid, LiftOffLid) and d.lid.batten is not None
-    count = 8 if has_battens else 6
-    rest = "a bottom, a lid and its two battens" if has_battens else "a bottom and a lid"
-    lid = "lifts off" if isinstance(d.lid, LiftOffLid) else "slides out over the low front"
+    has_battens = d.lift_off_lid is not None and d.lift_off_lid.batten is not None
+    count = 4 + len(d.panels) + 2 * has_battens
+    rest = " and ".join(f"a {panel.name}" for panel in d.panels)
+    rest = "a bottom, a lid and its two battens" if has_battens else rest
+    off = f"the lid {d.choices.lid.closure.comes_off}, then " if d.lids else ""
     tails = d.choices.corner.tails_on
     order = (
         "the ends come off lengthwise and the sides leave the bottom"
@@ -227,7 +227,7 @@ def apart_sentence(plan: Plan, *, opened: float) -> str:
     return (
         f"{plan.choices.title} {state}. {COUNTS[count].capitalize()} parts: two sides, "
         f"a back end, a front end, {rest}; {_sizes(plan, 'outside')}, {_sizes(plan, 'inside')}. "
-        f"Tails on the {tails}: the lid {lid}, then {order}."
+        f"Tails on the {tails}: {off}{order}."
     )
 
 
@@ -246,9 +246,9 @@ def together_sentence(plan: Plan, *, lid_out: float) -> str:
     The plan.
     """
     rule = plan.choices.rule
-    way = "up" if isinstance(plan.design.lid, LiftOffLid) else "out"
+    way = "up" if plan.design.sliding_lid is None else "out"
     lid = f"{rule.show(lid_out, fineness='sizes')} {way}" if lid_out > 0 else "closed"
+    lid = f", its lid {lid}" if plan.design.lids else ""
     return (
-        f"{plan.choices.title} together, its lid {lid}; {_sizes(plan, 'outside')}, "
-        f"{_sizes(plan, 'inside')}."
+        f"{plan.choices.title} together{lid}; {_sizes(plan, 'outside')}, {_sizes(plan, 'inside')}."
     )

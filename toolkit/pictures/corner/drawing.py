@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from toolkit.box import Panel
 from toolkit.pictures.corner.boards import BODY, draw_pin_board, draw_tail_board
 from toolkit.pictures.corner.faults import draw_faults
 from toolkit.pictures.corner.joint import Joint, joint
@@ -106,7 +105,8 @@ def corner_picture(
 def _neighbours(tail_view: View, pin_view: View, plan: Plan, j: Joint) -> None:
     """What stands above the low front: the lid over its tail board, the ear over its pin board."""
     d = plan.design
-    if j.which == "back" or not isinstance(d.lid, Panel):
+    lid = d.sliding_lid
+    if j.which == "back" or lid is None:
         return
     if j.front_lap is not None:
         view, low, high = pin_view, j.pin_board_height, j.wall_height
@@ -117,8 +117,8 @@ def _neighbours(tail_view: View, pin_view: View, plan: Plan, j: Joint) -> None:
         view.sheet.write(words, [away], rank=3)
         return
     view, far = tail_view, BODY / tail_view.scale
-    edge = -(d.lid.width.value - d.frame.inside_width.value) / 2
-    low, high = d.lid.low, d.lid.high
+    edge = -(lid.width.value - d.frame.inside_width.value) / 2
+    low, high = lid.low, lid.high
     view.line("beside", (far, low), (edge, low), (edge, high), (far, high))
     middle = view.at(far / 2, (low + high) / 2)
     view.sheet.write("lid", [Place(middle[0], middle[1] - 3.4, "center")], rank=3, at=middle)

@@ -142,8 +142,8 @@ def _parts(view: View, plan: Plan) -> None:
     show, d = figures(plan), plan.design
     f, sheet = d.frame, view.sheet
     x = view.across(f.outside_width.value / 2)
-    for name, panel, way in (("bottom", d.bottom, 1), ("lid", d.lid, -1)):
-        text = f"{name} {show(panel.width.value)} × {show(panel.thickness.value)}"
+    for panel, way in zip(d.panels, (1, -1), strict=False):
+        text = f"{panel.name} {show(panel.width.value)} × {show(panel.thickness.value)}"
         if isinstance(panel, Panel):
             face = view.up(panel.high if way > 0 else panel.low)
         else:
@@ -179,11 +179,10 @@ def _sentence(plan: Plan) -> str:
         f"Section across: {show(f.inside_width.value)} inside between sides of "
         f"{show(f.side_thickness.value)}, grooves {show(depth)} deep with {behind} of wall behind. "
     )
-    panels = [panel for panel in (d.bottom, d.lid) if isinstance(panel, Panel)]
-    said = "; ".join(panel_words(plan, panel) for panel in panels)
+    said = "; ".join(panel_words(plan, panel) for panel in d.grooved)
     text += capital(said)
     if f.lid_groove is not None:
-        text += f"; rim {show(f.wall_height.value - f.lid_groove.high)}."
-    else:
-        text += f"; a lift-off lid of {show(d.lid.thickness.value)} on the rim."
-    return text + not_right(plan.wrong(*_SPOTS))
+        text += f"; rim {show(f.wall_height.value - f.lid_groove.high)}"
+    if d.lift_off_lid is not None:
+        text += f"; a lift-off lid of {show(d.lift_off_lid.thickness.value)} on the rim"
+    return f"{text}." + not_right(plan.wrong(*_SPOTS))

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from toolkit.box import LiftOffLid, Panel
 from toolkit.pictures.kit.dimensions import ARROW, HALF_ARROW, Step, level, upright
 from toolkit.pictures.kit.figure_of_wood import long_grain
 from toolkit.pictures.kit.lettering import Place
@@ -114,10 +113,10 @@ def _dimensions(view: View, plan: Plan) -> None:
         heights.append(f.lid_floor.value)
         steps.append(Step(f"gap {show(f.lid_floor.value - low)}", 1, wrong))
     upright(view, heights, *steps, start=right, off=14.0)
-    if isinstance(d.lid, Panel):
-        top = view.up(max(high, d.lid.high))
-        lid = Step(f"lid {show(d.lid.length.value)}", 1, bool(plan.wrong("lid end")))
-        level(view, (long - d.lid.length.value, long), lid, start=top, off=15.0)
+    if (lid := d.sliding_lid) is not None:
+        top, length = view.up(max(high, lid.high)), lid.length.value
+        step = Step(f"lid {show(length)}", 1, bool(plan.wrong("lid end")))
+        level(view, (long - length, long), step, start=top, off=15.0)
 
 
 def _parts(view: View, plan: Plan) -> None:
@@ -138,13 +137,13 @@ def _parts(view: View, plan: Plan) -> None:
     spots = [Place(left - 6.0, top + 4.0, "right"), Place(left - 20.0, level, "right")]
     spots = [Place(p.x, p.y + sheet.text, p.anchor) for p in spots]
     sheet.write("back\nend", spots, rank=3, at=(left + 3.0, level))
-    if isinstance(d.lid, LiftOffLid):
-        words = f"lid {show(d.lid.length.value)} × {show(d.lid.thickness.value)}"
+    if (lifted := d.lift_off_lid) is not None:
+        words = f"lid {show(lifted.length.value)} × {show(lifted.thickness.value)}"
         high = max(z for cut in cut_along(d) if cut.name == "lid" for _, z in cut.points)
         at = x, view.up(high) - 3.0
         sheet.write(words, [Place(x, at[1] + 9.0, "center")], rank=2, at=at, kind="size")
-    else:
-        _way_out(view, (right, view.up((d.lid.low + d.lid.high) / 2)))
+    if (lid := d.sliding_lid) is not None:
+        _way_out(view, (right, view.up((lid.low + lid.high) / 2)))
     places = [Place(right + 22.0, view.up(f.front_height.value * share)) for share in (0.2, 0.1)]
     sheet.write("front end", places, rank=3, at=(right - 3.0, places[0].y))
 
@@ -170,16 +169,16 @@ def _sentence(plan: Plan) -> str:
         f"Section along: {show(f.inside_length.value)} inside, walls "
         f"{show(f.wall_height.value)} high. "
     )
-    if isinstance(d.lid, Panel) and f.lid_floor is not None:
+    if (lid := d.sliding_lid) is not None and f.lid_floor is not None:
         gap = f.lid_floor.value - f.front_height.value
         side = "below" if gap >= 0 else "above"
         text += (
             f"The front is {show(f.front_height.value)} high, {show(abs(gap))} {side} the floor of "
-            f"the lid groove; the lid, {show(d.lid.length.value)} long and "
-            f"{show(d.lid.thickness.value)} thick, slides out over it. "
+            f"the lid groove; the lid, {show(lid.length.value)} long and "
+            f"{show(lid.thickness.value)} thick, slides out over it. "
         )
-    else:
-        text += f"A lift-off lid, {show(d.lid.length.value)} long, lies on the rim. "
+    if (lifted := d.lift_off_lid) is not None:
+        text += f"A lift-off lid, {show(lifted.length.value)} long, lies on the rim. "
     text += (
         f"The bottom is {show(d.bottom.length.value)} long, "
         f"{show(max(d.bottom.along, 0.0))} less than its grooves allow."

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from toolkit.box import Panel
 from toolkit.pictures.kit.faults import say, wrong
 from toolkit.pictures.kit.lettering import Place
 from toolkit.pictures.kit.notes import note_of
@@ -19,11 +18,11 @@ def across_faults(view: View, plan: Plan) -> None:
     d = plan.design
     f, sheet = d.frame, view.sheet
     wide, high, thick = f.outside_width.value, f.wall_height.value, f.side_thickness.value
-    lid, bottom = d.lid, d.bottom
+    lid, bottom = d.sliding_lid, d.bottom
     parts = {cut.name: cut.points for cut in cut_across(d)}
     _underside(view, plan, parts["bottom"], x=wide * 0.7)
     found = plan.wrong("lid top")
-    if found and isinstance(lid, Panel):
+    if found and lid is not None:
         wrong(view, band(parts["lid"], low=high, high=lid.high))
         x, y = view.at(wide / 2, lid.high)
         say(sheet, note_of(found), (x, y), [Place(x, y + 6.0, "center")])
@@ -32,9 +31,7 @@ def across_faults(view: View, plan: Plan) -> None:
         for x in (0.0, wide - thick):
             wrong(view, rectangle((x, x + thick), (f.lid_groove.high, high)))
         say(sheet, note_of(found), view.at(thick / 2, high))
-    for panel in (bottom, lid):
-        if not isinstance(panel, Panel):
-            continue
+    for panel in d.grooved:
         found = plan.wrong("clearance", "grip", "tongue", part=panel.name)
         if found:
             half = panel.width.value / 2
@@ -74,14 +71,14 @@ def along_faults(view: View, plan: Plan) -> None:
     long, high, back = f.outside_length.value, f.wall_height.value, f.back_thickness.value
     parts = {cut.name: cut.points for cut in cut_along(d)}
     front_faults(view, plan)
-    if isinstance(d.lid, Panel):
+    if (lid := d.sliding_lid) is not None:
         found = plan.wrong("lid end")
         if found:
-            start, groove = long - d.lid.length.value, back - d.choices.groove.depth
-            wrong(view, rectangle((groove, start), (d.lid.low, d.lid.low + d.lid.tongue)))
-            say(sheet, note_of(found), view.at(start, d.lid.low))
+            start, groove = long - lid.length.value, back - d.choices.groove.depth
+            wrong(view, rectangle((groove, start), (lid.low, lid.low + lid.tongue)))
+            say(sheet, note_of(found), view.at(start, lid.low))
         found = plan.wrong("lid top")
         if found:
-            wrong(view, band(parts["lid"], low=high, high=d.lid.high))
-            say(sheet, note_of(found), view.at(long / 2, d.lid.high))
+            wrong(view, band(parts["lid"], low=high, high=lid.high))
+            say(sheet, note_of(found), view.at(long / 2, lid.high))
     _underside(view, plan, parts["bottom"], x=back + f.inside_length.value / 2)

@@ -40,8 +40,8 @@ def detail_zone(plan: Plan) -> Zone:
     panel, groove = d.bottom, f.bottom_groove
     wrong_parts = {row.place.part for row in plan.findings if row.level != "good"}
     only_bottom = "bottom" in wrong_parts and "lid" not in wrong_parts
-    if isinstance(d.lid, Panel) and f.lid_groove is not None and not only_bottom:
-        panel, groove = d.lid, f.lid_groove
+    if f.lid_groove is not None and not only_bottom:
+        panel, groove = d.upper_panel, f.lid_groove
     inside = f.outside_width.value - f.side_thickness.value
     into = max(panel.rebate_width, panel.reach) + 3.0
     spare = 0.6 * (groove.high - groove.low) + 1.0

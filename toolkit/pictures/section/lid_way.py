@@ -70,9 +70,10 @@ def lid_picture(
     The plan. Lines and dimensions after ISO 128 and ISO 129-1.
     """
     d = plan.design
-    f, lid = d.frame, d.lid
-    if not isinstance(lid, Panel) or f.lid_floor is None:
-        raise ValueError("the lid of this box lifts off: give a box whose lid slides")
+    f, lid = d.frame, d.sliding_lid
+    if lid is None or f.lid_floor is None:
+        says = d.choices.lid.closure.says
+        raise ValueError(f"{says}: give a box whose lid slides")
     if not 0 <= out <= lid.length.value * (1 + 1e-6):
         raise ValueError(
             f"the lid was said to be {out:g} mm out: give from 0 for home to "
@@ -84,7 +85,7 @@ def lid_picture(
     scale = _scale(plan)
     sheet = Sheet(scale=scale, height=HEIGHT)
     view = View(sheet, LEFT, BOTTOM, scale)
-    if ghost is not None and isinstance(ghost.design.lid, Panel):
+    if ghost is not None and ghost.design.sliding_lid is not None:
         lay_ghost(view, _cuts(ghost, ghost_out))
     far_side(view, plan)
     lay(view, _cuts(plan, out), heart={"back end": 172.0, "front end": 8.0})

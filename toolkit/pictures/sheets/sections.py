@@ -7,7 +7,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from toolkit.box import Panel
 from toolkit.pictures.kit.figure_of_wood import break_line
 from toolkit.pictures.kit.lettering import Label, Place, extent
 from toolkit.pictures.kit.picture import Point
@@ -29,7 +28,7 @@ def section_pieces(plan: Plan, *, day: str) -> tuple[CutOut, ...]:
     d, f = plan.design, plan.design.frame
     across, along = cut_across(d), cut_along(d)
     wide, long = f.outside_width.value, f.outside_length.value
-    panels = (d.lid, d.bottom) if isinstance(d.lid, Panel) else (d.lid,)
+    panels = d.lids if d.lift_off_lid is not None else d.panels
     into = max(_INTO, *(panel.rebate_width + 12.0 for panel in panels))
     side, back, front = (
         wall.value + into for wall in (f.side_thickness, f.back_thickness, f.front_thickness)

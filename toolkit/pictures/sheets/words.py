@@ -5,10 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from toolkit.box import Panel
 from toolkit.box.joinery import gauge_settings
 from toolkit.plan import Plan
-from toolkit.results import above
+from toolkit.results import above, capital
 
 if TYPE_CHECKING:
     from toolkit.pictures.sheets.walls import OpenedWall
@@ -80,18 +79,20 @@ def section_captions(plan: Plan) -> dict[str, tuple[str, str]]:
     across = [f"Grooves {show(g.width)} wide, {show(g.depth)} deep."]
     if d.bottom.profile != "bevelled":
         across.append(f"Tongue of the bottom {show(d.bottom.tongue)}.")
-    back = f"Bottom {show(d.bottom.length.value)} long, {show(d.bottom.thickness.value)} thick."
+    back = [
+        f"{capital(one.name)} {show(one.length.value)} long, {show(one.thickness.value)} thick."
+        for one in d.panels
+    ]
     front = [f"Front {show(f.front_height.value)} high."]
-    lid = f"Lid {show(d.lid.length.value)} long, {show(d.lid.thickness.value)} thick."
-    if isinstance(d.lid, Panel) and f.lid_floor is not None:
-        if d.lid.profile != "bevelled":
-            across.append(f"Tongue of the lid {show(d.lid.tongue)}.")
+    if (lid := d.sliding_lid) is not None and f.lid_floor is not None:
+        if lid.profile != "bevelled":
+            across.append(f"Tongue of the lid {show(lid.tongue)}.")
         gap = f.lid_floor.value - f.front_height.value
         where = "below" if gap >= 0 else "above"
         front.append(f"It ends {show(abs(gap))} {where} the floor of the lid groove.")
     return {
         "across": ("section at a side", " ".join(across)),
-        "back": ("section at the back end", f"{back} {lid}"),
+        "back": ("section at the back end", " ".join(back)),
         "front": ("section at the front end", " ".join(front)),
     }
 
