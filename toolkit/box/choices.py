@@ -48,7 +48,7 @@ class Thickness:
     side: float = field(metadata=declared())
     end: float = field(metadata=declared())
     bottom: float = field(metadata=declared())
-    lid: float = field(metadata=declared())
+    lid: float | None = key("Needed where the box has a lid.")
 
 
 _PLEASING = "tails of a pleasing width, every groove inside one"

@@ -24,6 +24,10 @@ class Closure:
         How the lid leaves the box.
     no_tongue : str
         Why there is no tongue of a lid to fit.
+    idle : tuple of str
+        Keys of a box file that it has no use for.
+    remark : str
+        What a maker would say of it, if anything.
     says : str
         What is the matter with the lid where one that slides is asked for.
     """
@@ -31,6 +35,8 @@ class Closure:
     lids: tuple[Literal["in grooves", "on the rim"], ...]
     comes_off: str = ""
     no_tongue: str = ""
+    idle: tuple[str, ...] = ()
+    remark: str = ""
     says: str = ""
 
     @property

@@ -17,10 +17,11 @@ from toolkit.box.settled import (
     SettledCorner,
     SettledGroove,
     SettledPanels,
+    SettledThickness,
     SettledTools,
     values_of,
 )
-from toolkit.measures import Rule
+from toolkit.measures import Rule, keys_of
 from toolkit.results import Chosen, below
 
 INCH = 25.4
@@ -47,6 +48,12 @@ class _Chooser:
             value = self.rule.round(value, fineness=fineness, direction=direction)
         self.notes.append(Chosen(key, self.rule.exact(value), why or key_at(key).rule))
         return value
+
+
+def _thickness(c: Choices) -> SettledThickness:
+    if c.thickness.lid is None and c.lid.closure.lids:
+        raise ValueError("thickness.lid is left out: a box that is closed by a lid needs it")
+    return SettledThickness(**values_of(c.thickness) | {"lid": c.thickness.lid or 0.0})
 
 
 def _tools(c: Choices, choose: _Chooser) -> SettledTools:
@@ -168,6 +175,21 @@ def _panels(c: Choices, f: Frame, depth: float, choose: _Chooser) -> SettledPane
     return SettledPanels(**values)
 
 
+def stray_keys(choices: Choices) -> tuple[str, ...]:
+    """Keys that a file gives, by their paths, though its way to close the box ignores them."""
+    if isinstance(choices, Settled):  # made of a file's, whose strays are told already
+        return ()
+    found = []
+    for path in choices.lid.closure.idle:
+        section, _, name = path.partition(".")
+        keys = keys_of(keys_of(Choices)[section].type)
+        wholes = [whole for whole, key in keys.items() if name in key.of]
+        of_both = any(choices.value(f"{section}.{whole}") is not None for whole in wholes)
+        if choices.value(path) != keys[name].default and not of_both:
+            found.append(path)
+    return tuple(found)
+
+
 def settle(choices: Choices) -> tuple[Settled, Frame, tuple[Chosen, ...]]:
     """The same choices with nothing missing but the tails, the walls, and a line for each rule."""
     choose = _Chooser(choices.rule, [])
@@ -180,5 +202,6 @@ def settle(choices: Choices) -> tuple[Settled, Frame, tuple[Chosen, ...]]:
     corner = _corner(choices, f, choose, chisel=tools.chisel, slope=slope, lap=lap)
     panels = _panels(choices, f, groove.depth, choose)
     values = values_of(choices)
-    values |= {"tools": tools, "groove": groove, "corner": corner, "panels": panels}
+    values |= {"thickness": _thickness(choices), "tools": tools, "groove": groove}
+    values |= {"corner": corner, "panels": panels}
     return Settled(**values), f, tuple(choose.notes)

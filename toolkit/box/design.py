@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from toolkit.box.change import key_at
 from toolkit.box.choices import Choices
 from toolkit.box.corner import Corner, lay_out, settled_tails
-from toolkit.box.defaults import settle
+from toolkit.box.defaults import settle, stray_keys
 from toolkit.box.frame import Frame, Span
 from toolkit.box.grooves import GrooveFit, Hole, groove_fits, holes
 from toolkit.box.panels import LiftOffLid, Panel, bottom, lids
@@ -20,7 +20,8 @@ class Design:
     """A box as it follows from its choices; every room from here on reads this. [mm]
 
     ``choices`` are the settled ones: nothing in them is left out. ``chosen`` tells which of them
-    a rule chose. A box that cannot exist is still a design: its findings say why.
+    a rule chose, ``stray`` which were given though this kind of box has no use for them. A box
+    that cannot exist is still a design: its findings say why.
     """
 
     choices: Settled
@@ -32,6 +33,7 @@ class Design:
     fits: tuple[GrooveFit, ...]
     holes: tuple[Hole, ...]
     chosen: tuple[Chosen, ...]
+    stray: tuple[str, ...]
 
     @property
     def exists(self) -> bool:
@@ -178,4 +180,5 @@ def design(choices: Choices) -> Design:
         fits=groove_fits(f, back, front),
         holes=holes(c, f, back, front),
         chosen=tuple(notes),
+        stray=stray_keys(choices),
     )

@@ -106,4 +106,12 @@ def check_lid_reach(d: Design) -> list[Finding]:
     return Said(d).say("good-lid-reach", reach=reach)
 
 
-CHECKS = (check_thickness, check_lid_reach)
+def check_closure(d: Design) -> list[Finding]:
+    """What there is to say of the way the box is closed, and of keys that it has no use for."""
+    closure = d.choices.lid.closure
+    ignored = f" Ignored: {', '.join(d.stray)}." if d.stray else ""
+    message, found = closure.remark + ignored, Said(d)
+    return found.say("good-closure", message=message) if message else found
+
+
+CHECKS = (check_thickness, check_lid_reach, check_closure)

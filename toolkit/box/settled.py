@@ -5,12 +5,19 @@ from __future__ import annotations
 from dataclasses import dataclass, fields
 from typing import Any
 
-from toolkit.box.choices import Choices, CornerChoice, GrooveChoice, Panels, Tools
+from toolkit.box.choices import Choices, CornerChoice, GrooveChoice, Panels, Thickness, Tools
 
 
 def values_of(section: Any) -> dict[str, Any]:
     """A section's values by the name of their key, to make another section of. [mm]"""
     return {key.name: getattr(section, key.name) for key in fields(section)}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SettledThickness(Thickness):
+    """Every thickness as planned; of a lid that is not there 0. [mm]"""
+
+    lid: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -52,6 +59,7 @@ class SettledTools(Tools):
 class Settled(Choices):
     """Choices whose gaps the rules of ``defaults`` have filled; every design is made of them."""
 
+    thickness: SettledThickness
     corner: SettledCorner
     groove: SettledGroove
     panels: SettledPanels

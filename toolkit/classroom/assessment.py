@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 from typing import Any, Literal
 
@@ -206,4 +206,11 @@ def assess_student(student: Student, *, plan: Plan) -> Assessment:
     known: dict[str, Any] = {"size": (frame.outside_length.value, frame.outside_width.value)}
     if frame.lid_groove is not None:
         known["groove_depth"] = grooves.depth
-    return assess(Measured(**{**known, **student.measured}), rule=plan.choices.rule)
+    marked = assess(Measured(**{**known, **student.measured}), rule=plan.choices.rule)
+    if plan.design.lids:
+        return marked
+    # The row stays, so that all of a class have the same; it says why it is empty.
+    why = plan.choices.lid.closure.says
+    return Assessment(
+        tuple(replace(row, value=why) if row.key == "lid_play" else row for row in marked.marks)
+    )

@@ -135,7 +135,7 @@ def rubric(student: Student, plan: Plan) -> tuple[str, list[Section]]:
     size = (frame.outside_length.value, frame.outside_width.value)
     words = f"{capital(student.called)}. {plan.choices.title}, outside {plan.outside}."
     sign = "Measured by ____________________ on ____________ humidity ________ %"
-    table = blank_rubric(rule, size=size)
+    table = blank_rubric(rule, size=size, has_lid=bool(plan.design.lids))
     blank = Section.of("rubric", "How good is it", words, table, sign)
     if not student.measured:
         return "", [blank]

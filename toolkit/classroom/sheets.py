@@ -51,7 +51,9 @@ def class_table(marked: Sequence[tuple[int, Assessment]]) -> Table:
     return Table("The class", ("student", *heads), tuple(rows), note=f"{words} {NOTE}")
 
 
-def blank_rubric(rule: Rule, *, size: tuple[float, float] | None = None) -> Table:
+def blank_rubric(
+    rule: Rule, *, size: tuple[float, float] | None = None, has_lid: bool = True
+) -> Table:
     """The rubric with its limits on somebody's rule and room to write."""
     rows: list[tuple[str, ...]] = []
     for row in limits():
@@ -63,7 +65,8 @@ def blank_rubric(rule: Rule, *, size: tuple[float, float] | None = None) -> Tabl
     least, most, passing = (rule.exact(v) for v in (PLAY_LEAST, PLAY_MOST, PLAY_PASS))
     outside = f"under {least} or over {passing}"
     lid = (PLAY, "push it over, half of the whole", f"{least} to {most}", f"≤ {passing}", outside)
-    rows.append((*lid, "binds, or drops out", ""))
+    if has_lid:
+        rows.append((*lid, "binds, or drops out", ""))
     for seen in word_rows():
         words = {band: word for word, band in seen.words}
         rows.append((seen.what, "look", *(words.get(band, "") for band in BANDS), ""))

@@ -105,7 +105,7 @@ class Explorer(Displayed):
     def _make_sliders(self) -> None:
         rule: Rule = self.kept.rule
         made = []
-        for control in self.controls:
+        for control in self.scene.live(self.kept):
             value = self.values.get(control.keys[0], control.first(self.kept))
             slider = widget(control, rule, value)
             slider.observe(self._moved(control), names="value")

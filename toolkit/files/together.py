@@ -7,6 +7,7 @@ from functools import cache
 from typing import Any
 
 from toolkit.box.choices import Choices, Size
+from toolkit.box.closures import CLOSURES, Closure, LidChoice
 from toolkit.box.either import EITHER, Either
 from toolkit.files.errors import Fault, shown
 from toolkit.measures import Key, keys_of
@@ -17,6 +18,9 @@ SECTIONS = {name: key.type for name, key in keys_of(Choices).items() if key.kind
 
 def faults_between(values: Values) -> Iterator[Fault]:
     """Everything wrong between keys that may each be right, as (path, what to say)."""
+    thickness = values.get("thickness")
+    if isinstance(thickness, dict) and "lid" not in thickness and _closure(values).lids:
+        yield ("thickness", "lid"), 'it is missing; type lid = "12 mm"'
     for name, record in SECTIONS.items():
         section = values.get(name)
         # A section that is none is the schema's to refuse.
@@ -27,6 +31,13 @@ def faults_between(values: Values) -> Iterator[Fault]:
         for key, said in _in_section(section, record):
             read = f"read {shown(section[key])}: " if key in section else ""
             yield (name, key), f"{read}{said}"
+
+
+def _closure(values: Values) -> Closure:
+    """How a file says that its box is closed; the usual way where it says nothing known."""
+    lid = values.get("lid")
+    kind = lid.get("kind") if isinstance(lid, dict) else None
+    return next((CLOSURES[known] for known in CLOSURES if known == kind), LidChoice().closure)
 
 
 def _in_section(section: Values, record: type) -> Iterator[tuple[str, str]]:
@@ -92,6 +103,21 @@ def schema_between(record: type) -> dict[str, Any]:
     found: dict[str, Any] = {}
     pairs = [_schema_of_two(either) for either in _either(record)]
     found |= {"allOf": pairs} if len(pairs) > 1 else pairs[0] if pairs else {}
+    if record is Choices:
+        # Only a box that is closed by a lid needs to say how thick that is.
+        open_kinds = [kind for kind, closure in CLOSURES.items() if not closure.lids]
+        found["anyOf"] = [
+            {"properties": {"thickness": {"required": ["lid"]}}},
+            *(
+                {
+                    "properties": {
+                        "lid": {"properties": {"kind": {"const": kind}}, "required": ["kind"]}
+                    },
+                    "required": ["lid"],
+                }
+                for kind in open_kinds
+            ),
+        ]
     if record is Size:
         found["dependentRequired"] = {"ease": ["contents"]}
     for whole, key in _wholes(record):

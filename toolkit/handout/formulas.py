@@ -56,7 +56,7 @@ def _moisture(plan: Plan) -> Iterator[Formula]:
 def _movement(plan: Plan) -> Iterator[Formula]:
     panel, choices = plan.design.upper_panel, plan.choices
     name, rings, rule, season = panel.name, choices.wood.rings, choices.rule, panel.season
-    wood = species(choices.wood.lid if name == "lid" else choices.wood.bottom)
+    wood = species(plan.design.wood_of(panel))
     change, saturation = season.swelling, wood.fibre_saturation
     damp, make = min(season.damp, saturation), min(season.make, saturation)
     if not change:

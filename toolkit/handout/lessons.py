@@ -16,6 +16,7 @@ import nbformat
 
 from toolkit.document import Block, OtherHtml, Plot, Prose, Section, Sentence
 from toolkit.plan import Plan
+from toolkit.results import capital
 from toolkit.stock import Board
 from toolkit.study import OwnBoards, bound_to, lesson_files
 
@@ -43,11 +44,14 @@ def on_paper(
         if number not in books:
             known = ", ".join(map(str, books))
             raise LessonError(f"there is no lesson {number}; the lessons are {known}")
-    sections, typed = [], []
+    sections, typed, closure = [], [], plan.choices.lid.closure
+    said: tuple[Block, ...] = ()
+    if not closure.lids:
+        said = (Sentence(f"{capital(closure.says)}: pass over what is said of one."),)
     with bound_to(plan.choices):
         for number in wanted:
             told(f"lesson {number}")
-            section, theirs = _lesson(number, books[number])
+            section, theirs = _lesson(number, books[number], said)
             sections.append(section)
             typed += theirs
     return sections, typed
@@ -58,11 +62,11 @@ def prose_mark(source: str) -> str:
     return sha256(source.encode("utf-8", "replace")).hexdigest()[:8]
 
 
-def _lesson(number: int, path: Path) -> tuple[Section, list[str]]:
+def _lesson(number: int, path: Path, said: Sequence[Block]) -> tuple[Section, list[str]]:
     """One lesson, and its title where a teacher wrote that."""
     names: dict[str, Any] = {}
     title, typed = "", []
-    blocks: list[Block] = []
+    blocks = list(said)
     for place, cell in enumerate(nbformat.read(path, as_version=4).cells, start=1):
         if SCREEN in cell.metadata.get("tags", []):
             continue

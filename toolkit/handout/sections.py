@@ -91,8 +91,8 @@ def in_order_of_use(
         if boards:
             yield _layout(plan, boards)
     yield from lessons
-    yield _section("wrong", reference.mishaps())
-    yield _section("good", reference.rubric())
+    yield _section("wrong", reference.mishaps(plan))
+    yield _section("good", reference.rubric(plan))
     yield _section("words", reference.glossary(words))
     yield from _origins(plan)
     yield _section("notes", OtherHtml(f'<div class="lines">{"<div></div>" * LINES}</div>'))
@@ -109,7 +109,7 @@ def _at_the_bench(plan: Plan) -> Iterator[Section]:
     yield _section("settings", tables.tool_settings(plan), line_table(plan.design))
     yield _section(
         "steps",
-        reference.steps(),
+        reference.steps(plan),
         step_table(transfer_steps(plan.design), title="From tails to pins"),
         step_table(glue_up_steps(plan.design), title="Gluing up"),
     )

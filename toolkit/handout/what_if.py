@@ -11,7 +11,6 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from html import escape
 
-from toolkit.box import Panel
 from toolkit.box.seasons import year_between
 from toolkit.document import PAPER, Block, Edition
 from toolkit.pictures import Picture, Year, year_picture
@@ -29,8 +28,8 @@ def ring_angles(plan: Plan) -> Iterator[WhatIf]:
     ------
     As for the season findings; the year is an even swing between the box's two rooms.
     """
-    lid, choices = plan.design.lid, plan.design.choices
-    if not isinstance(lid, Panel):
+    lid, choices = plan.design.sliding_lid, plan.design.choices
+    if lid is None:
         return
     own = round(choices.wood.rings)
     angles = sorted({*range(0, 91, STEP), own})

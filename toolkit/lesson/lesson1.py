@@ -7,7 +7,7 @@ from typing import Any
 
 from toolkit.document import Figure, Sentence, TableBlock
 from toolkit.lesson.lesson1_board import board_scene, bought, chalked, layouts_of
-from toolkit.lesson.lesson1_tree import LOG, SEASON, sawn_lid, year_of
+from toolkit.lesson.lesson1_tree import LOG, SEASON, sawn_panel, year_of
 from toolkit.pictures import board_picture, log_end, year_picture
 from toolkit.plan import Plan
 from toolkit.results import Size
@@ -20,8 +20,9 @@ SCENES = {"seasons": SEASON, "log": LOG, "board": board_scene}
 
 def worked(plan: Plan) -> Sentence:
     """One worked by hand, then the same from the toolkit."""
-    lid, rule, wood = plan.design.lid, plan.choices.rule, plan.design.choices.wood.lid
-    dry, damp, wide = lid.season.make, lid.season.damp, lid.width.value
+    panel, rule = plan.design.uppermost, plan.choices.rule
+    wood = plan.design.wood_of(panel)
+    dry, damp, wide = panel.season.make, panel.season.damp, panel.width.value
     moves: dict[str, Any] = {
         "species": wood,
         "rings": 0.0,
@@ -30,11 +31,11 @@ def worked(plan: Plan) -> Sentence:
     }
     grown = rule.exact(round(movement(wide, **moves), 2))
     words = f"{wood}, flat-sawn, from {dry:.1f} % on the bench to {damp:.1f} % in the damp: "
-    size = Size(rule.show(wide), "lid", "finished width", wide)
+    size = Size(rule.show(wide), panel.name, "finished width", wide)
     try:
         quick = quick_rule(wide, **moves)
     except ValueError:
-        return Sentence.of(f"{words}a lid ", size, f" wide grows {grown}.")
+        return Sentence.of(f"{words}a {panel.name} ", size, f" wide grows {grown}.")
     coefficient = species(wood).coefficient_tangential
     return Sentence(
         f"{words}{rule.show(wide, unit=False)} width × {coefficient} × ({damp:.1f} − {dry:.1f}) = "
@@ -49,7 +50,7 @@ def year_still(plan: Plan) -> Figure:
 
 def log_still(plan: Plan) -> Figure:
     """Where the student's own lid might have been sawn, for paper."""
-    return Figure(log_end(sawn_lid(plan), rule=plan.choices.rule))
+    return Figure(log_end(sawn_panel(plan), rule=plan.choices.rule))
 
 
 def board_still(plan: Plan, boards: Sequence[Board]) -> Figure:

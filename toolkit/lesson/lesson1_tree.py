@@ -44,7 +44,7 @@ BOARD_THICK = 16.0  # of the board in the log scene, as the rough list asks for 
 
 PANEL_WOOD = ChoiceControl(
     ("wood.panels",),
-    "lid and bottom of",
+    "panels of",
     WOODS,
     slider=True,
 )
@@ -73,18 +73,18 @@ SEASON_CONTROLS = (
 def year_of(plan: Plan, *, month: int = _JUNE, lives_in: str = OWN_ROOMS) -> Year:
     """The lid's year, as dry when made as the box's bench says."""
     design = drawable(plan).design
-    choices, lid = design.choices, design.lid
+    choices, panel = design.choices, design.uppermost
     where = year_between(choices.rooms) if lives_in == OWN_ROOMS else place(lives_in)
     asked: dict[str, Any] = {
         "place": where,
-        "species": choices.wood.lid,
+        "species": design.wood_of(panel),
         "rings": choices.wood.rings,
         "made_in": month,
-        "moisture_from": lid.season.make if lives_in == OWN_ROOMS else None,
+        "moisture_from": panel.season.make if lives_in == OWN_ROOMS else None,
     }
-    if isinstance(lid, Panel):
-        return Year.of_panel(lid, **asked)
-    return Year.of(lid.width.value, name="lid", **asked)
+    if isinstance(panel, Panel):
+        return Year.of_panel(panel, **asked)
+    return Year.of(panel.width.value, name=panel.name, **asked)
 
 
 class LidYear(Shown):
@@ -110,7 +110,7 @@ def _movement(plan: Plan, year: Year) -> Iterator[tuple[str, str, str]]:
     rule = plan.choices.rule
     dry = year.place.moisture[year.made_in]
     if year.place.seen == "measured":
-        dry = plan.design.lid.season.make
+        dry = plan.design.uppermost.season.make
     wet = max(year.place.moisture)
     asked: dict[str, Any] = {
         "species": year.species,
@@ -141,17 +141,17 @@ LOG_CONTROLS = (
 )
 
 
-def sawn_lid(plan: Plan) -> Sawn:
-    """The student's own lid as it might have come from a log. [mm]"""
-    lid, wood = plan.design.lid, plan.design.choices.wood
+def sawn_panel(plan: Plan) -> Sawn:
+    """The student's own uppermost panel as it might have come from a log. [mm]"""
+    panel = plan.design.uppermost
     return Sawn.of(
-        lid.width.value,
+        panel.width.value,
         thickness=BOARD_THICK,
         ring_radius=SAWN_AT,
-        rings=wood.rings,
-        species=wood.lid,
+        rings=plan.design.choices.wood.rings,
+        species=plan.design.wood_of(panel),
         moisture_from=SAWN_WET,
-        moisture_to=lid.season.make,
+        moisture_to=panel.season.make,
     )
 
 
@@ -173,13 +173,13 @@ class LogEnd(Shown):
     def __init__(self, choices: Choices, tried: Tried) -> None:
         """The board as it is tried."""
         super().__init__(choices, tried)
-        room = choices.rooms.make
+        room, design = choices.rooms.make, self.plan.design
         self.sawn = Sawn.of(
             tried["try.wide"],
             thickness=BOARD_THICK,
             ring_radius=tried["try.radius"],
             rings=tried["try.rings"],
-            species=self.plan.design.choices.wood.lid,
+            species=design.wood_of(design.uppermost),
             moisture_from=tried["try.wet"],
             moisture_to=equilibrium_moisture(temperature=room.temperature, humidity=room.humidity),
         )

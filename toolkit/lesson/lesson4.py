@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Literal
 
-from toolkit.box import Panel
+from toolkit.box import LiftOffLid, Panel
 from toolkit.box.edges import edge_table
 from toolkit.box.exits import exit_table
 from toolkit.box.months import month_table, months as panel_months
@@ -28,7 +28,7 @@ from toolkit.pictures import (
 )
 from toolkit.plan import Plan
 from toolkit.plan.panel_stages import panel_stages
-from toolkit.results import Size
+from toolkit.results import Size, capital
 
 HINT = "with its unit: 3 mm, 1/8 in"
 SCENES = {"explore": CORNER, "seasons": SEASON, "lid": LID, "bevels": EDGES, "backwards": CONTENTS}
@@ -36,7 +36,7 @@ SCENES = {"explore": CORNER, "seasons": SEASON, "lid": LID, "bevels": EDGES, "ba
 
 def worked(plan: Plan) -> Sentence:
     """One worked by hand, then the same from the toolkit."""
-    return Sentence(plan.design.lid.width.sentence(plan.choices.rule))
+    return Sentence(plan.design.uppermost.width.sentence(plan.choices.rule))
 
 
 def exits(plan: Plan) -> TableBlock:
@@ -45,7 +45,7 @@ def exits(plan: Plan) -> TableBlock:
 
 
 def months(plan: Plan) -> TableBlock:
-    """The student's own lid month by month, or the bottom under a lid that lifts off."""
+    """The student's own lid month by month, or the bottom where no lid is in grooves."""
     name, place = plan.design.upper_panel.name, year_between(plan.design.choices.rooms)
     rows = panel_months(plan.design, panel=name, place=place)
     return TableBlock(month_table(rows, rule=plan.choices.rule, panel=name))
@@ -64,7 +64,7 @@ def year_still(plan: Plan) -> Figure:
 
 def lid_still(plan: Plan) -> Figure:
     """The student's own lid half in, for paper; one that lifts off as it lies."""
-    if not isinstance(plan.design.lid, Panel):
+    if plan.design.sliding_lid is None:
         return Figure(section_along(plan))
     return Figure(lid_picture(plan, out=drawn_out(plan, 50.0)))
 
@@ -97,17 +97,21 @@ def sections(plan: Plan) -> Figure:
 def carry(plan: Plan) -> Sentence:
     """What to carry to the bench: two lines of settings."""
     rows = {row.tool: row for row in plan.settings}
-    show, design = plan.choices.rule.show, plan.design
-    lid, bottom = (
-        Size(show(size.value, direction="down"), name, "finished width", size.value)
-        for name, size in (("lid", design.lid.width), ("bottom", design.bottom.width))
+    (uppermost, width), *others = (
+        (panel.name, _width(panel, plan)) for panel in reversed(plan.design.panels)
     )
     return Sentence.of(
         f"Plough: {rows['plough'].value}, fence ",
         rows["plough fence, bottom grooves"].value,
-        " from the edge; leave both set. Lid ",
-        lid,
-        " wide, bottom ",
-        bottom,
+        f" from the edge; leave both set. {capital(uppermost)} ",
+        width,
+        " wide",
+        *(piece for name, size in others for piece in (f", {name} ", size)),
         ".",
     )
+
+
+def _width(panel: Panel | LiftOffLid, plan: Plan) -> Size:
+    wide = panel.width.value
+    shown = plan.choices.rule.show(wide, direction="down")
+    return Size(shown, panel.name, "finished width", wide)

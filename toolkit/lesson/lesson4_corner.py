@@ -26,7 +26,8 @@ class GroovedCorner(Shown):
 
     def values(self) -> Table:
         rule, f, d = self.rule, self.plan.design.frame, self.plan.design
-        sizes = (f.wall_height, f.front_height, d.lid.length, d.lid.width, d.bottom.length)
+        lids = [size for lid in d.lids for size in (lid.length, lid.width)]
+        sizes = (f.wall_height, f.front_height, *lids, d.bottom.length)
         rows = [size_row(size, rule) for size in (*sizes, f.back_length, f.tail_back)]
         depth = d.choices.groove.depth or 0.0
         behind = min(f.side_thickness.value, f.back_thickness.value) - depth

@@ -22,8 +22,8 @@ WIDTH = "try.bevel"
 
 
 def with_edge(choices: Choices, edge: str, width: float | None) -> Choices:
-    """The same box with its lid's edges worked so, or its bottom's under a lid that lifts off."""
-    panel = "lid" if choices.lid.kind == "sliding" else "bottom"
+    """The same box with its lid's edges worked so, or its bottom's where no lid is in grooves."""
+    panel = "lid" if choices.lid.closure.grooved else "bottom"
     return choices.having({f"panels.{panel}_profile": edge, "panels.bevel_width": width})
 
 
@@ -91,7 +91,7 @@ def _more(at: SliderState) -> dict[str, Any]:
     """The kind of edge and its width, when one of them was moved."""
     if at.tried == at.before:
         return {}
-    panel = "lid" if at.choices.lid.kind == "sliding" else "bottom"
+    panel = "lid" if at.choices.lid.closure.grooved else "bottom"
     changes = {f"panels.{panel}_profile": at.tried[EDGE]}
     if at.tried[EDGE] == "bevelled":
         changes["panels.bevel_width"] = at.choices.rule.exact(at.tried[WIDTH])

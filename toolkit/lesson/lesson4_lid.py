@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Self
 
-from toolkit.box import Choices, Panel
+from toolkit.box import Choices
 from toolkit.box.sliding import droop, held, sliding
 from toolkit.lesson.controls import ChoiceControl, LengthControl, NumberControl
 from toolkit.lesson.lesson4_edges import PROFILES
@@ -13,7 +13,7 @@ from toolkit.lesson.view import MUCH, ImpossibleError, numbers, size_row
 from toolkit.lesson.worked import worked_out
 from toolkit.pictures import Picture, lid_picture
 from toolkit.plan import Plan
-from toolkit.results import Table
+from toolkit.results import Table, capital
 
 FRONTS = (
     ("as the box has it", "own"),
@@ -51,9 +51,10 @@ class LidOnItsWay(Shown):
     def __init__(self, choices: Choices, tried: Tried) -> None:
         """The box with its front ripped as it is tried."""
         super().__init__(choices, tried)
-        if not isinstance(self.plan.design.lid, Panel):
+        if self.plan.design.sliding_lid is None:
+            says = capital(choices.lid.closure.says)
             raise ImpossibleError(
-                'The lid of this box lifts off: choose lid.kind = "sliding" to see one slide.',
+                f'{says}: choose lid.kind = "sliding" to see one slide.',
                 there_is="No such lid.",
             )
         self.out = drawn_out(self.plan, tried["try.out"])

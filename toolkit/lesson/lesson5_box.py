@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Self
 
-from toolkit.box import Choices, Panel
+from toolkit.box import Choices
 from toolkit.lesson.controls import LengthControl
 from toolkit.lesson.scene import Scene, Shown, Tried
 from toolkit.lesson.view import ImpossibleError, View, numbers
@@ -68,9 +68,9 @@ class FittedLid(Shown):
         return section_across(self.after, ghost=self.plan if before else None)
 
     def values(self) -> Table:
-        rule, was, title = self.rule, self.plan.design.lid, "Fitting the lid"
-        if not isinstance(was, Panel):
-            words = ("the lid", "", "", "lies on the rim: it has no tongue to fit")
+        rule, was, title = self.rule, self.plan.design.sliding_lid, "Fitting the lid"
+        if was is None:
+            words = ("the lid", "", "", self.choices.lid.closure.no_tongue)
             return Table(title, COLUMNS, (words,))
         start = self.plan.design.choices.panels.lid_tongue
         rows = [
@@ -88,7 +88,7 @@ class FittedLid(Shown):
         return numbers(rows, title=title, columns=COLUMNS, numeric=(1, 2))
 
     def verdict(self) -> tuple[Finding, ...]:
-        if not isinstance(self.plan.design.lid, Panel):
+        if self.plan.design.sliding_lid is None:
             return ()
         found = self.after.about("lid", "panel", "season", "square")
         found = tuple(row for row in found if row.place.part in ("lid", ""))

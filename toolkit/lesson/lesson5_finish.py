@@ -40,12 +40,11 @@ NOTE = (
 )
 
 CONTROLS = (
-    ChoiceControl(("try.outside",), "outside and lid", OUTSIDE, start=OUTSIDE[0]),
+    ChoiceControl(("try.outside",), "outside", OUTSIDE, start=OUTSIDE[0]),
     ChoiceControl(("try.inside",), "inside", INSIDE, start=INSIDE[0]),
     NumberControl(("try.coats",), "coats outside", 1, 5, 1, start=2),
     NumberControl(("try.boxes",), "boxes", 1, 40, 1, start=CLASS),
 )
-WHERE = "outside and lid"
 
 
 def _needed(
@@ -53,8 +52,9 @@ def _needed(
 ) -> list[tuple[str, Needed]]:
     """Every finish with where it goes and what it comes to. Wax and the inside get one coat."""
     areas = finishing_areas(plan.design)
-    sizes = {WHERE: areas.outside + areas.lid, "inside": areas.inside}
-    laid = [(name, WHERE, 1 if name == "wax" else coats) for name in FINISHES[outside]]
+    outer = "outside and lid" if areas.lid else "outside"
+    sizes = {outer: areas.outside + areas.lid, "inside": areas.inside}
+    laid = [(name, outer, 1 if name == "wax" else coats) for name in FINISHES[outside]]
     laid += [(name, "inside", 1) for name in FINISHES[inside]]
     return [
         (where, finish_needed(name, area=sizes[where], coats=count, boxes=boxes))

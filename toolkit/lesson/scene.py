@@ -103,6 +103,11 @@ class Scene:
     more: Callable[[SliderState], dict[str, Any]] | None = None
     check: Callable[[SliderState], None] = lambda _: None
 
+    def live(self, kept: Choices) -> tuple[Control, ...]:
+        """The controls that move something in such a box."""
+        idle = set(kept.lid.closure.idle)
+        return tuple(control for control in self.controls if not idle.issuperset(control.keys))
+
     def at(self, kept: Choices, values: Tried = MappingProxyType({})) -> SliderState:
         """The state in which some sliders were moved away from the kept box, by key."""
         before = {

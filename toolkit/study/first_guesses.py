@@ -14,9 +14,9 @@ from toolkit.plan import Plan, plan as planned
 from toolkit.smoothing import shadow_length
 from toolkit.study.asking import Asking, told_apart
 from toolkit.study.at_hand import bench_things
-from toolkit.study.lesson1_panels import lid_movement
+from toolkit.study.lesson1_panels import panel_movement
 from toolkit.study.lesson2_warp import bow_left
-from toolkit.study.lesson4_panels import lid_width
+from toolkit.study.lesson4_panels import upper_width
 from toolkit.study.lesson5_questions import shadow
 from toolkit.study.marking import Question, Slip
 
@@ -29,16 +29,17 @@ LEAD = 1.0  # [deg]
 
 def _damp_lid(plan: Plan) -> Question | None:
     """How much wider a flat-sawn lid is in a damp summer."""
-    asked = lid_movement(Asking(planned(plan.choices.having({"wood.rings": 0.0}))))
+    asked = panel_movement(Asking(planned(plan.choices.having({"wood.rings": 0.0}))))
     if asked is None:
         return None
-    wide = plan.choices.rule.show(plan.design.lid.width.value)
+    panel = plan.design.uppermost
+    wide = plan.choices.rule.show(panel.width.value)
     return replace(
         asked,
         id="lesson1.damp-lid",
         how="",
-        asks=f"A flat-sawn lid {wide} wide is fitted in a heated room. How much wider is it in a "
-        "damp August?",
+        asks=f"A flat-sawn {panel.name} {wide} wide is fitted in a heated room. How much wider is "
+        "it in a damp August?",
     )
 
 
@@ -77,10 +78,10 @@ def leaning_saw(plan: Plan) -> Question:
 
 
 def _deeper_groove(plan: Plan) -> Question | None:
-    """How much wider the lid is for grooves that are deeper."""
-    depth = plan.design.choices.groove.depth or 0.0
-    now = lid_width(Asking(plan))
-    then = lid_width(Asking(planned(plan.choices.having({"groove.depth": depth + DEEPER}))))
+    """How much wider a panel is for grooves that are deeper."""
+    depth, name = plan.design.choices.groove.depth, plan.design.upper_panel.name
+    now = upper_width(Asking(plan))
+    then = upper_width(Asking(planned(plan.choices.having({"groove.depth": depth + DEEPER}))))
     if now is None or then is None:
         return None
     before = {slip.hint: slip.value for slip in now.slips}
@@ -94,9 +95,9 @@ def _deeper_groove(plan: Plan) -> Question | None:
         then,
         id="lesson4.deeper-groove",
         how="",
-        asks="Both lid grooves are ploughed 1 mm deeper. How much wider must the lid be?",
+        asks=f"Both {name} grooves are ploughed 1 mm deeper. How much wider must the {name} be?",
         answer=answer,
-        working=f"2 × {DEEPER:g} mm = {then.rule.exact(answer)}: the lid sits in two grooves",
+        working=f"2 × {DEEPER:g} mm = {then.rule.exact(answer)}: the {name} sits in two grooves",
         slips=tuple(grown),
     )
 

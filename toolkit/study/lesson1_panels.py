@@ -75,7 +75,7 @@ def heavy_blank(ask: Asking) -> Question | None:
                 width=width,
                 thickness=thickness,
                 species=side.wood,
-                moisture=ask.design.lid.season.make,
+                moisture=ask.design.uppermost.season.make,
             )
         )
     )
@@ -102,24 +102,25 @@ def heavy_blank(ask: Asking) -> Question | None:
     )
 
 
-def lid_movement(ask: Asking) -> Question | None:
-    """How much wider or narrower the lid is in another room than on the bench."""
-    c, lid, rule = ask.design.choices, ask.design.lid, ask.rule
+def panel_movement(ask: Asking) -> Question | None:
+    """How much wider or narrower the lid, or else the bottom, is in another room."""
+    c, panel, rule = ask.design.choices, ask.design.uppermost, ask.rule
+    wood = ask.design.wood_of(panel)
     if c.panels.grain == "across":
         return None
     name = ask.pick(("damp", "dry"))
     room, bench = getattr(c.rooms, name), c.rooms.make
-    start, end = round(lid.season.make, 1), round(getattr(lid.season, name), 1)
+    start, end = round(panel.season.make, 1), round(getattr(panel.season, name), 1)
     change = abs(end - start)
     if change == 0:
         return None
 
     def rate(rings: float) -> float:
         """Movement for a point of moisture, of the width. [%]"""
-        moves = strain(c.wood.lid, rings=rings, moisture_from=start, moisture_to=end)
+        moves = strain(wood, rings=rings, moisture_from=start, moisture_to=end)
         return float(round(100 * moves / (end - start), 3))
 
-    width, along, across, rings = lid.width.value, rate(0), rate(90), c.wood.rings
+    width, along, across, rings = panel.width.value, rate(0), rate(90), c.wood.rings
     own = rate(rings)
     told = f"For each point of moisture this wood moves {along:g} % of a size along its rings"
     told += f" and {across:g} % across them"
@@ -137,17 +138,19 @@ def lid_movement(ask: Asking) -> Question | None:
     slips = {
         "across-rings": width * across / 100 * change,
         "along-rings": width * along / 100 * change,
-        "length": lid.length.value * own / 100 * change,
-        "thickness": lid.thickness.value * own / 100 * change,
+        "length": panel.length.value * own / 100 * change,
+        "thickness": panel.thickness.value * own / 100 * change,
         "all-water": width * own / 100 * end,
         "humidity": width * own / 100 * abs(room.humidity - bench.humidity),
         "one-point": width * own / 100,
         "hundredfold": width * own * change,
     }
     return ask.question(
-        "lesson1.lid-movement",
+        "lesson1.{panel.name}-movement",
         answer,
         slips,
+        panel=panel,
+        wood=wood,
         cut=cut,
         told=told,
         start=start,

@@ -7,7 +7,12 @@ from math import ceil, floor
 from toolkit.stock import sets_needed
 from toolkit.study.asking import Asking
 from toolkit.study.lesson1_boards import from_a_board
-from toolkit.study.lesson1_panels import bottom_clearance, heavy_blank, lid_movement, room_moisture
+from toolkit.study.lesson1_panels import (
+    bottom_clearance,
+    heavy_blank,
+    panel_movement,
+    room_moisture,
+)
 from toolkit.study.lesson1_rough import resawn, wall_stick
 from toolkit.study.marking import Question
 
@@ -49,7 +54,7 @@ def sets(ask: Asking) -> Question | None:
 
 TEMPLATES = (
     room_moisture,
-    lid_movement,
+    panel_movement,
     bottom_clearance,
     heavy_blank,
     grain_run_out,

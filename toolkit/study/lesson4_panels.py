@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from toolkit.box import LiftOffLid, Panel
+from toolkit.box import Panel
 from toolkit.results import Working
 from toolkit.study.asking import Asking, once, turned, without
 from toolkit.study.marking import Question
@@ -74,9 +74,8 @@ def lid_fence(ask: Asking) -> Question | None:
 
 def lid_length(ask: Asking) -> Question | None:
     """A sliding lid runs from the back groove to the face of the front."""
-    d, f = ask.design, ask.frame
-    lid = d.lid
-    if isinstance(lid, LiftOffLid) or lid.length.given:
+    f, lid = ask.frame, ask.design.sliding_lid
+    if lid is None or lid.length.given:
         return None
     sum_, depth = lid.length, lid.reach
     slips = {
@@ -110,20 +109,23 @@ def _panel_width(ask: Asking, panel: Panel) -> Question | None:
 
 def lid_width(ask: Asking) -> Question | None:
     """A sliding lid in the grooves of both sides, with room to swell."""
-    lid = ask.design.lid
-    return None if isinstance(lid, LiftOffLid) else _panel_width(ask, lid)
+    return upper_width(ask) if ask.design.sliding_lid is not None else None
 
 
 def bottom_width(ask: Asking) -> Question | None:
     """The bottom's width, where there is no lid in grooves to ask the same of."""
-    lid = ask.design.lid
-    return _panel_width(ask, ask.design.bottom) if isinstance(lid, LiftOffLid) else None
+    return upper_width(ask) if ask.design.sliding_lid is None else None
+
+
+def upper_width(ask: Asking) -> Question | None:
+    """The lid in the grooves of both sides, with room to swell; or the bottom in its own."""
+    return _panel_width(ask, ask.design.upper_panel)
 
 
 def lift_off_width(ask: Asking) -> Question | None:
     """A lid that lies on the rim stands out over both sides."""
-    lid, f = ask.design.lid, ask.frame
-    if not isinstance(lid, LiftOffLid) or lid.width.given:
+    lid, f = ask.design.lift_off_lid, ask.frame
+    if lid is None or lid.width.given:
         return None
     sum_, over = lid.width, ask.plan.choices.lid.overhang
     inside = f.inside_width.value
@@ -148,7 +150,8 @@ def bottom_length(ask: Asking) -> Question | None:
         "clearance-left-on": without(sum_, "clearance along"),
         "clearance-added": turned(sum_, "clearance along"),
         "no-grooves": without(sum_, "groove depth"),
-        "sliding-lid": inside + bottom.reach + front,
-        "whole-box": f.outside_length.value,
     }
+    if ask.design.lids:
+        slips["sliding-lid"] = inside + bottom.reach + front
+    slips["whole-box"] = f.outside_length.value
     return ask.question("lesson4.bottom-length", sum_, slips)

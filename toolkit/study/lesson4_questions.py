@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from math import ceil, floor
 
-from toolkit.box import LiftOffLid
 from toolkit.measures import MM_PER_INCH
 from toolkit.results import TOLERANCE
 from toolkit.study.asking import Asking
@@ -59,22 +58,21 @@ def cards(ask: Asking) -> Question | None:
     """How many cards lie in the box."""
     d, rule = ask.design, ask.rule
     inside, wall = d.frame.inside_height.value, d.frame.wall_height.value
-    down = d.lid.down if isinstance(d.lid, LiftOffLid) else 0.0
+    down = d.lift_off_lid.down if d.lift_off_lid is not None else 0.0
     thick, say = ask.pick(CARDS[rule.units]), rule.exact
 
     def count(height: float) -> float:
         return float(floor(height / thick * (1 + TOLERANCE)))
 
     answer = count(inside - down)
-    lid = f"; the lid reaches {say(down)} down into it" if down else ""
+    reaches = f"; the lid reaches {say(down)} down into it" if down else ""
     free = f"({say(inside, unit=False)} − {say(down)})" if down else say(inside)
-    slips = {
-        "wall-height": count(wall),
-        "lid-taken-off": count(inside - down - d.lid.thickness.value),
-        "lid-forgotten": count(inside),
-        "rounded-up": ceil((inside - down) / thick * (1 - TOLERANCE)),
-    }
-    return ask.question("lesson4.cards", answer, slips, lid=lid, thick=thick, free=free)
+    slips = {"wall-height": count(wall)}
+    for lid in d.lids:
+        slips["lid-taken-off"] = count(inside - down - lid.thickness.value)
+        slips["lid-forgotten"] = count(inside)
+    slips["rounded-up"] = float(ceil((inside - down) / thick * (1 - TOLERANCE)))
+    return ask.question("lesson4.cards", answer, slips, reaches=reaches, thick=thick, free=free)
 
 
 TEMPLATES = (

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from math import radians, sin
 
-from toolkit.box import LiftOffLid
 from toolkit.measures import MM_PER_INCH
 from toolkit.planes import Iron, camber_radius, skewed
 from toolkit.smoothing import shadow_length
@@ -46,10 +45,10 @@ def outside_left(ask: Asking) -> Question | None:
 
 def lid_left(ask: Asking) -> Question | None:
     """What flushing makes of a lid that is planed flush with the front."""
-    d, rule = ask.design, ask.rule
-    if isinstance(d.lid, LiftOffLid):
+    lid, rule = ask.design.sliding_lid, ask.rule
+    if lid is None:
         return None
-    long = d.lid.length.value
+    long = lid.length.value
     skim = ask.pick(_SKIMS[rule.units])
     slips = {"unplaned": long, "both-ends": long - 2 * skim, "grown": long + skim}
     return ask.question("lesson5.lid", long - skim, slips, skim=skim)

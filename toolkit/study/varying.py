@@ -57,7 +57,9 @@ def _changed(plan: Plan, chance: Random) -> Choices:
             side=side,
             end=end,
             bottom=panel(c.panels.bottom_profile, c.panels.bottom_tongue, 1, 3),
-            lid=panel(c.panels.lid_profile, c.panels.lid_tongue, 2, 4),
+            lid=panel(c.panels.lid_profile, c.panels.lid_tongue, 2, 4)
+            if plan.design.lids
+            else None,
         ),
         groove=GrooveChoice(
             width=width, depth=_depth(min(side, end), c.rule, chance), ends=c.groove.ends

@@ -190,7 +190,8 @@ def facts(plan: Plan, mishap: Mishap) -> dict[str, Any]:
         made["bottom_edge"] = groove.bottom_edge
         made |= {"top_edge": groove.top_edge} if f.lid_groove is not None else {}
     if mishap.had("fitted"):
-        sizes = [f"{name}_{axis}" for name in PANELS for axis in ("length", "width", "thickness")]
+        axes, panels = ("length", "width", "thickness"), plan.design.panels
+        sizes = [f"{panel.name}_{axis}" for panel in panels for axis in axes]
         made |= {size: meant_of(plan, size) for size in sizes}
     known = {f"made.{key}": size for key, size in made.items() if getattr(c.made, key) is None}
     return known | (_set_out(plan) if mishap.had("jointed") else {})
