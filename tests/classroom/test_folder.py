@@ -270,6 +270,19 @@ def test_a_box_that_wont_work_is_told_by_number_and_the_others_are_made(tmp_path
     assert "student 8" in (out / "timetable.html").read_text(encoding="utf-8")
 
 
+def test_a_tray_among_the_boxes_gets_its_pages(tmp_path: Path) -> None:
+    tray = '[[student]]\nnumber = 4\n[student.changes.lid]\nkind = "none"\n'
+    path, out = write(tmp_path, HEAD + tray), tmp_path / "out"
+    assert not make(path).faults
+    assert files_in(out) == pages((4,))
+    own, rubric = (
+        (out / kind / "student_04.html").read_text(encoding="utf-8")
+        for kind in ("handouts", "rubrics")
+    )
+    assert "it is a tray" in own and "Fit the lid" not in own
+    assert not re.search(r"\blid\b", rubric)
+
+
 def test_what_people_typed_keeps_its_spelling(tmp_path: Path) -> None:
     """The class's title, a box's title, the boards' names, and the file of a box not read."""
     head = HEAD.replace("Three at a lake", "Gray Lake center")

@@ -26,7 +26,9 @@ class Arrangement(NamedTuple):
 
 ARRANGEMENTS = tuple(
     Arrangement(*row)
-    for row in product(("ends", "sides"), ("half-blind", "through"), ("sliding", "lift-off"))
+    for row in product(
+        ("ends", "sides"), ("half-blind", "through"), ("sliding", "lift-off", "none")
+    )
 )
 
 

@@ -94,11 +94,7 @@ def _panels(s: Solids, walls: Manifold) -> list[str]:
             found.append(f"{name}: its clearance across is {room:.4f}, not the one chosen")
     if bounds(s.panels["bottom"]).z[0] < -LENGTH:
         found.append("bottom: it hangs below the walls")
-    lid = bounds(s.panels["lid"])
-    if f.sliding and not (near(lid.x[1], f.length) and near(lid.x[0], f.back[2] - deep)):
-        found.append("lid: flush with the front it does not meet the back of its groove")
-    if not f.sliding and (lid.x[0] > LENGTH or lid.y[0] > LENGTH or lid.z[1] <= f.height):
-        found.append("lid: it does not cover the rim")
+    found += _lid(s)
     space = wood(
         block(
             (f.back[2], f.length - f.front[2]),
@@ -110,6 +106,19 @@ def _panels(s: Solids, walls: Manifold) -> list[str]:
     if any(overlap(space, solid) > VOLUME for solid in blocked):
         found.append("something stands in the space inside")
     return found
+
+
+def _lid(s: Solids) -> list[str]:
+    """A lid lies where its kind should, and a tray has none."""
+    f = s.facts
+    if f.choices.lid.kind == "none":
+        return ["lid: there is one"] if "lid" in s.panels or "lid" in f.grooves else []
+    lid = bounds(s.panels["lid"])
+    if f.sliding and not (near(lid.x[1], f.length) and near(lid.x[0], f.back[2] - f.depth)):
+        return ["lid: flush with the front it does not meet the back of its groove"]
+    if not f.sliding and (lid.x[0] > LENGTH or lid.y[0] > LENGTH or lid.z[1] <= f.height):
+        return ["lid: it does not cover the rim"]
+    return []
 
 
 def _corner_blocks(f: Facts) -> dict[str, Manifold]:

@@ -122,5 +122,7 @@ def lift_off_lid(s: Solids) -> list[str]:
 
 def moving(s: Solids) -> list[str]:
     """Every fault of a box whose parts are pushed about."""
-    lid = sliding_lid(s) if s.facts.sliding else lift_off_lid(s)
-    return joints(s) + held(s, "bottom") + lid
+    found = joints(s) + held(s, "bottom")
+    if "lid" not in s.panels:
+        return found
+    return found + (sliding_lid(s) if s.facts.sliding else lift_off_lid(s))

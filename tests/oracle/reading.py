@@ -116,6 +116,8 @@ def read(data: dict[str, Any], choices: Choices) -> Facts:
     sliding = c.lid.kind == "sliding"
     panels = {}
     for name in ("bottom", "lid"):
+        if name not in parts:
+            continue
         length, width, thickness = _size(parts[name])
         profile = c.panels.lid_profile if name == "lid" else c.panels.bottom_profile
         tongue = thickness

@@ -253,7 +253,7 @@ def build(data: dict[str, Any], choices: Choices) -> Solids:
         lid = f.panels["lid"]
         y = ((f.width - lid.width) / 2, (f.width + lid.width) / 2)
         pieces["lid"] = _tongued(f, "lid", (f.length - lid.length, f.length), y)
-    else:
+    elif "lid" in f.panels:
         pieces |= _lift_off(f)
     panels = {name: together(hull(piece) for piece in row) for name, row in pieces.items()}
     return Solids(f, walls, panels, pieces)

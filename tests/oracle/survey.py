@@ -1,6 +1,6 @@
 """Many random boxes built as solids, every one examined once, on all cores.
 
-The environment variable ``ORACLE_BOXES`` raises the number of boxes from a quick 320; the full
+The environment variable ``ORACLE_BOXES`` raises the number of boxes from a quick 480; the full
 examination takes 2000, which is under a minute on two cores.
 """
 
@@ -24,7 +24,7 @@ from toolkit.box import Choices
 from toolkit.box.exits import exits
 from toolkit.plan import Plan, as_data, plan
 
-BOXES = int(os.environ.get("ORACLE_BOXES", "320"))
+BOXES = int(os.environ.get("ORACLE_BOXES", "480"))
 MOVED = 10  # every so many boxes, one has its parts pushed about
 CURED = 4  # every so many boxes with a hole, one is built with each of its cures
 CODES = ("groove-outside-tail", "groove-shows-through-joint")

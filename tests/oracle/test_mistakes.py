@@ -73,8 +73,8 @@ def test_volumes_of_the_postcard_box() -> None:
     assert walls["front"].volume() == pytest.approx(low, abs=1e-3)
 
 
-# Each choice of an arrangement meets each other choice once.
-@pytest.mark.parametrize("arrangement", [ARRANGEMENTS[i] for i in (0, 3, 5, 6)], ids=str)
+# Each choice of an arrangement meets each other choice.
+@pytest.mark.parametrize("arrangement", [ARRANGEMENTS[i] for i in (0, 2, 4, 7, 9, 11)], ids=str)
 def test_wall_out_of_place_by_a_hundredth(arrangement: Arrangement) -> None:
     solids, _ = sound(arrangement)
     for wall, (way, (x, y, z)) in product(solids.walls, WAYS.items()):
@@ -95,7 +95,8 @@ def test_panel_a_hundredth_beyond_its_play(arrangement: Arrangement) -> None:
         {"z": -HAIR},
     ):
         assert standing(solids.moved("bottom", **way)), f"bottom moved by {way}"
-    for way in ({"x": HAIR}, {"x": -HAIR}) if arrangement.lid == "sliding" else ({"z": -HAIR},):
+    lid_moves = {"sliding": ({"x": HAIR}, {"x": -HAIR}), "lift-off": ({"z": -HAIR},)}
+    for way in lid_moves.get(arrangement.lid, ()):
         assert standing(solids.moved("lid", **way)), f"lid moved by {way}"
 
 

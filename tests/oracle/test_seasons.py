@@ -12,7 +12,7 @@ from tests.oracle.faults import VOLUME
 from tests.oracle.motion import held
 from tests.oracle.shapes import overlap
 from tests.oracle.solids import Solids, build
-from toolkit.box import Choices, Panel
+from toolkit.box import Choices
 from toolkit.plan import Plan, as_data, plan
 
 
@@ -22,9 +22,8 @@ def _season(made: Plan, which: str) -> Solids:
     s = build(as_data(made), design.choices)
     panels, sizes = dict(s.panels), dict(s.facts.panels)
     middle = s.facts.width / 2
-    for name, panel in (("bottom", design.bottom), ("lid", design.lid)):
-        if not isinstance(panel, Panel):
-            continue
+    for panel in design.grooved:
+        name = panel.name
         change = panel.swelling if which == "damp" else -panel.shrinking
         share = 1 + change / panel.width.value
         moved = s.panels[name].translate((0, -middle, 0)).scale((1, share, 1))
@@ -64,7 +63,7 @@ def test_a_narrow_panel_leaves_its_groove() -> None:
 
 def _works(choices: Choices) -> Plan | None:
     made = plan(choices)
-    sliding = made.design.exists and isinstance(made.design.lid, Panel)
+    sliding = made.design.exists and made.design.sliding_lid is not None
     return made if sliding and made.works and made.design.choices.panels.grain == "along" else None
 
 

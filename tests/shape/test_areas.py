@@ -48,7 +48,7 @@ def within(solid: Manifold, low: float, high: float) -> Manifold:
 
 def measured(s: Solids) -> dict[str, float]:
     """Areas by the names that the workbook gives them, off the solids."""
-    f, bottom, lid = s.facts, s.panels["bottom"], s.panels["lid"]
+    f, bottom, lid = s.facts, s.panels["bottom"], s.panels.get("lid")
     walls = Manifold.batch_boolean(list(s.walls.values()), OpType.Add)
     floor = f.grooves["bottom"][0] + f.panels["bottom"].tongue
     x, y = (f.back[2], f.length - f.front[2]), (f.side[2], f.width - f.side[2])
@@ -75,8 +75,10 @@ def measured(s: Solids) -> dict[str, float]:
         "walls below the bottom": inner(0.0, floor - f.panels["bottom"].thickness),
         "bottom inside": shown(bottom, x[1]),
         "underside of the bottom": shown(bottom, x[1]),
-        "underside of the lid": shown(lid, x[1]),
     }
+    if lid is None:
+        return found
+    found["underside of the lid"] = shown(lid, x[1])
     if f.sliding:
         low = walls ^ hull(block((x[1], f.length), y, tall))
         found["top edges"] += on_plane(low, axis=2, at=f.low_front, facing=1)

@@ -8,7 +8,7 @@ from typing import Literal
 from toolkit.measures import key
 
 Seat = Literal["rebate", "battens"]
-LidKind = Literal["sliding", "lift-off"]
+LidKind = Literal["sliding", "lift-off", "none"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,5 +72,25 @@ CLOSURES: dict[LidKind, Closure] = {
         comes_off="lifts off",
         no_tongue="lies on the rim: it has no tongue to fit",
         says="the lid of this box lifts off",
+    ),
+    "none": Closure(
+        (),
+        no_tongue="this box has none",
+        idle=(
+            "thickness.lid",
+            "groove.top_edge",
+            "panels.lid_across",
+            "panels.lid_tongue",
+            "panels.lid_profile",
+            "panels.front_drop",
+            "made.lid_thickness",
+            "made.lid_length",
+            "made.lid_width",
+            "made.lid_end_out",
+            "made.top_edge",
+            "allowances.lid",
+        ),
+        remark="this box has none: it is a tray, its four walls of full height.",
+        says="this box has no lid",
     ),
 }
