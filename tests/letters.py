@@ -1,7 +1,5 @@
 """What a page carries of letters, and which of those that a reader sees it does not."""
 
-from __future__ import annotations
-
 import re
 from base64 import b64decode
 from html import unescape

@@ -6,8 +6,6 @@ cores while it waits: a page that is not drawn in time proves nothing. ``-n 0`` 
 one process.
 """
 
-from __future__ import annotations
-
 import os
 from functools import cache
 from typing import Any

@@ -9,8 +9,6 @@ which nobody can foresee, are measured by themselves. Times are for comparing wi
 the ratios mean anything elsewhere.
 """
 
-from __future__ import annotations
-
 import tempfile
 from pathlib import Path
 from statistics import median

@@ -5,8 +5,6 @@ Forty students, each with a box of their own size, against twelve tell whether i
 than the class.
 """
 
-from __future__ import annotations
-
 import subprocess
 import sys
 from time import perf_counter

@@ -5,8 +5,6 @@ is what every handout would cost if each of its lessons were run in a kernel of 
 within one run only.
 """
 
-from __future__ import annotations
-
 import subprocess
 import sys
 from time import perf_counter

@@ -3,8 +3,6 @@
 Compare within one run only; the last column is against writing the same JSON and nothing else.
 """
 
-from __future__ import annotations
-
 import json
 from collections.abc import Callable
 from statistics import median

@@ -5,8 +5,6 @@ the long board at 1 mm, made right before. How the class solver grows with parts
 also drawn, into ``.artefacts/growth.svg``.
 """
 
-from __future__ import annotations
-
 from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path

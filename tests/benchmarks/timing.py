@@ -1,7 +1,5 @@
 """How long something takes, turn after turn."""
 
-from __future__ import annotations
-
 from collections.abc import Callable
 from statistics import median
 from time import perf_counter

@@ -3,8 +3,6 @@
 Compare within one run only. Wanted: both planes of a face of 65 readings in 5 ms or less.
 """
 
-from __future__ import annotations
-
 from collections.abc import Callable
 
 import numpy as np

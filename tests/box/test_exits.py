@@ -1,7 +1,5 @@
 """Cures of holes, bevels and the lid's way in the damp: each proved by another road."""
 
-from __future__ import annotations
-
 import pytest
 from hypothesis import assume, given, settings, strategies as st
 

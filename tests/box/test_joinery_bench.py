@@ -1,7 +1,5 @@
 """What holds a corner, which way it goes together, and the steps at the bench."""
 
-from __future__ import annotations
-
 from math import radians, tan
 
 import pytest

@@ -1,7 +1,5 @@
 """The sums under a gap, against another way of adding them up; feeler gauges; a hand's errors."""
 
-from __future__ import annotations
-
 from itertools import pairwise
 from math import atan, cos, hypot, radians, sin, tan
 from statistics import NormalDist

@@ -1,7 +1,5 @@
 """Dividers, layouts, and setting out round the grooves."""
 
-from __future__ import annotations
-
 from itertools import count, islice, pairwise
 from pathlib import Path
 

@@ -1,7 +1,5 @@
 """Which line goes on which face: every gauge line is laid on the box and must meet its joint."""
 
-from __future__ import annotations
-
 from collections.abc import Iterator
 from itertools import count, islice
 

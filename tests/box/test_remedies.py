@@ -1,7 +1,5 @@
 """Remedies for panels: each is proved by another road than the one that found it."""
 
-from __future__ import annotations
-
 import pytest
 from hypothesis import given, settings, strategies as st
 

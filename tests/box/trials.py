@@ -1,7 +1,5 @@
 """Joints sawn many times over, each flank an exact plane: the check on the sums."""
 
-from __future__ import annotations
-
 from dataclasses import dataclass
 from math import atan, cos, sin
 

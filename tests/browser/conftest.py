@@ -1,7 +1,5 @@
 """What the tests in a browser share: one browser, one JupyterLab, an empty folder for each."""
 
-from __future__ import annotations
-
 import os
 import shutil
 from collections.abc import Callable, Iterator

@@ -4,8 +4,6 @@ With no font at all Chromium sometimes fails to read even those that a page carr
 paper is a letter that the page did not bring.
 """
 
-from __future__ import annotations
-
 import os
 from collections.abc import Iterator
 from contextlib import contextmanager

@@ -4,8 +4,6 @@ Nothing of the machine's own Jupyter settings is read, and no notebook of the pr
 JupyterLab works on a copy of the lessons.
 """
 
-from __future__ import annotations
-
 import os
 import shutil
 import signal

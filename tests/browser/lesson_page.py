@@ -4,8 +4,6 @@ What is waited for is always something computed in Python beforehand: a page tha
 changed may still be showing a state in between.
 """
 
-from __future__ import annotations
-
 import json
 import os
 import re

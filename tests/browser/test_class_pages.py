@@ -1,7 +1,5 @@
 """A class's pages in a browser without network: nothing asked for, nothing to say for a checker."""
 
-from __future__ import annotations
-
 from pathlib import Path
 
 import pytest

@@ -1,7 +1,5 @@
 """The teacher's notebook: hands are typed, and the page says what the room believes."""
 
-from __future__ import annotations
-
 from collections.abc import Callable
 
 import pytest

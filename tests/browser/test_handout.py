@@ -1,7 +1,5 @@
 """The handout in a real browser: with no network, by keyboard, by a checker, and printed."""
 
-from __future__ import annotations
-
 import re
 import shutil
 import subprocess

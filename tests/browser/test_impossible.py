@@ -1,7 +1,5 @@
 """Sliders at sizes that no box can have, and at sizes that can be made but fail."""
 
-from __future__ import annotations
-
 from pathlib import Path
 
 from tests.browser.lesson_page import LessonPage, corner_view, tracebacks

@@ -1,7 +1,5 @@
 """Every lesson runs in JupyterLab, and sliders of each kind in it show what Python computes."""
 
-from __future__ import annotations
-
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, field
 from importlib import import_module
@@ -33,7 +31,7 @@ class Lesson:
     kept: Choices
 
     @property
-    def scenes(self) -> Iterator[Sliders]:
+    def scenes(self) -> Iterator["Sliders"]:
         """Each scene in turn, on the page and in Python."""
         for scene in self.own_scenes:
             self.page.look_at(scene.name)

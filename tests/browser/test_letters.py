@@ -1,7 +1,5 @@
 """Drawings and formulas on a phone that has no letters for them."""
 
-from __future__ import annotations
-
 from pathlib import Path
 
 import pytest

@@ -1,7 +1,5 @@
 """``workbook open``: JupyterLab comes up, and asks no newcomer about news."""
 
-from __future__ import annotations
-
 import re
 import sys
 import time

@@ -1,7 +1,5 @@
 """A student's own box: kept, taken back, begun again, read by the next lesson, in either unit."""
 
-from __future__ import annotations
-
 from pathlib import Path
 
 from playwright.sync_api import BrowserContext

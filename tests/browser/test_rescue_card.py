@@ -1,7 +1,5 @@
 """What went wrong, told on the page: ways out are shown, one is kept, and taken back."""
 
-from __future__ import annotations
-
 from pathlib import Path
 
 import pytest

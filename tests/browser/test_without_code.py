@@ -1,7 +1,5 @@
 """The lessons without code: what a class sees on the wall, and what it sees of a mistake."""
 
-from __future__ import annotations
-
 from pathlib import Path
 
 import nbformat

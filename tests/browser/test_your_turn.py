@@ -1,7 +1,5 @@
 """Questions that mark themselves, and a guess that is kept until its answer is shown."""
 
-from __future__ import annotations
-
 from collections.abc import Callable
 from pathlib import Path
 

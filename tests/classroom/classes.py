@@ -1,7 +1,5 @@
 """Class files that several tests start from, written beside the boxes that they name."""
 
-from __future__ import annotations
-
 from pathlib import Path
 
 ROOT = Path(__file__).parents[2]

@@ -1,7 +1,5 @@
 """The class plan's cells beside its sliders: a guess, a borrowed tool, sums, a show of hands."""
 
-from __future__ import annotations
-
 from html import escape
 from pathlib import Path
 

@@ -1,7 +1,5 @@
 """A class's wood: nothing is lost on the way, and volumes are those of the definition."""
 
-from __future__ import annotations
-
 from collections import Counter
 from pathlib import Path
 

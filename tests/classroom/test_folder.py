@@ -1,7 +1,5 @@
 """A class's folder: all of it, only what is new, nobody's bad box in the others' way."""
 
-from __future__ import annotations
-
 import re
 from html.parser import HTMLParser
 from pathlib import Path

@@ -1,7 +1,5 @@
 """A class's folder keeps what people wrote, and a record of it can do no harm."""
 
-from __future__ import annotations
-
 import json
 import os
 import re

@@ -1,7 +1,5 @@
 """Helpers, and the sliders of the class plan: what they show is what a timetable says."""
 
-from __future__ import annotations
-
 import pytest
 
 from tests.boxes import inch_postcard, postcard

@@ -1,7 +1,5 @@
 """A show of hands: what is called out, what it stands for, and what the room believes."""
 
-from __future__ import annotations
-
 import pytest
 
 from tests.boxes import ears, inch_postcard, lift_off, postcard

@@ -1,7 +1,5 @@
 """``workbook class`` as a person types it: exit codes, what is said where, and a terminal."""
 
-from __future__ import annotations
-
 import os
 import pty
 import subprocess

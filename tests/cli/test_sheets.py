@@ -1,7 +1,5 @@
 """``workbook sheets`` as a person types it: the files, what is printed, the exit status."""
 
-from __future__ import annotations
-
 import os
 import subprocess
 import sys

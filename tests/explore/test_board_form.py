@@ -1,7 +1,5 @@
 """The form for one's own boards: what is typed is kept, or refused in a sentence; never lost."""
 
-from __future__ import annotations
-
 import re
 from collections.abc import Iterator
 from html import unescape

@@ -1,7 +1,5 @@
 """Every slider of every lesson and of the class plan, moved as a kernel moves it."""
 
-from __future__ import annotations
-
 import ipywidgets as widgets
 import pytest
 

@@ -1,7 +1,5 @@
 """What a lesson asks first is the same on the page, in its reveal, and in the room."""
 
-from __future__ import annotations
-
 from html import escape
 
 import ipywidgets as widgets

@@ -1,7 +1,5 @@
 """The form for a show of hands: questions in, a box for each call, and what hands come to."""
 
-from __future__ import annotations
-
 from collections.abc import Sequence
 
 from toolkit.explore.hands_form import MOST_HANDS, Asked, HandsForm

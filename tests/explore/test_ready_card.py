@@ -1,7 +1,5 @@
 """The card that asks whether a board is ready: readings in, findings or a sentence out."""
 
-from __future__ import annotations
-
 from dataclasses import replace
 
 import pytest

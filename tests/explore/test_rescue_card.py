@@ -1,7 +1,5 @@
 """The card that says what can still be done: choices in, ways out, and one of them kept."""
 
-from __future__ import annotations
-
 from pathlib import Path
 
 import ipywidgets as widgets

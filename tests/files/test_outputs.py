@@ -1,7 +1,5 @@
 """Where a command may write: never over what it reads, and only where a file can be."""
 
-from __future__ import annotations
-
 import os
 from pathlib import Path
 

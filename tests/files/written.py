@@ -1,7 +1,5 @@
 """Boxes and boards written as a person would type them, for what is to be read back."""
 
-from __future__ import annotations
-
 from dataclasses import fields
 from typing import Any
 

@@ -1,7 +1,5 @@
 """A teacher's cells reach the paper, and change nothing of a student's own."""
 
-from __future__ import annotations
-
 from pathlib import Path
 
 import nbformat

@@ -5,8 +5,6 @@ remarks, which a page does not show: ``<!--=answer 4 lid-width-->116 mm<!--/-->`
 such numbers and the files of solutions anew; ``--check`` only says which are not up to date.
 """
 
-from __future__ import annotations
-
 import argparse
 import re
 import sys

@@ -5,8 +5,6 @@ editor's metadata. The outputs of checked cells are made afresh, in a student's 
 so that nobody's own box can come into the project.
 """
 
-from __future__ import annotations
-
 import argparse
 import os
 import sys

@@ -1,7 +1,5 @@
 """A finding is known to its check alone: drawings ask for its place, lessons for its topic."""
 
-from __future__ import annotations
-
 import ast
 import re
 from collections.abc import Iterator

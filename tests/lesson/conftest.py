@@ -1,7 +1,5 @@
 """What the tests of the lessons' scenes share: an empty folder, and boxes of every kind."""
 
-from __future__ import annotations
-
 from pathlib import Path
 
 import pytest

@@ -1,7 +1,5 @@
 """What every scene is held to: something to see at both ends of each slider, on a still page."""
 
-from __future__ import annotations
-
 from collections.abc import Iterable
 
 from toolkit.box import Choices

@@ -1,7 +1,5 @@
 """Lesson 2: what its scenes, its forms and its tables say."""
 
-from __future__ import annotations
-
 from dataclasses import fields
 
 import pytest

@@ -1,7 +1,5 @@
 """Lesson 3's scenes: what their sliders show, what keeping writes, what boxes they put up with."""
 
-from __future__ import annotations
-
 import re
 from typing import Any
 

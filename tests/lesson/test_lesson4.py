@@ -1,7 +1,5 @@
 """Lesson 4's scenes: what their sliders show, what keeping writes, what boxes they put up with."""
 
-from __future__ import annotations
-
 import re
 import time
 from pathlib import Path

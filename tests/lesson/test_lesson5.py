@@ -1,7 +1,5 @@
 """Lesson 5: what its scenes, tables and workings say."""
 
-from __future__ import annotations
-
 import pytest
 
 from tests.boxes import lift_off, postcard

@@ -1,7 +1,5 @@
 """Sizes know their part and kind wherever they stand, in the handout and in the lessons."""
 
-from __future__ import annotations
-
 from collections.abc import Iterable, Iterator
 from math import isclose
 

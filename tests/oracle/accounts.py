@@ -4,8 +4,6 @@ Nothing here asks a solid. The walls of a box fill its outline but for the space
 grooves and the opening that the lid leaves by; a corner is filled but for its grooves.
 """
 
-from __future__ import annotations
-
 from collections.abc import Callable
 from itertools import pairwise
 

@@ -1,7 +1,5 @@
 """Holes in the outside of a box, found by looking at the solids from outside. Lengths in mm."""
 
-from __future__ import annotations
-
 from typing import NamedTuple
 
 from manifold3d import CrossSection, JoinType, OpType

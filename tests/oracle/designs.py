@@ -1,7 +1,5 @@
 """Random boxes, the same ones every time. Lengths in mm."""
 
-from __future__ import annotations
-
 from itertools import product
 from random import Random
 from typing import Any, NamedTuple

@@ -3,8 +3,6 @@
 No fault is looked for by way of the workbook's own findings or drawings.
 """
 
-from __future__ import annotations
-
 from itertools import combinations
 from math import isclose
 

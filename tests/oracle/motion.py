@@ -1,7 +1,5 @@
 """How the parts of a box move: what comes away, which way, and what is held. Lengths in mm."""
 
-from __future__ import annotations
-
 from collections.abc import Iterable
 
 from manifold3d import Manifold

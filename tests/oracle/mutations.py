@@ -1,7 +1,5 @@
 """Mistakes that a plan could make, each written into the plain data of a sound one. [mm]"""
 
-from __future__ import annotations
-
 from collections.abc import Callable, Iterator
 from typing import Any
 

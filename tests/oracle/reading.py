@@ -1,7 +1,5 @@
 """What the solids are built from: the plan's plain data beside the choices. Lengths in mm."""
 
-from __future__ import annotations
-
 from dataclasses import dataclass
 from math import radians, tan
 from typing import Any

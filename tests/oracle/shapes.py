@@ -3,8 +3,6 @@
 A piece is given by its eight corners, never carved out of its neighbour.
 """
 
-from __future__ import annotations
-
 from collections.abc import Iterable
 from typing import NamedTuple
 

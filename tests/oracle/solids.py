@@ -5,8 +5,6 @@ as at the bench: its own length, its own gauge settings, tails from the list of 
 from the list of pins, grooves ploughed into it by itself. Then it is put where it belongs.
 """
 
-from __future__ import annotations
-
 from dataclasses import dataclass, field, replace
 from typing import Any
 
@@ -39,7 +37,7 @@ class Solids:
     panels: dict[str, Manifold]
     pieces: dict[str, list[Corners]] = field(default_factory=dict)
 
-    def moved(self, name: str, x: float = 0.0, y: float = 0.0, z: float = 0.0) -> Solids:
+    def moved(self, name: str, x: float = 0.0, y: float = 0.0, z: float = 0.0) -> "Solids":
         """The same box with one part out of its place. [mm]"""
         shift = [x, y, z]
         walls = {k: v.translate(shift) if k == name else v for k, v in self.walls.items()}

@@ -4,8 +4,6 @@ The environment variable ``ORACLE_BOXES`` raises the number of boxes from a quic
 examination takes 2000, which is under a minute on two cores.
 """
 
-from __future__ import annotations
-
 import os
 from collections import Counter
 from collections.abc import Iterator

@@ -1,7 +1,5 @@
 """The solids notice: a part moved by a hair, a wrong number in a plan, a box that can't be made."""
 
-from __future__ import annotations
-
 from copy import deepcopy
 from functools import cache
 from itertools import product

@@ -3,8 +3,6 @@
 The solids know the plan's plain data and the choices; they share no geometry with the workbook.
 """
 
-from __future__ import annotations
-
 import pytest
 
 from tests.oracle.designs import ARRANGEMENTS, Arrangement

@@ -1,7 +1,5 @@
 """Lid and bottom as solids through the year: they neither burst the box nor leave it."""
 
-from __future__ import annotations
-
 from dataclasses import replace
 
 import pytest

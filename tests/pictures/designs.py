@@ -1,7 +1,5 @@
 """Many different boxes, the same ones at every run, and every picture of a box."""
 
-from __future__ import annotations
-
 import random
 from collections.abc import Iterator
 

@@ -8,8 +8,6 @@ ISO 32000-1: objects and streams; path construction (m, l, h), painting (S), lin
 dash pattern (d); a unit is 1/72 in.
 """
 
-from __future__ import annotations
-
 import re
 import zlib
 from dataclasses import dataclass

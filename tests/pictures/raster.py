@@ -4,8 +4,6 @@ Neither way shares code with the drawing's hidden surfaces: areas are filled by 
 alone, and solids triangle by triangle, the nearest winning at each pixel.
 """
 
-from __future__ import annotations
-
 import re
 
 import numpy as np

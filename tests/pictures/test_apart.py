@@ -1,7 +1,5 @@
 """The box apart and together: what is seen, what is lined, where the words stand, how it opens."""
 
-from __future__ import annotations
-
 import re
 import subprocess
 import sys

@@ -1,7 +1,5 @@
 """Habits of the drawings: still frame, ghost, tints, hatching, lettering, dimension lines."""
 
-from __future__ import annotations
-
 import re
 from contextlib import nullcontext
 

@@ -1,7 +1,5 @@
 """The board with its parts and cuts, and the curve of what looks cost: drawn as they are laid."""
 
-from __future__ import annotations
-
 import random
 import re
 from contextlib import nullcontext

@@ -1,7 +1,5 @@
 """Letters that pages and drawings carry: all that are used, as wide as reckoned, with licences."""
 
-from __future__ import annotations
-
 import ast
 import re
 from io import BytesIO

@@ -1,7 +1,5 @@
 """What is drawn has the plan's own sizes, in true proportion, and the sentence says them."""
 
-from __future__ import annotations
-
 import random
 
 import pytest

@@ -1,7 +1,5 @@
 """Measuring jars: filled as high as their amount, of a size that holds it."""
 
-from __future__ import annotations
-
 import pytest
 
 from toolkit.pictures import Jar, Picture, for_paper, jars_picture

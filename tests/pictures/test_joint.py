@@ -1,7 +1,5 @@
 """The joint apart, its boards unfolded, its fit: what is drawn is what the plan says."""
 
-from __future__ import annotations
-
 import random
 from contextlib import nullcontext
 from functools import cache

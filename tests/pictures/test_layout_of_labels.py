@@ -1,7 +1,5 @@
 """No label meets another, lies on a line, or leaves the page; no size and no name is left out."""
 
-from __future__ import annotations
-
 import os
 from collections import Counter
 from collections.abc import Iterator

@@ -1,7 +1,5 @@
 """The lid on its way: where it is drawn, and that its labels keep apart."""
 
-from __future__ import annotations
-
 from contextlib import nullcontext
 
 import pytest

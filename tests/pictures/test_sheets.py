@@ -1,7 +1,5 @@
 """Full-size sheets: true to scale as read back from the file, every line where the plan has it."""
 
-from __future__ import annotations
-
 import hashlib
 import os
 import re

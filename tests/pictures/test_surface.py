@@ -1,7 +1,5 @@
 """The planed surface in raking light: its light and shadows measured, its drawing looked over."""
 
-from __future__ import annotations
-
 import re
 import xml.etree.ElementTree as ET
 from base64 import b64decode

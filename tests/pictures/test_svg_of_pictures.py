@@ -1,7 +1,5 @@
 """The SVG: the same bytes for the same plan, able to speak, and harmless to the page it is on."""
 
-from __future__ import annotations
-
 import os
 import re
 import subprocess

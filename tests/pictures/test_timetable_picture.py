@@ -1,7 +1,5 @@
 """The timetable drawn: bars where the minutes are, waits hatched, what runs over told."""
 
-from __future__ import annotations
-
 import pytest
 
 from toolkit.classroom.hours import Hours

@@ -1,7 +1,5 @@
 """The log's end, the cup of a board and its year: what is drawn is what the results say."""
 
-from __future__ import annotations
-
 import re
 from contextlib import nullcontext
 from itertools import pairwise

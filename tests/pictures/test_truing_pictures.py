@@ -1,7 +1,5 @@
 """Lesson 2's drawings measured: what is hatched, where the true board lies, how deep it cuts."""
 
-from __future__ import annotations
-
 from contextlib import nullcontext
 
 import pytest

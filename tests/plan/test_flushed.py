@@ -1,7 +1,5 @@
 """What flushing the joints takes from a box, worked by hand and over all arrangements."""
 
-from __future__ import annotations
-
 import pytest
 
 from tests.boxes import ears, inch_postcard, lift_off, postcard

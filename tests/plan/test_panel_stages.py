@@ -1,7 +1,5 @@
 """Lid and bottom by stage: blanks now, and the sums that fit them later."""
 
-from __future__ import annotations
-
 from tests.boxes import lift_off, postcard
 from toolkit.plan import plan
 from toolkit.plan.panel_stages import panel_stages

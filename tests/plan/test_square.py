@@ -1,7 +1,5 @@
 """What ends and edges out of square do to a box, against sums done by hand."""
 
-from __future__ import annotations
-
 from math import hypot
 
 import pytest

@@ -5,8 +5,6 @@ The hand-worked figures are rounded to 0.01 mm, and so are compared to half of t
 for the rounding of their moistures.
 """
 
-from __future__ import annotations
-
 import pytest
 from numpy import array, cross
 

@@ -1,7 +1,5 @@
 """A port that can't be had is told in one line, before anything is started."""
 
-from __future__ import annotations
-
 import socket
 
 import pytest

@@ -1,7 +1,5 @@
 """The lessons without code: who is let in, what a page may do, and which kernels are kept."""
 
-from __future__ import annotations
-
 import asyncio
 import json
 import os

@@ -1,7 +1,5 @@
 """The workbook's solids beside those that the oracle builds: volumes and sections agree."""
 
-from __future__ import annotations
-
 from itertools import count, islice
 
 import numpy as np

@@ -1,7 +1,5 @@
 """Areas to finish, measured on the solids' own faces. Areas in mm²."""
 
-from __future__ import annotations
-
 from itertools import count
 
 import numpy as np

@@ -1,7 +1,5 @@
 """The parts as solids: closed, of the right size, without overlap, and leaving no gap."""
 
-from __future__ import annotations
-
 from collections.abc import Sequence
 from itertools import combinations
 

@@ -1,7 +1,5 @@
 """What every lesson's questions are held to: right answers are right, and slips are told apart."""
 
-from __future__ import annotations
-
 from collections.abc import Sequence
 
 from toolkit.study import Question, mark

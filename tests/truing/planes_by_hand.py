@@ -6,8 +6,6 @@ parallel to a line through two readings of one face. So it is among the planes t
 two such lines, and trying them all finds it.
 """
 
-from __future__ import annotations
-
 from collections.abc import Iterator, Sequence
 from itertools import combinations
 

@@ -1,7 +1,5 @@
 """A board planed stroke by stroke, apart from the sums: the sole rides, the iron cuts its arc."""
 
-from __future__ import annotations
-
 from dataclasses import dataclass
 from math import ceil, radians, sin
 
