@@ -1,21 +1,16 @@
 """Laying out, from one board to a class: ``python -m tests.benchmarks.stock``.
 
 Compare within one run only; the last column is against one pass of arithmetic over the cells of
-the long board at 1 mm, made right before. How the class solver grows with parts and boards is
-also drawn, into ``.artefacts/growth.svg``.
+the long board at 1 mm, made right before.
 """
 
 from collections.abc import Callable
 from dataclasses import replace
-from pathlib import Path
 from statistics import median
 from time import perf_counter
 
 import numpy as np
-from matplotlib.figure import Figure
 
-from tests.benchmarks.timing import timed
-from tests.browser.harness import ROOT
 from tests.stock.racks import POSTCARD, class_of, rack
 from toolkit.files import read_boards
 from toolkit.stock import BoxLayouts, lay_out_class, saw_cuts
@@ -23,22 +18,15 @@ from toolkit.stock.layout import BoardLayouts
 from toolkit.study import lessons_folder
 
 
-def growth(times: dict[str, float]) -> Path:
-    """Draw how long proof takes as parts and boards grow together, in passes over the cells."""
-    figure = Figure(figsize=(7.2, 3.4), layout="constrained")
-    axes = figure.subplots()
-    axes.plot(range(len(times)), list(times.values()), "o-k", linewidth=1)
-    for place, took in enumerate(times.values()):
-        axes.annotate(f"{took:.0f}", (place, took), xytext=(6, 4), textcoords="offset points")
-    axes.set_xticks(range(len(times)), list(times))
-    axes.set_yscale("log")
-    axes.set_ylabel("passes over the cells of one board")
-    axes.set_title("the class solver, to proof or 10 s", loc="left", fontsize=10)
-    axes.spines[["top", "right"]].set_visible(False)
-    path = ROOT / ".artefacts" / "growth.svg"
-    path.parent.mkdir(exist_ok=True)
-    figure.savefig(path)
-    return path
+def timed(what: Callable[[], object], *, turns: int) -> tuple[float, float]:
+    """Median and longest, after one turn that does not count. [ms]"""
+    what()
+    took = []
+    for _ in range(turns):
+        start = perf_counter()
+        what()
+        took.append((perf_counter() - start) * 1000)
+    return median(took), max(took)
 
 
 def main() -> None:
@@ -73,15 +61,11 @@ def main() -> None:
                 3,
             )
         )
-    base, grown = 0.0, {}
+    base = 0.0
     for name, what, turns in rows:
         middle, most = timed(what, turns=turns)
         base = base or middle
-        if "to proof" in name:
-            grown[name.partition(", to proof")[0]] = middle / base
         print(f"{name:40} median {middle:8.2f} ms   most {most:8.2f} ms   × {middle / base:8.1f}")
-    drawn = growth(grown)
-    print(f"growth drawn in {drawn.relative_to(ROOT)}")
     firsts, ends, proved = [], [], 0
     for seed in range(12):
         start = perf_counter()
