@@ -46,9 +46,13 @@ def test_modules_stay_small() -> None:
 @pytest.mark.parametrize(
     ("module", "heavy"),
     [
+        ("toolkit.wood", "matplotlib ipywidgets pydantic scipy pint numpy tomlkit"),
         ("toolkit.box", "matplotlib ipywidgets pydantic scipy pint manifold3d"),
+        ("toolkit.stock.boards", "pydantic tomlkit filelock"),
+        ("toolkit.truing", "scipy"),
         ("toolkit.plan", "matplotlib ipywidgets pydantic scipy pint manifold3d"),
-        ("toolkit.files", "matplotlib ipywidgets scipy manifold3d"),
+        ("toolkit.files", "matplotlib ipywidgets scipy manifold3d pint rich"),
+        ("toolkit.document", "rich"),
         ("toolkit.study", "matplotlib ipywidgets scipy manifold3d"),
         ("toolkit.cli", "matplotlib ipywidgets scipy manifold3d"),
     ],

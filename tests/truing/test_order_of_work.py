@@ -1,7 +1,5 @@
 """The order of work, its tests and their numbers, and what is worth measuring."""
 
-import subprocess
-import sys
 from itertools import permutations
 
 import pytest
@@ -60,13 +58,6 @@ def test_a_good_order_is_one_that_meets_every_need():
             for need in NEEDS
         )
         assert ("step-too-early" in codes) == late
-
-
-def test_inside_faces_are_smoothed_before_the_joints_are_gauged():
-    order = [name for name in THICKNESS_FIRST if name != "smooth"] + ["smooth"]
-    found = order_of_work(PARTS["side"], order=order)
-    assert found.findings[0].level == "wont_work"
-    assert "“smooth the inside faces” comes after it" in found.findings[0].message
 
 
 def test_each_step_has_its_test_and_number():
@@ -166,9 +157,3 @@ def test_what_a_maker_says_of_planes():
     assert (shows.level, shows.code) == ("care", "scallops-show-through")
     assert "Make 7 passes" in shows.remedy
     assert check_scallops(clearing(0.16, after=SMOOTHER, width=64, passes=7)).level == "good"
-
-
-def test_the_room_opens_without_scipy():
-    code = "import sys, toolkit.truing; print('scipy' in sys.modules)"
-    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
-    assert done.stdout.strip() == "False"
