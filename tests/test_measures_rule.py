@@ -4,7 +4,6 @@ import copy
 import math
 import pickle
 import re
-import timeit
 from dataclasses import FrozenInstanceError, replace
 from fractions import Fraction
 
@@ -311,19 +310,3 @@ def test_only_numbers_are_written(rule: Rule, value) -> None:
     for write in (rule.show, rule.round, rule.exact, rule.error):
         with pytest.raises(MeasureError, match="is not a finite number of millimetres"):
             write(value)
-
-
-@pytest.mark.parametrize(("rule", "budget"), [(MM, 3), (IN, 4)])
-def test_a_picture_with_hundreds_of_lengths_can_wait_for_the_rule(rule: Rule, budget) -> None:
-    """Budget in µs for each; a slider's picture writes some three hundred, in a millisecond."""
-    values = [k * 1.37 for k in range(300)]
-
-    def write() -> None:
-        for value in values:
-            rule.show(value)
-            rule.exact(value)
-            rule.round(value, direction="up")
-
-    # The best of many runs, since the machine may be busy with something else.
-    each = min(timeit.repeat(write, number=1, repeat=40)) / (3 * len(values)) * 1e6
-    assert each < budget, f"{each:.1f} µs each"

@@ -1,7 +1,6 @@
 """Lesson 4's scenes: what their sliders show, what keeping writes, what boxes they put up with."""
 
 import re
-import time
 from pathlib import Path
 from typing import Any
 
@@ -10,8 +9,6 @@ import pytest
 from tests.boxes import ears, inch_postcard, lift_off
 from tests.files.keeping import change_box
 from toolkit.box import written
-from toolkit.box.seasons import year_between
-from toolkit.box.window import window
 from toolkit.document import as_text
 from toolkit.explore import lesson4
 from toolkit.files import read_box
@@ -20,7 +17,6 @@ from toolkit.lesson.lesson4_edges import EDGES
 from toolkit.lesson.lesson4_lid import LID
 from toolkit.lesson.lesson4_season import SEASON
 from toolkit.lesson.view import ImpossibleError
-from toolkit.pictures import Year
 from toolkit.plan import plan
 from toolkit.study import example_path
 
@@ -122,21 +118,6 @@ def test_a_bottom_under_a_lid_that_lifts_off_has_limits_too() -> None:
     assert "The bottom between damp and dry" in words(SEASON.view(lift_off()))
 
 
-def test_a_year_by_month_with_both_limits_takes_ten_milliseconds_at_most() -> None:
-    made = plan(BOX)
-    best = 1.0
-    for _ in range(5):
-        start = time.perf_counter()
-        where = year_between(BOX.rooms)
-        lid = made.design.lid
-        year = Year.of_panel(lid, place=where, species="black cherry", rings=0.0, made_in=5)
-        at = window(made.design, panel="lid")
-        best = min(best, time.perf_counter() - start)
-    assert len(year.widths) == 12 and at.least < at.most
-    assert year.widest is not None and year.narrowest is not None
-    assert best < 0.010
-
-
 # The lid
 
 
@@ -147,14 +128,6 @@ def test_a_front_at_the_middle_or_roof_stops_the_lid_and_at_the_floor_lets_it_pa
     }
     assert "front-too-high" in codes["middle"] & codes["roof"]
     assert "front-too-high" not in codes["own"] | codes["floor"]
-
-
-def test_home_half_in_and_out_are_told() -> None:
-    said = [LID.view(BOX, {"try.out": share}).picture.sentence for share in (0, 50, 100)]
-    assert said[0].startswith("The lid is home")
-    assert "84 mm out and 84 mm of it is still in its grooves" in said[1]
-    assert "hangs 0.3 mm" in said[1]
-    assert said[2].startswith("The lid is out of its grooves")
 
 
 def test_there_is_no_way_for_a_lid_that_lifts_off() -> None:
