@@ -6,8 +6,6 @@ import pytest
 
 from tests.boxes import ears, lift_off, postcard
 from toolkit.box import Choices
-from toolkit.box.customs import Customs
-from toolkit.measures import keys_of
 from toolkit.plan import plan
 
 L, C = "wont_work", "care"
@@ -191,35 +189,6 @@ def test_findings_come_worst_first() -> None:
     order = [("wont_work", "care", "good").index(row.level) for row in rows]
     assert order == sorted(order)
     assert rows[0].code == "swells-tight"
-
-
-def test_a_hole_is_named_with_face_place_and_size() -> None:
-    choices = postcard().having({"groove.bottom_edge": 3.0, "size.inside_height": 42.0})
-    rows = [row for row in plan(choices).findings if row.code == "groove-outside-tail"]
-    assert {row.where for row in rows} == {"back end, outside face", "front end, outside face"}
-    assert "2 mm × 4 mm" in rows[0].message
-    assert "from 3 mm to 5 mm above the bottom edge" in rows[0].message
-
-
-def test_through_joint_shows_the_groove_on_the_pin_boards_face() -> None:
-    through = {"corner.joint": "through", "corner.lap": None}
-    for tails_on, face in (("ends", "sides, outside face"), ("sides", "back end, outside face")):
-        rows = plan(postcard().having({"corner.tails_on": tails_on, **through})).findings
-        places = {row.where for row in rows if row.code == "groove-shows-through-joint"}
-        assert face in places
-
-
-def test_every_custom_can_be_edited_and_is_then_told() -> None:
-    assert "lap-thin" not in said(
-        postcard().having(
-            {"corner.lap": 2.5, "customs.lap_least": 2.0, "customs.lap_share_least": 0.1}
-        )
-    )
-    changed = list(Customs(lap_least=2.0).changed())
-    assert changed == [("lap_least", 2.0, 3.0)]
-    custom = keys_of(Customs)["lap_least"]
-    kind, words, source = custom.kind, custom.words, custom.source
-    assert (kind, bool(words), source) == ("length", True, "custom: common practice, no source")
 
 
 def test_a_custom_that_is_moved_moves_its_finding() -> None:

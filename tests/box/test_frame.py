@@ -5,7 +5,6 @@ from typing import Any
 import pytest
 
 from tests.boxes import ears, lift_off, postcard
-from toolkit.box import Choices
 from toolkit.plan import Plan, plan
 
 
@@ -170,24 +169,6 @@ def test_made_ends_with_tails_on_sides_set_the_outside_width() -> None:
 def test_the_shorter_of_two_unlike_ends_rules() -> None:
     result = plan(postcard().having({"made.front_length": 125.0, "made.back_length": 126.0}))
     assert result.design.frame.inside_width.value == 109.0
-
-
-def _terms(choices: Choices) -> set[str]:
-    return {
-        term.label for part in plan(choices).parts for size in part.finished for term in size.terms
-    }
-
-
-def test_workings_name_their_terms() -> None:
-    made = plan(postcard())
-    rule = made.choices.rule
-    assert made.part("lid").length.sentence(rule) == (
-        "lid length = 152 inside length + 4 back groove + 12 front thickness = 168 mm"
-    )
-    assert made.part("bottom").width.sentence(rule) == (
-        "bottom width = 110 inside width + 2 × 4 groove depth − 2 clearance across = 116 mm"
-    )
-    assert "as made" in _terms(postcard().having({"made.lid_width": 115.0}))
 
 
 def test_tails_are_chosen_where_no_wood_is_wanted_beside_a_groove() -> None:

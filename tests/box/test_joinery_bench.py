@@ -90,44 +90,10 @@ def test_the_tail_boards_go_on_last() -> None:
         assert f"both {tails}" in steps[cramp].do
 
 
-def test_gluing_up_minds_ears_lids_and_proud_pins() -> None:
-    def said(box: Choices) -> str:
-        return " ".join(step.sentence for step in glue_up_steps(design(box)))
-
-    assert "Mind the ears" in said(ears())
-    assert "Mind the ears" not in said(postcard())
-    assert "lid grooves" in said(postcard())
-    assert "lid" not in said(lift_off())
-    assert "stand proud" in said(postcard())
-    assert "stand proud" not in said(postcard().having({"customs.pins_proud": 0.0}))
-
-
 def test_transfer_in_its_order() -> None:
     titles = [step.title for step in transfer_steps(design(postcard()))]
     order = ["try the tails", "register", "hold", "knife", "mark the waste", "saw", "chop"]
     assert [title for title in titles if title in order] == order
-
-
-def test_transfer_speaks_of_this_box() -> None:
-    def said(box: Choices) -> str:
-        return " ".join(step.sentence for step in transfer_steps(design(box)))
-
-    assert "lay the end on it" in said(postcard())
-    assert "lay the side on it" in said(ears())
-    assert "A strip 6 mm thick" in said(postcard())
-    assert "0.1 mm past the tip line" in said(postcard())
-    assert "12.2 mm from the end" in said(postcard())
-    assert "6 fine lines" in said(postcard())
-    assert "inside face only" in said(postcard())
-    through = said(postcard().having(THROUGH))
-    assert "both faces" in through
-    assert "lap" not in through.replace("overlap", "")
-    assert "50.7 mm high" in said(postcard())
-    assert "high, only the bottom edges" not in said(lift_off())
-    unlike = said(ears().having({"made.front_thickness": 11.0}))
-    assert "12.2 mm from the end" in unlike
-    thin = said(postcard().having({"made.front_thickness": 11.0}))
-    assert "12.2 mm at the back and 11.2 mm at the front" in thin
 
 
 @pytest.mark.parametrize("box", BOXES, ids=lambda box: f"{box.corner.tails_on} {box.lid.kind}")

@@ -147,14 +147,6 @@ def test_a_lean_is_seen_at_the_far_face_only_unless_it_is_copied() -> None:
     assert gaps(JOINT, hand=leaning, face="knifed", copied=True, squared=True).late == 0
 
 
-def test_which_error_matters_most_in_words() -> None:
-    assert "nearly as much as" in gaps(JOINT, hand=Hand()).which_matters()
-    rough = gaps(JOINT, hand=Hand(0.1, 0.1, 0.4)).which_matters()
-    assert rough.startswith("Most of it")
-    assert "how near the line" in rough.partition(";")[0]
-    assert sum(share for _, share in gaps(JOINT, hand=Hand()).shares) == pytest.approx(1)
-
-
 def test_a_hand_comes_from_the_boxs_customs_and_says_so() -> None:
     box = postcard().having({"customs.saw_lead": 1.0, "customs.saw_offset": 0.05})
     hand = Hand.of(box.customs)

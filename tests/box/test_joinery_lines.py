@@ -5,14 +5,13 @@ from itertools import count, islice
 
 import pytest
 
-from tests.boxes import ears, inch_postcard, lift_off, postcard
+from tests.boxes import ears, lift_off, postcard
 from tests.oracle.designs import ARRANGEMENTS, Arrangement, random_box
 from toolkit.box import Choices, Design, design
 from toolkit.box.joinery import (
     Line,
     between_baselines,
     gauge_settings,
-    line_table,
     proud_sentence,
     setting_out_lines,
 )
@@ -166,26 +165,6 @@ def test_what_proud_takes_from_the_inside(box: Choices, inside: float) -> None:
     assert "more than is planed off" in proud_sentence(d, proud=0.6)
     assert "more than is planed off" in proud_sentence(d, proud=-0.3)
     assert "shy" in proud_sentence(d, proud=-0.2)
-
-
-def test_the_table_says_a_setting_once_for_all_its_faces() -> None:
-    table = line_table(design(postcard()))
-    back = [row for row in table.rows if row[0] == "back" and row[3] == "gauge 1"]
-    assert [row[2] for row in back] == ["both faces and both edges"]
-    assert back[0][5] == "8 mm"
-    low = [row for row in table.rows if row[1] == "front end" and row[3] == "gauge 2"]
-    assert [row[2] for row in low] == ["inside face, up to 50.7 mm"]
-    assert len(table.rows) == len(set(table.rows))
-
-
-def test_the_socket_is_chopped_past_the_tails_tip() -> None:
-    def purposes(box: Choices) -> str:
-        return " ".join(row[6] for row in line_table(design(box)).rows)
-
-    assert "go 0.1 mm past it, never short" in purposes(postcard())
-    assert "go 0.4 mm past it" in purposes(postcard().having({"customs.socket_over": 0.4}))
-    assert "go 0.004 in past it" in purposes(inch_postcard())
-    assert "past it" not in purposes(postcard().having(THROUGH))
 
 
 def test_settings_of_a_low_front_with_an_ear_are_a_pair() -> None:
