@@ -145,26 +145,6 @@ def test_wrong_arguments_are_one_line_and_exit_2(
     assert named in told.err
 
 
-def test_not_utf8(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    path = tmp_path / "box.toml"
-    path.write_bytes(b'title = "caf\xe9"')
-    assert main(["check", str(path)]) == 2
-    assert "UTF-8" in capsys.readouterr().err
-
-
-def test_the_installed_command_runs_in_a_process_of_its_own() -> None:
-    done = subprocess.run(
-        [sys.executable, "-m", "toolkit.cli", "check", "nowhere.toml"],
-        capture_output=True,
-        text=True,
-        check=False,
-        cwd=ROOT,
-    )
-    assert done.returncode == 2
-    assert done.stdout == ""
-    assert "Traceback" not in done.stderr
-
-
 def test_a_reader_that_has_seen_enough_is_no_error() -> None:
     done = subprocess.run(
         f"{sys.executable} -m toolkit.cli plan {EXAMPLE} | head -n 1",

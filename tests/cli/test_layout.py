@@ -72,17 +72,6 @@ def test_json(looks: str, capsys: pytest.CaptureFixture[str]) -> None:
     assert found == NAMES
 
 
-def test_looks_never_fall_with_the_slider(capsys: pytest.CaptureFixture[str], boards) -> None:  # type: ignore[no-untyped-def]
-    text = (ROOT / "lessons" / "boards.toml").read_text(encoding="utf-8")
-    long = boards("[[board]]" + text.split("[[board]]")[1])
-    seen = [data_of(capsys, BOX, long, "--looks", str(n / 4)) for n in range(5)]
-    assert [data["looks"] for data in seen] == sorted(data["looks"] for data in seen)
-    assert seen[0]["looks"] < seen[-1]["looks"]
-    used = [sum(board["used"] for board in data["boards"]) for data in seen]
-    assert used == sorted(used)
-    assert used[0] == seen[0]["proof"]["least"] == seen[-1]["proof"]["best"]
-
-
 def test_on_paper(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["layout", BOX, BOARDS]) == 0
     printed = capsys.readouterr().out
@@ -107,20 +96,6 @@ def test_wood_that_falls_short_exits_1_and_says_what_to_buy(
     assert main(["layout", BOX, path, "--json"]) == 1
     data = json.loads(capsys.readouterr().out)
     assert data["missing"] == ["bottom", "lid"]
-
-
-def test_a_rotten_board_gives_nothing(capsys: pytest.CaptureFixture[str], boards) -> None:  # type: ignore[no-untyped-def]
-    rotten = (
-        '[[board.defect]]\nkind = "decay"\nfrom = ["0 mm", "0 mm"]\nto = ["400 mm", "150 mm"]\n'
-    )
-    path = boards(STUB + rotten)
-    assert main(["layout", BOX, path]) == 1
-    words = " ".join(capsys.readouterr().out.split())
-    assert "stub: not used." in words
-    assert "on any board is 0 mm" in words
-    data = data_of(capsys, BOX, path)
-    assert len(data["missing"]) == 6
-    assert data["proof"]["text"] == "Nothing could be laid out."
 
 
 def test_a_box_that_wont_work_exits_1(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
@@ -159,23 +134,3 @@ def test_what_cant_be_read_is_one_line_and_exits_2(
     assert told.out == ""
     assert len(told.err.splitlines()) == 1, told.err
     assert named in told.err
-
-
-@pytest.mark.parametrize(
-    ("extra", "named"),
-    [
-        (
-            '[[board.defect]]\nkind = "knot"\nfrom = ["0 mm", "0 mm"]\nto = ["401 mm", "9 mm"]\n',
-            "400",
-        ),
-        ('heart_line = [["300 mm", "9 mm"], ["100 mm", "9 mm"]]\n', "left to right"),
-        (STUB, "name already"),
-    ],
-)
-def test_an_impossible_board_is_told_with_the_remedy(
-    extra: str, named: str, capsys: pytest.CaptureFixture[str], boards
-) -> None:  # type: ignore[no-untyped-def]
-    assert main(["layout", BOX, boards(STUB + extra)]) == 2
-    told = capsys.readouterr()
-    assert named in told.err
-    assert len(told.err.splitlines()) == 1

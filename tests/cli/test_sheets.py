@@ -157,13 +157,6 @@ def test_an_output_that_is_an_input_or_no_file_is_refused_at_once(
     assert sorted(tmp_path.iterdir()) == before and Path(read).read_bytes() == text
 
 
-def test_the_same_box_on_the_same_day_is_the_same_file(tmp_path: Path) -> None:
-    files = [tmp_path / "one.pdf", tmp_path / "two.pdf"]
-    for file in files:
-        assert main(["sheets", str(EXAMPLE), "-o", str(file)]) == 0
-    assert files[0].read_bytes() == files[1].read_bytes()
-
-
 def test_nothing_is_said_on_the_side_by_the_installed_command(tmp_path: Path) -> None:
     done = subprocess.run(
         [sys.executable, "-m", "toolkit.cli", "sheets", EXAMPLE, "-o", tmp_path / "sheets.pdf"],
