@@ -5,7 +5,7 @@ from itertools import product
 
 import pytest
 
-from tests.stock.racks import PANEL, POSTCARD, SHORT, lay_out_box, random_board
+from tests.stock.racks import PANEL, POSTCARD, lay_out_box, random_board
 from toolkit.measures import Rule
 from toolkit.stock import (
     Blank,
@@ -68,9 +68,3 @@ def test_why_parts_of_a_box_are_missing(boards, reason):
     laid = lay_out_box(POSTCARD, boards)
     told = missing_sentences(laid, rule=MM)
     assert [line for line in told if "side 2" in line and reason in line], told
-
-
-def test_in_inches():
-    laid = lay_out_box([Blank("beam", 1500, 25.4)], [SHORT])
-    (told,) = missing_sentences(laid, rule=Rule.inches())
-    assert "the longest clear stretch 1 in wide on any board is 47" in told

@@ -74,10 +74,6 @@ def test_no_number_of_tracks_takes_fewer_strokes(plane, width, deep):
         assert best.strokes <= tracks * passes
 
 
-def test_half_the_step_leaves_a_quarter_of_the_ridge():
-    assert JACK.ridge(10) == pytest.approx(JACK.ridge(20) / 4)
-
-
 def test_twice_the_depth_is_not_twice_the_width():
     deep = JACK.having(shaving=0.8, iron_width=60)
     assert deep.shaving_width == pytest.approx(JACK.shaving_width * 2**0.5)

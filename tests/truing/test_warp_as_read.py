@@ -1,13 +1,10 @@
 """Warp as a student reads it, against sticks and straightedges laid on the face itself."""
 
-from dataclasses import replace
-
 import pytest
 from hypothesis import given, strategies as st
 
 from toolkit.measures import Rule
 from toolkit.truing import Warp, cut_to, face_of, stick_reading, warp_from_readings
-from toolkit.truing.places import place_on_board
 
 MM = Rule.millimetres()
 LENGTH, WIDTH = 700.0, 72.0
@@ -100,18 +97,6 @@ def test_a_cross_of_readings_cannot_tell_the_twist():
         warp_from_readings(cross, length=LENGTH, width=WIDTH)
 
 
-def test_words_of_a_warp():
-    warp = Warp(LENGTH, WIDTH, bow=1.5, cup=-0.4, twist=-1, crook=2)
-    assert warp.high_corners == ("left far", "right near")
-    assert warp.sentence(MM) == (
-        "Over 700 mm × 72 mm the board is bowed 1.5 mm, round along the upper face; cupped 0.4 mm, "
-        "hollow across the upper face; twisted 1 mm, high at the left far and right near corners; "
-        "crooked 2 mm along its edges."
-    )
-    assert "out of winding" in Warp(LENGTH, WIDTH).sentence(MM)
-    assert replace(Warp(700, 72), bow=0.001).sentence(MM) == Warp(700, 72).sentence(MM)
-
-
 @pytest.mark.parametrize(
     ("call", "said"),
     [
@@ -132,11 +117,3 @@ def test_words_of_a_warp():
 def test_refusals(call, said):
     with pytest.raises(ValueError, match=said):
         call()
-
-
-def test_places_in_words():
-    size = {"length": 700.0, "width": 72.0}
-    assert place_on_board(0, y=0, **size) == "the left near corner"
-    assert place_on_board(350, y=36, **size) == "the middle"
-    assert place_on_board(350, y=72, **size) == "the far edge"
-    assert place_on_board(700, y=36, **size) == "the right end"

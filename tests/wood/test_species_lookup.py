@@ -45,11 +45,6 @@ def test_every_wood_is_found_by_each_of_its_own_names(wood):
     assert species(wood.scientific) is wood
 
 
-def test_no_two_woods_share_a_name():
-    names = [wood.name for wood in all_species()]
-    assert len(set(names)) == len(names)
-
-
 @pytest.mark.parametrize(
     ("typed", "some"),
     [
@@ -110,12 +105,6 @@ def test_no_number_without_a_source():
         ]
         for value, origin in groups:
             assert bool(origin.text and origin.seen) is (value is not None), wood.name
-
-
-def test_missing_numbers_are_none():
-    fir = species("white fir")
-    assert fir.specific_gravity_green is None
-    assert species("teak").specific_gravity_12 is None
 
 
 @pytest.mark.parametrize("wood", all_species(), ids=lambda wood: wood.name)
