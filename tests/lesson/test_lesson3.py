@@ -6,7 +6,7 @@ from typing import Any
 import ipywidgets as widgets
 import pytest
 
-from tests.boxes import ears, inch_postcard, postcard
+from tests.boxes import ears, inch_postcard
 from tests.pictures.designs import named
 from toolkit.box import Choices, written
 from toolkit.box.joinery import Hand, SawnJoint, gaps, set_out_round_grooves
@@ -21,7 +21,6 @@ from toolkit.lesson.lesson3_saw import SAW, ways_table
 from toolkit.lesson.scene import Scene
 from toolkit.lesson.view import ImpossibleError
 from toolkit.measures import MeasureError, Rule
-from toolkit.pictures import corner_picture
 from toolkit.plan import plan
 from toolkit.study import OwnBox, example_path
 
@@ -143,16 +142,6 @@ def test_a_slider_whose_key_is_left_out_stands_where_the_rule_puts_it() -> None:
     assert settled("corner.lap")(KINDS["tail length"]) == 4.5
 
 
-def test_a_kept_lap_takes_the_place_of_a_tail_length(folder) -> None:
-    OwnBox().keep({"corner.lap": None, "corner.tail_length": "7.5 mm"})
-    explorer = Explorer(CORNER)
-    explorer._moved(CORNER.controls[3])({"new": 3.0, "owner": None, "old": 4.5})
-    assert explorer.choices.corner.lap == 3.0
-    OwnBox().keep(explorer._changes())
-    own = OwnBox().load().choices.corner
-    assert (own.lap, own.tail_length) == (3.0, None)
-
-
 # The joint
 
 
@@ -161,15 +150,6 @@ def test_a_swelling_panel_locks_one_arrangement_and_opens_the_other() -> None:
     assert "which lock" in words(ends) and "the joint opens" in words(sides)
     assert "joint-opens-when-panel-swells" in {row.code for row in sides.findings}
     assert "lengthwise" in ends.picture.sentence and "crosswise" in sides.picture.sentence
-
-
-def test_driving_it_together_is_said() -> None:
-    states = [ARRANGEMENT.view(BOX, {"try.home": home}).picture.sentence for home in (0, 40, 100)]
-    assert [state.split(":")[0] for state in states] == [
-        "Back corner, apart",
-        "Back corner, 40 % driven together",
-        "Back corner, together",
-    ]
 
 
 @pytest.mark.parametrize("value", ["half-blind", "through"])
@@ -190,13 +170,6 @@ def test_proud_and_shy_move_the_second_gauge_and_never_the_first() -> None:
         view = LINES.view(BOX, {"try.proud": proud})
         assert f"gauge 2 at {second} from the end" in view.picture.sentence
         assert "gauge 1 at 8 mm from the inside face" in view.picture.sentence
-
-
-def test_a_left_handed_view_turns_both_pictures() -> None:
-    right, left = (LINES.view(BOX, {"try.left": left}) for left in (False, True))
-    assert right.picture.svg != left.picture.svg
-    assert right.beside[0].svg != left.beside[0].svg
-    assert words(right) == words(left)
 
 
 # Round the grooves
@@ -339,17 +312,3 @@ def test_what_is_carried_to_the_bench() -> None:
     assert "divider step = (64 height − 2 × 5 half pin + 6 pin) ÷ 3 tails = 20 mm" in repr(
         lesson3.worked()
     )
-
-
-def test_the_same_picture_in_two_places_has_two_names_for_its_regions() -> None:
-    one = corner_picture(plan(postcard()))
-    other = one.with_unique_ids("still")
-
-    def regions(svg: str) -> tuple[set[str], set[str]]:
-        named = set(re.findall(r'<clipPath id="([^"]+)"', svg))
-        return named, set(re.findall(r"url\(#([^)]+)\)", svg))
-
-    assert regions(one.svg)[0] == regions(one.svg)[1]
-    assert regions(other.svg)[0] == regions(other.svg)[1]
-    assert not regions(one.svg)[0] & regions(other.svg)[0]
-    assert other.sentence == one.sentence

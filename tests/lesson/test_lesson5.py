@@ -50,16 +50,6 @@ def test_a_wall_that_would_be_planed_away_is_a_sentence() -> None:
         lesson5.scenes["skim"].view(thin, {"try.skim": 2.0})
 
 
-def test_areas_of_the_postcard_box() -> None:
-    areas = finishing_areas(plan(postcard()).design)
-    # Outside walls by hand: 2 × 176 × 64 + 134 × 64 + 134 × 50.7, the bottom's underside and the
-    # rims besides.
-    walls = 2 * 176 * 64 + 134 * 64 + 134 * 50.7
-    assert walls < areas.outside < walls + 176 * 134 + 4 * 12 * 176 + 2 * 12 * 134
-    inside = 2 * (152 + 110) * 38 + 152 * 110
-    assert areas.inside == pytest.approx(inside, rel=0.02)
-
-
 def test_oil_inside_a_box_for_paper_is_spoken_against() -> None:
     usual, oiled = (
         " ".join(row.sentence for row in check_finish(finish)) for finish in (FinishPlan(), OILED)
@@ -120,12 +110,6 @@ def test_a_back_bevel_raises_the_cut_and_a_honed_bevel_only_on_an_iron_turned_ov
     assert cut(honed=35) == "45°"
     assert cut(bevel="up", bed=12, honed=35) == "47°"
     assert cut(bevel="up", bed=12, honed=35, back=5) == "47°"
-
-
-def test_the_picture_strays_and_its_roughness_is_told_beside_the_even_one() -> None:
-    rows = {row[0]: row[1:] for row in lesson5.scenes["light"].view(postcard()).numbers.rows}
-    assert rows["Ra and Rz of the tracks"][0] != rows["Ra and Rz in the picture"][0]
-    assert "stray" in rows["Ra and Rz in the picture"][1]
 
 
 def test_a_finish_for_a_class_and_what_is_said_against_it() -> None:

@@ -252,19 +252,6 @@ def test_letters_are_large_enough_and_upright(edition, least) -> None:  # type: 
     assert not any(word.upright for word in words)
 
 
-def test_part_and_face_looked_at_are_named() -> None:
-    titles = {
-        (True, "back"): "back end (tail board), inside face",
-        (True, "front"): "front end (tail board), inside face",
-        (False, "back"): "side (tail board), inside face",
-        (False, "front"): "side (tail board), inside face",
-    }
-    for (on_ends, which), title in titles.items():
-        box = plan(postcard() if on_ends else ears())
-        drawn = corner_picture(box, which=which).drawn  # type: ignore[arg-type]
-        assert title in [label.text for label in drawn.labels]
-
-
 def test_tails_point_left_but_at_the_front_of_a_side() -> None:
     for choices, which, left in (
         (postcard(), "back", True),

@@ -23,7 +23,7 @@ from toolkit.pictures import (
     for_paper,
 )
 from toolkit.pictures.board.rows import breaks, scale_of
-from toolkit.pictures.board.spaces import Box, overlap, spaces_of, without
+from toolkit.pictures.board.spaces import Box, overlap, without
 from toolkit.pictures.kit.picture import PX_PER_PT
 from toolkit.pictures.kit.sheet import MOST_LABELS, TEXT
 from toolkit.plan import plan
@@ -406,16 +406,6 @@ def test_the_board_holds_still_while_the_layout_changes() -> None:
     assert len(sizes) == 1
 
 
-def test_the_sentence_says_what_is_used_and_how_many_cuts_it_takes() -> None:
-    laid, picture = _laid()["sparing"], _drawn("sparing")
-    assert laid.sentence(MM) in picture.sentence
-    assert f"{len(saw_cuts(laid))} saw cuts" in picture.sentence
-    assert "2 end checks, 2 knots" in picture.sentence
-    bare = board_picture(_rack()[0], rule=INCH).sentence
-    assert bare.startswith("long cherry: black cherry, 86 5/8 × 8 27/32 × 31/32 in, with 2 end")
-    assert "no defects" in board_picture(Board("b", "oak", 900, 140, 20), rule=MM).sentence
-
-
 def test_a_ghost_shows_the_parts_of_the_kept_layout() -> None:
     laid, kept = _laid()["sparing"], _laid()["handsome"]
     drawn = board_picture(laid.board, laid, rule=MM, ghost=kept).drawn
@@ -440,14 +430,6 @@ def test_a_rectangle_less_others_is_every_place_that_none_of_them_covers(
             at = (x + 0.4, x + 0.6, y + 0.4, y + 0.6)
             covered = any(overlap(at, box) for box in boxes)
             assert sum(overlap(at, box) for box in rest) == (0 if covered else 1)
-
-
-def test_a_part_narrower_than_its_strip_leaves_waste_above_itself() -> None:
-    narrow, wide = Blank("a", 200.0, 50.0), Blank("b", 200.0, 80.0)
-    laid = lay_out(Board("b", "oak", 900.0, 100.0, 20.0), [narrow, wide], cell=2.0)
-    assert sum(_area(box) for box, _ in spaces_of(laid)) == pytest.approx(
-        laid.used * 100.0 - 200.0 * 130.0
-    )
 
 
 # The curve
@@ -543,8 +525,3 @@ def test_words_on_a_curve_keep_apart_and_off_lines(name: str) -> None:
 def test_a_curve_without_a_point_is_refused() -> None:
     with pytest.raises(ValueError, match="the parts fit on no board"):
         curve_picture((), chosen=Point(1.0, 1.0, 1.0), rule=MM)
-
-
-def test_the_same_board_gives_the_same_bytes() -> None:
-    laid = _laid()["sparing"]
-    assert board_picture(laid.board, laid, rule=MM).svg == _drawn("sparing").svg

@@ -258,19 +258,6 @@ def test_waste_on_the_end_grain_is_what_the_corner_s_own_drawing_hatches() -> No
             assert [o.points for o in net.drawn.named("waste") if "end" in o.name] == sockets
 
 
-def test_a_note_says_the_setting_and_where_the_fence_runs() -> None:
-    pin = words(unfolded_end(made("postcard"))).replace("\N{NO-BREAK SPACE}", " ")
-    assert "gauge 1: 8 mm, from the inside face, on the end grain only" in pin
-    assert "gauge 2: 12.2 mm, from the end, on the inside face only" in pin
-    assert "knife, from the finished tails" in pin
-    tail = words(unfolded_end(made("postcard"), board="tail board"))
-    assert "on both faces and both edges" in tail and "bevel gauge: 1 in 7" in tail
-    ear = words(unfolded_end(made("ears"), board="tail board", which="front"))
-    assert "ear gauge, tip: 4" in ear and "ear gauge, baseline: 12" in ear
-    proud = unfolded_end(made("postcard"), proud=-0.2)
-    assert "11.8 mm from the end" in proud.sentence
-
-
 # Labels
 
 

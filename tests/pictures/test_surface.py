@@ -215,10 +215,6 @@ def test_the_sentence_states_its_finding_in_numbers() -> None:
         assert sentence.endswith(".") and "  " not in sentence
 
 
-def test_one_state_is_always_the_same_picture() -> None:
-    assert raking_light(surfaces()["straight"]).svg == raking_light(surfaces()["straight"]).svg
-
-
 @pytest.mark.parametrize("height", [0.0, 0.4, 90.0, inf])
 def test_a_lamp_that_cannot_be_is_refused(height: float) -> None:
     with pytest.raises(ValueError, match=r"give one from 0\.5 to 89"):
