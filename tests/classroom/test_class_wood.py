@@ -22,7 +22,7 @@ from toolkit.classroom.wood_tables import (
 from toolkit.files import read_class
 from toolkit.measures import Rule
 from toolkit.plan import plan
-from toolkit.stock import Blank, Board, blanks_of, sets_needed
+from toolkit.stock import Blank, Board, blanks_of
 
 MM, INCH = Rule.millimetres(), 25.4
 EACH = {"side 1", "side 2", "back", "front", "bottom", "lid"}
@@ -210,8 +210,3 @@ def test_pages_of_the_wood(demo: ClassWood, tmp_path: Path) -> None:
     assert html.count("<svg") == len(demo.boards) and "Looks" not in html
     bare = read_class(write(tmp_path, HEAD + THREE))
     assert shopping(bare, demo)[1][1].words == "No boards are told of."
-
-
-def test_sets_in_reserve() -> None:
-    """A quarter in reserve, rounded up: 13 sets for 10, 15 for 12."""
-    assert [sets_needed(n) for n in (3, 10, 12)] == [4, 13, 15]

@@ -16,7 +16,6 @@ from toolkit.classroom.steps import (
     Pace,
     Step,
     critical_path,
-    if_late,
     savings,
     spared,
     weekend,
@@ -198,11 +197,3 @@ def test_savings_give_back_what_they_spare() -> None:
     assert len(table.rows) == len(savings())
     none = spared(weekend(), by=[*savings(), *savings(), *savings()])
     assert all(min(row.minutes.values()) >= 0 for row in none)
-
-
-def test_tables_speak() -> None:
-    found = timetable(MIXED)
-    assert len(found.who().rows) == 8
-    assert found.who().rows[7][1] == "slow"
-    assert "no source" in found.who().note
-    assert {row[3] for row in if_late(weekend()).rows if row[0] == "10"} == {"never skip"}

@@ -1,7 +1,5 @@
 """Changing a file of boards: remarks and units stay, the rest is untouched, all can be undone."""
 
-import subprocess
-import sys
 from dataclasses import replace
 from pathlib import Path
 
@@ -21,7 +19,6 @@ from toolkit.files import (
     read_boards,
     with_board,
     without_board,
-    writing,
 )
 from toolkit.files.writing import backups
 from toolkit.measures import Rule
@@ -464,48 +461,3 @@ def test_a_rack_of_ones_own_is_made_from_the_lessons_at_the_first_change(tmp_pat
     remove_board(mine, "oak offcut", start=LESSON)
     assert mine.read_text(encoding="utf-8") == TEXT
     assert LESSON.read_text(encoding="utf-8") == TEXT
-
-
-def test_line_ends_of_the_file_are_kept(rack):
-    rack.write_bytes(TEXT.replace("\n", "\r\n").encode())
-    keep_board(rack, NEW)
-    remove_board(rack, "short cherry")
-    raw = rack.read_bytes()
-    assert raw.count(b"\n") == raw.count(b"\r\n") > 20
-    assert b'name = "oak offcut"\r\n' in raw
-
-
-def test_a_write_that_breaks_off_leaves_the_old_file(rack, monkeypatch):
-    before = rack.read_bytes()
-
-    def fail(*_):
-        raise OSError(28, "No space left on device")
-
-    monkeypatch.setattr(writing.os, "replace", fail)
-    assert "could not be written (No space left on device)" in refusal(keep_board, rack, NEW)
-    assert rack.read_bytes() == before
-
-
-WORKER = """
-import sys
-from dataclasses import replace
-from tests.files.keeping import keep_board
-from toolkit.files import read_boards
-from tests.files.written import typed_board
-path, name = sys.argv[1:]
-for turn in range(1, 16):
-    board = next(board for board in read_boards(path) if board.name == name)
-    keep_board(path, replace(typed_board(board), thickness=f"{turn} mm"), instead_of=name)
-    # Nobody else changes this board, so the change must still be there.
-    assert next(b for b in read_boards(path) if b.name == name).thickness == turn
-"""
-
-
-def test_two_programs_lose_no_change(rack):
-    workers = [
-        subprocess.Popen([sys.executable, "-c", WORKER, str(rack), name], cwd=ROOT)
-        for name in ("long cherry", "panel cherry")
-    ]
-    assert [worker.wait(60) for worker in workers] == [0, 0]
-    assert [board.thickness for board in read_boards(rack)] == [15, 16, 15]
-    assert backups(rack)[-1].name.startswith("my_boards-000030-")

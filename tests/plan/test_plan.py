@@ -71,17 +71,6 @@ def test_the_ear_has_its_own_gauge() -> None:
     assert rows["gauge for the ear"].value == "4 mm and 12 mm"
 
 
-def test_a_lap_is_gauged_from_the_inside_face_only() -> None:
-    half_blind = {row.tool: row.use for row in plan(postcard()).settings}
-    assert "from the inside face" in half_blind["gauge 1, tail length"]
-    assert "inside face only" in half_blind["gauge 2, tail-board thickness"]
-    through = postcard().having({"corner.joint": "through", "corner.lap": None})
-    assert (
-        "both faces"
-        in {r.tool: r.use for r in plan(through).settings}["gauge 2, tail-board thickness"]
-    )
-
-
 def test_thicker_sides_move_the_ends_and_nothing_else() -> None:
     told = compare(plan(postcard()), plan(postcard().having({"thickness.side": 13.0})))
     moved = {change.where: change.amount for change in told.changes}

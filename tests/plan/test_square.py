@@ -99,15 +99,6 @@ def test_a_corner_that_leans_makes_the_diagonals_differ() -> None:
     assert "keeps the box" not in said(side_end_lean=0.103)["end-leans"].message
 
 
-def test_shooting_is_told_before_gauging_and_paring_after_it() -> None:
-    assert "costs 0.3 mm of its length" in said(back_end_out=0.3)["end-out-of-square"].remedy
-    later = said(back_end_out=0.3, tail_length=8.0)["end-out-of-square"].remedy
-    assert "gauged already" in later
-    assert "plough" in said(side_edge_out=0.3)["edge-out-of-square"].remedy
-    ploughed = said(side_edge_out=0.3, groove_depth=4.0)["edge-out-of-square"].remedy
-    assert "Ploughed already" in ploughed
-
-
 def test_what_is_square_enough_is_said_too() -> None:
     gaps = {"side_end_out": 0.0, "back_edge_out": 0.1, "bottom_end_out": 0.4}
     measured_box = plan(having(postcard(), **gaps)).design

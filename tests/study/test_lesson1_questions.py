@@ -10,8 +10,8 @@ from toolkit.box.choices import Allowance, Allowances, Room
 from toolkit.measures import MM_PER_INCH, Rule
 from toolkit.plan import Plan, plan
 from toolkit.stock import blanks_of, board_feet, to_buy
-from toolkit.study import draw, lessons_with_questions, mark
-from toolkit.study.questions import FEWEST_SLIPS, NoQuestionsError
+from toolkit.study import draw, mark
+from toolkit.study.questions import FEWEST_SLIPS
 from toolkit.study.varying import other_boxes
 from toolkit.wood import equilibrium_moisture
 
@@ -280,25 +280,9 @@ def test_fresh_questions_are_about_other_boxes_that_work(choices):
                 assert not question.is_right(slip.value)
 
 
-def test_the_same_seed_and_box_give_a_class_the_same_questions():
-    once = draw(plan(BOX), lesson=1, seed="saturday", vary=True)
-    assert once == draw(plan(BOX), lesson=1, seed="saturday", vary=True)
-    assert once != draw(plan(BOX), lesson=1, seed="sunday", vary=True)
-
-
 def test_every_other_box_can_be_asked_about():
     """Few other boxes are passed over because a question has lost its slips."""
     few = 0
     for other in list(other_boxes(OWN, Random(3)))[:20]:
         few += any(len(question.slips) < FEWEST_SLIPS for question in draw(other, lesson=1))
     assert few <= 1
-
-
-def test_a_box_without_a_space_inside_is_refused_with_its_finding():
-    hopeless = plan(BOX.having({"size.inside_length": None, "size.outside_length": 20.0}))
-    with pytest.raises(NoQuestionsError, match="nothing is left inside"):
-        draw(hopeless, lesson=1)
-
-
-def test_lesson_1_is_among_those_with_questions():
-    assert 1 in lessons_with_questions()

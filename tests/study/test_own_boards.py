@@ -69,28 +69,6 @@ def test_a_board_that_cannot_be_changes_nothing(folder):
     assert OwnBoards().load() == before
 
 
-def test_undo_goes_back_change_by_change_to_the_example():
-    own = OwnBoards()
-    example = own.load().boards
-    own.keep(NEW)
-    own.remove("long cherry")
-    assert names(own.undo())[0] == "long cherry"
-    assert own.undo().boards == example
-    with pytest.raises(BoardsFileError, match="nothing to take back"):
-        own.undo()
-
-
-def test_starting_again_gives_the_example_and_can_be_undone(folder):
-    own = OwnBoards()
-    assert own.start_again().path is None
-    assert not (folder / "my_boards.toml").exists()
-    example = own.load().boards
-    kept = own.keep(NEW)
-    again = own.start_again()
-    assert (again.boards, again.path) == (example, folder / "my_boards.toml")
-    assert own.undo() == kept
-
-
 DAMAGE = {
     "a typing slip": (EXAMPLE.replace('"180 mm"', "180 mm").encode(), r"line 58"),
     "a wrong value": (EXAMPLE.replace('"180 mm"', '"180"').encode(), r"board 2\.width \(line 58\)"),
@@ -118,36 +96,6 @@ def test_a_damaged_file_is_set_aside_whole_and_the_example_used(folder, what):
     assert asides[0].name in OwnBoards().load().notice
     OwnBoards().keep(NEW)
     assert OwnBoards().load().notice == ""
-
-
-def test_a_file_that_is_whole_again_a_moment_later_is_not_set_aside(folder, monkeypatch):
-    path = folder / "my_boards.toml"
-    path.write_bytes(b"")
-    monkeypatch.setattr("time.sleep", lambda _: path.write_text(EXAMPLE, encoding="utf-8"))
-    assert OwnBoards().load().path == path
-    assert not list(folder.glob("*damaged*"))
-
-
-def test_a_folder_in_the_place_of_the_file_is_left_alone(folder):
-    (folder / "my_boards.toml").mkdir()
-    for loaded in (OwnBoards().load(), OwnBoards().start_again()):
-        assert (folder / "my_boards.toml").is_dir()
-        assert loaded.path is None and "left where it is" in loaded.notice
-
-
-def test_a_change_to_a_damaged_file_is_refused_and_leaves_it(folder):
-    (folder / "my_boards.toml").write_bytes(b"width = ")
-    with pytest.raises(BoardsFileError):
-        OwnBoards().keep(NEW)
-    assert (folder / "my_boards.toml").read_bytes() == b"width = "
-
-
-def test_undo_after_damage_brings_back_what_was_last_in_order(folder):
-    OwnBoards().keep(NEW)
-    OwnBoards().remove("long cherry")
-    (folder / "my_boards.toml").write_bytes(b"\xff")
-    assert names(OwnBoards().undo())[0] == "long cherry"
-    assert [path.read_bytes() for path in folder.glob("my_boards.damaged-*")] == [b"\xff"]
 
 
 def test_the_rack_is_no_box_and_the_box_no_rack(folder):
