@@ -70,15 +70,20 @@ def _sizes(s: Solids) -> list[str]:
     return found
 
 
+def _sharing(s: Solids, walls: Manifold) -> list[str]:
+    """Nothing shares its place with a panel."""
+    rows = [(name, panel, "walls", walls) for name, panel in s.panels.items()]
+    rows += [(*one, *other) for one, other in combinations(s.panels.items(), 2)]
+    return [
+        f"{name} and {second} share {shared:.4f} mm³"
+        for name, one, second, other in rows
+        if (shared := overlap(one, other)) > VOLUME
+    ]
+
+
 def _panels(s: Solids, walls: Manifold) -> list[str]:
-    """Nothing shares its place with a panel, and the panels lie where they should."""
-    f, found = s.facts, []
-    for name, panel in s.panels.items():
-        if (shared := overlap(panel, walls)) > VOLUME:
-            found.append(f"{name} and walls share {shared:.4f} mm³")
-    for (name, one), (second, other) in combinations(s.panels.items(), 2):
-        if (shared := overlap(one, other)) > VOLUME:
-            found.append(f"{name} and {second} share {shared:.4f} mm³")
+    """The panels lie where they should."""
+    f, found = s.facts, _sharing(s, walls)
     c, (long, wide, _) = f.choices, f.inside
     bottom, deep = f.panels["bottom"], f.depth
     if not near(bottom.length, long + 2 * deep - c.panels.along):

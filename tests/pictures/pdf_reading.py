@@ -75,6 +75,23 @@ def read_pdf(data: bytes) -> list[ReadPage]:
     return pages
 
 
+def _stroked(subpaths: list[list[tuple[float, float]]], width: float, dashed: bool) -> list[Read]:
+    pieces = [piece for points in subpaths for piece in pairwise(points)]
+    return [Read(*(v * MM for v in (*a, *b)), width * MM, dashed) for a, b in pieces]
+
+
+def _further(subpaths: list[list[tuple[float, float]]], word: str, numbers: list[float]) -> None:
+    if word == "m":
+        subpaths.append([])
+    subpaths[-1].append(subpaths[-1][0] if word == "h" else (numbers[-2], numbers[-1]))
+
+
+def _only_turned(numbers: list[float]) -> None:
+    # Only letters that stand upright are turned.
+    turned = [round(value, 6) for value in numbers[-6:-2]]
+    assert turned in ([1, 0, 0, 1], [0, 1, -1, 0]), turned
+
+
 def _lines(text: str) -> list[Read]:
     """Stroked lines; the file must neither scale nor move what is drawn."""
     found: list[Read] = []
@@ -94,30 +111,18 @@ def _lines(text: str) -> list[Read]:
             state = (state[0], bool(word.strip("[] ")))
             continue
         match word:
-            case "m":
-                subpaths.append([(numbers[-2], numbers[-1])])
-            case "l":
-                subpaths[-1].append((numbers[-2], numbers[-1]))
-            case "h":
-                subpaths[-1].append(subpaths[-1][0])
+            case "m" | "l" | "h":
+                _further(subpaths, word, numbers)
             case "w":
                 state = (numbers[-1], state[1])
             case "q":
                 saved.append(state)
             case "Q":
                 state = saved.pop()
-            case "S":
-                for points in subpaths:
-                    found += [
-                        Read(*(v * MM for v in (*a, *b)), state[0] * MM, state[1])
-                        for a, b in pairwise(points)
-                    ]
-                subpaths = []
-            case "f" | "n" | "W":
+            case "S" | "f" | "n" | "W":
+                found += _stroked(subpaths, *state) if word == "S" else []
                 subpaths = []
             case "cm":
-                # Only letters that stand upright are turned.
-                turned = [round(value, 6) for value in numbers[-6:-2]]
-                assert turned in ([1, 0, 0, 1], [0, 1, -1, 0]), turned
+                _only_turned(numbers)
         numbers = []
     return found

@@ -5,7 +5,8 @@ every order, at every place, and stacks strips in every order, at every height.
 """
 
 import random
-from functools import lru_cache
+from collections.abc import Callable
+from functools import cache
 from itertools import combinations, permutations
 
 import numpy as np
@@ -34,41 +35,46 @@ def looks_of(board: Board, x: int, y: int, length: int, width: int) -> float:
     return total / (length * width)
 
 
-def best_by_trying(board: Board, blanks: list[Blank], gap: int) -> list[float]:
-    """The best sum of looks from the first 0, 1, 2, … mm of a board, −∞ where it can't be."""
-    along, across = int(board.length), int(board.width)
-    sizes = [(int(blank.length), int(blank.width)) for blank in blanks]
+def clear(board: Board, x: int, y: int, length: int, width: int) -> bool:
+    """Whether a part lies on the board and on no defect of it."""
+    on_it = x + length <= board.length and y + width <= board.width
+    return on_it and not any(
+        x < defect.to_along
+        and x + length > defect.from_along
+        and y < defect.to_across
+        and y + width > defect.from_across
+        for defect in board.defects
+    )
 
-    @lru_cache(None)
+
+def stacking(board: Board, sizes: list[tuple[int, int]], gap: int) -> Callable[..., float]:
+    """Best looks of some parts in one section that begins at x, tried in every order and place."""
+
+    @cache
     def worth(part: int, x: int, y: int) -> float:
-        length, width = sizes[part]
-        if x + length > along or y + width > across:
-            return NEVER
-        for defect in board.defects:
-            if (
-                x < defect.to_along
-                and x + length > defect.from_along
-                and y < defect.to_across
-                and y + width > defect.from_across
-            ):
-                return NEVER
-        return looks_of(board, x, y, length, width)
+        return looks_of(board, x, y, *sizes[part]) if clear(board, x, y, *sizes[part]) else NEVER
 
     def stacked(order: tuple[int, ...], x: int, floor: int) -> float:
         if not order:
             return 0.0
         part, best = order[0], NEVER
-        for y in range(floor, across - sizes[part][1] + 1):
+        for y in range(floor, int(board.width) - sizes[part][1] + 1):
             here = worth(part, x, y)
             if here > NEVER:
                 best = max(best, here + stacked(order[1:], x, y + sizes[part][1] + gap))
         return best
 
-    @lru_cache(None)
-    def section(parts: frozenset[int], x: int) -> float:
-        return max(stacked(order, x, 0) for order in permutations(parts))
+    return cache(lambda parts, x: max(stacked(order, x, 0) for order in permutations(parts)))
 
-    @lru_cache(None)
+
+@cache
+def tried(seed: int) -> list[float]:
+    """The best sum of looks from the first 0, 1, 2, … mm of a board, −∞ where it can't be."""
+    board, blanks, gap = tiny(seed)
+    sizes = [(int(blank.length), int(blank.width)) for blank in blanks]
+    section = stacking(board, sizes, gap)
+
+    @cache
     def rest(parts: frozenset[int], x: int, end: int) -> float:
         """Best looks of some parts from x to an end, sections taken from the left."""
         if not parts:
@@ -83,7 +89,7 @@ def best_by_trying(board: Board, blanks: list[Blank], gap: int) -> list[float]:
                         best = max(best, here + rest(parts - some, start + long + gap, end))
         return best
 
-    return [rest(frozenset(range(len(blanks))), 0, end) for end in range(along + 1)]
+    return [rest(frozenset(range(len(blanks))), 0, end) for end in range(int(board.length) + 1)]
 
 
 def tiny(seed: int) -> tuple[Board, list[Blank], int]:
@@ -107,27 +113,27 @@ def tiny(seed: int) -> tuple[Board, list[Blank], int]:
 @pytest.mark.parametrize("seed", range(60))
 def test_every_length_of_board_looks_as_good_as_anything_that_was_tried(seed):
     board, parts, gap = tiny(seed)
-    tried = best_by_trying(board, parts, gap)
+    best = tried(seed)
     layouts = BoardLayouts(board, parts, gap=gap, cell=1, margin=0)
     found = layouts.tables.best(layouts.tables.all)
     if found is None:
-        assert max(tried) == NEVER
+        assert max(best) == NEVER
         assert curve(layouts) == ()
         return
-    assert len(found) == len(tried)
-    assert found == pytest.approx(tried, abs=1e-5)
-    least = next(end for end, looks in enumerate(tried) if looks > NEVER)
+    assert len(found) == len(best)
+    assert found == pytest.approx(best, abs=1e-5)
+    least = next(end for end, looks in enumerate(best) if looks > NEVER)
     assert curve(layouts)[0].used == least
     for end in range(least, int(board.length) + 1):
         read = layouts.laid_in(float(end), chosen=layouts.tables.all)
         looks = sum(
             looks_of(board, int(p.x), int(p.y), int(p.length), int(p.width)) for p in read.pieces
         )
-        assert looks == pytest.approx(tried[end], abs=1e-5)
+        assert looks == pytest.approx(best[end], abs=1e-5)
         assert read.used <= end
 
 
 def test_the_trial_finds_both_boards_that_hold_and_boards_that_do_not():
     """Else the comparison above would be worth nothing."""
-    held = [max(best_by_trying(*tiny(seed))) > NEVER for seed in range(60)]
+    held = [max(tried(seed)) > NEVER for seed in range(60)]
     assert 15 <= sum(held) <= 55
