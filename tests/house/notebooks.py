@@ -18,7 +18,7 @@ from toolkit.handout.lessons import OURS, SCREEN, prose_mark
 
 ROOT = Path(__file__).parents[2]
 CHECKED = "nbval-check-output"
-CELL_METADATA = ("tags", "jupyter", OURS)
+CELL_METADATA = ("tags", "jupyter")
 
 
 def notebooks() -> list[Path]:
@@ -55,11 +55,12 @@ def tidied(path: Path, *, afresh: bool = True) -> str:
                 del os.environ["WORKBOOK_FOLDER"]
             else:
                 os.environ["WORKBOOK_FOLDER"] = before
+    marks = []
     for cell in book.cells:
         printed = path.parent.name == "lessons" and SCREEN not in cell.metadata.get("tags", [])
         if cell.cell_type == "markdown" and printed:
             # Prose without it is a teacher's, and no rule of spelling is applied to it.
-            cell.metadata[OURS] = prose_mark(cell.source)
+            marks.append(prose_mark(cell.source))
         cell.metadata = nbformat.from_dict(
             {key: cell.metadata[key] for key in CELL_METADATA if key in cell.metadata}
         )
@@ -72,12 +73,9 @@ def tidied(path: Path, *, afresh: bool = True) -> str:
             cell.execution_count, cell.outputs = None, []
     book.metadata = nbformat.from_dict(
         {
-            "kernelspec": {
-                "display_name": "Python 3 (ipykernel)",
-                "language": "python",
-                "name": "python3",
-            },
+            "kernelspec": {"display_name": "Python 3 (ipykernel)", "name": "python3"},
             "language_info": {"name": "python"},
+            **({OURS: " ".join(marks)} if marks else {}),
         }
     )
     return nbformat.writes(book, indent=1) + "\n"

@@ -58,21 +58,23 @@ def on_paper(
 
 
 def prose_mark(source: str) -> str:
-    """What a cell's metadata hold of its prose as we wrote it; a teacher's own has another."""
+    """What a notebook's metadata hold of each cell's prose as we wrote it."""
     return sha256(source.encode("utf-8", "replace")).hexdigest()[:8]
 
 
 def _lesson(number: int, path: Path, said: Sequence[Block]) -> tuple[Section, list[str]]:
     """One lesson, and its title where a teacher wrote that."""
+    book = nbformat.read(path, as_version=4)
+    ours = book.metadata.get(OURS, "").split()
     names: dict[str, Any] = {}
     title, typed = "", []
     blocks = list(said)
-    for place, cell in enumerate(nbformat.read(path, as_version=4).cells, start=1):
+    for place, cell in enumerate(book.cells, start=1):
         if SCREEN in cell.metadata.get("tags", []):
             continue
         if cell.cell_type == "markdown":
             source = cell.source
-            theirs = cell.metadata.get(OURS) != prose_mark(source)
+            theirs = prose_mark(source) not in ours
             if not title:
                 first, _, source = source.partition("\n")
                 title = first.lstrip("# ").strip()
