@@ -241,53 +241,24 @@ def test_the_marks_that_rules_have(rule: Rule, marks: str) -> None:
 
 
 @pytest.mark.parametrize(
-    ("rule", "change", "message"),
+    ("rule", "name", "mm", "read", "nearest"),
     [
-        (
-            MM,
-            {"joints": 0.3},
-            'joints: "0.3 mm" is not a distance between the marks of millimetre rules: '
-            'type "0.25 mm" or "0.5 mm"',
-        ),
-        (
-            MM,
-            {"rough": 1000.0},
-            'rough: "1000 mm" is not a distance between the marks of millimetre rules: '
-            'type "100 mm"',
-        ),
-        (
-            IN,
-            {"sizes": 25.4 / 3},
-            'sizes: "0.333333 in" is not a distance between the marks of inch rules: '
-            'type "1/4 in" or "1/2 in"',
-        ),
-        (
-            IN,
-            {"joints": 0.1},
-            'joints: "0.003937 in" is not a distance between the marks of inch rules: '
-            'type "1/128 in"',
-        ),
-        (
-            IN,
-            {"joints": 0.0},
-            'joints: "0 in" is not a distance between the marks of inch rules: type "1/128 in"',
-        ),
-        (
-            MM,
-            {"joints": float("nan")},
-            'joints: "nan" is not a distance between the marks of millimetre rules: type "2 mm"',
-        ),
-        (MM, {"units": "cm"}, 'units: "cm" is not a rule\'s unit: type "mm" or "in"'),
+        (MM, "joints", 0.3, "0.3 mm", ["0.25 mm", "0.5 mm"]),
+        (MM, "rough", 1000.0, "1000 mm", ["100 mm"]),
+        (IN, "sizes", 25.4 / 3, "0.333333 in", ["1/4 in", "1/2 in"]),
+        (IN, "joints", 0.1, "0.003937 in", ["1/128 in"]),
+        (IN, "joints", 0.0, "0 in", ["1/128 in"]),
+        (MM, "joints", math.nan, "nan", ["2 mm"]),
     ],
 )
-def test_no_such_rule(rule: Rule, change: dict[str, float], message: str) -> None:
-    with pytest.raises(MeasureError) as caught:
-        replace(rule, **change)
-    assert str(caught.value) == message
-    if "units" not in change:
-        (name,) = change
-        for text in re.findall('"([^"]*)"', caught.value.hint):
-            assert getattr(replace(rule, **{name: length(text)}), name) == length(text)
+def test_no_such_rule(rule: Rule, name: str, mm: float, read: str, nearest: list[str]) -> None:
+    with pytest.raises(MeasureError, match=f'^{name}: "{read}" is not a distance') as caught:
+        replace(rule, **{name: mm})
+    assert re.findall('"([^"]*)"', caught.value.hint) == nearest
+    for text in nearest:
+        assert getattr(replace(rule, **{name: length(text)}), name) == length(text)
+    with pytest.raises(MeasureError, match='type "mm" or "in"'):
+        replace(rule, units="cm")
 
 
 @pytest.mark.parametrize(
