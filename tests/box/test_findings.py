@@ -16,6 +16,9 @@ PINNED = {
     "corner.tails_front": ((5.0, 19.0), (25.0, 50.0)),
 }
 
+THROUGH: dict[str, Any] = {"corner.joint": "through", "corner.lap": None}
+TAILS = "corner.tails_back"
+
 # code, level, what crosses the limit, what stays just inside it
 CASES: list[tuple[str, str, dict[str, Any], dict[str, Any]]] = [
     (
@@ -28,8 +31,8 @@ CASES: list[tuple[str, str, dict[str, Any], dict[str, Any]]] = [
     (
         "tails-dont-fit",
         L,
-        {"corner.tails_back": ((5.0, 19.0), (18.0, 60.0))},
-        {"corner.tails_back": ((5.0, 19.0), (25.0, 60.0))},
+        {TAILS: ((5.0, 19.0), (18.0, 60.0))},
+        {TAILS: ((5.0, 19.0), (25.0, 60.0))},
     ),
     ("lap-thin", C, {"corner.lap": 2.99}, {"corner.lap": 3.0}),
     ("lap-thick", C, {"corner.lap": 4.01}, {"corner.lap": 4.0}),
@@ -40,12 +43,7 @@ CASES: list[tuple[str, str, dict[str, Any], dict[str, Any]]] = [
     ("slope-short-grain", C, {"corner.slope": 4.9}, {"corner.slope": 5.0}),
     ("slope-short-grain", C, {"thickness.side": 19.0}, {"thickness.side": 17.9}),
     ("slope-shallow", C, {"corner.slope": 9.1}, {"corner.slope": 9.0}),
-    (
-        "tail-wide",
-        C,
-        {"corner.tails_back": ((5.0, 50.0),)},
-        {"corner.tails_back": ((5.0, 49.4),)},
-    ),
+    ("tail-wide", C, {TAILS: ((5.0, 50.0),)}, {TAILS: ((5.0, 49.4),)}),
     ("tail-tips-meet", L, {"corner.pin": 2.2}, {"corner.pin": 2.3}),
     ("tail-tips-meet", L, {"corner.half_pin": 1.1}, {"corner.half_pin": 1.2}),
     (
@@ -71,18 +69,8 @@ CASES: list[tuple[str, str, dict[str, Any], dict[str, Any]]] = [
         {**PINNED, "groove.bottom_edge": 13.0},
     ),
     ("groove-sliver", C, {"corner.half_pin": 5.6}, {"corner.half_pin": 5.5}),
-    (
-        "groove-shows-through-joint",
-        C,
-        {"corner.joint": "through", "corner.lap": None},
-        {"corner.joint": "through", "corner.lap": None, "groove.ends": "stopped"},
-    ),
-    (
-        "groove-shows-through-joint",
-        C,
-        {"corner.joint": "through", "corner.lap": None},
-        {"corner.joint": "through", "corner.lap": None, "groove.ends": "plugged"},
-    ),
+    ("groove-shows-through-joint", C, THROUGH, {**THROUGH, "groove.ends": "stopped"}),
+    ("groove-shows-through-joint", C, THROUGH, {**THROUGH, "groove.ends": "plugged"}),
     ("rim-thin", C, {"groove.top_edge": 5.9}, {"groove.top_edge": 6.0}),
     ("front-too-high", L, {"panels.front_drop": -0.1}, {"panels.front_drop": 0.0}),
     ("front-too-high", L, {"made.front_width": 51.1}, {"made.front_width": 51.0}),
@@ -99,12 +87,7 @@ CASES: list[tuple[str, str, dict[str, Any], dict[str, Any]]] = [
         {"wood.lid": "sugar maple", "wood.rings": 90.0},
     ),
     ("drops-out", L, {"panels.bottom_across": 2.2}, {"panels.bottom_across": 2.1}),
-    (
-        "joint-opens-when-panel-swells",
-        C,
-        {"corner.tails_on": "sides"},
-        {"corner.tails_on": "ends"},
-    ),
+    ("joint-opens-when-panel-swells", C, {"corner.tails_on": "sides"}, {"corner.tails_on": "ends"}),
     (
         "contents-dont-fit",
         L,
@@ -112,12 +95,7 @@ CASES: list[tuple[str, str, dict[str, Any], dict[str, Any]]] = [
         {"size.contents": "A6 cards", "size.inside_length": 148.0},
     ),
     ("rough-too-thin", L, {"allowances.thickness": 0.9}, {"allowances.thickness": 1.0}),
-    (
-        "rough-too-thin",
-        L,
-        {"made.wall_board_thickness": 12.9},
-        {"made.wall_board_thickness": 13.0},
-    ),
+    ("rough-too-thin", L, {"made.wall_board_thickness": 12.9}, {"made.wall_board_thickness": 13.0}),
     (
         "panel-too-thick",
         L,
@@ -133,8 +111,8 @@ CASES: list[tuple[str, str, dict[str, Any], dict[str, Any]]] = [
     (
         "tail-not-flush",
         C,
-        {"corner.joint": "through", "corner.lap": None, "made.tail_length": 11.5},
-        {"corner.joint": "through", "corner.lap": None, "made.tail_length": 12.0},
+        {**THROUGH, "made.tail_length": 11.5},
+        {**THROUGH, "made.tail_length": 12.0},
     ),
 ]
 

@@ -16,6 +16,7 @@ from uuid import uuid4
 
 import nbformat
 import pytest
+from jupyter_client.session import Session
 from tornado.httpclient import HTTPClientError, HTTPRequest
 from tornado.websocket import websocket_connect
 
@@ -29,6 +30,7 @@ from toolkit.room import kernels, serve
 kernels.OPENING, kernels.CLOSED, kernels.EVERY = 15, 1, 1
 serve(Path(sys.argv[1]))
 """
+SESSION = Session(session="a")
 PAGE = "/voila/render/01_small.ipynb"
 CELL = (
     "import os, ipywidgets; print(f'pid={os.getpid()}'); ipywidgets.IntSlider(description='secret')"
@@ -172,24 +174,7 @@ def test_only_its_own_page_reads_the_sliders_and_it_runs_no_code(shown: Shown) -
     proof = shown.home / "proof"
 
     def message(kind: str, channel: str = "shell", **content: object) -> str:
-        header = {
-            "msg_id": uuid4().hex,
-            "msg_type": kind,
-            "session": "a",
-            "username": "",
-            "version": "5.3",
-            "date": "",
-        }
-        return json.dumps(
-            {
-                "header": header,
-                "parent_header": {},
-                "metadata": {},
-                "content": content,
-                "channel": channel,
-                "buffers": [],
-            }
-        )
+        return json.dumps(SESSION.msg(kind, content) | {"channel": channel}, default=str)
 
     async def refused(**headers: str) -> int:
         try:
@@ -218,23 +203,10 @@ def test_only_its_own_page_reads_the_sliders_and_it_runs_no_code(shown: Shown) -
         own = await websocket_connect(shown.channels(kernel, Cookie=shown.cookie))
         code = f"open({str(proof)!r}, 'w')"
         for channel in ("shell", "control", "stdin"):
-            own.write_message(
-                message(
-                    "execute_request",
-                    channel,
-                    code=code,
-                    silent=False,
-                    store_history=False,
-                    user_expressions={},
-                    allow_stdin=False,
-                    stop_on_error=True,
-                )
-            )
-            own.write_message(
-                message(
-                    "debug_request", channel, command="evaluate", arguments={"expression": code}
-                )
-            )
+            run = {"silent": False, "store_history": False, "user_expressions": {}}
+            own.write_message(message("execute_request", channel, code=code, **run))
+            asked = {"command": "evaluate", "arguments": {"expression": code}}
+            own.write_message(message("debug_request", channel, **asked))
         own.write_message(message("comm_info_request"))
         reply = await told(own, "comm_info_reply")
         assert len(reply["content"]["comms"]) >= 3  # the slider, its layout and its style

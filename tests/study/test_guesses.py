@@ -93,40 +93,19 @@ def test_the_answer_is_kept_back_until_there_is_a_guess():
 
 
 @pytest.mark.parametrize(
-    ("typed", "rule", "sentence"),
+    ("typed", "rule", "answer", "far"),
     [
-        (
-            "168.2 mm",
-            MM,
-            "You guessed 168.2 mm and it is 168 mm: 0.2 mm too much, about 2 sheets of copy paper.",
-        ),
-        (
-            "167.2 mm",
-            MM,
-            "You guessed 167.2 mm and it is 168 mm: 0.8 mm too little, "
-            "about the thickness of a bank card.",
-        ),
-        (
-            "170.3 mm",
-            MM,
-            "You guessed 170.3 mm and it is 168 mm: 2.3 mm too much, "
-            "about the thickness of a 1 euro coin.",
-        ),
-        (
-            "168 mm",
-            MM,
-            "You guessed 168 mm and it is 168 mm: right, as near as your rule can be read.",
-        ),
-        (
-            "6 1/2 in",
-            INCH,
-            "You guessed 6 1/2 in and it is 6.614 in: 0.114 in too little, about 4 bank cards.",
-        ),
+        ("168.2 mm", MM, "168 mm", "0.2 mm too much, about 2 sheets of copy paper."),
+        ("167.2 mm", MM, "168 mm", "0.8 mm too little, about the thickness of a bank card."),
+        ("170.3 mm", MM, "168 mm", "2.3 mm too much, about the thickness of a 1 euro coin."),
+        ("168 mm", MM, "168 mm", "right, as near as your rule can be read."),
+        ("6 1/2 in", INCH, "6.614 in", "0.114 in too little, about 4 bank cards."),
     ],
 )
-def test_a_reveal_says_how_far_off_in_lengths_and_in_things(typed, rule, sentence):
+def test_a_reveal_says_how_far_off_in_lengths_and_in_things(typed, rule, answer, far):
     guess(LID, typed, what="lid length")
-    assert reveal(LID, answer=168.0, rule=rule).sentence == sentence
+    said = reveal(LID, answer=168.0, rule=rule).sentence
+    assert said == f"You guessed {typed} and it is {answer}: {far}"
 
 
 def test_a_reveal_tells_how_far_off_as_a_number():
