@@ -2,6 +2,8 @@
 
 from collections.abc import Sequence
 
+import pytest
+
 from toolkit.study import Question, mark
 from toolkit.study.questions import FEWEST_SLIPS
 
@@ -26,3 +28,13 @@ def told_apart(questions: Sequence[Question]) -> None:
         for slip in question.slips:
             marked = mark(question, typed(question, slip.value))
             assert (marked.verdict, marked.hint) == ("slip", slip.hint), (question, slip)
+
+
+def as_worked_by_hand(questions: dict[str, Question], worked: dict, *, near: float = 0.005) -> None:
+    """A lesson's questions are these, each with its answer and slips as worked on paper."""
+    assert set(questions) == set(worked)
+    for name, (answer, slips) in worked.items():
+        assert questions[name].answer == pytest.approx(answer, abs=near), name
+        for text, hint in slips.items():
+            marked = mark(questions[name], text)
+            assert marked.verdict == "slip" and hint in marked.hint, (name, text, marked)

@@ -4,8 +4,8 @@ from random import Random
 
 import pytest
 
-from tests.study.telling import told_apart
-from tests.study.test_questions import BOX, FLAT, variants
+from tests.study.telling import as_worked_by_hand
+from tests.study.test_questions import BOX
 from toolkit.box.choices import Allowance, Allowances, Room
 from toolkit.measures import MM_PER_INCH, Rule
 from toolkit.plan import Plan, plan
@@ -66,13 +66,7 @@ BY_HAND = {
 
 
 def test_the_postcard_box_as_worked_by_hand():
-    questions = asked()
-    assert list(questions) == list(BY_HAND)
-    for name, (answer, slips) in BY_HAND.items():
-        assert questions[name].answer == pytest.approx(answer, abs=0.005), name
-        for text, hint in slips.items():
-            marked = mark(questions[name], text)
-            assert marked.verdict == "slip" and hint in marked.hint, (name, text, marked)
+    as_worked_by_hand(asked(), BY_HAND)
 
 
 def test_what_the_plan_and_the_rough_list_say_is_right():
@@ -93,23 +87,6 @@ def test_what_the_plan_and_the_rough_list_say_is_right():
     board = questions["resawn"].answer
     # One cut of 1.5 mm; of each leaf 1 mm for the wander and 1 mm to true it.
     assert (board - 1.5) / 2 - 2 == pytest.approx(OWN.part("lid").thickness.value)
-
-
-@pytest.mark.parametrize("choices", [*variants(), FLAT])
-def test_every_arrangement_is_asked_about_with_slips_that_can_be_told(choices):
-    questions = draw(plan(choices), lesson=1)
-    assert 8 <= len(questions) <= 10
-    assert all(question.id.startswith("lesson1.") for question in questions)
-    told_apart(questions)
-
-
-@pytest.mark.parametrize("choices", variants())
-def test_a_prompt_says_how_to_answer(choices):
-    unit = {"mm": "Answer in millimetres", "in": "Answer in inches"}[choices.rule.units]
-    ends = {"count": "Answer with a number.", "%": "to the nearest 0.5 %.", "length": unit}
-    for question in draw(plan(choices), lesson=1):
-        assert ends[question.kind] in question.prompt, question
-        assert question.nudge and question.senses[0] != question.senses[1]
 
 
 def test_a_prompt_gives_every_number_of_its_working():
@@ -268,16 +245,6 @@ def test_own_numbers_are_used_and_not_the_example_s():
     side = other.part("side").length.value
     assert f"two sides {side:g} + 10 mm" in questions["wall-stick"].prompt
     assert questions["wall-stick"].answer > asked()["wall-stick"].answer
-
-
-@pytest.mark.parametrize("choices", [*variants(), FLAT])
-def test_fresh_questions_are_about_other_boxes_that_work(choices):
-    for seed in range(3):
-        for question in draw(plan(choices), lesson=1, seed=seed, vary=True):
-            assert len(question.slips) >= FEWEST_SLIPS
-            assert question.answer > 0
-            for slip in question.slips:
-                assert not question.is_right(slip.value)
 
 
 def test_every_other_box_can_be_asked_about():

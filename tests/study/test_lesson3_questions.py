@@ -2,12 +2,12 @@
 
 import pytest
 
-from tests.study.telling import told_apart
-from tests.study.test_questions import BOX, FLAT, variants
+from tests.study.telling import as_worked_by_hand
+from tests.study.test_questions import BOX
 from toolkit.box.joinery import gauge_settings, setting_error, walk
 from toolkit.measures import Rule
 from toolkit.plan import Plan, plan
-from toolkit.study import draw, mark
+from toolkit.study import draw
 from toolkit.study.questions import FEWEST_SLIPS
 
 OWN = plan(BOX)
@@ -59,13 +59,7 @@ BY_HAND = {
 
 
 def test_the_postcard_box_as_worked_by_hand():
-    questions = asked()
-    assert set(questions) == set(BY_HAND)
-    for name, (answer, slips) in BY_HAND.items():
-        assert questions[name].answer == pytest.approx(answer, abs=0.005), name
-        for text, hint in slips.items():
-            marked = mark(questions[name], text)
-            assert marked.verdict == "slip" and hint in marked.hint, (name, text, marked)
+    as_worked_by_hand(asked(), BY_HAND)
 
 
 def test_the_answers_are_those_of_the_plan():
@@ -84,30 +78,6 @@ def test_the_answers_are_those_of_the_plan():
     ):
         assert questions[name].is_right(value), name
     assert asked(plan(BOX.having({"thickness.side": 10.0})))["tail-length"].answer == 6
-
-
-@pytest.mark.parametrize("choices", [*variants(), FLAT])
-def test_every_arrangement_is_asked_about_with_slips_that_can_be_told(choices):
-    questions = draw(plan(choices), lesson=3)
-    assert 10 <= len(questions) <= 14
-    assert all(question.id.startswith("lesson3.") for question in questions)
-    told_apart(questions)
-
-
-@pytest.mark.parametrize("choices", variants())
-def test_a_prompt_says_how_to_answer(choices):
-    unit = {"mm": "Answer in millimetres", "in": "Answer in inches"}[choices.rule.units]
-    ends = {
-        "count": "Answer with a number.",
-        "%": "to the nearest 0.5 %.",
-        "deg": "to the nearest 0.5 deg.",
-        "length": unit,
-    }
-    for question in draw(plan(choices), lesson=3):
-        assert ends[question.kind] in question.prompt, question
-        assert question.nudge and question.senses[0] != question.senses[1]
-        if choices.rule.units == "in":
-            assert " mm" not in question.prompt
 
 
 def test_a_prompt_gives_every_number_of_its_working():
