@@ -47,13 +47,7 @@ class NoBrowserError(RuntimeError):
 
 
 def browser_path() -> str:
-    """The system's own browser; none is ever downloaded.
-
-    Raises
-    ------
-    NoBrowserError
-        There is none.
-    """
+    """The system's own browser; none is ever downloaded."""
     for name in NAMES:
         found = shutil.which(name)
         if found:
@@ -119,11 +113,6 @@ def running(
     """Run a server until the block ends, then end it and the kernels that it started.
 
     Being ended by another program counts as Ctrl-C meanwhile, so that none is left behind.
-
-    Raises
-    ------
-    RuntimeError
-        It ended or did not answer; the message is what it wrote.
     """
     usual = signal.signal(signal.SIGTERM, signal.default_int_handler)
     with log.open("wb") as stream:

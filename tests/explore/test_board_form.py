@@ -162,21 +162,15 @@ def test_another_board_with_a_defect_and_a_heart_line(page: Page, folder: Path) 
 @pytest.mark.parametrize(
     ("box", "text", "said"),
     [
-        ("length", "2200", 'This board, length: read "2200": it has no unit; '
-                           'type "2200 mm" or "2200 in".'),
-        ("thickness", "", 'This board, thickness: read "": it is empty; type for example "12 mm".'),
-        ("species", "chery", "This board, species: read \"chery\": it is not a wood in the "
-                             "workbook's table: did you mean 'black cherry'? The rack"),
-        ("name", "short cherry", "my_boards.toml, board 2.name (line 55): read \"short cherry\": "
-                                 "board 1 has this name already"),
-        ("defect 5, to along", "1158 m", "This board, defect 5, to along: read \"1158 m\": "
-                                         "lengths go up to 12 m"),
-        ("defect 5, to across", "540 mm", "This board, defect 5: the loose knot reaches 540 mm "
-                                          "across a board of 225 mm"),
-        ("heart line, point 2, along", "2150 mm", "This board, heart line: point 3 of the heart "
-                                                  "line, at 1600 mm along, does not lie beyond"),
+        ("length", "2200", 'This board, length: read "2200": it has no unit; type'),
+        ("thickness", "", 'This board, thickness: read "": it is empty'),
+        ("species", "chery", "did you mean 'black cherry'? The rack"),
+        ("name", "short cherry", "board 1 has this name already"),
+        ("defect 5, to along", "1158 m", "This board, defect 5, to along: read"),
+        ("defect 5, to across", "540 mm", "the loose knot reaches 540 mm across"),
+        ("heart line, point 2, along", "2150 mm", "heart line: point 3 of the heart line"),
     ],
-)  # fmt: skip
+)
 def test_what_cannot_be_is_a_sentence_beside_what_was_last_good(
     page: Page, folder: Path, box: str, text: str, said: str
 ) -> None:

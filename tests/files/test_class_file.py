@@ -134,6 +134,8 @@ def test_a_students_bad_box_is_the_students_alone(
         assert text.split("\n")[line - 1].strip()[:4] in changes
 
 
+SIDE = 'side = "13 mm"'
+MEASURED_SIDE = f"{SIDE}\n[student.measured]\n"
 WRONG = [
     ('start = "09:00"', 'start = "9"', "hours.start", "time of day"),
     ('start = "09:00"', 'start = "25:00"', "hours.start", "time of day"),
@@ -160,47 +162,17 @@ WRONG = [
     ("[hours]", "[tools]\nplough_plane = 0\n\n[hours]", "tools.plough_plane", "from 1 to 100"),
     ("[hours]", "[buying]\nwaste = 1.0\n\n[hours]", "buying.waste", "from 0 to 0.9"),
     ("[hours]", "[room]\nbenches = -1\n\n[hours]", "room.benches", "from 0 to 100"),
-    (
-        'side = "13 mm"',
-        'side = "13 mm"\n[student.measured]\ngap = "0.2"',
-        "student 3.measured.gap",
-        'type "0.2 mm"',
-    ),
-    (
-        'side = "13 mm"',
-        'side = "13 mm"\n[student.measured]\ngaps = "0.2 mm"',
-        "student 3.measured.gaps",
-        "type gap",
-    ),
-    (
-        'side = "13 mm"',
-        'side = "13 mm"\n[student.measured]\nstep = "-1 mm"',
-        "student 3.measured.step",
-        "-1 mm",
-    ),
-    (
-        'side = "13 mm"',
-        'side = "13 mm"\n[student.measured]\ndiagonals = "221 mm"',
-        "student 3.measured.diagonals",
-        "two lengths",
-    ),
-    (
-        'side = "13 mm"',
-        'side = "13 mm"\n[student.measured]\nsurface = "smooth"',
-        "student 3.measured.surface",
-        'type "clean"',
-    ),
-    (
-        'side = "13 mm"',
-        'side = "13 mm"\n[student.measured]\nplay_is = "both"',
-        "student 3.measured.play_is",
-        'type "total"',
-    ),
+    (SIDE, MEASURED_SIDE + 'gap = "0.2"', "student 3.measured.gap", 'type "0.2 mm"'),
+    (SIDE, MEASURED_SIDE + 'gaps = "0.2 mm"', "student 3.measured.gaps", "type gap"),
+    (SIDE, MEASURED_SIDE + 'step = "-1 mm"', "student 3.measured.step", "-1 mm"),
+    (SIDE, MEASURED_SIDE + 'diagonals = "221 mm"', "student 3.measured.diagonals", "two lengths"),
+    (SIDE, MEASURED_SIDE + 'surface = "smooth"', "student 3.measured.surface", 'type "clean"'),
+    (SIDE, MEASURED_SIDE + 'play_is = "both"', "student 3.measured.play_is", 'type "total"'),
     ("format = 1", "format = 9", "format", "newer workbook"),
 ]
 BEYOND = {'end = "08:30"', 'end = "10:45"', 'end = "16:30"\nlunch = "16:15"', '"2027-06-05"',
-          '"2027-02-30"', "number = 3", 'side = "13 mm"\n[student.measured]\ngap = "0.2"',
-          'side = "13 mm"\n[student.measured]\nstep = "-1 mm"'}  # fmt: skip
+          '"2027-02-30"', "number = 3", MEASURED_SIDE + 'gap = "0.2"',
+          MEASURED_SIDE + 'step = "-1 mm"'}  # fmt: skip
 
 
 @pytest.mark.parametrize(("old", "new", "where", "words"), WRONG)

@@ -7,6 +7,7 @@ import ipywidgets as widgets
 import pytest
 
 from tests.boxes import ears, inch_postcard
+from tests.lesson.showing import stands_on_its_marks
 from tests.pictures.designs import named
 from toolkit.box import Choices, written
 from toolkit.box.joinery import Hand, SawnJoint, gaps, set_out_round_grooves
@@ -63,13 +64,7 @@ def options(scene: Scene, label: str, box: Choices) -> list[Any]:
 @pytest.mark.parametrize("scene", lesson3.scenes.values(), ids=lambda scene: scene.name)
 @pytest.mark.parametrize("kind", list(KINDS))
 def test_every_box_can_be_shown_and_every_slider_stands_on_one_of_its_marks(scene, kind) -> None:
-    box = KINDS[kind]
-    scene.view(box)
-    for control in scene.controls:
-        start = control.first(box)
-        values = [value for _, value in control.options(box.rule, start)]
-        assert start in values, control.label
-        assert len(values) == len(set(map(str, values)))
+    stands_on_its_marks(scene, KINDS[kind])
 
 
 @pytest.mark.parametrize("scene", lesson3.scenes.values(), ids=lambda scene: scene.name)

@@ -8,6 +8,7 @@ import pytest
 
 from tests.boxes import ears, inch_postcard, lift_off
 from tests.files.keeping import change_box
+from tests.lesson.showing import stands_on_its_marks
 from toolkit.box import written
 from toolkit.document import as_text
 from toolkit.explore import lesson4
@@ -52,13 +53,7 @@ def words(view: Any) -> str:
 @pytest.mark.parametrize("scene", ADDED, ids=lambda scene: scene.name)
 @pytest.mark.parametrize("kind", list(KINDS))
 def test_every_box_can_be_shown_and_every_slider_stands_on_one_of_its_marks(scene, kind) -> None:
-    box = KINDS[kind]
-    scene.view(box)
-    for control in scene.controls:
-        start = control.first(box)
-        values = [value for _, value in control.options(box.rule, start)]
-        assert start in values, control.label
-        assert len(values) == len(set(map(str, values)))
+    stands_on_its_marks(scene, KINDS[kind])
 
 
 @pytest.mark.parametrize("scene", ADDED, ids=lambda scene: scene.name)

@@ -3,7 +3,7 @@
 import pytest
 
 from tests.boxes import lift_off, postcard
-from tests.lesson.showing import both_ends_show
+from tests.lesson.showing import both_ends_show, can_be_made
 from toolkit.box import Choices
 from toolkit.explore import lesson5
 from toolkit.lesson.lesson5_finish import OILED, finish_table
@@ -11,7 +11,6 @@ from toolkit.lesson.view import ImpossibleError
 from toolkit.plan import plan
 from toolkit.shape import finishing_areas
 from toolkit.smoothing import FinishPlan, check_finish
-from toolkit.study import bound_to
 
 
 def test_every_slider_shows_something_at_both_ends(choices: Choices) -> None:
@@ -71,17 +70,8 @@ def test_curly_wood_asks_for_a_closer_cap_iron() -> None:
 
 
 def test_everything_on_paper_can_be_made(choices: Choices) -> None:
-    cells = (
-        lesson5.worked,
-        lesson5.light_still,
-        lesson5.edge_still,
-        lesson5.start,
-        lesson5.finish,
-        lesson5.carry,
-    )
-    with bound_to(choices):
-        for cell in cells:
-            assert repr(cell())
+    cells = "worked light_still edge_still start finish carry"
+    can_be_made(lesson5, cells, choices)
 
 
 def test_a_thinner_tongue_gives_the_lid_play() -> None:

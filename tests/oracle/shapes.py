@@ -16,18 +16,12 @@ Corners = NDArray[np.float64]
 # Two triangles for each face of a piece; its corners run anticlockwise below, then above.
 _FACES = np.array(
     [
-        [0, 2, 1],
-        [0, 3, 2],
-        [4, 5, 6],
-        [4, 6, 7],
-        [0, 1, 5],
-        [0, 5, 4],
-        [1, 2, 6],
-        [1, 6, 5],
-        [2, 3, 7],
-        [2, 7, 6],
-        [3, 0, 4],
-        [3, 4, 7],
+        *([0, 2, 1], [0, 3, 2]),
+        *([4, 5, 6], [4, 6, 7]),
+        *([0, 1, 5], [0, 5, 4]),
+        *([1, 2, 6], [1, 6, 5]),
+        *([2, 3, 7], [2, 7, 6]),
+        *([3, 0, 4], [3, 4, 7]),
     ],
     dtype=np.uint64,
 )
@@ -51,46 +45,22 @@ def block(x: Pair, y: Pair, z: Pair) -> Corners:
 
 
 def wedge(axis: str, reach: Pair, start: Pair, end: Pair, width: Pair) -> Corners:
-    """A piece that changes its height along one axis and is as wide all the way.
+    """A piece that changes its height along one axis and is as wide all the way. [mm]
 
-    Parameters
-    ----------
-    axis : str
-        ``x`` or ``y``: the axis along which the height changes.
-    reach : tuple
-        Where it starts and ends along that axis, in either direction. [mm]
-    start, end : tuple
-        Its lower and upper edge at the start and at the end. [mm]
-    width : tuple
-        Where it lies along the other level axis. [mm]
+    ``reach`` is where it starts and ends along that axis, in either direction; ``start`` and
+    ``end`` its lower and upper edge there; ``width`` where it lies along the other level axis.
     """
     (p, q), (near, far) = reach, width
     if p > q:
         p, q, start, end = q, p, end, start
     (a, b), (c, d) = start, end
     if axis == "x":
-        rows = [
-            [p, near, a],
-            [q, near, c],
-            [q, far, c],
-            [p, far, a],
-            [p, near, b],
-            [q, near, d],
-            [q, far, d],
-            [p, far, b],
-        ]
+        low = [[p, near, a], [q, near, c], [q, far, c], [p, far, a]]
+        high = [[p, near, b], [q, near, d], [q, far, d], [p, far, b]]
     else:
-        rows = [
-            [near, p, a],
-            [far, p, a],
-            [far, q, c],
-            [near, q, c],
-            [near, p, b],
-            [far, p, b],
-            [far, q, d],
-            [near, q, d],
-        ]
-    return np.array(rows)
+        low = [[near, p, a], [far, p, a], [far, q, c], [near, q, c]]
+        high = [[near, p, b], [far, p, b], [far, q, d], [near, q, d]]
+    return np.array(low + high)
 
 
 def shifted(pieces: Iterable[Corners], x: float = 0.0, y: float = 0.0) -> list[Corners]:

@@ -53,16 +53,9 @@ def areas(svg: str) -> Ints:
 
 
 def nearest(triangles: Floats, values: Ints, shape: tuple[int, int]) -> Ints:
-    """The value of the nearest triangle at each pixel; 0 where there is none.
+    """The value of the nearest triangle at each pixel, 0 where there is none.
 
-    Parameters
-    ----------
-    triangles : array
-        Corners as column, row (down) and nearness to the eye. [pixels]
-    values : array
-        One for each triangle, not 0.
-    shape : tuple of int
-        Rows and columns.
+    Corners are given as column, row (down) and nearness to the eye. [pixels]
     """
     image = np.zeros(shape, dtype=np.int64)
     depth = np.full(shape, -np.inf)

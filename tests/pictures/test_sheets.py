@@ -134,14 +134,13 @@ def test_another_program_measures_the_same(tmp_path: Path) -> None:
 # The walls, from the plan's own numbers.
 
 
-def _ends(data: dict, walls: dict) -> dict[str, tuple[str, str]]:  # type: ignore[type-arg]
-    """Which corner lies at a wall's left and at its right, seen from inside the box."""
-    return {
-        "left side": ("front", "back"),
-        "right side": ("back", "front"),
-        "back end": ("back", "back"),
-        "front end": ("front", "front"),
-    }
+# Which corner lies at a wall's left and at its right, seen from inside the box.
+ENDS = {
+    "left side": ("front", "back"),
+    "right side": ("back", "front"),
+    "back end": ("back", "back"),
+    "front end": ("front", "front"),
+}
 
 
 def _flanks(box: Plan, wall: str, corner: str) -> list[tuple[Segment, str]]:
@@ -234,11 +233,11 @@ def test_tails_and_sockets_lie_where_the_plan_has_them(name: str) -> None:
     seen = set()
     for page, drawn in zip(_pages(name), _solid(name), strict=True):
         for piece in page.pieces:
-            if piece.name not in _ends({}, {}):
+            if piece.name not in ENDS:
                 continue
             seen.add(piece.name)
             part = "side" if "side" in piece.name else piece.name.split()[0]
-            for corner, right in zip(_ends({}, {})[piece.name], (False, True), strict=True):
+            for corner, right in zip(ENDS[piece.name], (False, True), strict=True):
                 for (u0, z0, u1, z1), face in _flanks(box, piece.name, corner):
                     x0, x1 = (lengths[part] - u0, lengths[part] - u1) if right else (u0, u1)
                     wanted = (piece.x + x0, piece.y + z0, piece.x + x1, piece.y + z1)

@@ -93,6 +93,8 @@ def test_two_boxes_on_three_small_boards_by_trying_every_share(seed):
         if all(n >= len(group) for n, group in zip(supply, kinds, strict=True)):
             wood = sum(table[share] for table, share in zip(tables, shares, strict=True))
             least = wood if least is None else min(least, wood)
+    # Only the third rack has wood enough: both kinds are looked at.
+    assert (least is not None) == (seed == 2)
     laid = last(blanks, boards, cell=4)
     assert_right(laid, blanks)
     if least is None:
@@ -112,21 +114,6 @@ def test_two_boxes_on_three_small_boards_by_trying_every_share(seed):
             assert worth <= wood + rents[board.name] + 1e-6
     income = sum(count * price for _, count, price in laid.prices.parts)
     assert laid.prices.floor == pytest.approx(max(0, income - sum(rents.values())))
-
-
-def test_the_small_classes_hold_both_kinds():
-    """Those with wood enough and those without."""
-    missing = []
-    for seed in range(8):
-        rng = random.Random(seed)
-        boards = [
-            random_board(
-                rng, name=f"{n}", length=(250, 800), width=(100, 230), thickness=(13.0, 16.0, 25.0)
-            )
-            for n in range(3)
-        ]
-        missing.append(bool(last(class_of(2), boards, cell=4).missing))
-    assert 1 <= sum(missing) <= 7
 
 
 @pytest.mark.parametrize("seed", [1, 3, 8])
