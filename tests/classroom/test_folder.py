@@ -1,7 +1,7 @@
 """A class's folder: all of it, only what is new, nobody's bad box in the others' way."""
 
 import re
-from html.parser import HTMLParser
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
@@ -9,6 +9,7 @@ import pytest
 from tests.boxes import inch_postcard, postcard
 from tests.classroom.classes import BOARDS, BOX, HEAD, THREE, write
 from tests.letters import not_carried
+from tests.reading_pages import Page
 from toolkit.classroom import folder as folder_room, make_class, wood
 from toolkit.classroom.contents import timed
 from toolkit.classroom.hours import TimeOfDay
@@ -61,41 +62,6 @@ def files_in(folder: Path) -> set[str]:
     return found - {"made.json", ".made.json.lock"}
 
 
-class Reader(HTMLParser):
-    """What a screen reader and a careful person would ask of a page."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self.heads: list[int] = []
-        self.ids: list[str] = []
-        self.links: list[str] = []
-        self.tags: list[str] = []
-        self.bare_heads = 0
-        self.language = ""
-
-    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        given = dict(attrs)
-        self.tags.append(tag)
-        if re.fullmatch(r"h[1-6]", tag):
-            self.heads.append(int(tag[1]))
-        if given.get("id") and tag in ("h2", "table", "section"):
-            self.ids.append(given["id"] or "")
-        if tag == "a":
-            self.links.append(given["href"] or "")
-        if tag == "html":
-            self.language = given.get("lang") or ""
-        if tag == "th" and given.get("scope") not in ("col", "row"):
-            self.bare_heads += 1
-        for name in ("src", "href"):
-            assert not (given.get(name) or "").startswith(("http", "//")), given[name]
-
-
-def read(path: Path) -> Reader:
-    reader = Reader()
-    reader.feed(path.read_text(encoding="utf-8"))
-    return reader
-
-
 @pytest.fixture(scope="module")
 def whole(tmp_path_factory: pytest.TempPathFactory) -> Path:
     path = write(tmp_path_factory.mktemp("class"))
@@ -105,7 +71,8 @@ def whole(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 def test_everything_is_there_and_linked(whole: Path) -> None:
     assert files_in(whole) == pages((1, 2, 3))
-    links = read(whole / "index.html").links
+    page = Page((whole / "index.html").read_text(encoding="utf-8"))
+    links = [given["href"] or "" for given in page.all("a")]
     assert set(links) == pages((1, 2, 3)) - {"index.html"}
     assert all((whole / link).is_file() for link in links)
 
@@ -113,20 +80,21 @@ def test_everything_is_there_and_linked(whole: Path) -> None:
 @pytest.mark.parametrize("name", sorted(pages((2,))))
 def test_pages_are_for_every_reader_and_need_no_network(whole: Path, name: str) -> None:
     text = (whole / name).read_text(encoding="utf-8")
-    page = read(whole / name)
-    assert page.heads[0] == 1 and page.heads.count(1) == 1
-    steps = zip(page.heads, page.heads[1:], strict=False)
-    assert all(after <= before + 1 for before, after in steps)
-    assert page.bare_heads == 0
-    assert len(set(page.ids)) == len(page.ids)
-    assert not any(" " in one for one in page.ids)
+    page = Page(text)
+    assert page.levels[0] == 1 and page.levels.count(1) == 1
+    assert all(after <= before + 1 for before, after in pairwise(page.levels))
+    assert {given.get("scope") for given in page.all("th")} <= {"col", "row"}
+    ids = [given["id"] or "" for _, given in page.tags if given.get("id")]
+    assert len(set(ids)) == len(ids) and not any(" " in one for one in ids)
+    places = [given.get(way) or "" for _, given in page.tags for way in ("src", "href")]
+    assert not any(place.startswith(("http", "//")) for place in places)
     assert "<title>" in text
     assert "url(" not in text.partition("</style>")[0].replace("url(data:", "")
     assert not_carried(text) == []
-    assert page.language == ("en-US" if "student_02" in name else "en-GB")
+    assert page.all("html")[0]["lang"] == ("en-US" if "student_02" in name else "en-GB")
     assert re.search(r"20\d\d-\d\d-\d\d\. Fingerprint [0-9a-f]{8}\.", text)
     assert "size: " + ("letter" if "student_02" in name else "A4") in text
-    assert "script" not in page.tags or name.startswith("handouts")
+    assert not page.all("script") or name.startswith("handouts")
 
 
 def test_each_has_their_own_units_and_words(whole: Path) -> None:
@@ -411,8 +379,3 @@ def test_tools_and_edges(tmp_path: Path) -> None:
     table = bench_table(benches=2, students=3)
     totals = {row[0]: row[2] for row in table.rows}
     assert totals["mallet"] == "2" and totals["dividers"] == "3"
-
-
-def test_boards_are_on_the_list(whole: Path) -> None:
-    text = (whole / "shopping.html").read_text(encoding="utf-8")
-    assert "walls" in text and "panels" in text and "Nothing to buy" in text

@@ -3,7 +3,6 @@
 import re
 from dataclasses import replace
 from datetime import date
-from html.parser import HTMLParser
 from itertools import pairwise
 from pathlib import Path
 
@@ -11,6 +10,7 @@ import nbformat
 import pytest
 
 from tests.boxes import ears, inch_postcard, lift_off, postcard
+from tests.reading_pages import Page
 from toolkit.cli import main
 from toolkit.files import read_boards
 from toolkit.handout import handout
@@ -22,33 +22,6 @@ from toolkit.wood import equilibrium_moisture
 
 DAY = date(2026, 11, 25)
 BOXES = {"mm": postcard, "in": inch_postcard, "ears": ears, "lift-off": lift_off}
-
-
-class Page(HTMLParser):
-    """What a reader meets: tags in order, and the text."""
-
-    def __init__(self, html: str) -> None:
-        super().__init__()
-        self.tags: list[tuple[str, dict[str, str | None]]] = []
-        self.text = self.scripts = ""
-        self._inside = ""
-        self.feed(html)
-
-    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        self.tags.append((tag, dict(attrs)))
-        self._inside = tag if tag == "script" else ""
-
-    def handle_endtag(self, tag: str) -> None:
-        self._inside = ""
-
-    def handle_data(self, data: str) -> None:
-        if self._inside:
-            self.scripts += data
-        else:
-            self.text += data
-
-    def all(self, tag: str) -> list[dict[str, str | None]]:
-        return [attributes for name, attributes in self.tags if name == tag]
 
 
 @pytest.fixture(scope="module", params=BOXES)
@@ -73,10 +46,8 @@ def test_safety_comes_first_and_local_rules_before_it(page: Page) -> None:
 
 
 def test_headings_skip_no_level_and_there_is_one_first(page: Page) -> None:
-    levels = [int(tag[1]) for tag, _ in page.tags if re.fullmatch(r"h[1-6]", tag)]
-    assert levels[0] == 1
-    assert levels.count(1) == 1
-    assert all(after - before <= 1 for before, after in pairwise(levels))
+    assert page.levels[0] == 1 and page.levels.count(1) == 1
+    assert all(after - before <= 1 for before, after in pairwise(page.levels))
 
 
 def test_every_picture_says_its_finding(page: Page) -> None:
@@ -118,18 +89,15 @@ def test_the_students_own_numbers_are_in_it(page: Page) -> None:
 @pytest.mark.parametrize(
     "title",
     [
-        "<script>alert(1)</script>",
-        'a "quoted" box',
-        "</style><b>x",
-        "шкатулка 🧰",
-        "תיבה",
-        "a\\b;}",
+        "</style><script>alert(1)</script>",
+        'a "quoted" box, a\\b;}',
+        "שבע תיבה, шкатулка 🧰",
         "Gray \N{MAN}\N{ZERO WIDTH JOINER}\N{GIRL} center",
     ],
 )
 def test_any_title_is_shown_as_text(title: str) -> None:
-    page = Page(handout(plan(postcard().having({"title": title})), day=DAY))
-    assert title in page.text
+    page = Page(handout(plan(postcard().having({"title": title})), day=DAY, name=title))
+    assert page.text.count(title) >= 2
     assert "alert(1)" not in page.scripts
     assert len(page.all("style")) == 1
 
@@ -165,23 +133,8 @@ def test_a_failed_handout_leaves_no_half_file(
     assert [path.name for path in tmp_path.iterdir()] == ["box.html"]
 
 
-def test_it_is_light(page: Page) -> None:
+def test_it_is_light() -> None:
     assert len(handout(plan(postcard()), day=DAY).encode()) < 1_000_000
-
-
-def test_it_holds_what_the_bench_asks_for(page: Page) -> None:
-    words = " ".join(page.text.split())
-    for part in (
-        "Which line",
-        "Before you go on:",
-        "Gluing up",
-        "For each",
-        "On the day: temperature",
-        "What went wrong",
-        "How good is it",
-        "Full-size sheets",
-    ):
-        assert part in words, part
 
 
 def test_one_english_and_never_both() -> None:
@@ -235,11 +188,6 @@ def test_what_people_typed_keeps_its_spelling(
         assert {"us": "plow it: clamp it", "british": "plough it: cramp it"}[words] in ours
 
 
-def test_a_name_is_shown_as_text() -> None:
-    page = Page(handout(plan(postcard()), day=DAY, name="7 <script>x</script> שבע 🪵\udcff"))
-    assert "7 <script>x</script> שבע 🪵" in page.text
-
-
 def test_tenths_are_worked_out_again() -> None:
     text = " ".join(Page(handout(plan(postcard()), day=DAY)).text.split())
     rows = text[text.index("For each 0.1 mm more") :]
@@ -253,9 +201,8 @@ def test_lessons_bring_their_own_numbers() -> None:
     page = Page(handout(made, day=DAY, lessons=[4]))
     assert "lid width = 120 inside width" in page.text
     assert "lesson.worked()" not in page.text
-    levels = [int(tag[1]) for tag, _ in page.tags if re.fullmatch(r"h[1-6]", tag)]
-    assert levels.count(1) == 1
-    assert all(after - before <= 1 for before, after in pairwise(levels))
+    assert page.levels.count(1) == 1
+    assert all(after - before <= 1 for before, after in pairwise(page.levels))
     assert len(page.all("style")) == 1
 
 
@@ -330,7 +277,7 @@ def test_what_is_to_be_typed_into_a_lesson_is_left_out_on_paper(whole: str) -> N
     assert "the tails would go slack." in text
 
 
-def test_the_style_sheet_is_not_written_as_text(page: Page) -> None:
+def test_the_style_sheet_is_not_written_as_text() -> None:
     html = handout(plan(postcard()), day=DAY)
     style = html[html.index("<style>") : html.index("</style>")]
     assert not re.search(r"&(#|\w+;)", style)

@@ -7,7 +7,7 @@ import ipywidgets as widgets
 import pytest
 
 from tests.boxes import ears, inch_postcard
-from tests.lesson.showing import stands_on_its_marks
+from tests.lesson.showing import can_be_made, stands_on_its_marks
 from tests.pictures.designs import named
 from toolkit.box import Choices, written
 from toolkit.box.joinery import Hand, SawnJoint, gaps, set_out_round_grooves
@@ -286,24 +286,7 @@ def test_the_feeler_card_answers_in_words() -> None:
 
 
 @pytest.mark.parametrize("kind", list(KINDS))
-def test_every_cell_can_be_made_for_every_box(kind, monkeypatch) -> None:
-    loaded = OwnBox().load()
-    monkeypatch.setattr(
-        "toolkit.study.OwnBox.load",
-        lambda self: type(loaded)(KINDS[kind], None, ""),
-    )
-    for cell in (
-        lesson3.worked, lesson3.corner_still, lesson3.front_still, lesson3.joint_still,
-        lesson3.lines_still, lesson3.saw_still, lesson3.slopes, lesson3.dividers,
-        lesson3.gauge_lines, lesson3.transfer, lesson3.glue_up, lesson3.compare, lesson3.carry,
-    ):  # fmt: skip
-        made = cell()
-        assert repr(made) and made._repr_html_()
-    assert lesson3.guess() is not None and lesson3.your_turn() is not None
-
-
-def test_what_is_carried_to_the_bench() -> None:
-    assert "Gauge 1: 8 mm; gauge 2: 12.2 mm" in repr(lesson3.carry())
-    assert "divider step = (64 height − 2 × 5 half pin + 6 pin) ÷ 3 tails = 20 mm" in repr(
-        lesson3.worked()
-    )
+def test_every_cell_can_be_made_for_every_box(kind) -> None:
+    stills = "corner_still front_still joint_still lines_still saw_still"
+    tables = "worked slopes dividers gauge_lines transfer glue_up compare carry guess your_turn"
+    can_be_made(lesson3, f"{stills} {tables}", KINDS[kind])

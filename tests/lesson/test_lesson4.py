@@ -8,7 +8,7 @@ import pytest
 
 from tests.boxes import ears, inch_postcard, lift_off
 from tests.files.keeping import change_box
-from tests.lesson.showing import stands_on_its_marks
+from tests.lesson.showing import can_be_made, stands_on_its_marks
 from toolkit.box import written
 from toolkit.document import as_text
 from toolkit.explore import lesson4
@@ -195,13 +195,7 @@ def test_keeping_contents_replaces_the_sizes_of_the_file(tmp_path: Path, size: A
 # On paper
 
 
-def test_stills_and_tables_of_the_own_box() -> None:
-    assert "half" not in repr(lesson4.lid_still()) and "84 mm" in repr(lesson4.lid_still())
-    assert "between the two" in lesson4.limits().text
-    assert "black cherry" in repr(lesson4.year_still())
-    right, left = repr(lesson4.ploughing()), repr(lesson4.ploughing("left"))
-    assert "right-handed" in right and "left-handed" in left
-    assert "blank now" in repr(lesson4.stages())
-    assert "finger pull" in repr(lesson4.edges())
-    assert "nothing shows outside" in repr(lesson4.exits())
-    assert "fitted now, clearance" in repr(lesson4.months())
+@pytest.mark.parametrize("kind", list(KINDS))
+def test_every_cell_can_be_made_for_every_box(kind) -> None:
+    cells = "lid_still limits year_still ploughing stages edges exits months worked carry"
+    can_be_made(lesson4, cells, KINDS[kind])
