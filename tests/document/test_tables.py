@@ -56,26 +56,6 @@ def test_a_number_is_not_parted_from_its_unit():
     assert as_text(table, width=20).split("\n")[2] == "1 23/32 in  a"
 
 
-def test_a_page_too_narrow_for_columns_has_a_line_for_each_cell():
-    assert as_text(SIZES, width=20) == (
-        "Finished sizes\n"
-        "part: side [b]\n"
-        "  length: 176 mm\n"
-        "  how: outside\n"
-        "    length = 152\n"
-        "    inside length +\n"
-        "    2 × 12 end = 176\n"
-        "    mm\n"
-        "part: front <x>\n"
-        "  length: 16½ mm\n"
-        "  how: short\n"
-        "part: lid\n"
-        "  length: 8 mm\n"
-        "  how:\n"
-        "Planed clean."
-    )
-
-
 def test_ascii_is_ascii_with_everything_spelt():
     text = as_text(SIZES, width=100, ascii=True)
     assert text.isascii()

@@ -188,15 +188,6 @@ def test_what_cannot_be_is_a_sentence_beside_what_was_last_good(
     assert page.form.board is not None and page.form.board.length == 2200.0
 
 
-def test_many_mistakes_are_told_a_few_at_a_time(page: Page) -> None:
-    page.type(board=ANOTHER)
-    page.press("Add a defect")
-    page.corners(1, "1", "2", "3", "4")
-    told = page.press(KEEP)
-    assert told.count("This board, ") == 5
-    assert told.endswith("4 more are told when these are right. The rack is as it was.")
-
-
 def test_a_row_is_taken_out_and_the_others_keep_what_was_typed(page: Page, folder: Path) -> None:
     page.type(**{"defect 4, to along": "840 mm"})
     page.press("takes defect 3 out")
@@ -221,21 +212,6 @@ def test_empty_rows_are_no_defects(page: Page, folder: Path) -> None:
     page.corners(10, "9 mm", "9 mm", "20 mm", "20 mm")
     page.press(KEEP)
     assert own(folder)[0].defects[-1] == Defect("knot", 9.0, 9.0, 20.0, 20.0)
-
-
-def test_a_row_that_is_gone_leaves_no_widget_behind(page: Page) -> None:
-    before = len(_alive())
-    for name in ("short cherry", "panel cherry", "long cherry"):
-        page.type(board=name)
-    page.press("Add a defect")
-    page.press("takes defect 9 out")
-    assert len(_alive()) == before
-
-
-def _alive() -> dict[str, Any]:
-    from ipywidgets.widgets import widget
-
-    return widget._instances  # type: ignore[no-any-return]
 
 
 def test_remove_undo_and_start_again(page: Page, folder: Path) -> None:
@@ -328,12 +304,6 @@ def test_what_is_typed_is_never_taken_for_markup(page: Page) -> None:
     page.type(length="2200 mm")
     page.press(KEEP)
     assert "<b>x" not in page.form._status.value and "Kept &lt;b&gt;x" in page.form._status.value
-
-
-def test_no_two_boxes_share_a_layout_or_a_style(page: Page) -> None:
-    """A page opened again over a running kernel knows nothing of objects from before."""
-    boxes = [part for part in page.parts() if hasattr(part, "layout")]
-    assert len({id(part.layout) for part in boxes}) == len(boxes) > 60
 
 
 def test_every_box_has_a_label_of_its_own_for_those_who_listen(page: Page) -> None:

@@ -14,11 +14,6 @@ SLIPS = [
      'groove.depth (line 41): read "4": it has no unit; type "4 mm" or "4 in"'),
     ('depth = "4 mm"', "depth = 4",
      'groove.depth (line 41): read 4: a length is text with its unit; type "4 mm" or "4 in"'),
-    ('depth = "4 mm"', "depth = true",
-     'groove.depth (line 41): read true: a length is text with its unit; '
-     'type "4 mm" or "4 in"'),
-    ('depth = "4 mm"', "depth = nan",
-     'groove.depth (line 41): read nan: a length is text with its unit; type "4 mm" or "4 in"'),
     ('depth = "4 mm"', 'depth = "-4 mm"',
      'groove.depth (line 41): read "-4 mm": it is below zero; type "4 mm"'),
     ('depth = "4 mm"', 'depth = "400 m"',
@@ -29,7 +24,6 @@ SLIPS = [
      "groove.lap (line 42): lap is no key here; put it under [corner]"),
     ('depth = "4 mm"', 'depth = "4 mm"\ndepth = "5 mm"',
      "groove.depth (line 42): this is on line 41 already; keep one of the two"),
-    ("[groove]", "[grove]", "grove (line 39): [grove] is no section; type [groove]"),
     ("[panels]", '[groove]\nends = "stopped"\n[panels]',
      "groove (line 45): this is on line 39 already; keep one of the two"),
     ("[panels]", "[cabriole]\n[panels]",
@@ -61,11 +55,6 @@ SLIPS = [
      'the wall is thick; take it out or type joint = "half-blind"'),
     ('joint = "half-blind"', 'joint = "half blind"',
      'corner.joint (line 30): read "half blind": no such choice; type "half-blind"'),
-    ('joint = "half-blind"', 'joint = "mitred"',
-     'corner.joint (line 30): read "mitred": no such choice; type "half-blind" or "through"'),
-    ("tails_back = 3", "tails_back = 1000000000",
-     "corner.tails_back (line 36): read 1000000000: an end has 1 to 24 tails; "
-     'type a number from 1 to 24, or places such as [["5 mm", "19 mm"]]'),
     ("tails_back = 3", "tails_back = 0",
      "corner.tails_back (line 36): read 0: an end has 1 to 24 tails; "
      'type a number from 1 to 24, or places such as [["5 mm", "19 mm"]]'),
@@ -84,23 +73,15 @@ SLIPS = [
     ("tails_back = 3", 'tails_back = [["5 mm", "19"]]',
      'corner.tails_back (line 36): read a list of 1: in tail 1, "19" has no unit; '
      'type "19 mm" or "19 in"'),
-    ("tails_back = 3", 'tails_back = [["5 mm", 19]]',
-     "corner.tails_back (line 36): read a list of 1: in tail 1, 19 will not do: "
-     'a length is text with its unit; type "19 mm" or "19 in"'),
     ("tails_back = 3", 'tails_back = ["5 mm", "19 mm"]',
      "corner.tails_back (line 36): read a list of 2: tail 1 needs two lengths, its lower and "
      'upper edge; type a number from 1 to 24, or places such as [["5 mm", "19 mm"]]'),
     ("slope = 7", "slope = inf",
      'corner.slope (line 33): read inf: a slope is 1 in some number; type 7, "1:7" or "8.1 deg"'),
-    ("slope = 7", "slope = 0.5",
-     "corner.slope (line 33): read 0.5: a slope lies between 1 in 1 and 1 in 100; "
-     'type 7, "1:7" or "8.1 deg"'),
     ('title = "Postcard box"', 'title = "a\\u0007b"',
      'title (line 10): read "a�b": the title is 1 to 80 printable characters; retype it'),
     ('title = "Postcard box"', f'title = "{"x" * 81}"',
      f'title (line 10): read "{"x" * 39}…": the title is 1 to 80 printable characters; retype it'),
-    ('title = "Postcard box"', 'title = "  "',
-     'title (line 10): read "  ": the title is 1 to 80 printable characters; retype it'),
     ('across = "2 mm"', 'across = "2 mm"\nlid_across = "1 mm"',
      'panels.lid_across (line 47): read "1 mm": across is given too and stands for bottom_across '
      "and lid_across; keep across or these two"),
@@ -113,32 +94,19 @@ SLIPS = [
     ('walls = "black cherry"', 'walls = "black chery"',
      'wood.walls (line 62): read "black chery": it is not a wood in the workbook\'s table: '
      "did you mean 'black cherry'?"),
-    ('rings = "flat-sawn"', 'rings = "sideways"',
-     'wood.rings (line 64): read "sideways": boards are not sawn by that name; '
-     'type "flat-sawn", "rift", "quarter-sawn" or an angle such as "30 deg"'),
     ('rings = "flat-sawn"', 'rings = "91 deg"',
      'wood.rings (line 64): read "91 deg": rings lie between 0 and 90 degrees to the face; '
      'type "flat-sawn", "rift", "quarter-sawn" or an angle such as "30 deg"'),
-    ('humidity = "50 %"', 'humidity = "50"',
-     'rooms.make.humidity (line 67): read "50": it has no unit; type "50 %"'),
     ('temperature = "20 °C", humidity = "50 %"', 'temperature = "200 °C"',
      'rooms.make.temperature (line 67): read "200 °C": a room lies between -40 and 60 °C; '
      'type such as "20 °C"'),
     ('plough_irons = ["6 mm"]', "plough_irons = []",
      "tools.plough_irons (line 59): read an empty list: irons are a list of 1 to 24 widths; "
      'type ["6 mm"]'),
-    ('plough_irons = ["6 mm"]', 'plough_irons = ["6 mm", "8"]',
-     'tools.plough_irons (line 59): read a list of 2: in iron 2, "8" has no unit; '
-     'type "8 mm" or "8 in"'),
     ("\n[made]", '\n[made]\nside_thicknes = "11 mm"',
      "made.side_thicknes (line 79): side_thicknes is no key here; type side_thickness"),
-    ("\n[made]", 'lap_leest = "3 mm"\n[made]',
-     "customs.lap_leest (line 77): lap_leest is no key here; type lap_least"),
     ("\n[made]", "lap_share_most = 33\n[made]",
      'customs.lap_share_most (line 77): read 33: it goes from 0 to 2; type such as 0.25 or "1/4"'),
-    ("\n[made]", 'lap_share_most = "1/0"\n[made]',
-     'customs.lap_share_most (line 77): read "1/0": a share is a number from 0 to 2 or a '
-     'fraction; type 0.25 or "1/4"'),
     ('joints = "0.1 mm"', 'joints = "0.3 mm"',
      'rule.joints (line 14): read "0.3 mm": it is not a distance between the marks of millimetre '
      'rules; type "0.25 mm" or "0.5 mm", or leave the key out'),
@@ -147,8 +115,6 @@ SLIPS = [
      "open it with the newer workbook"),
     ("format = 1", "format = 0",
      "format (line 9): read 0: there was never such a format; type format = 1"),
-    ("format = 1", "format = true",
-     "format (line 9): read true: the format is a whole number; type format = 1"),
     ("[groove]", "[[groove]]",
      "groove (line 39): read a list of 1: this is a section; type [groove] above its keys"),
 ]  # fmt: skip

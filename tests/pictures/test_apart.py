@@ -19,7 +19,6 @@ from toolkit.pictures.apart.drawing import box_apart, box_together
 from toolkit.pictures.apart.moves import lid_shifts, shifts
 from toolkit.pictures.apart.tints import tints
 from toolkit.pictures.apart.view import on_paper
-from toolkit.pictures.apart.words import apart_sentence, together_sentence
 from toolkit.pictures.kit.pens import INK
 from toolkit.pictures.kit.picture import PX_PER_PT, Picture
 from toolkit.plan import Plan, plan
@@ -234,25 +233,6 @@ def test_the_page_keeps_still_while_the_box_opens() -> None:
     lids = [box_together(p, lid_out=out).drawn for out in (0.0, 40.0, 88.0)]
     for drawn in (apart, lids):
         assert len({(row.width, row.height, row.scale) for row in drawn}) == 1
-
-
-def test_sentences_give_the_numbers_on_the_students_rule() -> None:
-    apart = apart_sentence(plan(postcard()), opened=1.0)
-    assert apart.startswith("Postcard box apart. Six parts: two sides, a back end, a front end,")
-    assert "outside 176 × 134 × 64 mm, inside 152 × 110 × 38 mm" in apart
-    assert "Tails on the ends: the lid slides out over the low front, then the ends come" in apart
-    assert "Tails on the sides: " in apart_sentence(plan(ears()), opened=1.0)
-    battens = apart_sentence(plan(lift_off().having({"lid.seat": "battens"})), opened=1.0)
-    assert "Eight parts" in battens
-    assert "two battens; outside 176 × 134 × 51 mm" in battens
-    inches = apart_sentence(plan(inch_postcard()), opened=1.0)
-    assert "outside 7 × 5 5/16 × 2 9/16 in, inside 6 × 4 5/16 × 1 1/2 in" in inches
-    assert "Postcard box 40 % apart." in apart_sentence(plan(postcard()), opened=0.4)
-    assert "its lid closed;" in together_sentence(plan(postcard()), lid_out=0.0)
-    assert "its lid 84 mm out;" in together_sentence(plan(postcard()), lid_out=84.0)
-    assert "its lid 40 mm up;" in together_sentence(plan(lift_off()), lid_out=40.0)
-    p, _, picture = _all_pictures(BOXES["postcard"])[0]
-    assert picture.sentence == apart_sentence(p, opened=1.0)
 
 
 def test_faces_differ_in_grey_as_well() -> None:

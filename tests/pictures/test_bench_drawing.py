@@ -76,11 +76,6 @@ def test_tints_differ_without_their_colour(one: str, other: str, least: float) -
     assert _contrast(one, other) >= least
 
 
-def test_grain_is_fainter_than_the_lines_of_the_joint() -> None:
-    assert _contrast(FACE, FACE_GRAIN) < _contrast(FACE, INK) / 4
-    assert _contrast(END, END_RING) < _contrast(END, INK) / 3
-
-
 def test_two_line_weights_and_one_red() -> None:
     assert (HEAVY, THIN) == (1.4, 0.6)
     used = set(re.findall(r"#[0-9a-f]{6}", " ".join(p.svg for _, p in pictures(postcard_plan()))))

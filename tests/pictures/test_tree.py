@@ -17,7 +17,7 @@ from toolkit.pictures import Picture, Sawn, Year, for_paper, log_end, year_pictu
 from toolkit.pictures.kit.sheet import MOST_LABELS
 from toolkit.pictures.tree.warp import WarpedSection, within
 from toolkit.plan import plan
-from toolkit.wood import MONTHS, Climate, cup_from_strains, place, places, strain
+from toolkit.wood import Climate, cup_from_strains, place, places, strain
 
 MM, INCH = Rule.millimetres(), Rule.inches()
 
@@ -310,13 +310,6 @@ def test_the_panels_edge_stands_at_its_width_on_the_rule(name: str) -> None:
     # Figures are centred by the height of their digits, good to about a pixel.
     for (_, y), width in zip(edge, year.widths, strict=True):
         assert y == pytest.approx(zero + scale * width, abs=1.5)
-
-
-def test_months_stand_in_order_under_the_panel() -> None:
-    drawn = year_picture(YEARS["room"], rule=MM).drawn
-    letters = [label for label in drawn.labels if len(label.text) == 1 and label.text.isalpha()]
-    letters.sort(key=lambda label: label.x0)
-    assert "".join(label.text for label in letters) == "".join(month[0] for month in MONTHS)
 
 
 @pytest.mark.parametrize("name", list(YEARS))

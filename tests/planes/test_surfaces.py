@@ -48,13 +48,6 @@ def test_a_high_track_of_a_straight_edge_is_a_step_and_no_ridge():
     assert "no ridges" in surface.sentence(Rule.millimetres())
 
 
-def test_the_sentence_says_what_was_measured():
-    surface = planed(SMOOTHER)
-    words = surface.sentence(Rule.millimetres())
-    assert "10 strokes 26.7 mm apart" in words and "ridges of 0.01 mm" in words
-    assert "in)" not in words and "0.0004 in" in surface.sentence(Rule.inches())
-
-
 def test_heights_cannot_be_changed_by_accident():
     for heights in (planed(SMOOTHER).profile, planed(SMOOTHER).heights[0]):
         with pytest.raises(ValueError, match="read-only"):
