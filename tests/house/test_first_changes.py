@@ -3,8 +3,6 @@
 A change touches the files that its row names and no other, and shows where people would see it.
 """
 
-from __future__ import annotations
-
 import csv
 import filecmp
 import os

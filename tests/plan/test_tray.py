@@ -1,7 +1,5 @@
 """A box that nothing closes: no part, drawing or sentence speaks of a lid but to say so."""
 
-from __future__ import annotations
-
 import re
 from collections.abc import Iterator
 from datetime import date
