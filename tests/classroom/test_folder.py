@@ -1,6 +1,7 @@
 """A class's folder: all of it, only what is new, nobody's bad box in the others' way."""
 
 import re
+import shutil
 from itertools import pairwise
 from pathlib import Path
 
@@ -69,6 +70,20 @@ def whole(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return path.parent / "out"
 
 
+@pytest.fixture(scope="module")
+def three(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    path = write(tmp_path_factory.mktemp("three"), HEAD + THREE)
+    assert set(make(path).made) == pages((1, 2, 3))
+    return path.parent
+
+
+@pytest.fixture
+def made(three: Path, tmp_path: Path) -> Path:
+    """The file of a class whose folder has been made."""
+    shutil.copytree(three, tmp_path, dirs_exist_ok=True)
+    return tmp_path / "class.toml"
+
+
 def test_everything_is_there_and_linked(whole: Path) -> None:
     assert files_in(whole) == pages((1, 2, 3))
     page = Page((whole / "index.html").read_text(encoding="utf-8"))
@@ -115,21 +130,18 @@ def test_the_layouts_of_the_class_are_drawn_with_their_proof(whole: Path) -> Non
     assert "<figcaption>walls: " in text and "<figcaption>panels: " in text
 
 
-def test_a_second_run_finds_nothing_to_do(tmp_path: Path) -> None:
-    path = write(tmp_path, HEAD + THREE)
-    assert set(make(path).made) == pages((1, 2, 3))
+def test_a_second_run_finds_nothing_to_do(made: Path, tmp_path: Path) -> None:
     before = {name: (tmp_path / "out" / name).stat().st_mtime_ns for name in pages((1, 2, 3))}
     told: list[str] = []
-    again = make(path, on_progress=lambda done, of, what: told.append(what))
+    again = make(made, on_progress=lambda done, of, what: told.append(what))
     assert again.made == () and again.gone == () and told == []
     assert set(again.kept) == pages((1, 2, 3)) and "Nothing has changed" in again.sentence
     for name, stamp in before.items():
         assert (tmp_path / "out" / name).stat().st_mtime_ns == stamp
 
 
-def test_only_what_is_missing_or_changed_is_made(tmp_path: Path) -> None:
-    path, out = write(tmp_path, HEAD + THREE), tmp_path / "out"
-    make(path)
+def test_only_what_is_missing_or_changed_is_made(made: Path, tmp_path: Path) -> None:
+    path, out = made, tmp_path / "out"
     (out / "handouts" / "student_02.html").unlink()
     assert make(path).made == ("handouts/student_02.html",)
     # A page that was cut short by a copy or a full disk is made anew.
@@ -146,13 +158,14 @@ def test_only_what_is_missing_or_changed_is_made(tmp_path: Path) -> None:
     assert wood_pages <= set(make(path).made)
     # The pace changes the timetable and no handout.
     write(tmp_path, HEAD + THREE.replace("slow", "novice").replace("13 mm", "12.5 mm"))
-    assert "timetable.html" in (made := make(path).made)
-    assert not any(name.startswith("handouts") for name in made)
+    assert "timetable.html" in (renewed := make(path).made)
+    assert not any(name.startswith("handouts") for name in renewed)
 
 
-def test_what_was_measured_fills_the_sheets_and_nothing_else_is_made(tmp_path: Path) -> None:
-    path, out = write(tmp_path, HEAD + THREE), tmp_path / "out"
-    make(path)
+def test_what_was_measured_fills_the_sheets_and_nothing_else_is_made(
+    made: Path, tmp_path: Path
+) -> None:
+    path, out = made, tmp_path / "out"
     blank = (out / "marks.html").read_text(encoding="utf-8")
     assert "0 of 3 boxes measured" in blank and "student 3" in blank
     table = blank.partition("<tbody>")[2].partition("</tbody>")[0]
@@ -169,7 +182,7 @@ def test_what_was_measured_fills_the_sheets_and_nothing_else_is_made(tmp_path: P
     assert "1 of 3 boxes measured" in (out / "index.html").read_text(encoding="utf-8")
 
 
-def test_diagonals_of_no_box_are_told_on_both_sheets(tmp_path: Path) -> None:
+def test_diagonals_of_no_box_are_told_on_both_sheets(made: Path, tmp_path: Path) -> None:
     wrong = MEASURED.replace("221.8 mm", "2218 mm")
     path, out = write(tmp_path, HEAD + THREE + wrong), tmp_path / "out"
     assert make(path).faults == ()

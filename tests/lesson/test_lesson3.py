@@ -74,7 +74,8 @@ def test_each_slider_moves_the_picture_and_not_the_page(scene) -> None:
     for control in scene.controls:
         start = control.first(BOX)
         shown = set()
-        for value in options(scene, control.label, BOX):
+        values = options(scene, control.label, BOX)
+        for value in (*values[:-1:2], values[-1]):
             try:
                 view = scene.view(BOX, dict.fromkeys(control.keys, value))
             except ImpossibleError:
@@ -200,7 +201,7 @@ def test_keep_this_keeps_groove_and_layout_together() -> None:
 
 
 def test_a_groove_without_a_layout_is_told_and_a_hole_is_drawn() -> None:
-    for edge in options(ROUND, "groove from the edge", BOX):
+    for edge in options(ROUND, "groove from the edge", BOX)[::3]:
         at = {"groove.bottom_edge": edge, "groove.top_edge": edge, "try.offer": 1}
         view = ROUND.view(BOX, at)
         found = set_out_round_grooves(

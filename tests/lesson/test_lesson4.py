@@ -65,10 +65,13 @@ def test_each_slider_moves_the_picture_within_three_steps_and_not_the_page(scene
         start = control.first(BOX)
         values = [value for _, value in control.options(BOX.rule, start)]
         shown = set()
-        for value in values:
+        for place, value in enumerate(values):
+            near = 0 < abs(place - values.index(start)) <= 3
+            if place % 3 and not near:
+                continue
             view = scene.view(BOX, dict.fromkeys(control.keys, value))
             assert view.picture.drawn.height == first.picture.drawn.height
-            if 0 < abs(values.index(value) - values.index(start)) <= 3:
+            if near:
                 shown.add(view.picture.svg)
         assert shown - {first.picture.svg}, control.label
 
