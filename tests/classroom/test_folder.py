@@ -18,7 +18,8 @@ from toolkit.classroom.index import index_page
 from toolkit.classroom.jobs import class_jobs, student_jobs
 from toolkit.classroom.tools_plan import bench_table, honing_table, most_at_once, shared_table
 from toolkit.classroom.wall_sheet import groups, setting_tables, spans
-from toolkit.files import FileError, read_class
+from toolkit.files import FileError, read_class, writing
+from toolkit.files.folder_record import RECORD
 from toolkit.plan import plan
 
 MEASURED = """
@@ -236,7 +237,9 @@ def test_a_page_that_fails_half_way_leaves_nothing_behind(
     assert set(make(path).made) == {"handouts/student_02.html", "index.html"}
 
 
-def test_a_box_that_wont_work_is_told_by_number_and_the_others_are_made(tmp_path: Path) -> None:
+def test_a_box_that_wont_work_is_told_by_number_and_the_others_are_made(
+    made: Path, tmp_path: Path
+) -> None:
     path, out = write(tmp_path, HEAD + THREE + BAD), tmp_path / "out"
     found = make(path)
     ((number, said),) = found.faults
@@ -323,14 +326,12 @@ def test_what_is_refused_at_once(tmp_path: Path) -> None:
         make(write(tmp_path, HEAD + THREE, box=bad))
 
 
-def test_two_runs_in_one_folder(tmp_path: Path) -> None:
+def test_two_runs_in_one_folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(writing, "PATIENCE", 0.1)
     path = write(tmp_path, HEAD + "\n[[student]]\nnumber = 1\n")
     (tmp_path / "out").mkdir()
-    from toolkit.files.folder_record import RECORD
-    from toolkit.files.writing import locked
-
     with (
-        locked(tmp_path / "out" / RECORD, error=FileError),
+        writing.locked(tmp_path / "out" / RECORD, error=FileError),
         pytest.raises(FileError, match="another program"),
     ):
         make(path)
