@@ -17,7 +17,7 @@ from toolkit.handout import handout
 from toolkit.handout.formulas import COEFFICIENTS, formula_blocks
 from toolkit.handout.lessons import LessonError
 from toolkit.plan import plan
-from toolkit.study import lessons_folder
+from toolkit.study import OwnBox, lessons_folder
 from toolkit.wood import equilibrium_moisture
 
 DAY = date(2026, 11, 25)
@@ -27,6 +27,12 @@ BOXES = {"mm": postcard, "in": inch_postcard, "ears": ears, "lift-off": lift_off
 @pytest.fixture(scope="module", params=BOXES)
 def page(request: pytest.FixtureRequest) -> Page:
     return Page(handout(plan(BOXES[request.param]()), day=DAY))
+
+
+@pytest.fixture(scope="module")
+def example() -> str:
+    """The workbook's own box, without lessons."""
+    return handout(plan(postcard()), day=DAY)
 
 
 def test_nothing_is_asked_from_outside(page: Page) -> None:
@@ -72,11 +78,9 @@ def test_no_two_things_have_one_name(page: Page) -> None:
     assert targets <= set(named)
 
 
-def test_date_and_fingerprint_stand_on_every_page() -> None:
-    made = plan(postcard())
-    html = handout(made, day=DAY)
-    margin = html[html.index("@bottom-left") :].split("}")[0]
-    assert made.fingerprint in margin
+def test_date_and_fingerprint_stand_on_every_page(example: str) -> None:
+    margin = example[example.index("@bottom-left") :].split("}")[0]
+    assert plan(postcard()).fingerprint in margin
     assert "2026-11-25" in margin
 
 
@@ -132,8 +136,8 @@ def test_a_failed_handout_leaves_no_half_file(
     assert [path.name for path in tmp_path.iterdir()] == ["box.html"]
 
 
-def test_it_is_light() -> None:
-    assert len(handout(plan(postcard()), day=DAY).encode()) < 1_000_000
+def test_it_is_light(example: str) -> None:
+    assert len(example.encode()) < 1_000_000
 
 
 def test_one_english_and_never_both() -> None:
@@ -187,8 +191,8 @@ def test_what_people_typed_keeps_its_spelling(
         assert {"us": "plow it: clamp it", "british": "plough it: cramp it"}[words] in ours
 
 
-def test_tenths_are_worked_out_again() -> None:
-    text = " ".join(Page(handout(plan(postcard()), day=DAY)).text.split())
+def test_tenths_are_worked_out_again(example: str) -> None:
+    text = " ".join(Page(example).text.split())
     rows = text[text.index("For each 0.1 mm more") :]
     assert "sides thicker" in rows
     # Worked by hand: a groove 0.1 deeper on both sides widens the panels by 0.2.
@@ -203,6 +207,7 @@ def test_lessons_bring_their_own_numbers() -> None:
     assert page.levels.count(1) == 1
     assert all(after - before <= 1 for before, after in pairwise(page.levels))
     assert len(page.all("style")) == 1
+    assert OwnBox().load().path is None, "the student's folder is left alone"
 
 
 def test_a_failed_lesson_is_named(monkeypatch: pytest.MonkeyPatch) -> None:
@@ -216,13 +221,6 @@ def test_a_failed_lesson_is_named(monkeypatch: pytest.MonkeyPatch) -> None:
         handout(plan(postcard()), lessons=[4])
     with pytest.raises(LessonError, match="there is no lesson 9"):
         handout(plan(postcard()), lessons=[9])
-
-
-def test_the_students_folder_is_left_alone() -> None:
-    from toolkit.study import OwnBox
-
-    handout(plan(postcard().having({"size.inside_width": 120.0})), lessons=[4])
-    assert OwnBox().load().path is None
 
 
 def test_boards_that_are_given_are_laid_out() -> None:
@@ -276,9 +274,8 @@ def test_what_is_to_be_typed_into_a_lesson_is_left_out_on_paper(whole: str) -> N
     assert "the tails would go slack." in text
 
 
-def test_the_style_sheet_is_not_written_as_text() -> None:
-    html = handout(plan(postcard()), day=DAY)
-    style = html[html.index("<style>") : html.index("</style>")]
+def test_the_style_sheet_is_not_written_as_text(example: str) -> None:
+    style = example[example.index("<style>") : example.index("</style>")]
     assert not re.search(r"&(#|\w+;)", style)
     assert '[fill="#fcfaf4"]' in style
 
@@ -291,7 +288,7 @@ def test_formulas_stand_with_their_source_and_the_students_numbers(page: Page) -
         assert part in words
 
 
-def test_a_formula_on_paper_gives_what_the_workbook_reckons() -> None:
+def test_a_formula_on_paper_gives_what_the_workbook_reckons(example: str) -> None:
     """The coefficients as printed, worked out by hand against the toolkit's own answer."""
     t, h = 20.0, 0.5
     worked = {}
@@ -303,7 +300,7 @@ def test_a_formula_on_paper_gives_what_the_workbook_reckons() -> None:
     top = k1 * k * h + 2 * k1 * k2 * k**2 * h**2
     moisture = 1800 / w * (k * h / (1 - k * h) + top / (1 + k1 * k * h + k1 * k2 * k**2 * h**2))
     assert moisture == pytest.approx(equilibrium_moisture(temperature=t, humidity=100 * h))
-    text = re.sub(r"\s", " ", Page(handout(plan(postcard()), day=DAY)).text)
+    text = re.sub(r"\s", " ", Page(example).text)
     assert "M=9.3%" in text
     # Tangential shrinkage of black cherry 7.1 %, from 9.27 to 14.43 %: by hand 1.47 mm of 116.
     assert "=1.47 mm" in text
