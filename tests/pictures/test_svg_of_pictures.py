@@ -7,7 +7,6 @@ import sys
 from pathlib import Path
 from xml.etree import ElementTree as ET
 
-import matplotlib as mpl
 import pytest
 from matplotlib.patches import PathPatch
 from matplotlib.text import Text
@@ -52,24 +51,6 @@ def test_the_same_plan_gives_the_same_bytes() -> None:
 def test_another_day_and_another_run_give_the_same_bytes() -> None:
     one = _elsewhere(SHA, PYTHONHASHSEED="1", TZ="UTC")
     assert one == _elsewhere(SHA, PYTHONHASHSEED="2", TZ="Pacific/Auckland")
-
-
-def test_somebodys_own_settings_change_nothing() -> None:
-    first = corner_picture(postcard_plan()).svg
-    theirs = {
-        "savefig.bbox": "tight",
-        "svg.fonttype": "path",
-        "font.size": 20.0,
-        "figure.dpi": 200.0,
-        "savefig.transparent": True,
-        "lines.linewidth": 9.0,
-        "font.family": ["serif"],
-        "axes.grid": True,
-        "savefig.facecolor": "black",
-        "svg.hashsalt": None,
-    }
-    with mpl.rc_context(theirs):
-        assert corner_picture(postcard_plan()).svg == first
 
 
 def test_nobodys_settings_are_changed() -> None:
