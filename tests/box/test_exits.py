@@ -8,12 +8,12 @@ from toolkit.box import Choices, design
 from toolkit.box.bevels import bevel, width_for
 from toolkit.box.edge_checks import check_bevels, check_lid_way
 from toolkit.box.exits import exit_table, exits
-from toolkit.box.months import month_table, months
+from toolkit.box.months import months
 from toolkit.box.seasons import readings_between, year_between
 from toolkit.box.window import window
 from toolkit.document import as_text
 from toolkit.plan import plan
-from toolkit.wood import MONTHS, place
+from toolkit.wood import MONTHS
 
 THROUGH = {"corner.joint": "through", "corner.lap": None}
 
@@ -178,14 +178,3 @@ def test_a_month_allows_what_the_box_would_if_it_were_made_in_its_air(wood: str)
         assert row.open == at.open
     assert rows[0].grip == pytest.approx(d.lid.worst_grip)
     assert rows[6].room == pytest.approx(d.lid.across - d.lid.swelling)
-
-
-def test_a_place_of_the_table_and_a_panel_that_fails_are_told() -> None:
-    beech = design(postcard().having({"wood.lid": "American beech", "panels.lid_across": 3.0}))
-    there = year_between(beech.choices.rooms)
-    said = as_text(month_table(months(beech, panel="lid", place=there), rule=beech.choices.rule,
-                               panel="lid"))  # fmt: skip
-    assert "none does for both" in said and "none: it drops out" in said
-    assert len(months(beech, panel="bottom", place=place("Chicago"))) == 12
-    with pytest.raises(ValueError, match="no groove"):
-        months(design(lift_off()), panel="lid", place=there)

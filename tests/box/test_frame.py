@@ -52,18 +52,11 @@ def test_lap_or_tail_length() -> None:
 
 
 def test_inside_and_outside_agree() -> None:
+    sizes = {"length": 176.0, "width": 134.0, "height": 64.0}
+    outside = {f"size.outside_{axis}": size for axis, size in sizes.items()}
     inner = plan(postcard())
     outer = plan(
-        postcard().having(
-            {
-                "size.inside_length": None,
-                "size.outside_length": 176.0,
-                "size.inside_width": None,
-                "size.outside_width": 134.0,
-                "size.inside_height": None,
-                "size.outside_height": 64.0,
-            }
-        )
+        postcard().having(dict.fromkeys(f"size.inside_{axis}" for axis in sizes) | outside)
     )
     for part in inner.parts:
         assert finished(outer, part.name) == pytest.approx(finished(inner, part.name))
@@ -72,12 +65,8 @@ def test_inside_and_outside_agree() -> None:
 def test_contents_decide_the_inside() -> None:
     made = plan(
         postcard().having(
-            {
-                "size.inside_length": None,
-                "size.inside_width": None,
-                "size.contents": "A6 cards",
-                "size.ease": 4.0,
-            }
+            dict.fromkeys(["size.inside_length", "size.inside_width"])
+            | {"size.contents": "A6 cards", "size.ease": 4.0}
         )
     )
     f = made.design.frame

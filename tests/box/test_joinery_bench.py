@@ -12,7 +12,6 @@ from toolkit.box.joinery import (
     joint_direction,
     lead_error,
     slope_angle,
-    slope_table,
     socket_reach,
     step_table,
     tail_overhang,
@@ -107,13 +106,6 @@ def test_every_step_has_its_test(box: Choices) -> None:
             assert step.do.endswith(".")
             assert step.test.endswith(".")
             assert "  " not in step.sentence
-
-
-def test_slopes_as_a_table_keep_every_authority() -> None:
-    table = slope_table(7, tail_length=8, rule=MM)
-    assert table.rows[0][:5] == ("this box", "", "1 in 7", "8.13°", "1.14 mm")
-    assert len([row for row in table.rows if row[0] == "common practice"]) == 2
-    assert any(row[2] == "no number" for row in table.rows)
 
 
 def test_sizes_that_are_none_are_refused_in_words() -> None:

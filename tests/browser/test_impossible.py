@@ -52,18 +52,6 @@ def test_no_such_box_is_a_sentence_beside_the_last_good_picture(
     assert lesson.watched.errors == []
 
 
-def test_what_can_be_made_but_fails_is_drawn_and_told(lesson: LessonPage, folder: Path) -> None:
-    kept = OwnBox("box").load().choices
-    deep = with_values(kept, {"groove.depth": 9.0})
-    view = corner_view(deep, kept)
-    worst = view.findings[0]
-    assert (worst.level, worst.code) == ("wont_work", "groove-and-lap")
-    lesson.press("groove depth", "End")
-    lesson.shows(view, after="ploughing too deep")
-    lesson.says(worst.message)
-    lesson.photograph("04-ploughed-too-deep")
-
-
 def test_a_damaged_box_file_is_set_aside_and_told(page: LessonPage, folder: Path) -> None:
     text = "[size]\ninside_length = 'a hand'\n"
     (folder / "my_box.toml").write_text(text, encoding="utf-8")

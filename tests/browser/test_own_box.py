@@ -24,14 +24,6 @@ def shows(lesson: LessonPage, choices: Choices, *, after: str) -> None:
     lesson.shows(corner_view(choices, choices), after=after)
 
 
-def test_the_lid_in_the_numbers_is_the_sum_by_hand(lesson: LessonPage) -> None:
-    lesson.says("lid length")
-    lesson.says("152 inside length + 4 back groove + 12 front thickness = 168 mm")
-    lesson.press(DEPTH, *["ArrowRight"] * 10)
-    lesson.says("152 inside length + 5 back groove + 12 front thickness = 169 mm")
-    assert lesson.readout(DEPTH) == "5 mm"
-
-
 def test_keep_undo_and_start_again(lesson: LessonPage, folder: Path) -> None:
     assert list(folder.glob("*.toml")) == []
     lesson.click("Keep this")

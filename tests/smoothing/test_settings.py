@@ -86,12 +86,6 @@ def test_findings_name_customs_as_customs():
         assert row.remedy and level != "good"
 
 
-def test_findings_are_said_on_the_readers_rule():
-    dug = SMOOTHER.having(shaving=0.06)
-    words = " ".join(row.sentence for row in check_plane(dug, rule=INCH))
-    assert " in " in words and "mm" not in words
-
-
 def test_where_to_begin_with_the_cap_iron():
     assert setback_to_begin(0.1) == pytest.approx((0.3, 0.5))
     # What it advises is itself without fault.

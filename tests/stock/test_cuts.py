@@ -131,12 +131,6 @@ def test_what_is_left_is_told_where_no_cut_frees_it():
     assert (rip.frees, rip.leaves) == ("side 1", "side 2")
 
 
-def test_on_an_inch_rule():
-    cut = saw_cuts(lay_out(SHORT, POSTCARD[:4]))[0]
-    assert "7 27/64" not in cut.sentence(Rule.inches())  # sawn sizes need no 64ths
-    assert "7 13/32 in" in cut.sentence(Rule.inches())
-
-
 def test_more_sections_than_letters():
     assert [section_name(n) for n in (0, 25, 26, 53)] == [
         "section A",
