@@ -22,7 +22,7 @@ from toolkit.box.choices import (
     Wood,
 )
 from toolkit.box.customs import Customs
-from toolkit.files import BoxFileError, box_from_text, formats, read_box
+from toolkit.files import BoxFileError, box_from_text, read_box
 from toolkit.files.box_file import BoxFile
 from toolkit.measures import Rule, keys_of
 
@@ -67,58 +67,54 @@ def test_only_size_and_thickness_are_needed_and_the_rest_is_left_out():
 
 
 @pytest.mark.parametrize(
-    ("lines", "section", "expected"),
+    ("section", "lines", "expected"),
     [
-        ('[panels]\nacross = "2 mm"', "panels", Panels(bottom_across=2, lid_across=2)),
-        ('[panels]\nlid_across = "3 mm"', "panels", Panels(lid_across=3)),
+        ("panels", 'across = "2 mm"', Panels(bottom_across=2, lid_across=2)),
+        ("panels", 'lid_across = "3 mm"', Panels(lid_across=3)),
         (
-            '[panels]\nbottom_across = "1 mm"\nlid_across = "0 mm"',
             "panels",
+            'bottom_across = "1 mm"\nlid_across = "0 mm"',
             Panels(bottom_across=1, lid_across=0),
         ),
-        ('[wood]\nwalls = "beech"', "wood", Wood(sides="beech", ends="beech")),
+        ("wood", 'walls = "beech"', Wood(sides="beech", ends="beech")),
         (
-            '[wood]\nsides = "beech"\nends = "Cherry, black"',
             "wood",
+            'sides = "beech"\nends = "Cherry, black"',
             Wood(sides="beech", ends="Cherry, black"),
         ),
-        ('[wood]\npanels = "beech"', "wood", Wood(bottom="beech", lid="beech")),
-        ('[wood]\nrings = "rift"', "wood", Wood(rings=45)),
-        ('[wood]\nrings = "quarter-sawn"', "wood", Wood(rings=90)),
-        ('[wood]\nrings = "30 deg"', "wood", Wood(rings=30)),
-        ("[corner]\nslope = 6.5", "corner", CornerChoice(slope=6.5)),
-        ('[corner]\nslope = "1:8"', "corner", CornerChoice(slope=8)),
-        ("[corner]\ntails_back = 24", "corner", CornerChoice(tails_back=24)),
+        ("wood", 'panels = "beech"', Wood(bottom="beech", lid="beech")),
+        ("wood", 'rings = "rift"', Wood(rings=45)),
+        ("wood", 'rings = "quarter-sawn"', Wood(rings=90)),
+        ("wood", 'rings = "30 deg"', Wood(rings=30)),
+        ("corner", "slope = 6.5", CornerChoice(slope=6.5)),
+        ("corner", 'slope = "1:8"', CornerChoice(slope=8)),
+        ("corner", "tails_back = 24", CornerChoice(tails_back=24)),
         (
-            '[corner]\ntails_back = [["5 mm", "19 mm"], ["1 in", "1 1/2 in"]]',
             "corner",
+            'tails_back = [["5 mm", "19 mm"], ["1 in", "1 1/2 in"]]',
             CornerChoice(tails_back=((5, 19), (25.4, 38.1))),
         ),
-        ('[corner]\njoint = "through"', "corner", CornerChoice(joint="through")),
-        ('[corner]\ntail_length = "8 mm"', "corner", CornerChoice(tail_length=8)),
-        ('[groove]\nends = "stopped"', "groove", GrooveChoice(ends="stopped")),
-        ('[lid]\nkind = "lift-off"\nseat = "battens"', "lid", LidChoice("lift-off", "battens")),
-        ('[tools]\nplough_irons = ["1/4 in", "6 mm"]', "tools", Tools(plough_irons=(6.35, 6))),
-        ('[customs]\nlap_share_most = "1/4"', "customs", Customs(lap_share_most=0.25)),
-        ('[customs]\nlap_least = "2 mm"', "customs", Customs(lap_least=2)),
-        ('[customs]\nslope_most = "1:10"', "customs", Customs(slope_most=10)),
-        ('[made]\ntail_length = "7.6 mm"', "made", Made(tail_length=7.6)),
+        ("corner", 'joint = "through"', CornerChoice(joint="through")),
+        ("corner", 'tail_length = "8 mm"', CornerChoice(tail_length=8)),
+        ("groove", 'ends = "stopped"', GrooveChoice(ends="stopped")),
+        ("lid", 'kind = "lift-off"\nseat = "battens"', LidChoice("lift-off", "battens")),
+        ("tools", 'plough_irons = ["1/4 in", "6 mm"]', Tools(plough_irons=(6.35, 6))),
+        ("customs", 'lap_share_most = "1/4"', Customs(lap_share_most=0.25)),
+        ("customs", 'lap_least = "2 mm"', Customs(lap_least=2)),
+        ("customs", 'slope_most = "1:10"', Customs(slope_most=10)),
+        ("made", 'tail_length = "7.6 mm"', Made(tail_length=7.6)),
         (
-            '[rooms]\ndry = { humidity = "25 %" }\nmake = { temperature = "68 °F" }',
             "rooms",
+            'dry = { humidity = "25 %" }\nmake = { temperature = "68 °F" }',
             Rooms(dry=Room(20, 25), make=Room(20, 50)),
         ),
-        ('[rule]\nunits = "in"', "rule", Rule.inches()),
-        ('[rule]\njoints = "0.2 mm"', "rule", Rule("mm", 0.2, 0.5, 5)),
-        (
-            '[rule]\nunits = "in"\njoints = "1/32 in"',
-            "rule",
-            Rule("in", 25.4 / 32, 25.4 / 32, 25.4 / 8),
-        ),
+        ("rule", 'units = "in"', Rule.inches()),
+        ("rule", 'joints = "0.2 mm"', Rule("mm", 0.2, 0.5, 5)),
+        ("rule", 'units = "in"\njoints = "1/32 in"', Rule("in", 25.4 / 32, 25.4 / 32, 25.4 / 8)),
     ],
 )
-def test_a_section_is_read(lines, section, expected):
-    assert getattr(with_lines(lines), section) == expected
+def test_a_section_is_read(section, lines, expected):
+    assert getattr(with_lines(f"[{section}]\n{lines}"), section) == expected
 
 
 def test_a_slope_may_be_an_angle():
@@ -162,18 +158,6 @@ def test_line_ends_and_byte_order_marks_do_not_matter(tmp_path, ends, mark):
     path = tmp_path / "box.toml"
     path.write_bytes(mark + LESSON.read_text(encoding="utf-8").replace("\n", ends).encode())
     assert read_box(path) == read_box(LESSON)
-
-
-def test_an_older_format_is_brought_up_when_read(monkeypatch):
-    def migrate(tables):
-        tables["thickness"]["side"] = tables["thickness"].pop("wall", "12 mm")
-
-    monkeypatch.setattr(formats, "FORMAT", 2)
-    monkeypatch.setitem(formats.MIGRATIONS, 1, migrate)
-    old = LEAST.replace("\nside", "\nwall")
-    assert box_from_text(f"format = 1\n{old}").thickness.side == 12
-    assert box_from_text(old).thickness.side == 12
-    assert box_from_text(f"format = 2\n{LEAST}").thickness.side == 12
 
 
 def test_every_choice_has_its_key_and_every_section_its_words():
