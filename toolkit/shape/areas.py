@@ -35,10 +35,6 @@ def finishing_areas(design: Design) -> Areas:
     ------
     ValueError
         The box has no inside, or its tails do not fit.
-
-    Source
-    ------
-    Faces of the solids.
     """
     return Areas.of((*_walls(design), *_panels(design)))
 

@@ -48,10 +48,6 @@ def solids(design: Design) -> tuple[Solid, ...]:
     ------
     ValueError
         The box has no space inside, or its tails do not fit: there is nothing to draw.
-
-    Source
-    ------
-    Geometry of the design.
     """
     if not design.exists:
         raise ValueError(

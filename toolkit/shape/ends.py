@@ -39,10 +39,6 @@ def waste_on(end: JointedEnd, *, on: str, base: float | None = None) -> tuple[Ou
     tuple
         Between tails or in sockets, upwards; last what goes whole before the tips, under an ear.
         Empty outlines where a piece does not come to this face. [mm]
-
-    Source
-    ------
-    Faces of the solids.
     """
     axis, facing = _PLANES[on]
     at = end.thickness if facing > 0 else 0.0
@@ -67,10 +63,6 @@ def end_grain(design: Design, *, part: str, which: Which) -> tuple[Outline, ...]
     -------
     tuple
         Outlines, the lowest first. [mm]
-
-    Source
-    ------
-    Faces of the solids.
     """
     own = wall(design, part)
     far = part == "side" and which == "front"

@@ -39,10 +39,6 @@ def cut_across(design: Design) -> tuple[CutPart, ...]:
     -------
     tuple of CutPart
         The outline of each part. [mm]
-
-    Source
-    ------
-    Sections of the solids.
     """
     wide, thick = design.frame.outside_width.value, design.frame.side_thickness.value
     return (
@@ -67,10 +63,6 @@ def cut_along(design: Design) -> tuple[CutPart, ...]:
     -------
     tuple of CutPart
         The outline of each part. [mm]
-
-    Source
-    ------
-    Sections of the solids.
     """
     f = design.frame
     face_of_front = f.outside_length.value - f.front_thickness.value

@@ -141,10 +141,6 @@ def end_of(d: Design, *, part: str, which: Which) -> JointedEnd:
         ``"side"``, ``"back"`` or ``"front"``.
     which : str
         The corner: ``"back"`` or ``"front"``.
-
-    Source
-    ------
-    The design.
     """
     f, on_ends, back = d.frame, d.choices.corner.tails_on == "ends", which == "back"
     tails, tip = on_ends != (part == "side"), (f.tail_back if back else f.tail_front).value
@@ -180,10 +176,6 @@ def wall(d: Design, part: str) -> JointedWall:
         The box. [mm]
     part : str
         ``"side"``, ``"back"`` or ``"front"``.
-
-    Source
-    ------
-    The design.
     """
     f = d.frame
     both = (("bottom", f.bottom_groove), *((("lid", f.lid_groove),) if f.lid_groove else ()))

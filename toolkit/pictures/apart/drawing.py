@@ -113,10 +113,6 @@ def box_together(plan: Plan, *, lid_out: float = 0.0) -> Picture:
     ------
     ValueError
         ``lid_out`` is negative or longer than the box, or there is no box to draw.
-
-    Source
-    ------
-    Geometry.
     """
     d = plan.design
     length = d.frame.outside_length.value

@@ -40,23 +40,7 @@ class Log:
 
 
 def log_of(low: Floats, *, high: Floats, grain: int, angle: float, seed: int) -> Log:
-    """The log that a board was cut from.
-
-    Parameters
-    ----------
-    low, high : array
-        Opposite corners of the board. [mm]
-    grain : int
-        Number of the axis along the fibres.
-    angle : float
-        Between the rings and the board's face: 0 flat-sawn, 90 quarter-sawn. [deg]
-    seed : int
-        Which log.
-
-    Source
-    ------
-    Rings as cylinders round the heart; their spacing here is the drawing's own.
-    """
+    """The log that a board was cut from."""
     size = high - low
     others = sorted((axis for axis in range(3) if axis != grain), key=lambda axis: size[axis])
     thin, wide = others
@@ -73,21 +57,7 @@ def log_of(low: Floats, *, high: Floats, grain: int, angle: float, seed: int) ->
 
 
 def figure(face: Face, *, shown: CrossSection, log: Log) -> list[Floats]:
-    """The lines of one face's figure, within what is seen of the face, on paper. [mm]
-
-    Parameters
-    ----------
-    face : Face
-        A flat face.
-    shown : CrossSection
-        What is seen of it.
-    log : Log
-        The log that its board was cut from.
-
-    Source
-    ------
-    Where cylinders cut a plane: geometry.
-    """
+    """The lines of one face's figure, within what is seen of the face, on paper. [mm]"""
     along = abs(face.normal[log.axes[0]])
     room = shown.offset(-MARGIN)
     if room.is_empty():

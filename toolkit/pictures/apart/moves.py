@@ -73,23 +73,7 @@ def _lid_legs(d: Design, ends: float) -> tuple[Leg, ...]:
 
 
 def legs(d: Design) -> dict[str, tuple[Leg, ...]]:
-    """The moves of every part, by its name and place: ``side near``, ``back``, ``lid``.
-
-    Parameters
-    ----------
-    d : Design
-        The box. [mm]
-
-    Returns
-    -------
-    dict
-        The boards with the tails go before those with the pins: a tail leaves its socket along
-        the side or end that it is cut in one way only. The bottom stays where it is.
-
-    Source
-    ------
-    Geometry: a dovetail comes apart across the taper of its tails and no other way.
-    """
+    """The moves of every part, by its name and place: ``side near``, ``back``, ``lid``."""
     sides, ends = _clearances(d)
     first, second = (0.4, 0.75), (0.65, 1.0)
     when_ends, when_sides = (
@@ -116,46 +100,13 @@ def key(solid: Solid) -> str:
 
 
 def shifts(d: Design, *, parts: tuple[Solid, ...], opened: float) -> list[Floats]:
-    """Where each part stands when the box is so far open.
-
-    Parameters
-    ----------
-    d : Design
-        The box. [mm]
-    parts : tuple of Solid
-        Its parts.
-    opened : float
-        0 together, 1 all apart.
-
-    Returns
-    -------
-    list of array
-        Shift of each part along x, y and z. [mm]
-
-    Source
-    ------
-    The moves of ``legs``.
-    """
+    """Where each part stands when the box is so far open."""
     moves = legs(d)
     return [_moved(moves[key(part)], opened) for part in parts]
 
 
 def lid_shifts(d: Design, *, parts: tuple[Solid, ...], out: float) -> list[Floats]:
-    """Where each part stands when only the lid has moved: out along the box, or up off the rim.
-
-    Parameters
-    ----------
-    d : Design
-        The box. [mm]
-    parts : tuple of Solid
-        Its parts.
-    out : float
-        How far the lid has moved. [mm]
-
-    Source
-    ------
-    Geometry.
-    """
+    """Where each part stands when only the lid has moved: out along the box, or up off the rim."""
     axis = 2 if d.sliding_lid is None else 0
     shift = np.zeros(3)
     shift[axis] = out
@@ -165,21 +116,7 @@ def lid_shifts(d: Design, *, parts: tuple[Solid, ...], out: float) -> list[Float
 def trails(d: Design, *, opened: float) -> list[Floats]:
     """The ways that parts have come, from where they sat to where they stand.
 
-    Parameters
-    ----------
-    d : Design
-        The box. [mm]
-    opened : float
-        0 together, 1 all apart.
-
-    Returns
-    -------
-    list of array
-        Straight stretches, each as its two ends. [mm]
-
-    Source
-    ------
-    Lines of assembly in exploded views: common practice, no source.
+    Source: Lines of assembly in exploded views: common practice, no source.
     """
     f, moves, bottom = d.frame, legs(d), d.bottom
     z = bottom.high - bottom.tongue / 2

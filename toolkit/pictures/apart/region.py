@@ -11,17 +11,7 @@ from toolkit.pictures.apart.view import Floats
 
 
 class Region:
-    """What lies inside some closed outlines and outside their holes, in any one unit.
-
-    Parameters
-    ----------
-    outlines : sequence of array
-        Corners of each outline or hole. [any one unit]
-
-    Source
-    ------
-    The even-odd rule.
-    """
+    """What lies inside some closed outlines and outside their holes, in any one unit."""
 
     def __init__(self, outlines: Sequence[Floats]) -> None:
         self.begin = np.concatenate([*outlines, np.zeros((0, 2))])

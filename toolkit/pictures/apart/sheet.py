@@ -156,21 +156,8 @@ def _by_their_faces(parts: list[Shown], frame: Frame, trails: Sequence[Floats]) 
 def draw(scene: Scene, *, frame: Frame, sentence: str, naming: Naming = _by_their_faces) -> Picture:
     """Draw a scene on a page whose frame is given, so that it stays still while parts move.
 
-    Parameters
-    ----------
-    scene : Scene
-        What is drawn. [mm]
-    frame : Frame
-        Where it lies on the page.
-    sentence : str
-        What the picture shows.
-    naming : callable
-        Gives the labels; by default each part's name, on its largest face or beside it.
-
-    Source
-    ------
-    Outlines of parts heavy, edges within a part thin, ways of assembly long-dash-dot: ISO 128-2
-    (from memory) and common practice.
+    Source: Outlines of parts heavy, edges within a part thin, ways of assembly long-dash-dot: ISO
+    128-2 (from memory) and common practice.
     """
     sheet = Sheet(scale=frame.scale, height=frame.height, text=TEXT, clear=CLEAR, cap="round")
     shown = visible_faces(scene.faces)

@@ -52,17 +52,7 @@ def _before(face: Face, other: Face) -> CrossSection | None:
 
 
 def visible_faces(faces: Sequence[Face]) -> list[CrossSection]:
-    """What is seen of each face, on paper. [mm]
-
-    Parameters
-    ----------
-    faces : sequence of Face
-        All faces turned to the eye.
-
-    Source
-    ------
-    Geometry.
-    """
+    """What is seen of each face, on paper. [mm]"""
     bounds = np.array([face.outline.bounds() for face in faces]).reshape(-1, 4)
     shown = []
     for number, face in enumerate(faces):
@@ -154,19 +144,7 @@ def _triangles(faces: Sequence[Face]) -> tuple[Floats, NDArray[np.int64]]:
 
 
 def visible_lines(lines: Floats, *, faces: Sequence[Face]) -> list[list[Span]]:
-    """The stretches of straight lines that no face hides, as shares of each line.
-
-    Parameters
-    ----------
-    lines : array
-        Both ends of each line in (u, v, w). [mm]
-    faces : sequence of Face
-        All faces turned to the eye.
-
-    Source
-    ------
-    Geometry.
-    """
+    """The stretches of straight lines that no face hides, as shares of each line."""
     line, _, first, last = _overlaps(lines, _triangles(faces)[0], low=BEHIND, high=np.inf)
     hidden = _gathered(len(lines), line, first, last)
     return [_without((0.0, 1.0), covered) for covered in hidden]
@@ -198,24 +176,7 @@ def _beyond(edges: Edges, faces: Sequence[Face]) -> list[list[Span]]:
 
 
 def split_edges(edges: Edges, *, faces: Sequence[Face]) -> tuple[list[Floats], list[Floats]]:
-    """The visible edges: outlines, beyond which the eye sees past the part, and inner edges.
-
-    Parameters
-    ----------
-    edges : Edges
-        All edges round faces turned to the eye. [mm]
-    faces : sequence of Face
-        These faces.
-
-    Returns
-    -------
-    tuple
-        Outlines and inner edges, each line as its two ends on paper. [mm]
-
-    Source
-    ------
-    Geometry.
-    """
+    """The visible edges: outlines, beyond which the eye sees past the part, and inner edges."""
     plain: list[list[Span]] = [[] for _ in edges.ends]
     for number, spans in zip(np.flatnonzero(edges.outer), _beyond(edges, faces), strict=True):
         plain[number] = spans

@@ -20,22 +20,8 @@ GRAIN, RING = 0.87, 0.80
 def tints(face: Face, *, grain: int) -> tuple[str, str]:
     """The tint of a face, and that of the figure on it.
 
-    Parameters
-    ----------
-    face : Face
-        The face.
-    grain : int
-        Number of the axis along which its part's fibres run.
-
-    Returns
-    -------
-    tuple of str
-        Colours as ``#rrggbb``.
-
-    Source
-    ------
-    A dull surface is the lighter, the more it is turned to the lamp (Lambert's law); the colours
-    are the drawing's own.
+    Source: A dull surface is the lighter, the more it is turned to the lamp (Lambert's law); the
+    colours are the drawing's own.
     """
     normal = np.array(face.normal)
     ends = abs(normal[grain]) > 0.9

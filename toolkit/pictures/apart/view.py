@@ -168,17 +168,7 @@ def _edges(
 
 
 def look_at(placed: Iterable[tuple[Manifold, Floats]]) -> tuple[list[Face], Edges]:
-    """All faces and edges of some solids, each moved by its shift.
-
-    Parameters
-    ----------
-    placed : iterable of (Manifold, array)
-        Solids and their shifts along x, y and z. [mm]
-
-    Source
-    ------
-    Axonometric projection, all three axes in one scale on paper.
-    """
+    """All faces and edges of some solids, each moved by its shift."""
     faces: list[Face] = []
     rows: list[Row] = []
     for part, (shape, shift) in enumerate(placed):
@@ -195,21 +185,7 @@ def look_at(placed: Iterable[tuple[Manifold, Floats]]) -> tuple[list[Face], Edge
 def carried(
     seen: tuple[list[Face], Edges], *, part: int, shift: Floats
 ) -> tuple[list[Face], Edges]:
-    """Faces and edges of one part carried along: they look the same from this far away.
-
-    Parameters
-    ----------
-    seen : tuple
-        As `look_at` gives them.
-    part : int
-        The part that moves.
-    shift : array
-        Along x, y and z. [mm]
-
-    Source
-    ------
-    In a parallel projection a shift changes no shape.
-    """
+    """Faces and edges of one part carried along: they look the same from this far away."""
     faces, edges = seen
     way = PAPER @ shift
     u, v = float(way[0]), float(way[1])

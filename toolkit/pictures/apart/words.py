@@ -156,18 +156,7 @@ def _leaving(middle: Floats, half: Floats, foot: Floats) -> tuple[float, float]:
 def labels(parts: Sequence[Shown], *, trails: Sequence[Floats], size: float) -> list[Label]:
     """A label for every part: on its largest face where there is room, else beside it.
 
-    Parameters
-    ----------
-    parts : sequence of Shown
-        What is seen of each part. [pt]
-    trails : sequence of array
-        Lines that words may break, but only on a face that leaves no other room. [pt]
-    size : float
-        Size of the text. [pt]
-
-    Source
-    ------
-    Leaders that end on a face end in a dot: ISO 128-22 (from memory).
+    Source: Leaders that end on a face end in a dot: ISO 128-22 (from memory).
     """
     faces = [face for part in parts for _, face in part.faces]
     taken = Region(CrossSection.batch_boolean(faces, OpType.Add).to_polygons())
@@ -198,19 +187,7 @@ def _sizes(plan: Plan, place: str) -> str:
 
 
 def apart_sentence(plan: Plan, *, opened: float) -> str:
-    """What the box apart shows: its parts, its sizes, and the order in which it comes apart.
-
-    Parameters
-    ----------
-    plan : Plan
-        The box. [mm]
-    opened : float
-        0 together, 1 all apart.
-
-    Source
-    ------
-    The plan.
-    """
+    """What the box apart shows: its parts, its sizes, and the order in which it comes apart."""
     d = plan.design
     has_battens = d.lift_off_lid is not None and d.lift_off_lid.batten is not None
     count = 4 + len(d.panels) + 2 * has_battens
@@ -232,19 +209,7 @@ def apart_sentence(plan: Plan, *, opened: float) -> str:
 
 
 def together_sentence(plan: Plan, *, lid_out: float) -> str:
-    """What the box together shows: its sizes, and how far its lid is out.
-
-    Parameters
-    ----------
-    plan : Plan
-        The box. [mm]
-    lid_out : float
-        How far the lid has moved. [mm]
-
-    Source
-    ------
-    The plan.
-    """
+    """What the box together shows: its sizes, and how far its lid is out."""
     rule = plan.choices.rule
     way = "up" if plan.design.sliding_lid is None else "out"
     lid = f"{rule.show(lid_out, fineness='sizes')} {way}" if lid_out > 0 else "closed"

@@ -129,10 +129,6 @@ def curve_picture(
     ------
     ValueError
         The curve has no point.
-
-    Source
-    ------
-    The curve is the result's own.
     """
     if not curve:
         raise ValueError("curve has no point: the parts fit on no board, so there is no trade-off.")

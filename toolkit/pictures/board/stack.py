@@ -49,10 +49,6 @@ def stack_picture(stacks: Sequence[Stack], *, board: tuple[float, float], senten
     -------
     Picture
         Whole boards, and what is left of the last one hatched.
-
-    Source
-    ------
-    The numbers are those of the stacks.
     """
     long, wide = board
     whole = [max(1, ceil(stack.boards - 1e-9)) for stack in stacks]

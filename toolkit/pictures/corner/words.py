@@ -15,19 +15,7 @@ _SPOTS: tuple[Spot, ...] = (
 
 
 def sentence(plan: Plan, j: Joint) -> str:
-    """What the picture of one corner shows, in the student's own units.
-
-    Parameters
-    ----------
-    plan : Plan
-        The box. [mm]
-    j : Joint
-        Its corner. [mm]
-
-    Source
-    ------
-    The plan.
-    """
+    """What the picture of one corner shows, in the student's own units."""
     show, corner = plan.choices.rule.show, j.corner
     where = f"{j.which.capitalize()} corners"
     if not corner.tails:

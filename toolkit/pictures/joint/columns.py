@@ -19,24 +19,10 @@ def first_line(text: str, *, size: float) -> float:
 def levels(wanted: Sequence[float], *, rooms: Sequence[float]) -> list[float]:
     """The middle of each block of words, as near the height it wants as order and room allow.
 
-    Parameters
-    ----------
-    wanted : sequence of float
-        Where each would stand if it were alone. [pt]
-    rooms : sequence of float
-        The height that each takes. [pt]
-
-    Returns
-    -------
-    list of float
-        Where each stands: blocks that would overlap share the room round their common middle. [pt]
-
-    Source
-    ------
-    Isotonic regression by pooling neighbours: from memory.
-
     >>> levels([100.0, 98.0, 40.0], rooms=[20.0, 20.0, 20.0])
     [109.0, 89.0, 40.0]
+
+    Source: Isotonic regression by pooling neighbours: from memory.
     """
     order = sorted(range(len(wanted)), key=lambda i: -wanted[i])
 

@@ -39,10 +39,6 @@ def gap_picture(gaps: Gaps, *, rule: Rule, ghost: Gaps | None = None) -> Picture
     Picture
         A hundred such corners, each a block over its widest gap; feeler blades at the same
         scale; one flank enlarged, as half the corners are and as the worst of twenty is.
-
-    Source
-    ------
-    `Gaps`; the blades are those of common gauges.
     """
     before = heap(ghost) if ghost is not None else None
     now = heap(gaps, kept=before.span if before is not None else None)

@@ -38,19 +38,7 @@ def _gaps_at(curve: tuple[tuple[float, float], ...], shares: list[float]) -> lis
 
 @lru_cache(maxsize=32)
 def heap(gaps: Gaps, *, kept: float | None = None) -> Heap:
-    """A hundred corners, from the tightest to the widest, laid on a scale.
-
-    Parameters
-    ----------
-    gaps : Gaps
-        The spread of gaps.
-    kept : float, optional
-        The reach of another drawing's scale, kept if these corners fit it too. [mm]
-
-    Source
-    ------
-    The middle of each hundredth of `Gaps.curve`.
-    """
+    """A hundred corners, from the tightest to the widest, laid on a scale."""
     curve = gaps.curve()
     *each, middle, late = _gaps_at(curve, [*((i + 0.5) / COUNT for i in range(COUNT)), 0.5, 0.95])
     most = each[round(MOST * COUNT) - 1]

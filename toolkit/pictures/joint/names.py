@@ -77,25 +77,7 @@ def _of_tails(j: Joint, p: Posed, moved: Floats) -> list[Foot]:
 
 
 def feet(plan: Plan, j: Joint, p: Posed, *, moved: Floats, faces: Sequence[Face]) -> list[Foot]:
-    """What has a name, where the eye can see it.
-
-    Parameters
-    ----------
-    plan : Plan
-        The box. [mm]
-    j : Joint
-        Its corner. [mm]
-    p : Posed
-        Its boards in the pose. [mm]
-    moved : array
-        How far the tail board is off. [mm]
-    faces : sequence of Face
-        All faces turned to the eye.
-
-    Source
-    ------
-    Names as at the bench: common practice.
-    """
+    """What has a name, where the eye can see it."""
     rows = [*_of_pins(j, p), *_of_tails(j, p, moved)]
     far = moved[0]
     if far > p.tail_thickness:
@@ -111,18 +93,7 @@ def feet(plan: Plan, j: Joint, p: Posed, *, moved: Floats, faces: Sequence[Face]
 def columns(rows: Sequence[Foot], frame: Frame, *, sides: tuple[float, float]) -> list[Label]:
     """Names as labels: those of the pin board on its side of the drawing, the others opposite.
 
-    Parameters
-    ----------
-    rows : sequence of Foot
-        What has a name.
-    frame : Frame
-        Where the drawing lies on the page.
-    sides : tuple of float
-        How far it reaches across the page. [pt]
-
-    Source
-    ------
-    Leaders that end on a face end in a dot: ISO 128-2:2020 (from memory).
+    Source: Leaders that end on a face end in a dot: ISO 128-2:2020 (from memory).
     """
     labels = []
     for board in ("pin", "tail"):

@@ -56,21 +56,7 @@ def _words(rows: list[Line], rule: Rule, *, slope: float) -> tuple[str, str, str
 
 
 def notes(net: Net, w: Wall, rule: Rule) -> list[Note]:
-    """A note for every setting, at one of the faces that it marks.
-
-    Parameters
-    ----------
-    net : Net
-        The faces on the page.
-    w : Wall
-        The end of a wall. [mm]
-    rule : Rule
-        The rule on which settings are written.
-
-    Source
-    ------
-    `setting_out_lines`.
-    """
+    """A note for every setting, at one of the faces that it marks."""
     made = []
     for rows in _groups(w.lines):
         faces = {row.face for row in rows}

@@ -10,21 +10,7 @@ from toolkit.results import capital
 
 
 def apart_sentence(plan: Plan, j: Joint, *, opened: float) -> str:
-    """What a joint apart or together shows, in the student's own units.
-
-    Parameters
-    ----------
-    plan : Plan
-        The box. [mm]
-    j : Joint
-        Its corner. [mm]
-    opened : float
-        0 together, 1 apart.
-
-    Source
-    ------
-    The plan.
-    """
+    """What a joint apart or together shows, in the student's own units."""
     d, show = plan.design, plan.choices.rule.show
     count = len(j.corner.tails)
     if not d.exists:
@@ -80,19 +66,7 @@ def no_joint(plan: Plan, which: str) -> str:
 
 
 def unfolded_sentence(plan: Plan, w: Wall) -> str:
-    """Which lines an unfolded end carries, in the student's own units.
-
-    Parameters
-    ----------
-    plan : Plan
-        The box. [mm]
-    w : Wall
-        The end of a wall. [mm]
-
-    Source
-    ------
-    `setting_out_lines`.
-    """
+    """Which lines an unfolded end carries, in the student's own units."""
     show = plan.choices.rule.show
     gauges = {
         row.name: f"{row.name} at {show(row.setting.value)} from {row.gauged_from}"

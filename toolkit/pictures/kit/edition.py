@@ -32,12 +32,7 @@ def edition() -> Edition:
 
 @contextmanager
 def for_paper() -> Iterator[None]:
-    """Every drawing made inside is lettered for paper, and without idle room above and below.
-
-    Source
-    ------
-    The workbook's own.
-    """
+    """Every drawing made inside is lettered for paper, and without idle room above and below."""
     before = _NOW.set(PAPER)
     try:
         yield

@@ -87,10 +87,7 @@ def rings(
     pen: str = "ring",
     pieces: Sequence[Sequence[Point]] = (),
 ) -> None:
-    """Growth rings on end grain, inside a shape of the part.
-
-    Source: Rings are circles round the heart of the tree: geometry.
-    """
+    """Growth rings on end grain, inside a shape of the part."""
     clip = view.sheet.within(*(view.points(piece) for piece in pieces or [shape]))
     x0, x1, z0, z1 = _bounds(shape)
     mid_x, mid_z = (x0 + x1) / 2, (z0 + z1) / 2

@@ -66,10 +66,7 @@ class Label:
 
 @lru_cache(maxsize=2048)
 def extent(text: str, *, size: float) -> tuple[float, float, float]:
-    """Width of some words, how far they reach below their line and above it. [pt]
-
-    Source: Metrics of the font that the drawings are lettered in.
-    """
+    """Width of some words, how far they reach below their line and above it. [pt]"""
     rows = [_letter(char) for char in text] or [(0.0, 0.0, 0.0)]
     width = sum(row[0] for row in rows)
     return width * size, min(row[1] for row in rows) * size, max(row[2] for row in rows) * size

@@ -131,19 +131,7 @@ class Picture:
         return replace(self, svg=to_svg(self.marks, place=place))
 
     def figure(self) -> Figure:
-        """The same drawing as a figure of matplotlib, to go on drawing or to save as PDF or PNG.
-
-        Returns
-        -------
-        matplotlib.figure.Figure
-            As large as the page, one artist for each pen, area, image and line of words. Its own
-            lengths are inches: a point of the page at x and y, in points from the lower left
-            corner, lies at x / 72 and y / 72 of ``figure.dpi_scale_trans``.
-
-        Source
-        ------
-        The marks of the drawing itself.
-        """
+        """The same drawing as a figure of matplotlib, to go on drawing or to save as PDF or PNG."""
         from toolkit.pictures.kit.artists import to_figure
 
         return to_figure(self.marks)

@@ -44,10 +44,6 @@ def iron_picture(plane: Plane, *, rule: Rule, ghost: Plane | None = None) -> Pic
     -------
     Picture
         The section with its cutting angle; the shaving is drawn thicker where it would not show.
-
-    Source
-    ------
-    Angles are the setting's own.
     """
     sheet = Sheet(scale=SCALE, height=HEIGHT)
     view = View(sheet, *EDGE, SCALE)

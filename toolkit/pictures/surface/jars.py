@@ -53,10 +53,6 @@ def jars_picture(jars: Sequence[Jar], *, sentence: str) -> Picture:
     -------
     Picture
         Each jar of a size that holds its amount, its marks written beside it.
-
-    Source
-    ------
-    The amounts are those of the jars.
     """
     sheet = Sheet(scale=1.0, height=HEIGHT)
     title(sheet, "to make up or buy", x=WIDTH / 2, y=HEIGHT - 18.0)

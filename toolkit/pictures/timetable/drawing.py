@@ -46,10 +46,6 @@ def timetable_picture(
     -------
     Picture
         A strip for each day; bars that run past the last one are cut at its edge.
-
-    Source
-    ------
-    The minutes are those of the rows.
     """
     text = edition().text
     strip = (text + 4.5) * max(room, len(rows))

@@ -50,11 +50,6 @@ def year_picture(year: Year, *, rule: Rule, ghost: Year | None = None) -> Pictur
     -------
     Picture
         The year; where the panel presses or leaves its groove, that is red and said.
-
-    Source
-    ------
-    The widths are the result's own: the panel is taken to follow the air at once, so they are
-    the outer bounds.
     """
     rows = [year] if ghost is None else [year, ghost]
     middle = year.made

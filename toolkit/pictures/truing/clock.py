@@ -36,10 +36,6 @@ def clock_picture(time: BenchTime, *, before: BenchTime | None = None) -> Pictur
     -------
     Picture
         A practised hand's minutes tinted, and the rest of a learner's hatched.
-
-    Source
-    ------
-    The estimate is the result's own.
     """
     sheet = Sheet(scale=1.0, height=HEIGHT)
     _dial(sheet)

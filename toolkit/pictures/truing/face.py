@@ -69,10 +69,6 @@ def face_map(
     Picture
         The face from above, drawn wider than it is by a factor that is told, with winding sticks
         and straightedge where they would lie.
-
-    Source
-    ------
-    The planing is the result's own; lines of equal height by contourpy.
     """
     length, width = float(np.ptp(planed.x)), float(np.ptp(planed.y))
     scale, tall = WIDE / length, TALL / width

@@ -66,10 +66,6 @@ def board_inside(
     Picture
         Both from the side and across the middle, heights drawn larger by a factor that is told;
         what is planed away is hatched.
-
-    Source
-    ------
-    The plane of the thickest board is the result's own.
     """
     height = HEIGHT if piece is not None else ALONE
     scale = WIDE / whole.length

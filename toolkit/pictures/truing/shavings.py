@@ -46,10 +46,6 @@ def shavings_picture(
     -------
     Picture
         Sections across the board, heights drawn larger by a factor that is told for each.
-
-    Source
-    ------
-    An iron's edge seen along the cut is an arc: geometry.
     """
     board = planes[0].width
     scale = WIDE / board
