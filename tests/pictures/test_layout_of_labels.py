@@ -25,11 +25,11 @@ from toolkit.pictures import (
     lid_picture,
     unfolded_end,
 )
-from toolkit.pictures.corner.joint import Which
 from toolkit.pictures.kit.lettering import extent
 from toolkit.pictures.kit.pens import PENS
 from toolkit.pictures.kit.sheet import MOST_LABELS, TEXT
 from toolkit.plan import Plan, plan
+from toolkit.shape import Which
 
 # WORKBOOK_MANY_BOXES=1 draws three hundred.
 COUNT = 300 if os.environ.get("WORKBOOK_MANY_BOXES") else 20

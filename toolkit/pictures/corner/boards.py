@@ -6,8 +6,8 @@ negative x. In the pin board's view x is 0 at the inside face and grows into the
 
 from __future__ import annotations
 
-from toolkit.box import Piece
-from toolkit.pictures.corner.joint import Joint, Run
+from toolkit.box import Piece, Span
+from toolkit.pictures.corner.jointed import Joint
 from toolkit.pictures.kit.figure_of_wood import (
     break_line,
     face_mark,
@@ -35,8 +35,8 @@ def _front_edge(j: Joint) -> list[Point]:
         edge += tail_shape(tail, length=j.tail_length)
     top = j.corner.height
     if j.front_lap is None:
-        return [*edge, (0.0, j.tail_board_height)]
-    return [*edge, (0.0, top), (-j.reach, top), (-j.reach, j.tail_board_height)]
+        return [*edge, (0.0, j.tail_board.height)]
+    return [*edge, (0.0, top), (-j.reach, top), (-j.reach, j.tail_board.height)]
 
 
 def tail_wastes(j: Joint) -> list[list[Point]]:
@@ -48,14 +48,14 @@ def tail_wastes(j: Joint) -> list[list[Point]]:
 
 def draw_tail_board(view: View, j: Joint, *, ghost: bool = False) -> None:
     """The tail board's inside face, broken off to the side. [mm]"""
-    sheet, top = view.sheet, j.tail_board_height
+    sheet, top = view.sheet, j.tail_board.height
     edge = view.points(_front_edge(j))
     if ghost:
         sheet.line("ghost", [view.at(BODY / view.scale, 0.0), *edge])
         sheet.line("ghost", [edge[-1], view.at(BODY / view.scale, top)])
         sheet.name("ghost tail board", _front_edge(j))
-        for run in _in_tail_board(j):
-            for z in (run.span.low, run.span.high):
+        for _, span in j.tail_board.grooves:
+            for z in (span.low, span.high):
                 view.line("ghost", (BODY / view.scale, z), (0.0, z))
         return
     end = view.across(BODY / view.scale)
@@ -71,8 +71,8 @@ def draw_tail_board(view: View, j: Joint, *, ghost: bool = False) -> None:
     long_grain(view, [*_front_edge(j), (far, top), (far, 0.0)])
     for i, shape in enumerate(tail_wastes(j), 1):
         waste(view, f"waste between tails {i}", shape)
-    for run in _in_tail_board(j):
-        _groove_along(view, j, run, broken)
+    for name, span in j.tail_board.grooves:
+        _groove_along(view, j, name, span)
     crown = j.corner.height if j.front_lap is not None else top
     over = 9.0 if j.front_lap is None else 0.0
     sheet.line(
@@ -83,22 +83,18 @@ def draw_tail_board(view: View, j: Joint, *, ghost: bool = False) -> None:
     face_mark(sheet, x=view.across(BODY * side / view.scale), edge=view.up(0.0))
 
 
-def _in_tail_board(j: Joint) -> list[Run]:
-    return [run for run in j.runs if run.in_tail_board]
-
-
-def _groove_along(view: View, j: Joint, run: Run, broken: list[Point]) -> None:
+def _groove_along(view: View, j: Joint, name: str, span: Span) -> None:
     """A groove in the tail board's inside face: its floor tinted, its two walls as lines."""
-    low, high = run.span.low, run.span.high
+    low, high = span.low, span.high
     far = BODY / view.scale - 2.5 / view.scale
     pieces = [rectangle((0.0, far), (low, high))]
-    if run.tail_board_stopped and run.ends == "stopped":
+    if name in j.tail_end.stopped and j.grooves_end == "stopped":
         view.line("thin", (0.0, low), (0.0, high))
-    elif run.tail_board_stopped:
+    elif name in j.tail_end.stopped:
         plug = rectangle((-j.tail_length, 0.0), (low, high))
-        view.area(f"plug, {run.name} groove", plug, edge="thin")
-        view.line("thin", plug[0], plug[2])
-        view.line("thin", plug[1], plug[3])
+        view.area(f"plug, {name} groove", plug, edge="thin")
+        view.line("thin", *plug[::2])
+        view.line("thin", *plug[1::2])
     else:
         for tail in j.corner.tails:
             inside = band(tail_shape(tail, length=j.tail_length), low=low, high=high)
@@ -106,7 +102,7 @@ def _groove_along(view: View, j: Joint, run: Run, broken: list[Point]) -> None:
                 pieces.append(inside)
         if j.front_lap is not None and low >= j.corner.height:
             pieces.append(rectangle((-j.reach, 0.0), (low, high)))
-    view.sheet.name(f"{run.name} groove, tail board", pieces[0])
+    view.sheet.name(f"{name} groove, tail board", pieces[0])
     for piece in pieces:
         page = view.points(piece)
         view.sheet.line("floor", page, closed=True)
@@ -122,7 +118,7 @@ def draw_pin_board(view: View, j: Joint, *, ghost: bool = False) -> None:
         for i, shape in enumerate(shapes, 1):
             view.area(f"ghost pin board {i}", shape, edge="ghost")
         return
-    whole = rectangle((0.0, j.pin_board), (0.0, j.pin_board_height))
+    whole = rectangle((0.0, j.pin_board.thickness), (0.0, j.pin_board.height))
     sheet.name("pin board", whole)
     for i, shape in enumerate(shapes, 1):
         view.area(f"pin board wood {i}", shape, fill="end", edge="visible")
@@ -131,24 +127,22 @@ def draw_pin_board(view: View, j: Joint, *, ghost: bool = False) -> None:
     for i, shape in enumerate(waste_on(j.pin_end, on="end grain"), 1):
         page = view.area(f"socket {i}", shape, edge="waste edge")
         hatch(sheet, page)
-    for run in j.runs:
-        if run.in_pin_board:
-            _groove_end(view, j, run)
+    for name, span in j.pin_board.grooves:
+        _groove_end(view, j, name, span)
     if j.corner.tails and j.lap > 0:
-        ends = [(view.across(j.socket_depth), view.up(z)) for z in (0.0, j.pin_board_height)]
+        ends = [(view.across(j.socket_depth), view.up(z)) for z in (0.0, j.pin_board.height)]
         sheet.line("gauge", [(ends[0][0], ends[0][1] - 7.0), (ends[1][0], ends[1][1] + 7.0)])
 
 
-def _groove_end(view: View, j: Joint, run: Run) -> None:
+def _groove_end(view: View, j: Joint, name: str, span: Span) -> None:
     """A groove where it meets the pin board's end: an open notch, or hidden where it ends early."""
-    shape = rectangle((0.0, min(j.groove_depth, j.pin_board)), (run.span.low, run.span.high))
-    if run.pin_board_stopped:
-        edge = "hidden" if run.ends == "stopped" else "thin"
-        page = view.area(f"{run.name} groove, pin board", shape, edge=edge)
-        if run.ends == "plugged":
-            view.sheet.line("thin", [page[0], page[2]])
-            view.sheet.line("thin", [page[1], page[3]])
+    deep, title = min(j.pin_board.depth, j.pin_board.thickness), f"{name} groove, pin board"
+    shape = rectangle((0.0, deep), (span.low, span.high))
+    if name not in j.pin_end.stopped:
+        view.area(title, shape, fill="notch")
+        view.line("thin", *shape)
         return
-    page = view.area(f"{run.name} groove, pin board", shape)
-    view.sheet.line("notch", page, closed=True)
-    view.sheet.line("thin", [page[0], page[1], page[2], page[3]])
+    view.area(title, shape, edge="hidden" if j.grooves_end == "stopped" else "thin")
+    if j.grooves_end == "plugged":
+        view.line("thin", *shape[::2])
+        view.line("thin", *shape[1::2])

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from toolkit.pictures.corner.boards import BODY, draw_pin_board, draw_tail_board
 from toolkit.pictures.corner.faults import draw_faults
-from toolkit.pictures.corner.joint import Joint, joint
+from toolkit.pictures.corner.jointed import Joint
 from toolkit.pictures.corner.sizes import (
     groove_row,
     groove_words,
@@ -32,7 +32,7 @@ ROOMS = (235.0, 72.0, 58.0)
 
 
 def _scale(j: Joint, kept: float | None = None) -> float:
-    sizes = (j.wall_height, j.pin_board, j.reach)
+    sizes = (j.wall_height, j.pin_board.thickness, j.reach)
     return still_scale(*zip(sizes, ROOMS, strict=True), kept=kept)
 
 
@@ -74,11 +74,11 @@ def corner_picture(
     ------
     The plan. Lines and dimensions after ISO 128 and ISO 129-1.
     """
-    j = joint(plan, which, left_handed=left_handed)
-    before = joint(ghost, which, left_handed=left_handed) if ghost is not None else None
+    j = Joint.of(plan, which, left_handed=left_handed)
+    before = Joint.of(ghost, which, left_handed=left_handed) if ghost is not None else None
     if before is not None and before.on_ends != j.on_ends:
         before = None
-    if min(j.wall_height, j.tail_board_height, j.pin_board_height, j.pin_board) <= 0:
+    if min(j.wall_height, j.tail_board.height, j.pin_board.height, j.pin_board.thickness) <= 0:
         return nothing(sentence(plan, j), height=HEIGHT)
     scale = _scale(j, _scale(before) if before is not None else None)
     sheet = Sheet(scale=scale, height=HEIGHT)
@@ -109,11 +109,17 @@ def _neighbours(tail_view: View, pin_view: View, plan: Plan, j: Joint) -> None:
     if j.which == "back" or lid is None:
         return
     if j.front_lap is not None:
-        view, low, high = pin_view, j.pin_board_height, j.wall_height
-        view.line("beside", (0.0, low), (0.0, high), (j.pin_board, high), (j.pin_board, low))
-        middle = view.at(j.pin_board / 2, (low + high) / 2)
+        view, low, high = pin_view, j.pin_board.height, j.wall_height
+        view.line(
+            "beside",
+            (0.0, low),
+            (0.0, high),
+            (j.pin_board.thickness, high),
+            (j.pin_board.thickness, low),
+        )
+        middle = view.at(j.pin_board.thickness / 2, (low + high) / 2)
         words = "ear of the side"
-        away = Place(view.across(j.pin_board) + 6.0, middle[1] - 3.4)
+        away = Place(view.across(j.pin_board.thickness) + 6.0, middle[1] - 3.4)
         view.sheet.write(words, [away], rank=3)
         return
     view, far = tail_view, BODY / tail_view.scale

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from toolkit.pictures.corner.boards import BODY, tail_shape, tail_wastes
-from toolkit.pictures.corner.joint import Joint
+from toolkit.pictures.corner.jointed import Joint
 from toolkit.pictures.corner.sizes import beside
 from toolkit.pictures.kit.faults import say, wrong
 from toolkit.pictures.kit.lettering import Anchor, Place
@@ -16,7 +16,7 @@ from toolkit.results import above
 def draw_faults(tail_view: View, pin_view: View, plan: Plan, j: Joint) -> None:
     """Everything that the plan's findings say of this corner. [mm]"""
     if not j.corner.tails:
-        middle = tail_view.at(BODY / tail_view.scale / 2, j.tail_board_height / 2)
+        middle = tail_view.at(BODY / tail_view.scale / 2, j.tail_board.height / 2)
         asked = f"{j.corner.asked} tails find\nno room here"
         say(tail_view.sheet, asked, middle, [Place(*middle, "center")])
         return
@@ -60,9 +60,12 @@ def _holes(tail_view: View, pin_view: View, plan: Plan, j: Joint) -> None:
             at = pin_view.at(0.0, middle)
             words = f"hole outside:\n{size}\nin the {hole.face.split(',')[0]}"
         else:
-            for view, x, way in ((tail_view, -j.tail_length, 1), (pin_view, j.pin_board, -1)):
+            for view, x, way in (
+                (tail_view, -j.tail_length, 1),
+                (pin_view, j.pin_board.thickness, -1),
+            ):
                 wrong(view, rectangle((x, x + way * 2.5 / view.scale), (hole.low, hole.high)))
-            at = pin_view.at(j.pin_board, middle)
+            at = pin_view.at(j.pin_board.thickness, middle)
             words = f"groove shows:\n{size}\nin its tail's tip"
         pin_view.sheet.name(
             f"hole, {hole.groove} groove", rectangle((0.0, hole.depth), (hole.low, hole.high))
@@ -74,19 +77,18 @@ def _laps(view: View, plan: Plan, j: Joint) -> None:
     lap = plan.wrong("lap", corner=j.which)
     floor = plan.wrong("groove at lap", corner=j.which)
     if lap:
-        wrong(view, rectangle((j.socket_depth, j.pin_board), (0.0, j.pin_board_height)))
-    for run in j.runs if floor else ():
-        span = (run.span.low, run.span.high)
-        wrong(view, rectangle((j.socket_depth, j.groove_depth), span))
+        wrong(view, rectangle((j.socket_depth, j.pin_board.thickness), (0.0, j.pin_board.height)))
+    for _, span in j.pin_board.grooves if floor else ():
+        wrong(view, rectangle((j.socket_depth, j.pin_board.depth), (span.low, span.high)))
     words = note_of((*floor, *lap, *plan.wrong("socket", corner=j.which)))
     if words:
-        beyond = view.across(j.pin_board)
+        beyond = view.across(j.pin_board.thickness)
         gap = -6.0 if view.turn < 0 else 6.0
         anchor: Anchor = "right" if view.turn < 0 else "left"
-        heights = [j.pin_board_height * share for share in (0.5, 0.35, 0.65, 0.2, 0.8)]
+        heights = [j.pin_board.height * share for share in (0.5, 0.35, 0.65, 0.2, 0.8)]
         places = [Place(beyond + gap, view.up(z), anchor) for z in heights]
         places += [Place(beyond, view.up(0.0) - 40.0, "center")]
-        middle = view.at((j.socket_depth + j.pin_board) / 2, j.pin_board_height / 2)
+        middle = view.at((j.socket_depth + j.pin_board.thickness) / 2, j.pin_board.height / 2)
         say(view.sheet, words, middle, places)
 
 

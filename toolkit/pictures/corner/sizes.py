@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from toolkit.pictures.corner.boards import BODY
-from toolkit.pictures.corner.joint import Joint
+from toolkit.pictures.corner.jointed import Joint
 from toolkit.pictures.kit.dimensions import BESIDE, Step, level, upright
 from toolkit.pictures.kit.lettering import Anchor, Place, extent
 from toolkit.pictures.kit.notes import figures
@@ -18,15 +18,13 @@ WORDS = 64.0  # from the inside face to the words beside it [pt]
 def groove_row(view: View, plan: Plan, j: Joint) -> None:
     """Where the grooves lie on the tail board's height, beside the broken end. [mm]"""
     show = figures(plan)
-    top, turn = j.tail_board_height, view.turn
+    top, turn = j.tail_board.height, view.turn
     stops, steps = [0.0], []
-    for run in (run for run in j.runs if run.in_tail_board):
-        first = len(stops) == 1
-        rank = 1 if first else 5
-        steps += [Step(show(run.span.low - stops[-1]), rank)]
+    for i, (_, span) in enumerate(j.tail_board.grooves):
+        steps += [Step(show(span.low - stops[-1]), 5 if i else 1)]
         # One iron ploughs both grooves: its width is said once.
-        steps += [Step(show(run.span.high - run.span.low) if first else None, 2)]
-        stops += [run.span.low, run.span.high]
+        steps += [Step(None if i else show(span.high - span.low), 2)]
+        stops += [span.low, span.high]
     thin = bool(plan.wrong("rim")) and len(stops) == 5
     steps.append(Step(show(top - stops[-1]), 1 if thin else 6, thin))
     stops.append(top)
@@ -44,7 +42,7 @@ def tail_rows(view: View, plan: Plan, j: Joint) -> None:
     length = Step(show(j.tail_length), 1)
     level(view, (-j.tail_length, 0.0), length, start=view.up(0.0), off=-24.0, side=-turn)
     if j.front_lap is not None:
-        top = view.up(j.tail_board_height)
+        top = view.up(j.tail_board.height)
         level(view, (-j.reach, 0.0), Step(show(j.reach)), start=top, off=14.0, side=-turn)
     pin = next(iter(j.corner.whole_pins), None)
     if pin is None or not above(pin.tip_width, 0.0):
@@ -58,18 +56,25 @@ def pin_rows(view: View, plan: Plan, j: Joint) -> None:
     """Lap, thickness and depth of groove; half pin, tail and pin as marked at the baseline."""
     show = figures(plan)
     # Over a low front the ear of the side stands in the way.
-    top = view.up(j.pin_board_height if j.front_lap is None else j.wall_height)
+    top = view.up(j.pin_board.height if j.front_lap is None else j.wall_height)
     turn = view.turn
     if not j.through and j.corner.tails:
         wrong = bool(plan.wrong("lap", "socket", corner=j.which))
         lap = Step(f"lap {show(j.lap)}", 1, wrong)
-        ends = (j.socket_depth, j.pin_board)
+        ends = (j.socket_depth, j.pin_board.thickness)
         level(view, ends, lap, start=view.up(0.0), off=-24.0, side=turn)
     wall = "side" if j.on_ends else j.which
     deep = bool(plan.wrong("groove floor", "groove at lap", part=wall, corner=j.which))
-    groove = Step(f"groove {show(j.groove_depth)}", 2, deep)
-    level(view, (0.0, j.groove_depth), groove, start=top, off=13.0, side=-turn)
-    level(view, (0.0, j.pin_board), Step(show(j.pin_board), 4), start=top, off=30.0, side=turn)
+    groove = Step(f"groove {show(j.tail_board.depth)}", 2, deep)
+    level(view, (0.0, j.tail_board.depth), groove, start=top, off=13.0, side=-turn)
+    level(
+        view,
+        (0.0, j.pin_board.thickness),
+        Step(show(j.pin_board.thickness), 4),
+        start=top,
+        off=30.0,
+        side=turn,
+    )
     if not j.corner.tails:
         return
     tail, pins = j.corner.tails[0], j.corner.pins
@@ -85,25 +90,24 @@ def groove_words(view: View, plan: Plan, j: Joint) -> None:
     """What becomes of each groove at this corner, level with it. [mm]"""
     show = plan.choices.rule.show
     shown = {hole.groove for hole in j.holes}
-    for run in j.runs:
-        if not run.in_pin_board or run.name in shown:
+    where = {"stopped": "stopped before", "plugged": "plugged at"}
+    inside = {
+        fit.groove: min(fit.margins)
+        for fit in plan.design.fits
+        if fit.corner == j.which and fit.margins is not None
+    }
+    for name, span in j.pin_board.grooves:
+        if name in shown:
             continue
-        margins = [
-            fit.margins
-            for fit in plan.design.fits
-            if (fit.corner, fit.groove) == (j.which, run.name) and fit.margins is not None
-        ]
-        if run.pin_board_stopped or run.tail_board_stopped:
-            text = f"{run.name} groove\n{run.ends} before\nthe corner"
-            if run.ends == "plugged":
-                text = f"{run.name} groove\nplugged at\nthe corner"
-        elif margins:
-            text = f"{run.name} groove:\n{show(min(margins[0]))} inside\nits tail"
-        elif run.name == "lid":
+        if name in j.pin_end.stopped | j.tail_end.stopped:
+            text = f"{name} groove\n{where[j.grooves_end]}\nthe corner"
+        elif name in inside:
+            text = f"{name} groove:\n{show(inside[name])} inside\nits tail"
+        elif name == "lid":
             text = "lid groove, open\nover the low front"
         else:
             continue
-        beside(view, j, text, height=(run.span.low + run.span.high) / 2, rank=3)
+        beside(view, j, text, height=(span.low + span.high) / 2, rank=3)
 
 
 def beside(
@@ -115,7 +119,7 @@ def beside(
     case. The height is above the bottom edge. [mm]
     """
     sheet = view.sheet
-    x = view.across(0.0) + WORDS if view.turn < 0 else view.across(j.pin_board) + 13.0
+    x = view.across(0.0) + WORDS if view.turn < 0 else view.across(j.pin_board.thickness) + 13.0
     lines = text.count("\n")
     first = view.up(height) + lines * sheet.text * 0.61 - 0.36 * sheet.text
     shifts = [0.0]
@@ -135,9 +139,13 @@ def titles(tail_view: View, pin_view: View, j: Joint) -> None:
     sheet = tail_view.sheet
     under = tail_view.up(0.0) - 48.0
     left = sorted((tail_view.across(-j.reach), tail_view.across(BODY / tail_view.scale)))
-    sides = sorted((pin_view.across(0.0), pin_view.across(j.pin_board)))
+    sides = sorted((pin_view.across(0.0), pin_view.across(j.pin_board.thickness)))
     size = sheet.text + 0.7
-    for text, (x0, x1), nudge in ((j.tail_title, left, 0.0), (j.pin_title, sides, 30.0)):
+    boards = (f"{j.which} end", "side")[:: 1 if j.on_ends else -1]
+    for text, (x0, x1), nudge in (
+        (f"{boards[0]} (tail board), inside face", left, 0.0),
+        (f"{boards[1]} (pin board), end grain", sides, 30.0),
+    ):
         middle = (x0 + x1) / 2
         places = [
             Place(middle + shift, under, "center")
@@ -149,7 +157,7 @@ def titles(tail_view: View, pin_view: View, j: Joint) -> None:
 def line_words(view: View, j: Joint) -> None:
     """What the red line is, and what the hatching means."""
     sheet = view.sheet
-    x, top, low = view.across(0.0), view.up(j.tail_board_height), view.up(0.0)
+    x, top, low = view.across(0.0), view.up(j.tail_board.height), view.up(0.0)
     inner = x + view.turn * 4.0
     side: Anchor = "left" if view.turn > 0 else "right"
     crown = view.up(j.corner.height)

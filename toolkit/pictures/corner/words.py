@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from toolkit.pictures.corner.joint import Joint
+from toolkit.pictures.corner.jointed import Joint
 from toolkit.pictures.kit.notes import not_right
 from toolkit.plan import Plan
 from toolkit.results import Spot
@@ -21,7 +21,7 @@ def sentence(plan: Plan, j: Joint) -> str:
     if not corner.tails:
         return (
             f"{where}: {corner.asked} tails find no room in "
-            f"{show(max(j.tail_board_height, 0.0))} of height."
+            f"{show(max(j.tail_board.height, 0.0))} of height."
         )
     narrow, wide = (show(pick(tail.width for tail in corner.tails)) for pick in (min, max))
     tails = narrow if narrow == wide else f"{narrow} to {wide}"

@@ -11,7 +11,7 @@ import numpy as np
 from toolkit.pictures.apart.sheet import TEXT, Frame
 from toolkit.pictures.apart.sight import visible_lines
 from toolkit.pictures.apart.view import Face, Floats, on_paper
-from toolkit.pictures.corner.joint import Joint
+from toolkit.pictures.corner.jointed import Joint
 from toolkit.pictures.joint.columns import column
 from toolkit.pictures.joint.pose import Posed
 from toolkit.pictures.kit.lettering import Label
@@ -39,7 +39,7 @@ def _of_pins(j: Joint, p: Posed) -> list[Foot]:
         rows.append(Foot(text, np.array((x, y, z)), "pin", rank))
 
     along = (float(p.pin_board.bounding_box()[0]) - p.tail_thickness) / 2
-    name(f"{p.pin_part} (pin board),\ninside face", along, 0.0, 0.62 * j.pin_board_height, 0)
+    name(f"{p.pin_part} (pin board),\ninside face", along, 0.0, 0.62 * j.pin_board.height, 0)
     low = c.half_pins[0]
     name("half pin", 0.0, share / 2, (low.low + low.tip_high) / 2, 2)
     if c.whole_pins:
@@ -52,8 +52,8 @@ def _of_pins(j: Joint, p: Posed) -> list[Foot]:
         high_tail = c.tails[-1]
         beside = (high_tail.low + high_tail.high) / 2
         name("lap", 0.0, (p.tail_length + p.pin_thickness) / 2, beside, 2)
-    if j.pin_board_height > c.height:
-        name("rim over the\nlow front", 0.0, p.pin_thickness * 0.7, j.pin_board_height - 2.0, 1)
+    if j.pin_board.height > c.height:
+        name("rim over the\nlow front", 0.0, p.pin_thickness * 0.7, j.pin_board.height - 2.0, 1)
     return rows
 
 
@@ -65,13 +65,13 @@ def _of_tails(j: Joint, p: Posed, moved: Floats) -> list[Foot]:
         rows.append(Foot(text, np.array((0.0, y, z)) + moved, "tail", rank))
 
     along = float(p.tail_board.bounding_box()[1]) / 2
-    name(f"{p.tail_part} (tail board),\noutside face", along, 0.3 * j.tail_board_height, 0)
+    name(f"{p.tail_part} (tail board),\noutside face", along, 0.3 * j.tail_board.height, 0)
     tail = c.tails[-1]
     name("tail", p.tail_length * 0.6, (tail.low + tail.high) / 2, 1)
     pin = c.whole_pins[0] if c.whole_pins else c.half_pins[0]
     name("baseline", 0.0, (pin.low + pin.high) / 2, 2)
     if j.front_lap is not None:
-        middle = (c.height + j.tail_board_height) / 2
+        middle = (c.height + j.tail_board.height) / 2
         name("ear over the\nlow front", p.pin_thickness * 0.5, middle, 1)
     return rows
 

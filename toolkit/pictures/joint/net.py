@@ -11,14 +11,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from toolkit.box import Corner
 from toolkit.box.joinery import Line, setting_out_lines
 from toolkit.pictures.kit.figure_of_wood import break_line, face_mark, long_grain, rings
 from toolkit.pictures.kit.picture import Point
 from toolkit.pictures.kit.sheet import Sheet
 from toolkit.pictures.kit.view import View, rectangle, still_scale
 from toolkit.plan import Plan
-from toolkit.shape import JointedEnd, Which, end_of
+from toolkit.shape import JointedEnd, JointedWall, Which, wall
 
 Board = Literal["tail board", "pin board"]
 
@@ -28,7 +27,7 @@ ROOMS = (296.0, 48.0, 66.0)  # up: faces and edges; across: the end grain; along
 
 
 @dataclass(frozen=True, slots=True)
-class Wall:
+class UnfoldedEnd:
     """What a drawing of one unfolded end needs. Lengths in mm.
 
     ``turn`` is 1 where the board runs to the right from its end, seen on its inside face.
@@ -37,14 +36,15 @@ class Wall:
     board: Board
     which: Which
     part: str
-    corner: Corner
-    thickness: float
-    height: float
-    tail_length: float
+    wall: JointedWall
     through: bool
-    end: JointedEnd
     lines: tuple[Line, ...]
     turn: int
+
+    @property
+    def end(self) -> JointedEnd:
+        """The end that is unfolded."""
+        return self.wall.ends[self.which == "front"]
 
     @property
     def title(self) -> str:
@@ -65,34 +65,27 @@ def from_end(row: Line) -> bool:
     return row.gauged_from == "the end"
 
 
-def wall(plan: Plan, *, board: Board, which: Which, proud: float | None, left_handed: bool) -> Wall:
+def unfolded(
+    plan: Plan, *, board: Board, which: Which, proud: float | None, left_handed: bool
+) -> UnfoldedEnd:
     """Gather one end of one wall."""
     if board not in ("tail board", "pin board") or which not in ("back", "front"):
         raise ValueError(
             f'no {which!r} corner has a {board!r}: give "tail board" or "pin board", and "back" or '
             '"front"'
         )
-    d, f, back = plan.design, plan.design.frame, which == "back"
-    on_ends, tails = d.choices.corner.tails_on == "ends", board == "tail board"
-    is_side = on_ends != tails
+    d, corner = plan.design, plan.design.choices.corner
+    is_side = (corner.tails_on == "ends") != (board == "tail board")
     part, where = ("side", f"{which} end") if is_side else (which, "each end")
-    number = 0 if back else 1
-    return Wall(
+    lines = setting_out_lines(d, proud=proud)
+    return UnfoldedEnd(
         board=board,
         which=which,
         part=part,
-        corner=d.back if back else d.front,
-        thickness=(d.tail_board_thickness if tails else d.pin_board_thickness)[number],
-        height=(f.wall_height if is_side or back else f.front_height).value,
-        tail_length=(f.tail_back if back else f.tail_front).value,
-        through=d.choices.corner.joint == "through",
-        end=end_of(d, part=part, which=which),
-        lines=tuple(
-            row
-            for row in setting_out_lines(d, proud=proud)
-            if row.part == part and row.end in (where, "along")
-        ),
-        turn=(-1 if is_side and not back else 1) * (-1 if left_handed else 1),
+        wall=wall(d, part),
+        through=corner.joint == "through",
+        lines=tuple(row for row in lines if row.part == part and row.end in (where, "along")),
+        turn=(-1 if is_side and which == "front" else 1) * (-1 if left_handed else 1),
     )
 
 
@@ -118,31 +111,31 @@ class Net:
         }[name]
 
 
-def net_scale(w: Wall, *, kept: float | None = None) -> float:
+def net_scale(w: UnfoldedEnd, *, kept: float | None = None) -> float:
     """The scale at which an unfolded end fits its page. [pt/mm]"""
-    sizes = (w.height + 2 * w.thickness, w.thickness, w.baseline)
+    sizes = (w.wall.height + 2 * w.end.thickness, w.end.thickness, w.baseline)
     return still_scale(*zip(sizes, ROOMS, strict=True), kept=kept)
 
 
-def lay_out_net(sheet: Sheet, w: Wall) -> Net:
+def lay_out_net(sheet: Sheet, w: UnfoldedEnd) -> Net:
     """Where each face lies on the page."""
     scale, turn = sheet.scale, w.turn
-    inner = MIDDLE + turn * w.thickness * scale / 2
-    outer = MIDDLE - turn * w.thickness * scale / 2
-    top = BOTTOM + w.height * scale
+    inner = MIDDLE + turn * w.end.thickness * scale / 2
+    outer = MIDDLE - turn * w.end.thickness * scale / 2
+    top = BOTTOM + w.wall.height * scale
     return Net(
         inside=View(sheet, inner, BOTTOM, scale, turn),
         end=View(sheet, inner, BOTTOM, scale, -turn),
         outside=View(sheet, outer, BOTTOM, scale, -turn),
         top=View(sheet, inner, top, scale, turn),
-        bottom=View(sheet, inner, BOTTOM - w.thickness * scale, scale, turn),
+        bottom=View(sheet, inner, BOTTOM - w.end.thickness * scale, scale, turn),
         far=BODY / scale,
     )
 
 
-def draw_wood(net: Net, w: Wall) -> None:
+def draw_wood(net: Net, w: UnfoldedEnd) -> None:
     """The wood of all five faces, its arrises, its face mark. [mm]"""
-    thick, high, far = w.thickness, w.height, net.far
+    thick, high, far = w.end.thickness, w.wall.height, net.far
     for view, up, name in (
         (net.inside, high, "inside face"),
         (net.outside, high, "outside face"),

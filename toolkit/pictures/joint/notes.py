@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from toolkit.box.joinery import Line
 from toolkit.measures import Rule
 from toolkit.pictures.joint.columns import column, wrapped
-from toolkit.pictures.joint.net import Net, Wall, from_end
+from toolkit.pictures.joint.net import Net, UnfoldedEnd, from_end
 from toolkit.pictures.kit.picture import Point
 from toolkit.pictures.kit.sheet import Sheet
 
@@ -55,7 +55,7 @@ def _words(rows: list[Line], rule: Rule, *, slope: float) -> tuple[str, str, str
     return f"{head},", f"from {first.gauged_from},", _on(rows)
 
 
-def notes(net: Net, w: Wall, rule: Rule) -> list[Note]:
+def notes(net: Net, w: UnfoldedEnd, rule: Rule) -> list[Note]:
     """A note for every setting, at one of the faces that it marks."""
     made = []
     for rows in _groups(w.lines):
@@ -64,14 +64,14 @@ def notes(net: Net, w: Wall, rule: Rule) -> list[Note]:
         face = "inside face" if inside else rows[0].face
         row = next(row for row in rows if row.face == face)
         view, spot = net.face(face), _spot(net, w, row)
-        words = _words(rows, rule, slope=w.corner.slope)
+        words = _words(rows, rule, slope=w.end.corner.slope)
         made.append(Note(words, view.at(*spot), inside == (w.turn > 0)))
     return made
 
 
-def _spot(net: Net, w: Wall, row: Line) -> Point:
+def _spot(net: Net, w: UnfoldedEnd, row: Line) -> Point:
     """A point of a line in its face's own axes, clear of other lines. [mm]"""
-    tails = w.corner.tails
+    tails = w.end.corner.tails
     if row.setting is not None:
         at = row.setting.value
         if row.gauged_from == "the bottom edge":
@@ -80,12 +80,12 @@ def _spot(net: Net, w: Wall, row: Line) -> Point:
         return (at, (tail.low + tail.high) / 2)
     if row.tool == "bevel gauge":
         tail = tails[len(tails) // 2]
-        return (w.baseline - w.tail_length / 2, (tail.high + tail.tip_high) / 2)
+        return (w.baseline - w.end.tip / 2, (tail.high + tail.tip_high) / 2)
     if row.face == "end grain":
         tail = tails[0]
         if row.tool == "square":
-            return (w.thickness * 0.5, tail.tip_high)
-        deep = min(w.tail_length, w.thickness)
+            return (w.end.thickness * 0.5, tail.tip_high)
+        deep = min(w.end.tip, w.end.thickness)
         return (deep / 2, (tail.low + tail.tip_low) / 2)
     tail = tails[-1]
     return (w.baseline * 0.45, tail.low)

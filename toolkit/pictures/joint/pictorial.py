@@ -12,7 +12,7 @@ from toolkit.pictures.apart.figure import log_of
 from toolkit.pictures.apart.sheet import Frame, Naming, Scene, draw
 from toolkit.pictures.apart.view import Edges, Face, Floats, carried, look_at, on_paper
 from toolkit.pictures.apart.words import Shown
-from toolkit.pictures.corner.joint import Joint, joint
+from toolkit.pictures.corner.jointed import Joint
 from toolkit.pictures.joint.names import Foot, columns, feet
 from toolkit.pictures.joint.pose import Posed, lines_on_wood, posed
 from toolkit.pictures.joint.words import apart_sentence
@@ -99,7 +99,7 @@ def joint_apart(
     """
     if not 0 <= open <= 1:
         raise ValueError(f"open is {open!r}: give 0 for together, 1 for apart, or between")
-    j = joint(plan, which)
+    j = Joint.of(plan, which)
     said = apart_sentence(plan, j, opened=open)
     if not plan.design.exists:
         return nothing(said, height=HEIGHT)
@@ -107,7 +107,7 @@ def joint_apart(
     moved = np.array((p.off * open, 0.0, 0.0))
     boards = ((p.tail_board, moved, 1), (p.pin_board, np.zeros(3), 0))
     faces, edges = carried(_seen(p), part=0, shift=moved)
-    heights = (j.corner.height, j.pin_board_height)
+    heights = (j.corner.height, j.pin_board.height)
     scene = Scene(
         keys=(p.tail_part, p.pin_part),
         grains=tuple(grain for _, _, grain in boards),

@@ -8,11 +8,11 @@ from toolkit.pictures.joint.net import (
     BOTTOM,
     Board,
     Net,
-    Wall,
+    UnfoldedEnd,
     draw_wood,
     lay_out_net,
     net_scale,
-    wall as wall_of,
+    unfolded,
 )
 from toolkit.pictures.joint.notes import notes, write_notes
 from toolkit.pictures.joint.words import no_joint, unfolded_sentence
@@ -66,7 +66,7 @@ def unfolded_end(
     """
     if not plan.design.exists:
         return nothing(no_joint(plan, which), height=HEIGHT)
-    w = wall_of(plan, board=board, which=which, proud=proud, left_handed=left_handed)
+    w = unfolded(plan, board=board, which=which, proud=proud, left_handed=left_handed)
     sheet = Sheet(scale=net_scale(w), height=HEIGHT)
     net = lay_out_net(sheet, w)
     draw_wood(net, w)
@@ -78,20 +78,20 @@ def unfolded_end(
     return sheet.picture(unfolded_sentence(plan, w))
 
 
-def _titles(net: Net, w: Wall) -> None:
+def _titles(net: Net, w: UnfoldedEnd) -> None:
     """What each face is, written on it; and below, which board."""
     sheet = net.inside.sheet
-    under = BOTTOM - w.thickness * sheet.scale
-    middle = net.end.across(w.thickness / 2)
+    under = BOTTOM - w.end.thickness * sheet.scale
+    middle = net.end.across(w.end.thickness / 2)
     sheet.write(w.title, [Place(middle, under - 30.0, "center")], rank=-1, size=sheet.text + 0.7)
     for view, up, words in (
-        (net.inside, w.height, "inside face"),
-        (net.outside, w.height, "outside face"),
-        (net.top, w.thickness, "top edge"),
-        (net.bottom, w.thickness, "bottom edge"),
+        (net.inside, w.wall.height, "inside face"),
+        (net.outside, w.wall.height, "outside face"),
+        (net.top, w.end.thickness, "top edge"),
+        (net.bottom, w.end.thickness, "bottom edge"),
     ):
         _name_face(view, words, clear=(w.baseline, net.far), up=up)
-    away = net.end.across(w.thickness) + net.end.turn * 2.0
+    away = net.end.across(w.end.thickness) + net.end.turn * 2.0
     anchor: Anchor = "right" if net.end.turn < 0 else "left"
     low = net.end.up(0.0) - 14.0
     sheet.write("end grain", [Place(away, low, anchor), Place(away, low - 8.0, anchor)], rank=0)

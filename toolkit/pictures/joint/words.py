@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from toolkit.box.joinery import joint_direction
-from toolkit.pictures.corner.joint import Joint
-from toolkit.pictures.joint.net import Wall
+from toolkit.pictures.corner.jointed import Joint
+from toolkit.pictures.joint.net import UnfoldedEnd
 from toolkit.plan import Plan
 from toolkit.results import capital
 
@@ -65,7 +65,7 @@ def no_joint(plan: Plan, which: str) -> str:
     return f"{which.capitalize()} corner: there is no joint to draw. {_why(plan)}"
 
 
-def unfolded_sentence(plan: Plan, w: Wall) -> str:
+def unfolded_sentence(plan: Plan, w: UnfoldedEnd) -> str:
     """Which lines an unfolded end carries, in the student's own units."""
     show = plan.choices.rule.show
     gauges = {

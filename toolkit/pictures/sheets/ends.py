@@ -7,16 +7,16 @@ runs up from the bottom edge. Folded at the arrises, every line lies on its own 
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
+from toolkit.box import Span
 from toolkit.box.joinery import Line
-from toolkit.pictures.corner.joint import Joint
 from toolkit.pictures.kit.picture import Point
 from toolkit.pictures.kit.view import rectangle
 from toolkit.pictures.sheets.marks import Mark, closed
-from toolkit.shape import waste_on
+from toolkit.shape import JointedEnd, waste_on
 
 Shape = list[Point]
 
@@ -26,22 +26,25 @@ _SAME = 1e-6
 
 
 @dataclass(frozen=True, slots=True)
-class End:
+class OpenedEnd:
     """What is drawn on one end of a wall, in its own u and z. [mm]
 
     ``base`` is the baseline's distance from the end on the inside face; ``flap`` how much of the
-    outside face there is, 0 where that carries no line. ``early`` are the grooves that end before
-    this end of their wall, and whether a plug fills their way out.
+    outside face there is, 0 where that carries no line; ``plugged`` whether a plug fills the way
+    out of grooves that end before it.
     """
 
-    joint: Joint
-    tails: bool
-    thickness: float
+    end: JointedEnd
     base: float
     flap: float
     wastes: tuple[Shape, ...]
     gauged: tuple[Mark, ...]
-    early: Mapping[str, bool]
+    plugged: bool
+
+    @property
+    def thickness(self) -> float:
+        """Of the board. [mm]"""
+        return self.end.thickness
 
     @property
     def marks(self) -> Iterator[Mark]:
@@ -56,12 +59,12 @@ class End:
                     yield Mark("edge", (a, b))
         yield from self.gauged
 
-    def notch(self, name: str, low: float, high: float) -> Iterator[Mark]:
+    def notch(self, name: str, span: Span, *, deep: float) -> Iterator[Mark]:
         """A groove where it comes out at the end grain, or how it ends before it. [mm]"""
-        depth = min(self.joint.groove_depth, self.thickness)
-        if name not in self.early:
-            yield Mark("edge", ((0.0, low), (-depth, low), (-depth, high), (0.0, high)))
-        elif self.early[name]:
+        low, high, deep = span.low, span.high, min(deep, self.thickness)
+        if name not in self.end.stopped:
+            yield Mark("edge", ((0.0, low), (-deep, low), (-deep, high), (0.0, high)))
+        elif self.plugged:
             plug = rectangle((0.0, self.base), (low, high))
             yield closed("edge", plug)
             yield Mark("edge", (plug[0], plug[2]))
@@ -71,7 +74,7 @@ class End:
 
     def groove_starts(self, name: str) -> float:
         """How far from the end a groove begins on the inside face. [mm]"""
-        return self.base if name in self.early else 0.0
+        return self.base if name in self.end.stopped else 0.0
 
 
 def _unfolded(face: str, far: float, thickness: float) -> float:
@@ -92,17 +95,14 @@ def _gauged(rows: Sequence[Line], thickness: float, base: float) -> Iterator[Mar
         yield Mark("gauge", tuple((_unfolded(row.face, u, thickness), z) for u, z in ends))
 
 
-def end_of_wall(j: Joint, lines: Sequence[Line], *, tails: bool, thickness: float) -> End:
+def opened_end(end: JointedEnd, lines: Sequence[Line], *, plugged: bool) -> OpenedEnd:
     """Open out one end of a wall. [mm]"""
     set_on = [
         (row.face, row.gauged_from, row.setting.value) for row in lines if row.setting is not None
     ]
     base = max(size for face, start, size in set_on if (face, start) == ("inside face", "the end"))
-    end = j.tail_end if tails else j.pin_end
-    return End(
-        joint=j,
-        tails=tails,
-        thickness=thickness,
+    return OpenedEnd(
+        end=end,
         base=base,
         flap=base + PAST if any(face == "outside face" for face, _, _ in set_on) else 0.0,
         wastes=tuple(
@@ -111,10 +111,6 @@ def end_of_wall(j: Joint, lines: Sequence[Line], *, tails: bool, thickness: floa
             for shape in waste_on(end, on=face, base=base)
             if shape
         ),
-        gauged=tuple(_gauged(lines, thickness, base)),
-        early={
-            run.name: run.ends == "plugged"
-            for run in j.runs
-            if (run.tail_board_stopped if tails else run.pin_board_stopped)
-        },
+        gauged=tuple(_gauged(lines, end.thickness, base)),
+        plugged=plugged,
     )

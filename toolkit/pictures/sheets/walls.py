@@ -5,21 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from toolkit.box import Span
 from toolkit.box.joinery import setting_out_lines
-from toolkit.pictures.corner.joint import joint
 from toolkit.pictures.kit.lettering import Anchor, Label, Place
 from toolkit.pictures.kit.picture import Point
 from toolkit.pictures.kit.view import rectangle
-from toolkit.pictures.sheets.ends import End, end_of_wall
+from toolkit.pictures.sheets.ends import OpenedEnd, opened_end
 from toolkit.pictures.sheets.marks import SMALL, CutOut, Extent, Mark, closed, hatched
 from toolkit.pictures.sheets.words import wall_caption
 from toolkit.plan import Plan
-from toolkit.results import Working
-from toolkit.shape import Which
+from toolkit.shape import JointedWall, wall
 
-Grooves = tuple[tuple[str, Span], ...]
-
+ENDS, SIDES = ("back end", "front end"), ("left side", "right side")
 _OVER = 2.0  # how far a fold runs on above the wall [mm]
 _APART = 170.0  # what is written more than once on a long wall [mm]
 _UNDER = 1.0  # from the bottom edge to the words under it [mm]
@@ -33,58 +29,37 @@ class OpenedWall:
     """
 
     name: str
-    part: str
-    length: Working
-    height: Working
-    thickness: Working
-    grooves: Grooves
-    left: tuple[str, End]
-    right: tuple[str, End]
+    wall: JointedWall
+    left: tuple[str, OpenedEnd]
+    right: tuple[str, OpenedEnd]
 
     @property
     def tails(self) -> bool:
         """Whether it is a tail board."""
-        return self.left[1].tails
+        return self.wall.ends[0].tails
 
 
-def walls_of(plan: Plan) -> tuple[OpenedWall, ...]:
+def walls_of(plan: Plan) -> Iterator[OpenedWall]:
     """The four walls of a box; left and right as seen from its front. [mm]"""
-    d, f = plan.design, plan.design.frame
-    on_ends = d.choices.corner.tails_on == "ends"
-    lines = setting_out_lines(d)
-
-    def end(part: str, which: Which, thickness: Working) -> End:
-        named = (f"{which} end", "each end")
-        here = [row for row in lines if row.part == part and row.end in named]
-        tails = on_ends != (part == "side")
-        return end_of_wall(joint(plan, which), here, tails=tails, thickness=thickness.value)
-
-    bottom = ("bottom", f.bottom_groove)
-    both = (bottom, *([("lid", f.lid_groove)] if f.lid_groove is not None else []))
-    side = (f.side_length, f.wall_height, f.side_thickness, both)
-    back = ("back end", end("side", "back", f.side_thickness))
-    front = ("front end", end("side", "front", f.side_thickness))
-    made = [
-        OpenedWall("left side", "side", *side, front, back),
-        OpenedWall("right side", "side", *side, back, front),
-    ]
-    across: tuple[tuple[Which, Working, Working, Working, Grooves], ...] = (
-        ("back", f.back_length, f.wall_height, f.back_thickness, both),
-        ("front", f.front_length, f.front_height, f.front_thickness, (bottom,)),
-    )
-    for which, length, height, thickness, grooves in across:
-        own = end(which, which, thickness)
+    lines, plugged = setting_out_lines(plan.design), plan.choices.groove.ends == "plugged"
+    for part, name, beyond, way in (
+        ("side", "left side", ENDS, -1),
+        ("side", "right side", ENDS, 1),
+        ("back", "back end", SIDES, 1),
         # From inside, the front shows its two ends the other way round.
-        names = ("left side", "right side")[:: 1 if which == "back" else -1]
-        size = (length, height, thickness, grooves)
-        made.append(OpenedWall(f"{which} end", which, *size, (names[0], own), (names[1], own)))
-    return tuple(made)
+        ("front", "front end", SIDES, -1),
+    ):
+        own, ends = wall(plan.design, part), []
+        for at, end in zip(beyond, own.ends, strict=True):
+            here = [row for row in lines if row.part == part and row.end in (at, "each end")]
+            ends.append((at, opened_end(end, here, plugged=plugged)))
+        yield OpenedWall(name, own, *ends[::way])
 
 
-def wall_piece(wall: OpenedWall, plan: Plan, *, day: str) -> CutOut:
+def wall_piece(opened: OpenedWall, plan: Plan, *, day: str) -> CutOut:
     """A wall as something to cut out. [mm]"""
-    (_, left), (_, right) = wall.left, wall.right
-    long, high = wall.length.value, wall.height.value
+    (_, left), (_, right) = opened.left, opened.right
+    long, high = opened.wall.length, opened.wall.height
     window = Extent(-left.thickness - left.flap, long + right.thickness + right.flap, 0.0, high)
     marks = [closed("edge", rectangle((window.left, window.right), (0.0, high)))]
     for end, turn in ((left, False), (right, True)):
@@ -93,23 +68,23 @@ def wall_piece(wall: OpenedWall, plan: Plan, *, day: str) -> CutOut:
         placed = [*end.marks]
         folds = [0.0, *([-end.thickness] if end.flap else [])]
         placed += [Mark("fold", ((u, 0.0), (u, high + _OVER))) for u in folds]
-        for name, span in wall.grooves:
-            placed += end.notch(name, span.low, span.high)
+        for name, span in opened.wall.grooves:
+            placed += end.notch(name, span, deep=opened.wall.depth)
         marks += [Mark(mark.pen, _turned(mark.points, long, turn)) for mark in placed]
-    for name, span in wall.grooves:
+    for name, span in opened.wall.grooves:
         start, stop = left.groove_starts(name), long - right.groove_starts(name)
         marks += [Mark("edge", ((start, z), (stop, z))) for z in (span.low, span.high)]
-    spans = dict(wall.grooves)
+    spans = dict(opened.wall.grooves)
     low, top = spans["bottom"].high, spans["lid"].low if "lid" in spans else high
     free = Extent(left.base, long - right.base, low, top)
     return CutOut(
-        name=wall.name,
-        caption=wall_caption(wall, plan),
+        name=opened.name,
+        caption=wall_caption(opened, plan),
         window=window,
         free=free,
-        stamp=(f"{wall.name}, inside face", f"{day} · {plan.fingerprint}"),
+        stamp=(f"{opened.name}, inside face", f"{day} · {plan.fingerprint}"),
         marks=tuple(marks),
-        wishes=(*_names(wall, free), *_faces(wall)),
+        wishes=(*_names(opened, free), *_faces(opened)),
     )
 
 
@@ -118,33 +93,33 @@ def _turned(points: Sequence[Point], long: float, turn: bool) -> tuple[Point, ..
     return tuple((long - u if turn else u, z) for u, z in points)
 
 
-def _names(wall: OpenedWall, free: Extent) -> Iterator[Label]:
+def _names(opened: OpenedWall, free: Extent) -> Iterator[Label]:
     """What lies at either end, and what the grooves are for. [mm]"""
     levels = [free.low + free.height * share - 1.2 for share in (0.5, 0.78, 0.15)]
     left = tuple(Place(free.left + 1.5, z) for z in levels)
-    yield Label(f"← {wall.left[0]}", left, 2, SMALL)
+    yield Label(f"← {opened.left[0]}", left, 2, SMALL)
     right = tuple(Place(free.right - 1.5, z, "right") for z in levels)
-    yield Label(f"{wall.right[0]} →", right, 2, SMALL)
-    for name, span in wall.grooves:
+    yield Label(f"{opened.right[0]} →", right, 2, SMALL)
+    for name, span in opened.wall.grooves:
         level = (span.low + span.high) / 2 - 0.26 * SMALL
         beside = span.high + 1.4 if name == "bottom" else span.low - 1.4 - 0.76 * SMALL
-        for x in _along(wall):
+        for x in _along(opened):
             shifts = (0.0, -20.0, 20.0, -40.0, 40.0)
             places = [Place(x + shift, z, "center") for z in (level, beside) for shift in shifts]
             yield Label(f"{name} groove", tuple(places), 3, SMALL)
 
 
-def _along(wall: OpenedWall) -> Iterator[float]:
+def _along(opened: OpenedWall) -> Iterator[float]:
     """Where along a wall something is written that should be on each of its sheets. [mm]"""
-    long = wall.length.value
+    long = opened.wall.length
     count = max(1, round(long / _APART))
     return (long * (i + 0.5) / count for i in range(count))
 
 
-def _faces(wall: OpenedWall) -> Iterator[Label]:
+def _faces(opened: OpenedWall) -> Iterator[Label]:
     """Which face each flap lies on, under it; the first line of two is given its place. [mm]"""
-    long, first = wall.length.value, -_UNDER - 0.76 * SMALL
-    for (_, end), turn in ((wall.left, False), (wall.right, True)):
+    long, first = opened.wall.length, -_UNDER - 0.76 * SMALL
+    for (_, end), turn in ((opened.left, False), (opened.right, True)):
         away: Anchor = "left" if turn else "right"
         near: Anchor = "right" if turn else "left"
         # A flap at the end of the paper: its words go as far back as they have to.
@@ -154,6 +129,6 @@ def _faces(wall: OpenedWall) -> Iterator[Label]:
         for text, spots, anchor in rows:
             places = tuple(Place(*spot, anchor) for spot in _turned(spots, long, turn))
             yield Label(text, places, 1, SMALL)
-    for x in _along(wall):
+    for x in _along(opened):
         places = tuple(Place(x + shift, first, "center") for shift in (0.0, -20.0, 20.0))
         yield Label("bottom edge", places, 1, SMALL)

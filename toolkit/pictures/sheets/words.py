@@ -22,54 +22,54 @@ DONT_CUT = (
 COPY_PINS = "Knife the pins from your own tails; this only checks them."
 
 
-def _grooves(wall: OpenedWall, plan: Plan) -> str:
+def _grooves(opened: OpenedWall, plan: Plan) -> str:
     rule, depth = plan.choices.rule, plan.design.choices.groove.depth
     rows = [
         f"{name} {rule.show(span.low, unit=False)} to {rule.show(span.high, unit=False)}"
-        for name, span in wall.grooves
+        for name, span in opened.wall.grooves
     ]
     word = "Groove" if len(rows) == 1 else "Grooves"
     said = f"{word} {rule.show(depth)} deep: {', '.join(rows)} {rule.units} up."
-    plugs = (*wall.left[1].early.values(), *wall.right[1].early.values())
-    return f"{said} Crossed: plugs." if any(plugs) else said
+    plugs = any(end.plugged and end.end.stopped for _, end in (opened.left, opened.right))
+    return f"{said} Crossed: plugs." if plugs else said
 
 
-def _baselines(wall: OpenedWall, plan: Plan) -> str:
+def _baselines(opened: OpenedWall, plan: Plan) -> str:
     show, proud = plan.choices.rule.show, gauge_settings(plan.design).proud
-    (left_name, left), (_, right) = wall.left, wall.right
+    (left_name, left), (_, right) = opened.left, opened.right
     said = f"Baselines {show(left.base)} from either end"
     back, front = (left, right) if left_name == "back end" else (right, left)
     if abs(back.base - front.base) > 1e-6:
         said = f"Baselines {show(back.base)} from the back end, {show(front.base)} from the front"
-    if proud and not wall.tails:
+    if proud and not opened.tails:
         said += f" ({show(abs(proud))} {'proud' if proud > 0 else 'shy'})"
     return f"{said}."
 
 
-def _ends(wall: OpenedWall, plan: Plan) -> str:
+def _ends(opened: OpenedWall, plan: Plan) -> str:
     """What else there is to know of a wall's two ends."""
     show = plan.choices.rule.show
-    ends = [end for _, end in (wall.left, wall.right)]
-    if not wall.tails:
-        deep = [show(end.joint.socket_depth) for end in ends]
+    ends = [end for _, end in (opened.left, opened.right)]
+    if not opened.tails:
+        deep = [show(min(end.end.tip, end.thickness)) for end in ends]
         sockets = deep[0] if deep[0] == deep[1] else " and ".join(deep)
         # A through joint's sockets go right through, which the drawing shows.
         said = "" if any(end.flap for end in ends) else f", sockets {sockets} deep"
         return f"{said}. {COPY_PINS}"
-    short = max(end.base - end.joint.tail_length for end in ends)
+    short = max(end.base - end.end.tip for end in ends)
     if above(short, 0.0):
         return f". Under the ear the tails end {show(short)} short of it."
     return ""
 
 
-def wall_caption(wall: OpenedWall, plan: Plan) -> tuple[str, str]:
+def wall_caption(opened: OpenedWall, plan: Plan) -> tuple[str, str]:
     """A wall's heading, and its numbers on the student's own rule."""
     rule = plan.choices.rule
-    sizes = (wall.length, wall.height, wall.thickness)
-    figures = " × ".join(rule.show(size.value, unit=False) for size in sizes)
-    kind = "tail board" if wall.tails else "pin board"
-    heading = f"{wall.name}, {kind}: {figures} {rule.units}{_ends(wall, plan)}"
-    return heading, f"{_baselines(wall, plan)} {_grooves(wall, plan)}"
+    sizes = (opened.wall.length, opened.wall.height, opened.wall.thickness)
+    figures = " × ".join(rule.show(size, unit=False) for size in sizes)
+    kind = "tail board" if opened.tails else "pin board"
+    heading = f"{opened.name}, {kind}: {figures} {rule.units}{_ends(opened, plan)}"
+    return heading, f"{_baselines(opened, plan)} {_grooves(opened, plan)}"
 
 
 def section_captions(plan: Plan) -> dict[str, tuple[str, str]]:
