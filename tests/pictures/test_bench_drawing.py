@@ -15,8 +15,7 @@ from toolkit.pictures import (
     section_across,
     section_along,
 )
-from toolkit.pictures.kit.dimensions import ARROW, Step, row
-from toolkit.pictures.kit.figure_of_wood import hatch
+from toolkit.pictures.kit.dimensions import Step, row
 from toolkit.pictures.kit.lettering import Place
 from toolkit.pictures.kit.pens import (
     END,
@@ -34,6 +33,7 @@ from toolkit.pictures.kit.pens import (
     THIN,
 )
 from toolkit.pictures.kit.sheet import Sheet
+from toolkit.pictures.kit.strokes import ARROW, hatch
 from toolkit.plan import plan
 
 

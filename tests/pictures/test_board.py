@@ -22,8 +22,7 @@ from toolkit.pictures import (
     curve_picture,
     for_paper,
 )
-from toolkit.pictures.board.rows import breaks, scale_of
-from toolkit.pictures.board.spaces import Box, overlap, without
+from toolkit.pictures.board.rows import Box, breaks, overlap, scale_of, without
 from toolkit.pictures.kit.picture import PX_PER_PT
 from toolkit.pictures.kit.sheet import MOST_LABELS, TEXT
 from toolkit.plan import plan

@@ -6,7 +6,7 @@ from toolkit.classroom.hours import Hours
 from toolkit.classroom.scheduling import timetable
 from toolkit.classroom.timetable_drawing import drawn
 from toolkit.pictures import Picture, Stack, for_paper, stack_picture
-from toolkit.pictures.timetable.rows import Bit, Row, Weekend
+from toolkit.pictures.timetable import Bit, Row, Weekend
 
 DAYS = Weekend(2, 100.0, 50.0, 20.0, ((0.0, "9:00"), (60.0, "10:00")))
 

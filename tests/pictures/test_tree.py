@@ -15,7 +15,7 @@ from toolkit.box import Panel
 from toolkit.measures import Rule
 from toolkit.pictures import Picture, Sawn, Year, for_paper, log_end, year_picture
 from toolkit.pictures.kit.sheet import MOST_LABELS
-from toolkit.pictures.tree.warp import WarpedSection, within
+from toolkit.pictures.tree.ends import WarpedSection, within
 from toolkit.plan import plan
 from toolkit.wood import Climate, cup_from_strains, place, places, strain
 

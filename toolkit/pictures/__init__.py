@@ -1,17 +1,16 @@
 """Bench drawings of a plan: pure functions of it, each with the sentence that it states."""
 
+from toolkit.pictures.amounts import Jar, Stack, jars_picture, stack_picture
 from toolkit.pictures.apart.drawing import box_apart, box_together
 from toolkit.pictures.board.curve import curve_picture
 from toolkit.pictures.board.drawing import board_picture
-from toolkit.pictures.board.stack import Stack, stack_picture
 from toolkit.pictures.corner.drawing import corner_picture
 from toolkit.pictures.joint.gap import gap_picture
 from toolkit.pictures.joint.pictorial import joint_apart
 from toolkit.pictures.joint.unfolded import unfolded_end
-from toolkit.pictures.kit.edition import for_paper
+from toolkit.pictures.kit.editions import for_paper, worded
 from toolkit.pictures.kit.faces import face_of_drawings, svg_with_face, with_faces
 from toolkit.pictures.kit.picture import Drawn, LabelBox, Line, Outline, Picture
-from toolkit.pictures.kit.wording import worded
 from toolkit.pictures.section.across import section_across
 from toolkit.pictures.section.along import section_along
 from toolkit.pictures.section.lid_way import lid_picture
@@ -20,17 +19,13 @@ from toolkit.pictures.sheets.page import SheetPage
 from toolkit.pictures.sheets.pdf import sheets_pdf
 from toolkit.pictures.surface.drawing import raking_light
 from toolkit.pictures.surface.iron import iron_picture
-from toolkit.pictures.surface.jars import Jar, jars_picture
-from toolkit.pictures.timetable.drawing import timetable_picture
-from toolkit.pictures.timetable.rows import Bit, Kind, Row, Weekend
+from toolkit.pictures.timetable import Bit, Kind, Row, Weekend, timetable_picture
 from toolkit.pictures.tree.drawing import log_end
-from toolkit.pictures.tree.sawn import Sawn
-from toolkit.pictures.tree.year import Year
+from toolkit.pictures.tree.states import Sawn, Year
 from toolkit.pictures.tree.year_drawing import year_picture
-from toolkit.pictures.truing.clock import clock_picture
 from toolkit.pictures.truing.face import face_map
 from toolkit.pictures.truing.inside import board_inside
-from toolkit.pictures.truing.shavings import shavings_picture
+from toolkit.pictures.truing.planing import clock_picture, shavings_picture
 
 __all__ = [
     "Bit",

@@ -15,11 +15,11 @@ from toolkit.pictures.apart.sight import split_edges, visible_faces, visible_lin
 from toolkit.pictures.apart.tints import tints
 from toolkit.pictures.apart.view import Edges, Face, Floats, on_paper
 from toolkit.pictures.apart.words import CLEAR, Normal, Shown, labels
-from toolkit.pictures.kit.dimensions import dot
-from toolkit.pictures.kit.lettering import Box, Label
+from toolkit.pictures.kit import WIDTH, Label, Picture, Sheet
+from toolkit.pictures.kit.lettering import Box
 from toolkit.pictures.kit.pens import PENS, Pen
-from toolkit.pictures.kit.picture import Picture
-from toolkit.pictures.kit.sheet import PAPER_TEXT, WIDTH, Sheet
+from toolkit.pictures.kit.sheet import PAPER_TEXT
+from toolkit.pictures.kit.strokes import circle
 
 TALLEST = 460.0  # [pt]
 MARGIN = 14.0  # [pt]
@@ -177,6 +177,6 @@ def draw(scene: Scene, *, frame: Frame, sentence: str, naming: Naming = _by_thei
     _lay(sheet, "gauge", _kept_clear(trails, [box for _, _, box in placed]))
     for _, place, _ in placed:
         if place.leader:
-            sheet.line("arrow", dot(place.leader[0], radius=DOT), closed=True)
+            sheet.line("arrow", circle(place.leader[0], DOT, count=16), closed=True)
     _colours(sheet, scene, shown, frame)
     return sheet.picture(sentence)

@@ -10,13 +10,9 @@ from operator import attrgetter
 from typing import NamedTuple
 
 from toolkit.measures import MM_PER_INCH, Rule
-from toolkit.pictures.kit.figure_of_wood import break_line, long_grain
-from toolkit.pictures.kit.lettering import Place
+from toolkit.pictures.kit import Picture, Place, Sheet, View, rectangle
 from toolkit.pictures.kit.notes import title, unit_words
-from toolkit.pictures.kit.picture import Picture
-from toolkit.pictures.kit.sheet import Sheet
-from toolkit.pictures.kit.view import View, rectangle
-from toolkit.pictures.strokes import circle
+from toolkit.pictures.kit.strokes import break_line, circle, long_grain
 from toolkit.stock import Point, board_feet_by_volume
 
 HEIGHT = 286.0

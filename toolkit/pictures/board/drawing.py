@@ -8,16 +8,24 @@ from itertools import pairwise
 
 from toolkit.measures import Rule
 from toolkit.pictures.board.naming import BoardWords
-from toolkit.pictures.board.rows import Stretch, edges, rows_of, scale_of
+from toolkit.pictures.board.rows import (
+    Box,
+    Stretch,
+    box_of,
+    edges,
+    edges_of,
+    piece_box,
+    rows_of,
+    scale_of,
+    spaces_of,
+    without,
+)
 from toolkit.pictures.board.sawing import DISC, Disc, clear_of, discs_of, draw_cuts, past
-from toolkit.pictures.board.spaces import Box, box_of, edges_of, piece_box, spaces_of, without
 from toolkit.pictures.board.wood import draw_flaw, grain, heart_and_sap, sapwood
-from toolkit.pictures.kit.edition import edition
-from toolkit.pictures.kit.figure_of_wood import hatch
+from toolkit.pictures.kit import Picture, Sheet, rectangle
+from toolkit.pictures.kit.editions import edition
 from toolkit.pictures.kit.notes import many, title, unit_words
-from toolkit.pictures.kit.picture import Picture
-from toolkit.pictures.kit.sheet import Sheet
-from toolkit.pictures.kit.view import rectangle
+from toolkit.pictures.kit.strokes import hatch
 from toolkit.stock import Board, Laid, saw_cuts
 
 _HEAD, _FOOT = 30.0, 30.0  # over and under the board [pt]

@@ -6,13 +6,10 @@ from collections.abc import Iterable, Iterator, Sequence
 from math import hypot, pi
 
 from toolkit.measures import Rule
-from toolkit.pictures.board.rows import Stretch
+from toolkit.pictures.board.rows import Box, Stretch, box_of, overlap, piece_box
 from toolkit.pictures.board.sawing import Disc
-from toolkit.pictures.board.spaces import Box, box_of, overlap, piece_box
-from toolkit.pictures.kit.dimensions import ARROW, HALF_ARROW
-from toolkit.pictures.kit.lettering import Place, extent
-from toolkit.pictures.kit.picture import Point
-from toolkit.pictures.strokes import arrow_head
+from toolkit.pictures.kit import Place, Point, extent
+from toolkit.pictures.kit.strokes import ARROW, HALF_ARROW, arrow_head
 from toolkit.stock import Board, Laid, LaidPart, SawCut
 
 _SPARE = 2.2  # round words that stand in hatched wood [pt]

@@ -7,11 +7,9 @@ from dataclasses import dataclass
 from math import dist, hypot, sqrt
 
 from toolkit.measures import Rule
-from toolkit.pictures.board.rows import BREAK, Stretch
-from toolkit.pictures.board.spaces import Box
-from toolkit.pictures.kit.lettering import Place
-from toolkit.pictures.kit.picture import Point
-from toolkit.pictures.strokes import arrow_head, circle, fill, spread
+from toolkit.pictures.board.rows import BREAK, Box, Stretch
+from toolkit.pictures.kit import Place, Point
+from toolkit.pictures.kit.strokes import arrow_head, circle, fill, spread
 from toolkit.stock import Board, SawCut
 
 # A line passes the edge by so much; figures stand so far below the board. [pt]

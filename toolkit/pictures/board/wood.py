@@ -5,10 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator
 from math import ceil, copysign, cos, exp, hypot, pi, sin
 
-from toolkit.pictures.board.rows import Stretch
-from toolkit.pictures.board.spaces import box_of
+from toolkit.pictures.board.rows import Stretch, box_of
 from toolkit.pictures.kit.picture import Point
-from toolkit.pictures.strokes import circle
+from toolkit.pictures.kit.strokes import circle
 from toolkit.stock import Board, Defect
 
 _GRAIN = 7.0  # between two lines of grain, about [pt]

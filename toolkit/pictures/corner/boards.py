@@ -8,7 +8,8 @@ from __future__ import annotations
 
 from toolkit.box import Piece, Span
 from toolkit.pictures.corner.jointed import Joint
-from toolkit.pictures.kit.figure_of_wood import (
+from toolkit.pictures.kit import Point, View, band, rectangle
+from toolkit.pictures.kit.strokes import (
     break_line,
     face_mark,
     hatch,
@@ -16,8 +17,6 @@ from toolkit.pictures.kit.figure_of_wood import (
     rings,
     waste,
 )
-from toolkit.pictures.kit.picture import Point
-from toolkit.pictures.kit.view import View, band, rectangle
 from toolkit.shape import waste_on
 
 BODY = 96.0  # how much of the board is drawn before it is broken off [pt]

@@ -14,11 +14,8 @@ from toolkit.pictures.corner.sizes import (
     titles,
 )
 from toolkit.pictures.corner.words import sentence
-from toolkit.pictures.kit.lettering import Place
+from toolkit.pictures.kit import Picture, Place, Sheet, View, still_scale
 from toolkit.pictures.kit.notes import nothing, unit_note
-from toolkit.pictures.kit.picture import Picture
-from toolkit.pictures.kit.sheet import Sheet
-from toolkit.pictures.kit.view import View, still_scale
 from toolkit.plan import Plan
 from toolkit.shape import Which
 

@@ -5,10 +5,8 @@ from __future__ import annotations
 from toolkit.pictures.corner.boards import BODY, tail_shape, tail_wastes
 from toolkit.pictures.corner.jointed import Joint
 from toolkit.pictures.corner.sizes import beside
-from toolkit.pictures.kit.faults import say, wrong
-from toolkit.pictures.kit.lettering import Anchor, Place
-from toolkit.pictures.kit.notes import note_of
-from toolkit.pictures.kit.view import View, band, rectangle
+from toolkit.pictures.kit import Anchor, Place, View, band, rectangle
+from toolkit.pictures.kit.notes import note_of, say, wrong
 from toolkit.plan import Plan
 from toolkit.results import above
 

@@ -4,11 +4,9 @@ from __future__ import annotations
 
 from toolkit.pictures.corner.boards import BODY
 from toolkit.pictures.corner.jointed import Joint
+from toolkit.pictures.kit import Anchor, Place, Point, View, extent
 from toolkit.pictures.kit.dimensions import BESIDE, Step, level, upright
-from toolkit.pictures.kit.lettering import Anchor, Place, extent
 from toolkit.pictures.kit.notes import figures
-from toolkit.pictures.kit.picture import Point
-from toolkit.pictures.kit.view import View
 from toolkit.plan import Plan
 from toolkit.results import above
 

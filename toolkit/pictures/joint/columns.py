@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from toolkit.pictures.kit.lettering import LEADING, Place, extent
-from toolkit.pictures.kit.picture import Point
+from toolkit.pictures.kit import Place, Point, extent
+from toolkit.pictures.kit.lettering import LEADING
 
 BETWEEN = 5.0  # between two blocks of words [pt]
 SHIFTS = [0.0, *(way * 3.0 * i for i in range(1, 50) for way in (1, -1))]  # [pt]

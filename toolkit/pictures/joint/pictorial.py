@@ -13,13 +13,10 @@ from toolkit.pictures.apart.sheet import Frame, Naming, Scene, draw
 from toolkit.pictures.apart.view import Edges, Face, Floats, carried, look_at, on_paper
 from toolkit.pictures.apart.words import Shown
 from toolkit.pictures.corner.jointed import Joint
-from toolkit.pictures.joint.names import Foot, columns, feet
-from toolkit.pictures.joint.pose import Posed, lines_on_wood, posed
+from toolkit.pictures.joint.names import Foot, Posed, columns, feet, lines_on_wood, posed
 from toolkit.pictures.joint.words import apart_sentence
-from toolkit.pictures.kit.lettering import Label
+from toolkit.pictures.kit import Label, Picture, still_scale
 from toolkit.pictures.kit.notes import nothing
-from toolkit.pictures.kit.picture import Picture
-from toolkit.pictures.kit.view import still_scale
 from toolkit.plan import Plan
 from toolkit.shape import Which
 

@@ -1,28 +1,124 @@
-"""Which line goes on which face: one end of a wall unfolded, with all its lines."""
+"""Which line goes on which face: one end of a wall unfolded, with all its lines and their notes."""
 
 from __future__ import annotations
 
-from toolkit.pictures.joint.columns import first_line
-from toolkit.pictures.joint.marked import draw_lines, draw_waste
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from toolkit.box.joinery import Line
+from toolkit.measures import Rule
+from toolkit.pictures.joint.columns import column, first_line, wrapped
 from toolkit.pictures.joint.net import (
     BOTTOM,
     Board,
     Net,
     UnfoldedEnd,
+    draw_lines,
+    draw_waste,
     draw_wood,
+    from_end,
     lay_out_net,
     net_scale,
     unfolded,
 )
-from toolkit.pictures.joint.notes import notes, write_notes
 from toolkit.pictures.joint.words import no_joint, unfolded_sentence
-from toolkit.pictures.kit.lettering import Anchor, Place, extent
+from toolkit.pictures.kit import Anchor, Picture, Place, Point, Sheet, View, extent
 from toolkit.pictures.kit.notes import nothing, unit_note
-from toolkit.pictures.kit.picture import Picture
-from toolkit.pictures.kit.sheet import Sheet
-from toolkit.pictures.kit.view import View
 from toolkit.plan import Plan
 from toolkit.shape import Which
+
+NO_BREAK = "\N{NO-BREAK SPACE}"
+FACES = ("inside face", "outside face", "bottom edge", "top edge", "end grain")
+BESIDE, MARGIN = 13.0, 4.0  # from a face's broken end to the notes, and from these to the edge [pt]
+
+
+@dataclass(frozen=True, slots=True)
+class Note:
+    """Words, the point of the page that they speak of [pt], and whether they stand at the right."""
+
+    words: tuple[str, str, str]
+    at: Point
+    right: bool
+
+
+def _groups(lines: Iterable[Line]) -> list[list[Line]]:
+    """Lines made with one tool at one setting from one side, in the order of the list."""
+    found: dict[tuple[object, ...], list[Line]] = {}
+    for row in lines:
+        found.setdefault((row.tool, row.name, row.gauged_from), []).append(row)
+    return list(found.values())
+
+
+def _on(rows: list[Line]) -> str:
+    faces = [face for face in FACES if any(row.face == face for row in rows)]
+    if {"inside face", "outside face"} <= set(faces):
+        rest = [face for face in faces if not face.endswith("face")]
+        edges = "both edges" if len(rest) == 2 else "".join(f"the {face}" for face in rest)
+        return f"on both faces and {edges}" if rest else "on both faces"
+    return f"on the {faces[0]} only" if len(faces) == 1 else f"on {' and '.join(faces)}"
+
+
+def _words(rows: list[Line], rule: Rule, *, slope: float) -> tuple[str, str, str]:
+    """One note: the tool and its setting, where its fence runs, and which faces it marks."""
+    first = rows[0]
+    head = str(first.tool)
+    if first.setting is not None:
+        setting = rule.show(first.setting.value).replace(" ", NO_BREAK)
+        head = f"{first.name}: {setting}"
+    elif first.tool == "bevel gauge":
+        head = f"bevel gauge: 1 in {slope:g}"
+    return f"{head},", f"from {first.gauged_from},", _on(rows)
+
+
+def notes(net: Net, w: UnfoldedEnd, rule: Rule) -> list[Note]:
+    """A note for every setting, at one of the faces that it marks."""
+    made = []
+    for rows in _groups(w.lines):
+        faces = {row.face for row in rows}
+        inside = "inside face" in faces
+        face = "inside face" if inside else rows[0].face
+        row = next(row for row in rows if row.face == face)
+        view, spot = net.face(face), _spot(net, w, row)
+        words = _words(rows, rule, slope=w.end.corner.slope)
+        made.append(Note(words, view.at(*spot), inside == (w.turn > 0)))
+    return made
+
+
+def _spot(net: Net, w: UnfoldedEnd, row: Line) -> Point:
+    """A point of a line in its face's own axes, clear of other lines. [mm]"""
+    tails = w.end.corner.tails
+    if row.setting is not None:
+        at = row.setting.value
+        if row.gauged_from == "the bottom edge":
+            return (net.far * 0.6 if row.end == "along" else w.baseline * 0.5, at)
+        tail = tails[0] if from_end(row) and at >= w.baseline - 1e-9 else tails[-1]
+        return (at, (tail.low + tail.high) / 2)
+    if row.tool == "bevel gauge":
+        tail = tails[len(tails) // 2]
+        return (w.baseline - w.end.tip / 2, (tail.high + tail.tip_high) / 2)
+    if row.face == "end grain":
+        tail = tails[0]
+        if row.tool == "square":
+            return (w.end.thickness * 0.5, tail.tip_high)
+        deep = min(w.end.tip, w.end.thickness)
+        return (deep / 2, (tail.low + tail.tip_low) / 2)
+    tail = tails[-1]
+    return (w.baseline * 0.45, tail.low)
+
+
+def write_notes(sheet: Sheet, net: Net, rows: list[Note]) -> None:
+    """Notes in two columns beside the faces, in the order of their lines from above. [pt]"""
+    across = sorted((net.inside.across(net.far), net.outside.across(net.far)))
+    for right in (False, True):
+        own = [row for row in rows if row.right == right]
+        edge = across[1] + BESIDE if right else across[0] - BESIDE
+        room = (sheet.width - edge if right else edge) - MARGIN
+        texts = [wrapped(row.words, width=room, size=sheet.text) for row in own]
+        beside = [(text, row.at) for text, row in zip(texts, own, strict=True)]
+        found = column(beside, edge=edge, right=right, size=sheet.text)
+        for text, places in zip(texts, found, strict=True):
+            sheet.write(text, places, rank=1)
+
 
 HEIGHT = 386.0  # [pt]
 

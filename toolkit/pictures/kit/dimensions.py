@@ -13,16 +13,14 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from math import cos, pi, sin
 from typing import Literal
 
 from toolkit.pictures.kit.lettering import LEADING, Place, extent
 from toolkit.pictures.kit.picture import Point
 from toolkit.pictures.kit.sheet import Sheet
+from toolkit.pictures.kit.strokes import ARROW, HALF_ARROW, circle
 from toolkit.pictures.kit.view import View
 
-ARROW = 5.6
-HALF_ARROW = 0.95
 GAP = 1.8
 OVERSHOOT = 2.2
 DOT = 1.1
@@ -32,12 +30,6 @@ BESIDE = 5.0
 ROOM = 2 * ARROW + 2.0
 
 Outer = tuple[float | None, float | None]  # how far out words must stand at either end [pt]
-
-
-def dot(centre: Point, *, radius: float) -> list[Point]:
-    """A dot, as an outline to be filled. [pt]"""
-    turns = [pi * i / 8 for i in range(16)]
-    return [(centre[0] + radius * cos(turn), centre[1] + radius * sin(turn)) for turn in turns]
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,7 +123,7 @@ class _Hand:
             self.line(stop, past)
             return past
         elif beyond < ROOM:
-            self._lay("arrow", dot(self.on(stop, self.at), radius=DOT), closed=True)
+            self._lay("arrow", circle(self.on(stop, self.at), DOT, count=16), closed=True)
         return stop if beyond is None else None
 
 

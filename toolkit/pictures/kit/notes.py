@@ -1,4 +1,4 @@
-"""Words that every drawing has: figures on the student's rule, their unit, what dots mean."""
+"""Words that every drawing has: figures on the student's rule, their unit, what is wrong."""
 
 from __future__ import annotations
 
@@ -6,8 +6,9 @@ from collections.abc import Callable, Sequence
 
 from toolkit.measures import Rule
 from toolkit.pictures.kit.lettering import Place
-from toolkit.pictures.kit.picture import Picture
+from toolkit.pictures.kit.picture import Picture, Point
 from toolkit.pictures.kit.sheet import Sheet
+from toolkit.pictures.kit.view import View
 from toolkit.plan import Plan
 from toolkit.results import Finding
 
@@ -83,3 +84,14 @@ def nothing(words: str, *, height: float) -> Picture:
     block = "\n".join([*lines, line])
     sheet.write(block, [Place(20.0, height * 0.6), Place(8.0, height - 20.0)], rank=0, red=True)
     return sheet.picture(words)
+
+
+def wrong(view: View, shape: Sequence[Point]) -> None:
+    """A red outline round what is wrong. [mm]"""
+    view.sheet.line("wrong", view.points(shape), closed=True)
+
+
+def say(sheet: Sheet, text: str, at: Point, places: Sequence[Place] = ()) -> None:
+    """Red words at one of some places, or as near to a point as there is room. [pt]"""
+    if text:
+        sheet.write(text, places, rank=0, red=True, at=at)

@@ -132,7 +132,7 @@ class Picture:
 
     def figure(self) -> Figure:
         """The same drawing as a figure of matplotlib, to go on drawing or to save as PDF or PNG."""
-        from toolkit.pictures.kit.artists import to_figure
+        from toolkit.pictures.kit.marks import to_figure
 
         return to_figure(self.marks)
 

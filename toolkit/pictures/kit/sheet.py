@@ -10,8 +10,8 @@ from typing import Literal
 import numpy as np
 from numpy.typing import NDArray
 
-from toolkit.pictures.kit.edition import PAPER, SCREEN, edition
-from toolkit.pictures.kit.lettering import Label, Place, lines_of
+from toolkit.pictures.kit.editions import PAPER, SCREEN, edition, wording
+from toolkit.pictures.kit.lettering import Label, Place, Placed, lines_of, trimmed
 from toolkit.pictures.kit.marks import Image, Ink, Marks, Words
 from toolkit.pictures.kit.pens import INK, PENS, RED, Pen
 from toolkit.pictures.kit.picture import (
@@ -25,8 +25,6 @@ from toolkit.pictures.kit.picture import (
 )
 from toolkit.pictures.kit.placing import Page
 from toolkit.pictures.kit.svg import to_svg
-from toolkit.pictures.kit.trimming import Placed, trimmed
-from toolkit.pictures.kit.wording import wording
 
 WIDTH = 540.0  # 720 px on a screen [pt]
 TEXT, PAPER_TEXT = SCREEN.text, PAPER.text  # [pt]

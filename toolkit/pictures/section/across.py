@@ -5,13 +5,10 @@ from __future__ import annotations
 from math import cos, pi, sin
 
 from toolkit.box import Panel
+from toolkit.pictures.kit import Picture, Place, Sheet, View, rectangle, still_scale
 from toolkit.pictures.kit.dimensions import Step, level, upright
-from toolkit.pictures.kit.figure_of_wood import long_grain
-from toolkit.pictures.kit.lettering import Place
 from toolkit.pictures.kit.notes import figures, not_right, nothing, unit_note
-from toolkit.pictures.kit.picture import Picture
-from toolkit.pictures.kit.sheet import Sheet
-from toolkit.pictures.kit.view import View, rectangle, still_scale
+from toolkit.pictures.kit.strokes import circle, long_grain
 from toolkit.pictures.section.faults import across_faults
 from toolkit.pictures.section.groove_detail import (
     DETAIL_ROOM,
@@ -21,7 +18,6 @@ from toolkit.pictures.section.groove_detail import (
     magnification,
 )
 from toolkit.pictures.section.marks import drawable, lay, lay_ghost, no_such_box, panel_words
-from toolkit.pictures.strokes import circle
 from toolkit.plan import Plan
 from toolkit.results import Spot, capital
 from toolkit.shape import cut_across

@@ -2,13 +2,10 @@
 
 from __future__ import annotations
 
-from toolkit.pictures.kit.dimensions import ARROW, HALF_ARROW, Step, level, upright
-from toolkit.pictures.kit.figure_of_wood import long_grain
-from toolkit.pictures.kit.lettering import Place
+from toolkit.pictures.kit import Picture, Place, Point, Sheet, View, still_scale
+from toolkit.pictures.kit.dimensions import Step, level, upright
 from toolkit.pictures.kit.notes import figures, not_right, nothing, unit_note
-from toolkit.pictures.kit.picture import Picture, Point
-from toolkit.pictures.kit.sheet import Sheet
-from toolkit.pictures.kit.view import View, still_scale
+from toolkit.pictures.kit.strokes import ARROW, HALF_ARROW, long_grain
 from toolkit.pictures.section.faults import along_faults
 from toolkit.pictures.section.marks import drawable, lay, lay_ghost, no_such_box
 from toolkit.plan import Plan

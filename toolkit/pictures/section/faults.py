@@ -4,11 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from toolkit.pictures.kit.faults import say, wrong
-from toolkit.pictures.kit.lettering import Place
-from toolkit.pictures.kit.notes import note_of
-from toolkit.pictures.kit.picture import Point
-from toolkit.pictures.kit.view import View, band, rectangle
+from toolkit.pictures.kit import Place, Point, View, band, rectangle
+from toolkit.pictures.kit.notes import note_of, say, wrong
 from toolkit.plan import Plan
 from toolkit.shape import cut_across, cut_along
 

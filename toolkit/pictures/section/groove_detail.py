@@ -5,14 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from toolkit.box import Panel, Span
+from toolkit.pictures.kit import Place, Point, Sheet, View, band, rectangle
 from toolkit.pictures.kit.dimensions import Step, level, upright
-from toolkit.pictures.kit.faults import wrong
-from toolkit.pictures.kit.figure_of_wood import break_line, rings
-from toolkit.pictures.kit.lettering import Place
-from toolkit.pictures.kit.notes import figures
-from toolkit.pictures.kit.picture import Point
-from toolkit.pictures.kit.sheet import Sheet
-from toolkit.pictures.kit.view import View, band, rectangle
+from toolkit.pictures.kit.notes import figures, wrong
+from toolkit.pictures.kit.strokes import break_line, rings
 from toolkit.plan import Plan
 from toolkit.shape import cut_across
 

@@ -4,12 +4,9 @@ from __future__ import annotations
 
 from toolkit.box import Panel
 from toolkit.box.sliding import droop, held
+from toolkit.pictures.kit import Picture, Place, Sheet, View, still_scale
 from toolkit.pictures.kit.dimensions import Step, level, upright
-from toolkit.pictures.kit.lettering import Place
 from toolkit.pictures.kit.notes import figures, not_right, nothing, unit_note
-from toolkit.pictures.kit.picture import Picture
-from toolkit.pictures.kit.sheet import Sheet
-from toolkit.pictures.kit.view import View, still_scale
 from toolkit.pictures.section.along import far_side
 from toolkit.pictures.section.faults import along_faults, front_faults
 from toolkit.pictures.section.marks import drawable, lay, lay_ghost

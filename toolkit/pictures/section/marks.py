@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from toolkit.box import Panel
-from toolkit.pictures.kit.figure_of_wood import long_grain, rings
 from toolkit.pictures.kit.notes import not_right
+from toolkit.pictures.kit.strokes import long_grain, rings
 from toolkit.pictures.kit.view import View
 from toolkit.plan import Plan
 from toolkit.shape import CutPart

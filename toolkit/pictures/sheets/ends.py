@@ -13,8 +13,7 @@ from itertools import pairwise
 
 from toolkit.box import Span
 from toolkit.box.joinery import Line
-from toolkit.pictures.kit.picture import Point
-from toolkit.pictures.kit.view import rectangle
+from toolkit.pictures.kit import Point, rectangle
 from toolkit.pictures.sheets.marks import Mark, closed
 from toolkit.shape import JointedEnd, waste_on
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from toolkit.pictures.kit.lettering import LEADING, extent
-from toolkit.pictures.kit.view import rectangle
+from toolkit.pictures.kit import extent, rectangle
+from toolkit.pictures.kit.lettering import LEADING
 from toolkit.pictures.sheets.marks import (
     SMALL,
     TEXT,

@@ -13,12 +13,11 @@ from itertools import pairwise
 
 from matplotlib.font_manager import get_font
 
+from toolkit.pictures.kit import Label, Place, Point, extent
 from toolkit.pictures.kit.faces import DRAWINGS, face_file
-from toolkit.pictures.kit.figure_of_wood import hatching
-from toolkit.pictures.kit.lettering import Label, Place, extent
 from toolkit.pictures.kit.marks import Words
 from toolkit.pictures.kit.pens import Pen
-from toolkit.pictures.kit.picture import Point
+from toolkit.pictures.kit.strokes import hatching
 
 PT = 25.4 / 72  # one point of a letter's size [mm]
 TEXT = 11 * PT
@@ -27,6 +26,7 @@ BLACK = "#000"
 THIN = 0.25
 _HATCH_GAP = 1.8
 _TIED = "\N{NO-BREAK SPACE}"
+_NOISE = 1e-9
 _SHORTEST = 0.3  # of hatching: less is a speck [mm]
 
 
@@ -165,7 +165,8 @@ def _clipped(a: Point, b: Point, w: Extent) -> tuple[Point, Point] | None:
     for p, q, low, high in ((a[0], b[0], w.left, w.right), (a[1], b[1], w.low, w.high)):
         run = q - p
         if run == 0.0:
-            if not low <= p <= high:
+            # An edge of the piece that is the window's too may differ from it by a rounding.
+            if not low - _NOISE <= p <= high + _NOISE:
                 return None
             continue
         first, last = sorted(((low - p) / run, (high - p) / run))

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from toolkit.pictures.kit.editions import wording
 from toolkit.pictures.kit.marks import Ink, Marks
 from toolkit.pictures.kit.svg import to_svg
-from toolkit.pictures.kit.wording import wording
 from toolkit.pictures.sheets.marks import PENS, CutOut, Mark, Word
 
 

@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from io import BytesIO
 from typing import Any
 
-from toolkit.pictures.kit.artists import SETTINGS, to_figure
+from toolkit.pictures.kit.marks import SETTINGS, to_figure
 from toolkit.pictures.sheets.page import SheetPage
 
 

@@ -7,10 +7,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from toolkit.pictures.kit.figure_of_wood import break_line
-from toolkit.pictures.kit.lettering import Label, Place, extent
-from toolkit.pictures.kit.picture import Point
-from toolkit.pictures.kit.view import band
+from toolkit.pictures.kit import Label, Place, Point, band, extent
+from toolkit.pictures.kit.strokes import break_line
 from toolkit.pictures.sheets.marks import SMALL, CutOut, Extent, Mark
 from toolkit.pictures.sheets.words import section_captions
 from toolkit.plan import Plan

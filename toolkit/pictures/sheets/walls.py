@@ -6,9 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from toolkit.box.joinery import setting_out_lines
-from toolkit.pictures.kit.lettering import Anchor, Label, Place
-from toolkit.pictures.kit.picture import Point
-from toolkit.pictures.kit.view import rectangle
+from toolkit.pictures.kit import Anchor, Label, Place, Point, rectangle
 from toolkit.pictures.sheets.ends import OpenedEnd, opened_end
 from toolkit.pictures.sheets.marks import SMALL, CutOut, Extent, Mark, closed, hatched
 from toolkit.pictures.sheets.words import wall_caption

@@ -7,15 +7,18 @@ from itertools import pairwise
 import numpy as np
 
 from toolkit.measures import MM_PER_INCH, Rule
+from toolkit.pictures.kit import Picture, Place, Point, Sheet, View, rectangle, still_scale
 from toolkit.pictures.kit.dimensions import single
-from toolkit.pictures.kit.lettering import Place
 from toolkit.pictures.kit.notes import unit_words
-from toolkit.pictures.kit.picture import Picture, Point
-from toolkit.pictures.kit.sheet import Sheet
-from toolkit.pictures.kit.view import View, rectangle, still_scale
-from toolkit.pictures.strokes import arrow, points_of
-from toolkit.pictures.surface import lamp
-from toolkit.pictures.surface.light import figure, lit, wood_png
+from toolkit.pictures.kit.strokes import arrow, points_of
+from toolkit.pictures.surface.light import (
+    figure,
+    from_where,
+    lamp_beside,
+    lamp_from_the_side,
+    lit,
+    wood_png,
+)
 from toolkit.planes import Surface, fine
 from toolkit.smoothing import what_shows
 
@@ -148,7 +151,7 @@ def raking_light(
     shaded = _shaded(surface, lamp_height, lamp_direction)
     sheet.image(shaded, x=LEFT, y=LOW, width=wide, height=long)
     view.area("patch", rectangle((0, surface.width), (0, surface.length)), edge="visible")
-    lamp.beside(sheet, ((LEFT, LOW), (LEFT + wide, LOW + long)), direction=lamp_direction)
+    lamp_beside(sheet, ((LEFT, LOW), (LEFT + wide, LOW + long)), direction=lamp_direction)
     _cut_line(sheet, left=LEFT, right=LEFT + wide, y=view.up(LINE * surface.length))
     kept = times(ghost, scale=scale) if ghost is not None else None
     enlarged = times(surface, scale=scale, kept=kept)
@@ -160,7 +163,7 @@ def raking_light(
     over, text = Place(LEFT, HEIGHT - 15.0), "planed surface, seen from above"
     sheet.write(text, [over], rank=-1, size=sheet.text + 0.7)
     left = 180 <= lamp_direction % 360 < 360
-    lamp.from_the_side(sheet, (SIDE + 14.0, LOW + 104.0), room=96.0, height=lamp_height, left=left)
+    lamp_from_the_side(sheet, (SIDE + 14.0, LOW + 104.0), room=96.0, height=lamp_height, left=left)
     arrow(sheet, (SIDE + 36.0, LOW + 4.0), (SIDE + 36.0, LOW + 42.0))
     sheet.write("planed\nthis way", [Place(SIDE + 44.0, LOW + 25.0)], rank=2)
     _scale_bar(view, surface, rule)
@@ -199,7 +202,7 @@ def _sentence(surface: Surface, height: float, direction: float, rule: Rule) -> 
     )
     text = (
         f"{rule.show(surface.width)} by {rule.show(surface.length)} of wood, lamp at "
-        f"{lamp.from_where(direction)}, {height:g}° up. {surface.sentence(rule)} "
+        f"{from_where(direction)}, {height:g}° up. {surface.sentence(rule)} "
     )
     if shows.ridge > 0:
         text += (

@@ -5,13 +5,9 @@ from __future__ import annotations
 from math import pi, radians, sin
 
 from toolkit.measures import Rule
-from toolkit.pictures.kit.figure_of_wood import long_grain
-from toolkit.pictures.kit.lettering import Place
+from toolkit.pictures.kit import Picture, Place, Point, Sheet, View, rectangle
 from toolkit.pictures.kit.notes import title, unit_words
-from toolkit.pictures.kit.picture import Picture, Point
-from toolkit.pictures.kit.sheet import Sheet
-from toolkit.pictures.kit.view import View, rectangle
-from toolkit.pictures.strokes import arrow_head, away
+from toolkit.pictures.kit.strokes import arrow_head, away, long_grain
 from toolkit.planes import Plane
 
 HEIGHT = 330.0

@@ -5,25 +5,23 @@ from __future__ import annotations
 from math import atan2, cos, dist, pi, radians, sin
 
 from toolkit.measures import Rule
-from toolkit.pictures.kit.dimensions import ARROW
-from toolkit.pictures.kit.edition import edition
-from toolkit.pictures.kit.lettering import Anchor, Place
+from toolkit.pictures.kit import Anchor, Picture, Place, Point, Sheet, View, still_scale
+from toolkit.pictures.kit.editions import edition
 from toolkit.pictures.kit.notes import title, unit_words
-from toolkit.pictures.kit.picture import Picture, Point
-from toolkit.pictures.kit.sheet import Sheet
-from toolkit.pictures.kit.view import View, still_scale
-from toolkit.pictures.strokes import arrow_head, away, circle, fill
+from toolkit.pictures.kit.strokes import ARROW, arrow_head, away, circle, fill
 from toolkit.pictures.tree.ends import (
     AFTER,
     AS_SAWN,
+    HEART,
     MIDDLE,
     SECTION_ROOM,
+    WarpedSection,
     draw_after,
     draw_as_sawn,
+    ring_radii,
     warp_of,
 )
-from toolkit.pictures.tree.sawn import Sawn
-from toolkit.pictures.tree.warp import HEART, WarpedSection, ring_radii
+from toolkit.pictures.tree.states import Sawn
 
 # Where the pith lies on the page, and how much room the log has about it. [pt]
 PITH_X, PITH_Y, LOG_ROOM = 134.0, 176.0, 112.0

@@ -6,14 +6,20 @@ from collections.abc import Iterator
 from math import ceil, floor, pi
 
 from toolkit.measures import MM_PER_INCH, Rule
-from toolkit.pictures.kit.figure_of_wood import break_line, hatch
-from toolkit.pictures.kit.lettering import Anchor, Place
+from toolkit.pictures.kit import (
+    Anchor,
+    Picture,
+    Place,
+    Point,
+    Sheet,
+    View,
+    band,
+    rectangle,
+    still_scale,
+)
 from toolkit.pictures.kit.notes import title, unit_words
-from toolkit.pictures.kit.picture import Picture, Point
-from toolkit.pictures.kit.sheet import Sheet
-from toolkit.pictures.kit.view import View, band, rectangle, still_scale
-from toolkit.pictures.strokes import arrow_head, spread
-from toolkit.pictures.tree.year import Year
+from toolkit.pictures.kit.strokes import arrow_head, break_line, hatch, spread
+from toolkit.pictures.tree.states import Year
 from toolkit.wood import MONTHS
 
 HEIGHT = 330.0

@@ -7,13 +7,10 @@ from collections.abc import Collection
 import numpy as np
 
 from toolkit.measures import Rule
+from toolkit.pictures.kit import Anchor, Picture, Place, Point, Sheet, rectangle
 from toolkit.pictures.kit.dimensions import single
-from toolkit.pictures.kit.lettering import Anchor, Place
 from toolkit.pictures.kit.notes import title, unit_words, units_said
-from toolkit.pictures.kit.picture import Picture, Point
-from toolkit.pictures.kit.sheet import Sheet
-from toolkit.pictures.kit.view import rectangle
-from toolkit.pictures.strokes import points_of
+from toolkit.pictures.kit.strokes import points_of
 from toolkit.pictures.truing.levels import Levels, draw_levels
 from toolkit.truing import LeastPlaning
 

@@ -10,13 +10,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from toolkit.measures import Rule
-from toolkit.pictures.kit.figure_of_wood import hatch
-from toolkit.pictures.kit.lettering import Place
+from toolkit.pictures.kit import Picture, Place, Point, Sheet, rectangle
 from toolkit.pictures.kit.notes import title, unit_words, units_said
-from toolkit.pictures.kit.picture import Picture, Point
-from toolkit.pictures.kit.sheet import Sheet
-from toolkit.pictures.kit.view import rectangle
-from toolkit.pictures.strokes import points_of
+from toolkit.pictures.kit.strokes import hatch, points_of
 from toolkit.truing import SAW_MARKS, Warp, face_of, thickest_board
 
 Floats = NDArray[np.float64]

@@ -11,11 +11,8 @@ from contourpy import contour_generator
 from numpy.typing import NDArray
 
 from toolkit.measures import MM_PER_INCH, Rule
-from toolkit.pictures.kit.figure_of_wood import hatch
-from toolkit.pictures.kit.lettering import Place, extent
-from toolkit.pictures.kit.picture import Point
-from toolkit.pictures.kit.sheet import Sheet
-from toolkit.pictures.strokes import points_of
+from toolkit.pictures.kit import Place, Point, Sheet, extent
+from toolkit.pictures.kit.strokes import hatch, points_of
 from toolkit.truing import LeastPlaning
 
 Floats = NDArray[np.float64]

@@ -1,12 +1,12 @@
-"""The edition of a drawing: for a screen, or for paper, where letters have to be larger.
+"""How drawings are lettered: for a screen, or larger for paper, and in whose English.
 
-Whoever prepares a page for paper says so once, round everything that draws for it, instead of
-handing a flag through every function between the page and the drawing.
+Whoever prepares a page says so once, round everything that draws for it, instead of handing a flag
+through every function between the page and the drawing.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from contextvars import ContextVar
 from dataclasses import dataclass
@@ -38,3 +38,21 @@ def for_paper() -> Iterator[None]:
         yield
     finally:
         _NOW.reset(before)
+
+
+_SPELL: ContextVar[Callable[[str], str]] = ContextVar("spelling of drawings", default=str)
+
+
+@contextmanager
+def worded(spell: Callable[[str], str]) -> Iterator[None]:
+    """Every drawing made inside has its words turned by ``spell``."""
+    before = _SPELL.set(spell)
+    try:
+        yield
+    finally:
+        _SPELL.reset(before)
+
+
+def wording(text: str) -> str:
+    """A text of a drawing in the English that is asked for."""
+    return _SPELL.get()(text)

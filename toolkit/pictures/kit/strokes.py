@@ -1,4 +1,4 @@
-"""What is drawn on wood: its grain, the waste, a break, face and edge marks.
+"""Strokes that many drawings want: circles and arrows, grain and waste, breaks and marks on wood.
 
 The grain is the same for the same part at every size, and so faint that the lines of the joint
 stand out from it.
@@ -9,9 +9,60 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from math import atan2, ceil, cos, floor, hypot, pi, radians, sin
 
+import numpy as np
+from numpy.typing import NDArray
+
+from toolkit.pictures.kit.lettering import Anchor, Place
 from toolkit.pictures.kit.picture import Point
 from toolkit.pictures.kit.sheet import Sheet
 from toolkit.pictures.kit.view import View
+
+ARROW, HALF_ARROW = 5.6, 0.95  # length of an arrowhead, and half its width [pt]
+
+
+def points_of(*rows: NDArray[np.float64]) -> list[Point]:
+    """The points of a line from an array of them, or from one of x and one of y."""
+    both = np.column_stack(rows)
+    return [(x, y) for x, y in both.tolist()]
+
+
+def away(start: Point, *, turn: float, far: float, aside: float = 0.0) -> Point:
+    """A point so far from another in a direction [rad], and so far to the left of that."""
+    along, up = cos(turn), sin(turn)
+    return start[0] + far * along - aside * up, start[1] + far * up + aside * along
+
+
+def circle(middle: Point, radius: float, *, count: int = 24) -> list[Point]:
+    """Points round a middle."""
+    return [away(middle, turn=2 * pi * i / count, far=radius) for i in range(count)]
+
+
+def fill(sheet: Sheet, shape: Sequence[Point], *pens: str) -> None:
+    """A closed shape in one pen over another. [pt]"""
+    for pen in pens:
+        sheet.line(pen, shape, closed=True)
+
+
+def spread(
+    x: float, levels: Sequence[float], shifts: Sequence[float], anchor: Anchor = "center"
+) -> list[Place]:
+    """Places for words at some levels, at each by one shift after another. [pt]"""
+    return [Place(x + shift, level, anchor) for level in levels for shift in shifts]
+
+
+def arrow_head(
+    tip: Point, *, turn: float, long: float = ARROW, half: float = HALF_ARROW
+) -> list[Point]:
+    """A head that points in a direction [rad], to be filled. [pt]"""
+    return [tip, *(away(tip, turn=turn, far=-long, aside=side) for side in (half, -half))]
+
+
+def arrow(sheet: Sheet, tail: Point, tip: Point) -> None:
+    """A thin line with a filled head at its tip. [pt]"""
+    turn = atan2(tip[1] - tail[1], tip[0] - tail[0])
+    sheet.line("thin", [tail, away(tip, turn=turn, far=-ARROW)])
+    sheet.line("arrow", arrow_head(tip, turn=turn, half=1.6 * HALF_ARROW), closed=True)
+
 
 HATCH = 4.3  # between two lines of hatching [pt]
 _GRAIN = 8.5  # between two lines of long grain, about [pt]

@@ -1,18 +1,57 @@
-"""The timetable of a class: a strip for each day, a row for each student, a bar for each step."""
+"""A class's weekend as bars: a strip for each day, a row for each student, a bar for each step."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Literal
 
-from toolkit.pictures.kit.edition import edition
-from toolkit.pictures.kit.figure_of_wood import hatch
-from toolkit.pictures.kit.lettering import Place
+from toolkit.pictures.kit import WIDTH, Picture, Place, Sheet, View, rectangle
+from toolkit.pictures.kit.editions import edition
 from toolkit.pictures.kit.notes import title
-from toolkit.pictures.kit.picture import Picture
-from toolkit.pictures.kit.sheet import WIDTH, Sheet
-from toolkit.pictures.kit.view import View, rectangle
-from toolkit.pictures.strokes import fill
-from toolkit.pictures.timetable.rows import Row, Weekend
+from toolkit.pictures.kit.strokes import fill, hatch
+
+Kind = Literal["bench", "shared tool", "chopping", "glue"]
+
+
+@dataclass(frozen=True, slots=True)
+class Bit:
+    """One step of somebody, in minutes at the bench from the first morning. [min]
+
+    ``queued`` is how long a tool was waited for before it; ``kind`` may be ``"glue"`` for waiting
+    until it holds.
+    """
+
+    number: int
+    start: float
+    end: float
+    queued: float = 0.0
+    kind: Kind = "bench"
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One student: the words before the bars, the bars, and the words for running over."""
+
+    label: str
+    bits: tuple[Bit, ...]
+    over: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Weekend:
+    """The days that the bars lie on, in minutes at the bench of each. [min]
+
+    ``quiet`` is the end of every day but the last in which nobody chops; ``ticks`` are minutes,
+    and the words that stand there.
+    """
+
+    days: int
+    minutes: float
+    lunch: float
+    quiet: float
+    ticks: tuple[tuple[float, str], ...]
+
 
 TINTS = {"bench": "face", "shared tool": "floor", "chopping": "end"}
 _LEFT, _RIGHT = 84.0, 12.0  # room for names, and beside the end of the day [pt]

@@ -1,1 +1,0 @@
-"""A class's weekend drawn as bars: who does what when, who waits, who runs over."""
