@@ -15,8 +15,8 @@ from tests.boxes import ears, inch_postcard, lift_off, postcard
 from tests.pictures.designs import some
 from tests.pictures.raster import FINE, Floats, Ints, areas, nearest, size
 from toolkit.box import Choices
-from toolkit.pictures.apart.drawing import box_apart, box_together
-from toolkit.pictures.apart.moves import lid_shifts, shifts
+from toolkit.pictures.apart.drawing import box_apart
+from toolkit.pictures.apart.moves import shifts
 from toolkit.pictures.apart.tints import tints
 from toolkit.pictures.apart.view import on_paper
 from toolkit.pictures.kit.pens import INK
@@ -65,14 +65,13 @@ def _all_pictures(box: Choices) -> list[tuple[Plan, list[Floats], Picture]]:
     p = plan(box)
     d = p.design
     parts = solids(d)
-    some_way = d.frame.outside_length.value / 3
     rows = [
         (p, shifts(d, parts=parts, opened=1.0), box_apart(p)),
-        (p, lid_shifts(d, parts=parts, out=some_way), box_together(p, lid_out=some_way)),
+        (p, shifts(d, parts=parts, opened=0.3), box_apart(p, open=0.3)),
     ]
     if box in (BOXES["postcard"], BOXES["tails on sides"]):
         rows.append((p, shifts(d, parts=parts, opened=0.55), box_apart(p, open=0.55)))
-        rows.append((p, lid_shifts(d, parts=parts, out=0.0), box_together(p)))
+        rows.append((p, shifts(d, parts=parts, opened=0.0), box_apart(p, open=0.0)))
     return rows
 
 
@@ -230,9 +229,7 @@ def test_the_page_is_small_sound_and_speaks(box: Choices) -> None:
 def test_the_page_keeps_still_while_the_box_opens() -> None:
     p = plan(postcard())
     apart = [box_apart(p, open=opened).drawn for opened in (0.0, 0.3, 0.7, 1.0)]
-    lids = [box_together(p, lid_out=out).drawn for out in (0.0, 40.0, 88.0)]
-    for drawn in (apart, lids):
-        assert len({(row.width, row.height, row.scale) for row in drawn}) == 1
+    assert len({(row.width, row.height, row.scale) for row in apart}) == 1
 
 
 def test_faces_differ_in_grey_as_well() -> None:
@@ -257,9 +254,6 @@ def test_opening_too_far_is_refused_in_words() -> None:
     for opened in (-0.1, 1.1, float("nan")):
         with pytest.raises(ValueError, match="give 0 for together"):
             box_apart(p, open=opened)
-    for out in (-1.0, 177.0, float("nan")):
-        with pytest.raises(ValueError, match="176, the box's length"):
-            box_together(p, lid_out=out)
 
 
 @pytest.mark.parametrize("number", range(12))

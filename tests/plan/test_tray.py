@@ -16,7 +16,6 @@ from toolkit.lesson import lesson1, lesson4
 from toolkit.lesson.view import ImpossibleError
 from toolkit.pictures import (
     box_apart,
-    box_together,
     corner_picture,
     section_across,
     section_along,
@@ -59,7 +58,12 @@ def _texts(made: Plan) -> Iterator[object]:
     yield from tables.whole_plan(made)
     if not made.design.exists:
         return
-    pictures = [section_across(made), section_along(made), box_apart(made), box_together(made)]
+    pictures = [
+        section_across(made),
+        section_along(made),
+        box_apart(made),
+        box_apart(made, open=0.0),
+    ]
     pictures += [corner_picture(made, which="back"), corner_picture(made, which="front")]
     for picture in pictures:
         yield picture.sentence

@@ -1,7 +1,7 @@
 """Bench drawings of a plan: pure functions of it, each with the sentence that it states."""
 
 from toolkit.pictures.amounts import Jar, Stack, jars_picture, stack_picture
-from toolkit.pictures.apart.drawing import box_apart, box_together
+from toolkit.pictures.apart.drawing import box_apart
 from toolkit.pictures.board.curve import curve_picture
 from toolkit.pictures.board.drawing import board_picture
 from toolkit.pictures.corner.drawing import corner_picture
@@ -45,7 +45,6 @@ __all__ = [
     "board_inside",
     "board_picture",
     "box_apart",
-    "box_together",
     "clock_picture",
     "corner_picture",
     "curve_picture",

@@ -105,14 +105,6 @@ def shifts(d: Design, *, parts: tuple[Solid, ...], opened: float) -> list[Floats
     return [_moved(moves[key(part)], opened) for part in parts]
 
 
-def lid_shifts(d: Design, *, parts: tuple[Solid, ...], out: float) -> list[Floats]:
-    """Where each part stands when only the lid has moved: out along the box, or up off the rim."""
-    axis = 2 if d.sliding_lid is None else 0
-    shift = np.zeros(3)
-    shift[axis] = out
-    return [shift if part.name in ("lid", "batten") else np.zeros(3) for part in parts]
-
-
 def trails(d: Design, *, opened: float) -> list[Floats]:
     """The ways that parts have come, from where they sat to where they stand.
 

@@ -206,14 +206,3 @@ def apart_sentence(plan: Plan, *, opened: float) -> str:
         f"a back end, a front end, {rest}; {_sizes(plan, 'outside')}, {_sizes(plan, 'inside')}. "
         f"Tails on the {tails}: {off}{order}."
     )
-
-
-def together_sentence(plan: Plan, *, lid_out: float) -> str:
-    """What the box together shows: its sizes, and how far its lid is out."""
-    rule = plan.choices.rule
-    way = "up" if plan.design.sliding_lid is None else "out"
-    lid = f"{rule.show(lid_out, fineness='sizes')} {way}" if lid_out > 0 else "closed"
-    lid = f", its lid {lid}" if plan.design.lids else ""
-    return (
-        f"{plan.choices.title} together{lid}; {_sizes(plan, 'outside')}, {_sizes(plan, 'inside')}."
-    )

@@ -7,10 +7,9 @@ from functools import lru_cache
 
 import numpy as np
 
-from toolkit.pictures.apart.drawing import WALL_RINGS
-from toolkit.pictures.apart.figure import log_of
-from toolkit.pictures.apart.sheet import Frame, Naming, Scene, draw
-from toolkit.pictures.apart.view import Edges, Face, Floats, carried, look_at, on_paper
+from toolkit.pictures.apart.drawing import bounds_of, log_for
+from toolkit.pictures.apart.sheet import Bounds, Frame, Naming, Scene, draw
+from toolkit.pictures.apart.view import Edges, Face, Floats, carried, look_at
 from toolkit.pictures.apart.words import Shown
 from toolkit.pictures.corner.jointed import Joint
 from toolkit.pictures.joint.names import Foot, Posed, columns, feet, lines_on_wood, posed
@@ -25,13 +24,11 @@ PLAIN = 90.0  # a face of which less is seen shows no figure [mm²]
 ROOMS = (300.0, 335.0)  # across and up, for the boards; names stand left and right of them [pt]
 
 
-def _corners(p: Posed, moved: Floats) -> Floats:
-    """Corners of the boxes round both boards, the tail board moved by so much. [mm]"""
-    points = []
-    for shape, shift in ((p.pin_board, np.zeros(3)), (p.tail_board, moved)):
-        bounds = np.array(shape.bounding_box()).reshape(2, 3) + shift
-        points += [(x, y, z) for x in bounds[:, 0] for y in bounds[:, 1] for z in bounds[:, 2]]
-    return np.array(points)
+def _bounds(p: Posed) -> Bounds:
+    """Room for the joint together and apart, so that nothing jumps in between. [mm on paper]"""
+    together, apart = np.zeros(3), np.array((p.off, 0.0, 0.0))
+    stands = [(off, together) for off in (together, apart)]
+    return bounds_of((p.tail_board, p.pin_board), *stands)
 
 
 @lru_cache(maxsize=16)
@@ -41,13 +38,8 @@ def _seen(p: Posed) -> tuple[list[Face], Edges]:
 
 
 def _frame(p: Posed, *, mirrored: bool) -> Frame:
-    """Room for the joint together and apart, so that nothing jumps in between."""
-    stands = [_corners(p, np.array((off, 0.0, 0.0))) for off in (0.0, p.off)]
-    paper = on_paper(np.concatenate(stands))[:, :2]
-    low, high = paper.min(axis=0), paper.max(axis=0)
-    across, up = (high - low).tolist()
-    scale = still_scale((across, ROOMS[0]), (up, ROOMS[1]))
-    bounds = (float(low[0]), float(low[1]), float(high[0]), float(high[1]))
+    u0, v0, u1, v1 = bounds = _bounds(p)
+    scale = still_scale((u1 - u0, ROOMS[0]), (v1 - v0, ROOMS[1]))
     return Frame(bounds, scale=scale, height=HEIGHT, mirrored=mirrored)
 
 
@@ -109,13 +101,7 @@ def joint_apart(
         keys=(p.tail_part, p.pin_part),
         grains=tuple(grain for _, _, grain in boards),
         logs=tuple(
-            log_of(
-                np.array(shape.bounding_box()[:3]) + shift,
-                high=np.array(shape.bounding_box()[3:]) + shift,
-                grain=grain,
-                angle=WALL_RINGS,
-                seed=number + 1,
-            )
+            log_for(shape, shift, grain=grain, number=number)
             for number, (shape, shift, grain) in enumerate(boards)
         ),
         faces=faces,
@@ -133,8 +119,7 @@ def _naming(named: Sequence[Foot], p: Posed) -> Naming:
     """Names in two columns, beside all that the joint may take up of the page."""
 
     def names(_: list[Shown], frame: Frame, __: Sequence[Floats]) -> Sequence[Label]:
-        stands = [_corners(p, np.array((off, 0.0, 0.0))) for off in (0.0, p.off)]
-        across = frame.page(on_paper(np.concatenate(stands))[:, :2])[:, 0]
+        across = frame.page(np.array(_bounds(p)).reshape(2, 2))[:, 0]
         return columns(named, frame, sides=(float(across.min()), float(across.max())))
 
     return names
