@@ -24,10 +24,10 @@ from toolkit.pictures import (
 )
 from toolkit.pictures.apart.sight import visible_faces
 from toolkit.pictures.apart.view import carried, look_at
-from toolkit.pictures.joint.columns import levels
 from toolkit.pictures.joint.gap import COLUMNS, COUNT, heap
 from toolkit.pictures.joint.names import posed
 from toolkit.pictures.joint.net import MIDDLE
+from toolkit.pictures.joint.words import levels
 from toolkit.pictures.kit.picture import PX_PER_PT
 from toolkit.plan import Plan, plan
 

@@ -8,15 +8,14 @@ from toolkit.pictures.corner.drawing import corner_picture
 from toolkit.pictures.joint.gap import gap_picture
 from toolkit.pictures.joint.pictorial import joint_apart
 from toolkit.pictures.joint.unfolded import unfolded_end
-from toolkit.pictures.kit.editions import for_paper, worded
 from toolkit.pictures.kit.faces import face_of_drawings, svg_with_face, with_faces
+from toolkit.pictures.kit.lettering import for_paper, worded
 from toolkit.pictures.kit.picture import Drawn, LabelBox, Line, Outline, Picture
 from toolkit.pictures.section.across import section_across
 from toolkit.pictures.section.along import section_along
 from toolkit.pictures.section.lid_way import lid_picture
 from toolkit.pictures.sheets.drawing import sheet_pages
-from toolkit.pictures.sheets.page import SheetPage
-from toolkit.pictures.sheets.pdf import sheets_pdf
+from toolkit.pictures.sheets.page import SheetPage, sheets_pdf
 from toolkit.pictures.surface.drawing import raking_light
 from toolkit.pictures.surface.iron import iron_picture
 from toolkit.pictures.timetable import Bit, Kind, Row, Weekend, timetable_picture

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from toolkit.pictures.kit import WIDTH, Picture, Place, Sheet, View, rectangle
-from toolkit.pictures.kit.editions import edition
+from toolkit.pictures.kit.lettering import edition
 from toolkit.pictures.kit.notes import title
 from toolkit.pictures.kit.strokes import fill, hatch
 

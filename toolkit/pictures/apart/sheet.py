@@ -9,11 +9,9 @@ from dataclasses import dataclass
 import numpy as np
 from manifold3d import CrossSection
 
-from toolkit.pictures.apart.figure import Log, figure
-from toolkit.pictures.apart.region import Region
+from toolkit.pictures.apart.figures import Log, Region, figure
 from toolkit.pictures.apart.sight import split_edges, visible_faces, visible_lines
-from toolkit.pictures.apart.tints import tints
-from toolkit.pictures.apart.view import Edges, Face, Floats, on_paper
+from toolkit.pictures.apart.view import Edges, Face, Floats, on_paper, tints
 from toolkit.pictures.apart.words import CLEAR, Normal, Shown, labels
 from toolkit.pictures.kit import WIDTH, Label, Picture, Sheet
 from toolkit.pictures.kit.lettering import Box

@@ -9,7 +9,7 @@ from math import pi
 import numpy as np
 from manifold3d import CrossSection, OpType
 
-from toolkit.pictures.apart.region import Region
+from toolkit.pictures.apart.figures import Region
 from toolkit.pictures.apart.view import Floats
 from toolkit.pictures.kit.lettering import Label, Place, box_of
 from toolkit.plan import Plan

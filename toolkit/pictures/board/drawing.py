@@ -23,7 +23,7 @@ from toolkit.pictures.board.rows import (
 from toolkit.pictures.board.sawing import DISC, Disc, clear_of, discs_of, draw_cuts, past
 from toolkit.pictures.board.wood import draw_flaw, grain, heart_and_sap, sapwood
 from toolkit.pictures.kit import Picture, Sheet, rectangle
-from toolkit.pictures.kit.editions import edition
+from toolkit.pictures.kit.lettering import edition
 from toolkit.pictures.kit.notes import many, title, unit_words
 from toolkit.pictures.kit.strokes import hatch
 from toolkit.stock import Board, Laid, saw_cuts

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from toolkit.pictures.corner.boards import BODY, tail_shape, tail_wastes
-from toolkit.pictures.corner.jointed import Joint
+from toolkit.pictures.corner.boards import BODY, Joint, tail_shape, tail_wastes
 from toolkit.pictures.corner.sizes import beside
 from toolkit.pictures.kit import Anchor, Place, View, band, rectangle
 from toolkit.pictures.kit.notes import note_of, say, wrong

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from toolkit.pictures.corner.boards import BODY
-from toolkit.pictures.corner.jointed import Joint
+from toolkit.pictures.corner.boards import BODY, Joint
 from toolkit.pictures.kit import Anchor, Place, Point, View, extent
 from toolkit.pictures.kit.dimensions import BESIDE, Step, level, upright
 from toolkit.pictures.kit.notes import figures

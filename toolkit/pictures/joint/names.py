@@ -21,8 +21,8 @@ from toolkit.box import Design
 from toolkit.pictures.apart.sheet import TEXT, Frame
 from toolkit.pictures.apart.sight import visible_lines
 from toolkit.pictures.apart.view import Face, Floats, on_paper
-from toolkit.pictures.corner.jointed import Joint
-from toolkit.pictures.joint.columns import column
+from toolkit.pictures.corner.boards import Joint
+from toolkit.pictures.joint.words import column
 from toolkit.pictures.kit.lettering import Label
 from toolkit.plan import Plan
 from toolkit.shape import Which, moved, wall

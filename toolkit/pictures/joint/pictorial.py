@@ -11,7 +11,7 @@ from toolkit.pictures.apart.drawing import bounds_of, log_for
 from toolkit.pictures.apart.sheet import Bounds, Frame, Naming, Scene, draw
 from toolkit.pictures.apart.view import Edges, Face, Floats, carried, look_at
 from toolkit.pictures.apart.words import Shown
-from toolkit.pictures.corner.jointed import Joint
+from toolkit.pictures.corner.boards import Joint
 from toolkit.pictures.joint.names import Foot, Posed, columns, feet, lines_on_wood, posed
 from toolkit.pictures.joint.words import apart_sentence
 from toolkit.pictures.kit import Label, Picture, still_scale

@@ -7,7 +7,6 @@ from dataclasses import dataclass
 
 from toolkit.box.joinery import Line
 from toolkit.measures import Rule
-from toolkit.pictures.joint.columns import column, first_line, wrapped
 from toolkit.pictures.joint.net import (
     BOTTOM,
     Board,
@@ -21,7 +20,7 @@ from toolkit.pictures.joint.net import (
     net_scale,
     unfolded,
 )
-from toolkit.pictures.joint.words import no_joint, unfolded_sentence
+from toolkit.pictures.joint.words import column, first_line, no_joint, unfolded_sentence, wrapped
 from toolkit.pictures.kit import Anchor, Picture, Place, Point, Sheet, View, extent
 from toolkit.pictures.kit.notes import nothing, unit_note
 from toolkit.plan import Plan

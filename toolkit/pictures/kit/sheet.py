@@ -10,8 +10,17 @@ from typing import Literal
 import numpy as np
 from numpy.typing import NDArray
 
-from toolkit.pictures.kit.editions import PAPER, SCREEN, edition, wording
-from toolkit.pictures.kit.lettering import Label, Place, Placed, lines_of, trimmed
+from toolkit.pictures.kit.lettering import (
+    PAPER,
+    SCREEN,
+    Label,
+    Place,
+    Placed,
+    edition,
+    lines_of,
+    trimmed,
+    wording,
+)
 from toolkit.pictures.kit.marks import Image, Ink, Marks, Words
 from toolkit.pictures.kit.pens import INK, PENS, RED, Pen
 from toolkit.pictures.kit.picture import (

@@ -9,7 +9,14 @@ from toolkit.pictures.kit import Picture, Place, Sheet, View, rectangle, still_s
 from toolkit.pictures.kit.dimensions import Step, level, upright
 from toolkit.pictures.kit.notes import figures, not_right, nothing, unit_note
 from toolkit.pictures.kit.strokes import circle, long_grain
-from toolkit.pictures.section.faults import across_faults
+from toolkit.pictures.section.cut import (
+    across_faults,
+    drawable,
+    lay,
+    lay_ghost,
+    no_such_box,
+    panel_words,
+)
 from toolkit.pictures.section.groove_detail import (
     DETAIL_ROOM,
     Zone,
@@ -17,7 +24,6 @@ from toolkit.pictures.section.groove_detail import (
     draw_detail,
     magnification,
 )
-from toolkit.pictures.section.marks import drawable, lay, lay_ghost, no_such_box, panel_words
 from toolkit.plan import Plan
 from toolkit.results import Spot, capital
 from toolkit.shape import cut_across

@@ -6,8 +6,7 @@ from toolkit.pictures.kit import Picture, Place, Point, Sheet, View, still_scale
 from toolkit.pictures.kit.dimensions import Step, level, upright
 from toolkit.pictures.kit.notes import figures, not_right, nothing, unit_note
 from toolkit.pictures.kit.strokes import ARROW, HALF_ARROW, long_grain
-from toolkit.pictures.section.faults import along_faults
-from toolkit.pictures.section.marks import drawable, lay, lay_ghost, no_such_box
+from toolkit.pictures.section.cut import along_faults, drawable, lay, lay_ghost, no_such_box
 from toolkit.plan import Plan
 from toolkit.results import Spot
 from toolkit.shape import cut_along

@@ -8,8 +8,7 @@ from toolkit.pictures.kit import Picture, Place, Sheet, View, still_scale
 from toolkit.pictures.kit.dimensions import Step, level, upright
 from toolkit.pictures.kit.notes import figures, not_right, nothing, unit_note
 from toolkit.pictures.section.along import far_side
-from toolkit.pictures.section.faults import along_faults, front_faults
-from toolkit.pictures.section.marks import drawable, lay, lay_ghost
+from toolkit.pictures.section.cut import along_faults, drawable, front_faults, lay, lay_ghost
 from toolkit.plan import Plan
 from toolkit.results import below
 from toolkit.shape import CutPart, cut_along

@@ -11,7 +11,7 @@ import numpy as np
 
 from toolkit.pictures.kit.lettering import LEADING, Label, Place, extent, lines_of
 from toolkit.pictures.kit.placing import Page
-from toolkit.pictures.sheets.margins import LINE, check_bars, heading, meanings, room
+from toolkit.pictures.sheets.margins import LINE, check_bars, heading, meanings, page_sentence, room
 from toolkit.pictures.sheets.marks import (
     SMALL,
     TEXT,
@@ -25,7 +25,6 @@ from toolkit.pictures.sheets.page import PAPERS, Paper, SheetPage
 from toolkit.pictures.sheets.sections import section_pieces
 from toolkit.pictures.sheets.tiles import tiled
 from toolkit.pictures.sheets.walls import wall_piece, walls_of
-from toolkit.pictures.sheets.words import page_sentence
 from toolkit.plan import Plan
 
 _CAPTION = 124.0  # the least that a caption is wide: two pieces stand side by side [mm]

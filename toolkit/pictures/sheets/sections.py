@@ -9,8 +9,8 @@ from collections.abc import Iterator, Sequence
 
 from toolkit.pictures.kit import Label, Place, Point, band, extent
 from toolkit.pictures.kit.strokes import break_line
+from toolkit.pictures.sheets.margins import section_captions
 from toolkit.pictures.sheets.marks import SMALL, CutOut, Extent, Mark
-from toolkit.pictures.sheets.words import section_captions
 from toolkit.plan import Plan
 from toolkit.shape import cut_across, cut_along
 

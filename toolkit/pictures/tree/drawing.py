@@ -6,7 +6,7 @@ from math import atan2, cos, dist, pi, radians, sin
 
 from toolkit.measures import Rule
 from toolkit.pictures.kit import Anchor, Picture, Place, Point, Sheet, View, still_scale
-from toolkit.pictures.kit.editions import edition
+from toolkit.pictures.kit.lettering import edition
 from toolkit.pictures.kit.notes import title, unit_words
 from toolkit.pictures.kit.strokes import ARROW, arrow_head, away, circle, fill
 from toolkit.pictures.tree.ends import (
