@@ -15,8 +15,8 @@ from tests.boxes import ears, inch_postcard, lift_off, postcard
 from tests.pictures.designs import some
 from tests.pictures.raster import FINE, Floats, Ints, areas, nearest, size
 from toolkit.box import Choices
-from toolkit.pictures.apart.drawing import box_apart, shifts
-from toolkit.pictures.apart.view import on_paper, tints
+from toolkit.pictures.exploded.drawing import box_apart, shifts
+from toolkit.pictures.exploded.view import on_paper, tints
 from toolkit.pictures.kit.pens import INK
 from toolkit.pictures.kit.picture import PX_PER_PT, Picture
 from toolkit.plan import Plan, plan

@@ -15,8 +15,8 @@ from toolkit.pictures import (
     section_across,
     section_along,
 )
-from toolkit.pictures.kit.dimensions import Step, row
-from toolkit.pictures.kit.lettering import Place
+from toolkit.pictures.kit.dimensions import Dimension, row
+from toolkit.pictures.kit.lettering import Slot
 from toolkit.pictures.kit.pens import (
     END,
     END_RING,
@@ -174,7 +174,7 @@ def test_hatching_stays_within_a_slanted_shape() -> None:
 
 def _row(stops: tuple[float, ...], texts: tuple[str | None, ...]) -> Drawn:
     sheet = Sheet(scale=1.0)
-    steps = [Step(text) for text in texts]
+    steps = [Dimension(text) for text in texts]
     row(sheet, stops, steps, at=120.0, starts=100.0, axis="up")
     return sheet.picture("a row").drawn
 
@@ -213,8 +213,8 @@ def test_extension_lines_begin_off_the_part_and_pass_the_dimension_line() -> Non
 
 def test_a_dimension_line_without_its_figure_is_not_drawn() -> None:
     sheet = Sheet(scale=1.0)
-    kept = sheet.write("here", [Place(50.0, 50.0)])
-    lost = sheet.write("there", [Place(-500.0, 50.0)], kind="remark")
+    kept = sheet.write("here", [Slot(50.0, 50.0)])
+    lost = sheet.write("there", [Slot(-500.0, 50.0)], kind="remark")
     sheet.line("dimension", [(0.0, 0.0), (10.0, 0.0)], owners=(kept,))
     sheet.line("dimension", [(0.0, 5.0), (10.0, 5.0)], owners=(lost,))
     sheet.line("dimension", [(0.0, 9.0), (10.0, 9.0)], owners=(kept, lost))
@@ -228,7 +228,7 @@ def test_a_page_without_room_for_a_size_grows_above_or_below(height: float) -> N
     sheet = Sheet(scale=1.0, height=70.0)
     for level in range(0, 70, 8):
         sheet.line("thin", [(0.0, float(level)), (sheet.width, float(level))])
-    sheet.write("12", [Place(200.0, height)], at=(200.0, height), kind="size")
+    sheet.write("12", [Slot(200.0, height)], at=(200.0, height), kind="size")
     drawn = sheet.picture("a full page").drawn
     (label,) = drawn.labels
     lines = [points[0][1] for _, points in drawn.strokes if points[0][0] == 0.0]

@@ -22,8 +22,8 @@ from toolkit.pictures import (
     joint_apart,
     unfolded_end,
 )
-from toolkit.pictures.apart.sight import visible_faces
-from toolkit.pictures.apart.view import carried, look_at
+from toolkit.pictures.exploded.hidden_lines import visible_faces
+from toolkit.pictures.exploded.view import carried, look_at
 from toolkit.pictures.joint.gap import COLUMNS, COUNT, heap
 from toolkit.pictures.joint.names import posed
 from toolkit.pictures.joint.net import MIDDLE

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from math import ceil
 
-from toolkit.pictures.kit import WIDTH, Picture, Place, Sheet, rectangle
+from toolkit.pictures.kit import WIDTH, Picture, Sheet, Slot, rectangle
 from toolkit.pictures.kit.notes import title
 from toolkit.pictures.kit.strokes import hatch
 
@@ -56,7 +56,7 @@ def stack_picture(stacks: Sequence[Stack], *, board: tuple[float, float], senten
     level = _HIGH - _TOP
     for stack, count in zip(stacks, whole, strict=True):
         level -= _ABOVE
-        sheet.write(stack.words, [Place(_LEFT, level + 7.0)], rank=0)
+        sheet.write(stack.words, [Slot(_LEFT, level + 7.0)], rank=0)
         for number in range(count):
             share = min(1.0, max(0.0, stack.boards - number))
             _board(sheet, level - wide * scale, long * scale, wide * scale, share)
@@ -150,7 +150,7 @@ def _jar(sheet: Sheet, jar: Jar, *, x: float) -> None:
         y = level(size * mark / _MARKS)
         sheet.line("thin", [(right - 12.0, y), (right, y)])
         last = f" {jar.unit}" if mark == _MARKS else ""
-        sheet.write(f"{size * mark / _MARKS:g}{last}", [Place(right + 4.0, y - 3.0)], rank=2)
+        sheet.write(f"{size * mark / _MARKS:g}{last}", [Slot(right + 4.0, y - 3.0)], rank=2)
     amount = f"{jar.amount:.{0 if jar.amount >= 10 else 1}f}"
     said = "\n".join([jar.words.replace(", ", ",\n"), f"{amount} {jar.unit}"])
-    sheet.write(said, [Place(x, _LOW - 16.0, "center")], rank=0)
+    sheet.write(said, [Slot(x, _LOW - 16.0, "center")], rank=0)

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from toolkit.pictures.kit import WIDTH, Picture, Place, Sheet, View, rectangle
+from toolkit.pictures.kit import WIDTH, PartView, Picture, Sheet, Slot, rectangle
 from toolkit.pictures.kit.lettering import edition
 from toolkit.pictures.kit.notes import title
 from toolkit.pictures.kit.strokes import fill, hatch
@@ -98,21 +98,21 @@ def timetable_picture(
     scale = (WIDTH - _LEFT - (_WORDS if over > 0 else _RIGHT)) / long
     for day in range(1, weekend.days + 1):
         top = height - _TITLE - (day - 1) * each - _ABOVE
-        _day(View(sheet, _LEFT, top - high * len(rows), scale), weekend, day, top=top)
+        _day(PartView(sheet, _LEFT, top - high * len(rows), scale), weekend, day, top=top)
         most = long if day == weekend.days else weekend.minutes
         for number, row in enumerate(rows, 1):
-            view = View(sheet, _LEFT, top - number * high, scale)
+            view = PartView(sheet, _LEFT, top - number * high, scale)
             level = view.y + high / 2 - 0.36 * text
-            sheet.write(row.label, [Place(_LEFT - 6.0, level, "right")], rank=0)
+            sheet.write(row.label, [Slot(_LEFT - 6.0, level, "right")], rank=0)
             end = _bars(view, row, weekend, day, high=high, most=most)
             if day == weekend.days and row.over:
-                sheet.write(row.over, [Place(view.across(end) + 4.0, level)], rank=0)
+                sheet.write(row.over, [Slot(view.across(end) + 4.0, level)], rank=0)
     title(sheet, "who does what when", x=WIDTH / 2, y=height - 16.0)
     _key(sheet)
     return sheet.picture(sentence, most=len(rows) * 60 + 40)
 
 
-def _day(view: View, weekend: Weekend, day: int, *, top: float) -> None:
+def _day(view: PartView, weekend: Weekend, day: int, *, top: float) -> None:
     """The strip of one day: its hours, lunch, its end, and the hour in which nobody chops."""
     sheet, low, end = view.sheet, view.y, view.across(weekend.minutes)
     words = top + 9.0 + sheet.text  # clear of the hours under them
@@ -123,22 +123,24 @@ def _day(view: View, weekend: Weekend, day: int, *, top: float) -> None:
         sheet.line("hidden", [quiet[3], quiet[0]])
         # The tint alone is lost in grey, and behind full rows.
         sheet.line("visible", quiet[:2])
-        sheet.write("no chopping", [Place(end - 3.0, words, "right")], rank=0)
-    sheet.write(f"day {day}", [Place(_LEFT - 6.0, words, "right")], rank=0)
+        sheet.write("no chopping", [Slot(end - 3.0, words, "right")], rank=0)
+    sheet.write(f"day {day}", [Slot(_LEFT - 6.0, words, "right")], rank=0)
     for minute, hour in weekend.ticks:
         x = view.across(minute)
         sheet.line("thin", [(x, top), (x, top + 3.0)])
-        places = [Place(x, top + 5.0, "center"), Place(x + 4.0, top + 5.0)]
+        places = [Slot(x, top + 5.0, "center"), Slot(x + 4.0, top + 5.0)]
         sheet.write(hour, places, rank=1, size=sheet.text - 1.0, kind="remark")
     lunch = view.across(weekend.lunch)
     sheet.line("ghost", [(lunch, low), (lunch, top)])
     sheet.line("gauge", [(lunch, top), (lunch, top + 3.0)])
-    sheet.write("lunch", [Place(lunch, words, "center")], rank=0)
+    sheet.write("lunch", [Slot(lunch, words, "center")], rank=0)
     sheet.line("thin", [(_LEFT, top), (end, top)])
     sheet.line("visible", [(end, low - 4.0), (end, top + 12.0)])
 
 
-def _bars(view: View, row: Row, weekend: Weekend, day: int, *, high: float, most: float) -> float:
+def _bars(
+    view: PartView, row: Row, weekend: Weekend, day: int, *, high: float, most: float
+) -> float:
     """The bars of one student on one day, and where the last of them ends. [min]"""
     sheet, level = view.sheet, view.y
     reached, begins = 0.0, (day - 1) * weekend.minutes
@@ -169,7 +171,7 @@ def _bars(view: View, row: Row, weekend: Weekend, day: int, *, high: float, most
         digits = str(bit.number)
         size = min(sheet.text - 1.0, ((end - start) * view.scale - 4.5) / (0.64 * len(digits)))
         if size >= 0.55 * sheet.text:
-            spot = Place(view.across((start + end) / 2), level + high / 2 - 0.36 * size, "center")
+            spot = Slot(view.across((start + end) / 2), level + high / 2 - 0.36 * size, "center")
             sheet.write(digits, [spot], rank=2, size=size)
         if day == weekend.days and bit.end - begins > most:
             _torn(sheet, right, low=level + 1.0, high=level + high - 1.0)
@@ -196,5 +198,5 @@ def _key(sheet: Sheet) -> None:
             fill(sheet, shape, "thin")
         else:
             fill(sheet, shape, pen, "thin")
-        sheet.write(words, [Place(x + 20.0, 11.0)], rank=0)
+        sheet.write(words, [Slot(x + 20.0, 11.0)], rank=0)
         x += 26.0 + 0.6 * sheet.text * len(words)

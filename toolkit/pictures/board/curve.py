@@ -10,7 +10,7 @@ from operator import attrgetter
 from typing import NamedTuple
 
 from toolkit.measures import MM_PER_INCH, Rule
-from toolkit.pictures.kit import Picture, Place, Sheet, View, rectangle
+from toolkit.pictures.kit import PartView, Picture, Sheet, Slot, rectangle
 from toolkit.pictures.kit.notes import title, unit_words
 from toolkit.pictures.kit.strokes import break_line, circle, long_grain
 from toolkit.stock import Point, board_feet_by_volume
@@ -166,18 +166,18 @@ def _stair(page: _Page, curve: Sequence[Point]) -> None:
         corners += [(x, y), (end, y)]
     shape = [*corners, (RIGHT, FLOOR)]
     sheet.line("face", shape, closed=True)
-    long_grain(View(sheet, 0.0, 0.0, 1.0), shape)
+    long_grain(PartView(sheet, 0.0, 0.0, 1.0), shape)
     sheet.line("visible", corners)
     sheet.name("stair", [(page.wood.of(point), point.looks) for point in curve])
     sheet.line("thin", [(LEFT, FLOOR), (LEFT, TOP)])
     for value in page.up.marks():
         y = page.up.at(value)
         sheet.line("thin", [(LEFT - 6.0, y), (LEFT, y)])
-        spot = Place(LEFT - 10.0, y - 0.36 * sheet.text, "right")
+        spot = Slot(LEFT - 10.0, y - 0.36 * sheet.text, "right")
         sheet.write(f"{round(value, 2):g}", [spot], rank=2)
-    sheet.write("looks, 1 at best", [Place(LEFT - 42.0, TOP + 10.0)], rank=2)
+    sheet.write("looks, 1 at best", [Slot(LEFT - 42.0, TOP + 10.0)], rank=2)
     middle = (LEFT + first) / 2, (FLOOR + TOP) / 2
-    short = [Place(middle[0], middle[1] + off, "center") for off in (0.0, -30.0, 40.0)]
+    short = [Slot(middle[0], middle[1] + off, "center") for off in (0.0, -30.0, 40.0)]
     sheet.write("too little\nfor all parts", short, rank=4)
 
 
@@ -188,14 +188,14 @@ def _board(page: _Page, chosen: Point) -> None:
     ragged = [*break_line(RIGHT, low=low, high=FLOOR)[:-2:3], (RIGHT, FLOOR)]
     sheet.line("face", rectangle((LEFT, cut), (low, FLOOR)), closed=True)
     sheet.line("far", [(cut, low), *ragged, (cut, FLOOR)], closed=True)
-    long_grain(View(sheet, 0.0, 0.0, 1.0), rectangle((LEFT, RIGHT), (low, FLOOR)))
+    long_grain(PartView(sheet, 0.0, 0.0, 1.0), rectangle((LEFT, RIGHT), (low, FLOOR)))
     sheet.line("visible", [(RIGHT, FLOOR), (LEFT, FLOOR), (LEFT, low), (RIGHT, low)])
     sheet.line("thin", ragged)
     sheet.name("used", [(0.0, 0.0), (page.wood.of(chosen), 0.0)])
     for value in page.along.marks():
         x = page.along.at(value)
         sheet.line("thin", [(x, low), (x, low - 5.0)])
-        place = Place(x, low - 9.0 - 0.76 * sheet.text, "center")
+        place = Slot(x, low - 9.0 - 0.76 * sheet.text, "center")
         sheet.write(page.wood.show(value, unit=False), [place], rank=2)
 
 
@@ -209,14 +209,14 @@ def _named(page: _Page, curve: Sequence[Point], chosen: Point) -> None:
     text = f"chosen: {wood.show(wood.of(chosen), unit=False)}, looks {chosen.looks:.2f}"
     spots = []
     for level in (6.0, -6.0 - drop, -16.0 - drop, 18.0):
-        spots += [Place(x - 6.0, y + level, "right"), Place(x + 6.0, y + level)]
+        spots += [Slot(x - 6.0, y + level, "right"), Slot(x + 6.0, y + level)]
     sheet.write(text, spots, rank=0, at=(x, y))
     if len(curve) > 1:
         x, y = page.at(curve[0])
-        spots = [Place(x - 5.0, y - below - drop, "right") for below in (2.0, 14.0, 28.0)]
+        spots = [Slot(x - 5.0, y - below - drop, "right") for below in (2.0, 14.0, 28.0)]
         sheet.write("sparing", spots, rank=1, at=(x, y))
         top = page.at(curve[-1])[1]
-        spots = [Place(RIGHT + off, top + 6.0, "right") for off in (0.0, 30.0, -40.0)]
+        spots = [Slot(RIGHT + off, top + 6.0, "right") for off in (0.0, 30.0, -40.0)]
         sheet.write("handsome", spots, rank=1, at=(RIGHT - 8.0, top))
 
 

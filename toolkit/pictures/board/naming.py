@@ -8,7 +8,7 @@ from math import hypot, pi
 from toolkit.measures import Rule
 from toolkit.pictures.board.rows import Box, Stretch, box_of, overlap, piece_box
 from toolkit.pictures.board.sawing import Disc
-from toolkit.pictures.kit import Place, Point, extent
+from toolkit.pictures.kit import Point, Slot, extent
 from toolkit.pictures.kit.strokes import ARROW, HALF_ARROW, arrow_head
 from toolkit.stock import Board, Laid, LaidPart, SawCut
 
@@ -64,7 +64,7 @@ class BoardWords:
         if wide > x1 - x0 - 4.0 or over - under > y1 - y0 - 4.0:
             sheet.write(piece.part, [], rank=0, at=(x, y))
             return
-        sheet.write(piece.part, [Place(x, base, "center")], rank=0)
+        sheet.write(piece.part, [Slot(x, base, "center")], rank=0)
         word = (x - wide / 2, x + wide / 2, base + under, base + over)
         self._taken.append(row.on_board(word))
         if has_room and long > 2 * ARROW:
@@ -172,7 +172,7 @@ class BoardWords:
                 leader = (row.view.at(*at), row.view.at(*end))
             x, y = row.view.at(left, low)
             under = extent(text, size=self.sheet.text)[1]
-            self.sheet.write(text, [Place(x, y - under, "left", leader)], rank=rank)
+            self.sheet.write(text, [Slot(x, y - under, "left", leader)], rank=rank)
             self.rooms.append(room)
             return True
         return False
@@ -203,7 +203,7 @@ class BoardWords:
             return
         (x, y), over = row.view.at(*at), row.view.up(row.width)
         spots = [
-            Place(x + shift, over + up, "left", ((x, y), (x + shift + 6.0, over + up - 2.5)))
+            Slot(x + shift, over + up, "left", ((x, y), (x + shift + 6.0, over + up - 2.5)))
             for up in (6.0, 24.0, 38.0)
             for shift in (-12.0, -20.0, 6.0, -40.0, 20.0, 40.0)
         ]

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from toolkit.pictures.kit import Point, Sheet, View, band
+from toolkit.pictures.kit import PartView, Point, Sheet, band
 from toolkit.pictures.kit.strokes import break_line
 from toolkit.stock import Board, Defect, Laid, LaidPart
 
@@ -102,7 +102,7 @@ _SLIVER = 10.0  # of the next part, so that the saw cut does not fall on the bre
 class Stretch:
     """A stretch of the board on the page, from ``start`` to ``end``. [mm]"""
 
-    view: View
+    view: PartView
     start: float
     end: float
     width: float
@@ -171,14 +171,16 @@ def rows_of(
     stops = breaks(board, laid, rows=rows)
     for i, (start, end) in enumerate(pairwise(stops)):
         low = top - board.width * scale - i * (board.width * scale + apart)
-        view = View(sheet, LEFT - start * scale, low, scale)
+        view = PartView(sheet, LEFT - start * scale, low, scale)
         left, right = _ends(view, board, start, end)
         clip = sheet.within([*right, *reversed(left)])
         made.append(Stretch(view, start, end, board.width, i == 0, i == rows - 1, clip))
     return made
 
 
-def _ends(view: View, board: Board, start: float, end: float) -> tuple[list[Point], list[Point]]:
+def _ends(
+    view: PartView, board: Board, start: float, end: float
+) -> tuple[list[Point], list[Point]]:
     """The two ends of a row, from its lower edge up: broken where the board goes on. [pt]"""
     low, high = view.up(0.0), view.up(board.width)
     left, right = (

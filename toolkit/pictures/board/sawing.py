@@ -8,7 +8,7 @@ from math import dist, hypot, sqrt
 
 from toolkit.measures import Rule
 from toolkit.pictures.board.rows import BREAK, Box, Stretch
-from toolkit.pictures.kit import Place, Point
+from toolkit.pictures.kit import Point, Slot
 from toolkit.pictures.kit.strokes import arrow_head, circle, fill, spread
 from toolkit.stock import Board, SawCut
 
@@ -135,7 +135,7 @@ def draw_cuts(
         sheet.name(f"cut {cut.number}", [cut.start, cut.end])
         around, (x, y) = circle(disc.at, disc.radius, count=28), disc.at
         fill(sheet, around, "disc", "disc edge")
-        sheet.write(str(cut.number), [Place(x, y - 0.365 * sheet.text, "center")], rank=-1)
+        sheet.write(str(cut.number), [Slot(x, y - 0.365 * sheet.text, "center")], rank=-1)
         for other in rows:
             if _whole(cut, board) and other is row:
                 x = row.view.across(cut.start[0])

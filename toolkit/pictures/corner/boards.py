@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from toolkit.box import Corner, Hole, Piece, Span
-from toolkit.pictures.kit import Point, View, band, rectangle
+from toolkit.pictures.kit import PartView, Point, band, rectangle
 from toolkit.pictures.kit.strokes import (
     break_line,
     face_mark,
@@ -133,7 +133,7 @@ def tail_wastes(j: Joint) -> list[list[Point]]:
     return [[(u - base, z) for u, z in shape] for shape in shapes]
 
 
-def draw_tail_board(view: View, j: Joint, *, ghost: bool = False) -> None:
+def draw_tail_board(view: PartView, j: Joint, *, ghost: bool = False) -> None:
     """The tail board's inside face, broken off to the side. [mm]"""
     sheet, top = view.sheet, j.tail_board.height
     edge = view.points(_front_edge(j))
@@ -170,7 +170,7 @@ def draw_tail_board(view: View, j: Joint, *, ghost: bool = False) -> None:
     face_mark(sheet, x=view.across(BODY * side / view.scale), edge=view.up(0.0))
 
 
-def _groove_along(view: View, j: Joint, name: str, span: Span) -> None:
+def _groove_along(view: PartView, j: Joint, name: str, span: Span) -> None:
     """A groove in the tail board's inside face: its floor tinted, its two walls as lines."""
     low, high = span.low, span.high
     far = BODY / view.scale - 2.5 / view.scale
@@ -198,7 +198,7 @@ def _groove_along(view: View, j: Joint, name: str, span: Span) -> None:
                 view.line("thin", (x0, z0), (x1, z1))
 
 
-def draw_pin_board(view: View, j: Joint, *, ghost: bool = False) -> None:
+def draw_pin_board(view: PartView, j: Joint, *, ghost: bool = False) -> None:
     """The pin board's end grain, with its sockets and the grooves that come to it. [mm]"""
     sheet, shapes = view.sheet, j.pin_wood
     if ghost:
@@ -221,7 +221,7 @@ def draw_pin_board(view: View, j: Joint, *, ghost: bool = False) -> None:
         sheet.line("gauge", [(ends[0][0], ends[0][1] - 7.0), (ends[1][0], ends[1][1] + 7.0)])
 
 
-def _groove_end(view: View, j: Joint, name: str, span: Span) -> None:
+def _groove_end(view: PartView, j: Joint, name: str, span: Span) -> None:
     """A groove where it meets the pin board's end: an open notch, or hidden where it ends early."""
     deep, title = min(j.pin_board.depth, j.pin_board.thickness), f"{name} groove, pin board"
     shape = rectangle((0.0, deep), (span.low, span.high))

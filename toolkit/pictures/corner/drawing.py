@@ -12,7 +12,7 @@ from toolkit.pictures.corner.sizes import (
     tail_rows,
     titles,
 )
-from toolkit.pictures.kit import Picture, Place, Sheet, View, still_scale
+from toolkit.pictures.kit import PartView, Picture, Sheet, Slot, still_scale
 from toolkit.pictures.kit.notes import not_right, nothing, unit_note
 from toolkit.plan import Plan
 from toolkit.results import Spot
@@ -127,8 +127,8 @@ def corner_picture(
         return nothing(sentence(plan, j), height=HEIGHT)
     scale = _scale(j, _scale(before) if before is not None else None)
     sheet = Sheet(scale=scale, height=HEIGHT)
-    tail_view = View(sheet, BASELINE[j.turn], BOTTOM, scale, j.turn)
-    pin_view = View(sheet, INSIDE[j.turn], BOTTOM, scale, -j.turn)
+    tail_view = PartView(sheet, BASELINE[j.turn], BOTTOM, scale, j.turn)
+    pin_view = PartView(sheet, INSIDE[j.turn], BOTTOM, scale, -j.turn)
     if before is not None:
         draw_tail_board(tail_view, before, ghost=True)
         draw_pin_board(pin_view, before, ghost=True)
@@ -147,7 +147,7 @@ def corner_picture(
     return sheet.picture(sentence(plan, j))
 
 
-def _neighbours(tail_view: View, pin_view: View, plan: Plan, j: Joint) -> None:
+def _neighbours(tail_view: PartView, pin_view: PartView, plan: Plan, j: Joint) -> None:
     """What stands above the low front: the lid over its tail board, the ear over its pin board."""
     d = plan.design
     lid = d.sliding_lid
@@ -164,7 +164,7 @@ def _neighbours(tail_view: View, pin_view: View, plan: Plan, j: Joint) -> None:
         )
         middle = view.at(j.pin_board.thickness / 2, (low + high) / 2)
         words = "ear of the side"
-        away = Place(view.across(j.pin_board.thickness) + 6.0, middle[1] - 3.4)
+        away = Slot(view.across(j.pin_board.thickness) + 6.0, middle[1] - 3.4)
         view.sheet.write(words, [away], rank=3)
         return
     view, far = tail_view, BODY / tail_view.scale
@@ -172,4 +172,4 @@ def _neighbours(tail_view: View, pin_view: View, plan: Plan, j: Joint) -> None:
     low, high = lid.low, lid.high
     view.line("beside", (far, low), (edge, low), (edge, high), (far, high))
     middle = view.at(far / 2, (low + high) / 2)
-    view.sheet.write("lid", [Place(middle[0], middle[1] - 3.4, "center")], rank=3, at=middle)
+    view.sheet.write("lid", [Slot(middle[0], middle[1] - 3.4, "center")], rank=3, at=middle)

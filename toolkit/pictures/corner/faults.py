@@ -4,18 +4,18 @@ from __future__ import annotations
 
 from toolkit.pictures.corner.boards import BODY, Joint, tail_shape, tail_wastes
 from toolkit.pictures.corner.sizes import beside
-from toolkit.pictures.kit import Anchor, Place, View, band, rectangle
+from toolkit.pictures.kit import Anchor, PartView, Slot, band, rectangle
 from toolkit.pictures.kit.notes import note_of, say, wrong
 from toolkit.plan import Plan
 from toolkit.results import above
 
 
-def draw_faults(tail_view: View, pin_view: View, plan: Plan, j: Joint) -> None:
+def draw_faults(tail_view: PartView, pin_view: PartView, plan: Plan, j: Joint) -> None:
     """Everything that the plan's findings say of this corner. [mm]"""
     if not j.corner.tails:
         middle = tail_view.at(BODY / tail_view.scale / 2, j.tail_board.height / 2)
         asked = f"{j.corner.asked} tails find\nno room here"
-        say(tail_view.sheet, asked, middle, [Place(*middle, "center")])
+        say(tail_view.sheet, asked, middle, [Slot(*middle, "center")])
         return
     _holes(tail_view, pin_view, plan, j)
     _laps(pin_view, plan, j)
@@ -32,7 +32,7 @@ def draw_faults(tail_view: View, pin_view: View, plan: Plan, j: Joint) -> None:
         _left(tail_view, j, words, j.corner.tails[-1].tip_high)
 
 
-def _left(view: View, j: Joint, text: str, height: float) -> None:
+def _left(view: PartView, j: Joint, text: str, height: float) -> None:
     """Words beyond the tips of the tails, level with a height or near it."""
     sheet, lines = view.sheet, text.count("\n")
     x = view.across(-j.reach) - view.turn * 8.0
@@ -42,11 +42,11 @@ def _left(view: View, j: Joint, text: str, height: float) -> None:
     for out in (0.0, 26.0):
         for i in range(12):
             for way in (1, -1):
-                places.append(Place(x - view.turn * out, first + way * i * 7.0, anchor))
+                places.append(Slot(x - view.turn * out, first + way * i * 7.0, anchor))
     say(sheet, text, view.at(-j.tail_length, height), places)
 
 
-def _holes(tail_view: View, pin_view: View, plan: Plan, j: Joint) -> None:
+def _holes(tail_view: PartView, pin_view: PartView, plan: Plan, j: Joint) -> None:
     show = plan.choices.rule.show
     for hole in j.holes:
         size = f"{show(hole.height, unit=False)} × {show(hole.depth)}"
@@ -70,7 +70,7 @@ def _holes(tail_view: View, pin_view: View, plan: Plan, j: Joint) -> None:
         beside(pin_view, j, words, height=middle, rank=0, red_at=at)
 
 
-def _laps(view: View, plan: Plan, j: Joint) -> None:
+def _laps(view: PartView, plan: Plan, j: Joint) -> None:
     lap = plan.wrong("lap", corner=j.which)
     floor = plan.wrong("groove at lap", corner=j.which)
     if lap:
@@ -83,13 +83,13 @@ def _laps(view: View, plan: Plan, j: Joint) -> None:
         gap = -6.0 if view.turn < 0 else 6.0
         anchor: Anchor = "right" if view.turn < 0 else "left"
         heights = [j.pin_board.height * share for share in (0.5, 0.35, 0.65, 0.2, 0.8)]
-        places = [Place(beyond + gap, view.up(z), anchor) for z in heights]
-        places += [Place(beyond, view.up(0.0) - 40.0, "center")]
+        places = [Slot(beyond + gap, view.up(z), anchor) for z in heights]
+        places += [Slot(beyond, view.up(0.0) - 40.0, "center")]
         middle = view.at((j.socket_depth + j.pin_board.thickness) / 2, j.pin_board.height / 2)
         say(view.sheet, words, middle, places)
 
 
-def _pins(view: View, plan: Plan, j: Joint) -> None:
+def _pins(view: PartView, plan: Plan, j: Joint) -> None:
     wastes, pins = tail_wastes(j), j.corner.pins
     whole, halves = pins[1:-1], (pins[0], pins[-1])
     found = plan.wrong("pin", corner=j.which)
@@ -111,7 +111,7 @@ def _pins(view: View, plan: Plan, j: Joint) -> None:
     _left(view, j, note_of(plan.wrong("tail tip", corner=j.which)), 0.0)
 
 
-def _slivers(view: View, plan: Plan, j: Joint) -> None:
+def _slivers(view: PartView, plan: Plan, j: Joint) -> None:
     inside = [
         (fit, *fit.margins) for fit in plan.design.fits if fit.corner == j.which and fit.margins
     ]

@@ -10,7 +10,7 @@ import numpy as np
 from toolkit.box.joinery import Gaps
 from toolkit.box.joinery.feelers import BLADES
 from toolkit.measures import Rule
-from toolkit.pictures.kit import Picture, Place, Point, Sheet, View, rectangle, still_scale
+from toolkit.pictures.kit import PartView, Picture, Point, Sheet, Slot, rectangle, still_scale
 from toolkit.pictures.kit.strokes import long_grain, rings
 
 COUNT = 100  # corners, each a block
@@ -105,13 +105,13 @@ def gap_picture(gaps: Gaps, *, rule: Rule, ghost: Gaps | None = None) -> Picture
         _flank(sheet, gaps, rule, number, share=share, gap=gap)
     sheet.write(
         "100 such corners, each a block over its widest gap",
-        [Place(LEFT, HEIGHT - 22.0)],
+        [Slot(LEFT, HEIGHT - 22.0)],
         rank=0,
         size=sheet.text + 0.7,
     )
     face = "inside" if gaps.face == "far" else "outside"
     words = f"read at the {face} of the joint" + ("; dotted: before" if before else "")
-    sheet.write(words, [Place(LEFT, HEIGHT - 22.0 - 1.4 * sheet.text)], rank=1)
+    sheet.write(words, [Slot(LEFT, HEIGHT - 22.0 - 1.4 * sheet.text)], rank=1)
     return sheet.picture(gaps.sentence(rule), most=24)
 
 
@@ -141,7 +141,7 @@ def _blocks(sheet: Sheet, now: Heap) -> None:
     sheet.line("visible", [(left - 2.0, WALK), (LEFT - 10.0, WALK)])
     words = f"no gap: {now.closed}"
     middle = left + STACK * BLOCK / 2
-    sheet.write(words, [Place(middle, WALK - 14.0, "center"), Place(8.0, WALK - 14.0)], rank=1)
+    sheet.write(words, [Slot(middle, WALK - 14.0, "center"), Slot(8.0, WALK - 14.0)], rank=1)
 
 
 def _block(sheet: Sheet, cell: list[Point], pen: str) -> None:
@@ -170,8 +170,8 @@ def _scale(sheet: Sheet, gaps: Gaps, rule: Rule) -> None:
             sheet.line("gauge" if blade in (FINE, FAIR) else "thin", [(x, WALK), (x, WALK + high)])
             if blade in (FINE, FAIR):
                 within = f"{gaps.at_most(blade) * 100:.0f} within\n{rule.exact(blade)}"
-                spots = [Place(x - 3.0, WALK + 166.0 - k, "right") for k in (0.0, 14.0, 28.0)]
-                spots += [Place(x + 3.0, WALK + 166.0 - k) for k in (0.0, 14.0, 28.0)]
+                spots = [Slot(x - 3.0, WALK + 166.0 - k, "right") for k in (0.0, 14.0, 28.0)]
+                spots += [Slot(x + 3.0, WALK + 166.0 - k) for k in (0.0, 14.0, 28.0)]
                 sheet.write(within, spots, rank=2)
 
 
@@ -188,7 +188,7 @@ def _blades(sheet: Sheet, gaps: Gaps, now: Heap, rule: Rule) -> None:
         sheet.line("knife", leaf, closed=True)
         never = round(gaps.at_most(blade) * COUNT)
         words = f"feeler {rule.exact(blade)} stays out of {never}"
-        sheet.write(words, [Place(x + 6.0, y - 3.5 - 0.36 * sheet.text)], rank=3 + i)
+        sheet.write(words, [Slot(x + 6.0, y - 3.5 - 0.36 * sheet.text)], rank=3 + i)
 
 
 def _flank(sheet: Sheet, gaps: Gaps, rule: Rule, number: int, *, share: int, gap: float) -> None:
@@ -198,7 +198,7 @@ def _flank(sheet: Sheet, gaps: Gaps, rule: Rule, number: int, *, share: int, gap
     left, wide = DETAIL
     length, out = joint.tail_length, joint.tail_length / joint.slope
     y = HEIGHT - 24.0 - HIGH - number * (HIGH + 44.0)
-    view = View(sheet, left, y, scale)
+    view = PartView(sheet, left, y, scale)
     far, middle = wide / scale, wide / scale / 2
     # The tail stands at the right, its tip up; its flank leans over the pin.
     foot, tip = middle + out / 2, middle - out / 2
@@ -214,7 +214,7 @@ def _flank(sheet: Sheet, gaps: Gaps, rule: Rule, number: int, *, share: int, gap
     words = (
         f"{share} of 100: {rule.exact(gap)}\nor less {times}" if gap else f"{share} of 100: no gap"
     )
-    sheet.write(words, [Place(left, y - 13.0)], rank=1)
+    sheet.write(words, [Slot(left, y - 13.0)], rank=1)
     for name, x in (("pin", (foot + tip) / 4), ("tail", far - (far - foot) / 2)):
         spot = view.at(x, length / 2)
-        sheet.write(name, [Place(spot[0], spot[1] - 3.4, "center")], rank=6)
+        sheet.write(name, [Slot(spot[0], spot[1] - 3.4, "center")], rank=6)

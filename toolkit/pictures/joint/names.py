@@ -18,10 +18,10 @@ import numpy as np
 from manifold3d import Manifold
 
 from toolkit.box import Design
-from toolkit.pictures.apart.sheet import TEXT, Frame
-from toolkit.pictures.apart.sight import visible_lines
-from toolkit.pictures.apart.view import Face, Floats, on_paper
 from toolkit.pictures.corner.boards import Joint
+from toolkit.pictures.exploded.hidden_lines import visible_lines
+from toolkit.pictures.exploded.sheet import TEXT, PageFrame
+from toolkit.pictures.exploded.view import FlatFace, Floats, on_paper
 from toolkit.pictures.joint.words import column
 from toolkit.pictures.kit.lettering import Label
 from toolkit.plan import Plan
@@ -159,7 +159,7 @@ def _of_tails(j: Joint, p: Posed, moved: Floats) -> list[Foot]:
     return rows
 
 
-def feet(plan: Plan, j: Joint, p: Posed, *, moved: Floats, faces: Sequence[Face]) -> list[Foot]:
+def feet(plan: Plan, j: Joint, p: Posed, *, moved: Floats, faces: Sequence[FlatFace]) -> list[Foot]:
     """What has a name, where the eye can see it."""
     rows = [*_of_pins(j, p), *_of_tails(j, p, moved)]
     far = moved[0]
@@ -173,7 +173,7 @@ def feet(plan: Plan, j: Joint, p: Posed, *, moved: Floats, faces: Sequence[Face]
     return [row for row, spans in zip(rows, seen, strict=True) if spans]
 
 
-def columns(rows: Sequence[Foot], frame: Frame, *, sides: tuple[float, float]) -> list[Label]:
+def columns(rows: Sequence[Foot], frame: PageFrame, *, sides: tuple[float, float]) -> list[Label]:
     """Names as labels: those of the pin board on its side of the drawing, the others opposite.
 
     Source: Leaders that end on a face end in a dot: ISO 128-2:2020 (from memory).

@@ -13,7 +13,7 @@ from typing import Literal
 
 from toolkit.box import Piece
 from toolkit.box.joinery import Line, setting_out_lines
-from toolkit.pictures.kit import Point, Sheet, View, rectangle, still_scale
+from toolkit.pictures.kit import PartView, Point, Sheet, rectangle, still_scale
 from toolkit.pictures.kit.strokes import break_line, face_mark, hatch, long_grain, rings
 from toolkit.plan import Plan
 from toolkit.shape import JointedEnd, JointedWall, Which, wall, waste_on
@@ -92,14 +92,14 @@ def unfolded(
 class Net:
     """The five faces of an unfolded end as views of one sheet."""
 
-    inside: View
-    end: View
-    outside: View
-    top: View
-    bottom: View
+    inside: PartView
+    end: PartView
+    outside: PartView
+    top: PartView
+    bottom: PartView
     far: float
 
-    def face(self, name: str) -> View:
+    def face(self, name: str) -> PartView:
         """The view of a face by its name."""
         return {
             "inside face": self.inside,
@@ -123,11 +123,11 @@ def lay_out_net(sheet: Sheet, w: UnfoldedEnd) -> Net:
     outer = MIDDLE - turn * w.end.thickness * scale / 2
     top = BOTTOM + w.wall.height * scale
     return Net(
-        inside=View(sheet, inner, BOTTOM, scale, turn),
-        end=View(sheet, inner, BOTTOM, scale, -turn),
-        outside=View(sheet, outer, BOTTOM, scale, -turn),
-        top=View(sheet, inner, top, scale, turn),
-        bottom=View(sheet, inner, BOTTOM - w.end.thickness * scale, scale, turn),
+        inside=PartView(sheet, inner, BOTTOM, scale, turn),
+        end=PartView(sheet, inner, BOTTOM, scale, -turn),
+        outside=PartView(sheet, outer, BOTTOM, scale, -turn),
+        top=PartView(sheet, inner, top, scale, turn),
+        bottom=PartView(sheet, inner, BOTTOM - w.end.thickness * scale, scale, turn),
         far=BODY / scale,
     )
 
@@ -148,7 +148,7 @@ def draw_wood(net: Net, w: UnfoldedEnd) -> None:
     face_mark(net.inside.sheet, x=net.inside.across(0.72 * far), edge=net.inside.up(0.0) + 6.0)
 
 
-def _broken(view: View, far: float, up: float, name: str) -> None:
+def _broken(view: PartView, far: float, up: float, name: str) -> None:
     """A face of long grain, broken off away from the end. [mm]"""
     sheet = view.sheet
     torn = break_line(view.across(far), low=view.up(0.0), high=view.up(up))
@@ -187,7 +187,7 @@ def _at_end(tail: Piece, w: UnfoldedEnd, face: str) -> tuple[float, float]:
     return (tail.low, tail.high) if face == "inside face" else (tail.tip_low, tail.tip_high)
 
 
-def _gauged(view: View, net: Net, w: UnfoldedEnd, row: Line, *, at: float) -> None:
+def _gauged(view: PartView, net: Net, w: UnfoldedEnd, row: Line, *, at: float) -> None:
     if row.face in ("top edge", "bottom edge"):
         view.line("baseline", (at, 0.0), (at, w.end.thickness))
         return
@@ -199,7 +199,7 @@ def _gauged(view: View, net: Net, w: UnfoldedEnd, row: Line, *, at: float) -> No
     view.line(pen, (at, row.low), (at, row.high))
 
 
-def _on_end(view: View, w: UnfoldedEnd, row: Line) -> None:
+def _on_end(view: PartView, w: UnfoldedEnd, row: Line) -> None:
     """Tails squared across the end, or pins knifed on it. [mm]"""
     for tail in w.end.corner.tails:
         for low, tip in ((tail.low, tail.tip_low), (tail.high, tail.tip_high)):

@@ -7,11 +7,11 @@ from functools import lru_cache
 
 import numpy as np
 
-from toolkit.pictures.apart.drawing import bounds_of, log_for
-from toolkit.pictures.apart.sheet import Bounds, Frame, Naming, Scene, draw
-from toolkit.pictures.apart.view import Edges, Face, Floats, carried, look_at
-from toolkit.pictures.apart.words import Shown
 from toolkit.pictures.corner.boards import Joint
+from toolkit.pictures.exploded.drawing import bounds_of, log_for
+from toolkit.pictures.exploded.sheet import Bounds, Naming, PageFrame, SolidScene, draw
+from toolkit.pictures.exploded.view import Edges, FlatFace, Floats, carried, look_at
+from toolkit.pictures.exploded.words import SeenPart
 from toolkit.pictures.joint.names import Foot, Posed, columns, feet, lines_on_wood, posed
 from toolkit.pictures.joint.words import apart_sentence
 from toolkit.pictures.kit import Label, Picture, still_scale
@@ -32,15 +32,15 @@ def _bounds(p: Posed) -> Bounds:
 
 
 @lru_cache(maxsize=16)
-def _seen(p: Posed) -> tuple[list[Face], Edges]:
+def _seen(p: Posed) -> tuple[list[FlatFace], Edges]:
     """What the eye sees of both boards where they stand together. [mm]"""
     return look_at((board, np.zeros(3)) for board in (p.tail_board, p.pin_board))
 
 
-def _frame(p: Posed, *, mirrored: bool) -> Frame:
+def _frame(p: Posed, *, mirrored: bool) -> PageFrame:
     u0, v0, u1, v1 = bounds = _bounds(p)
     scale = still_scale((u1 - u0, ROOMS[0]), (v1 - v0, ROOMS[1]))
-    return Frame(bounds, scale=scale, height=HEIGHT, mirrored=mirrored)
+    return PageFrame(bounds, scale=scale, height=HEIGHT, mirrored=mirrored)
 
 
 def _trails(j: Joint, p: Posed, off: float) -> list[Floats]:
@@ -97,7 +97,7 @@ def joint_apart(
     boards = ((p.tail_board, moved, 1), (p.pin_board, np.zeros(3), 0))
     faces, edges = carried(_seen(p), part=0, shift=moved)
     heights = (j.corner.height, j.pin_board.height)
-    scene = Scene(
+    scene = SolidScene(
         keys=(p.tail_part, p.pin_part),
         grains=tuple(grain for _, _, grain in boards),
         logs=tuple(
@@ -118,7 +118,7 @@ def joint_apart(
 def _naming(named: Sequence[Foot], p: Posed) -> Naming:
     """Names in two columns, beside all that the joint may take up of the page."""
 
-    def names(_: list[Shown], frame: Frame, __: Sequence[Floats]) -> Sequence[Label]:
+    def names(_: list[SeenPart], frame: PageFrame, __: Sequence[Floats]) -> Sequence[Label]:
         across = frame.page(np.array(_bounds(p)).reshape(2, 2))[:, 0]
         return columns(named, frame, sides=(float(across.min()), float(across.max())))
 

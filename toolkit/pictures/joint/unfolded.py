@@ -21,7 +21,7 @@ from toolkit.pictures.joint.net import (
     unfolded,
 )
 from toolkit.pictures.joint.words import column, first_line, no_joint, unfolded_sentence, wrapped
-from toolkit.pictures.kit import Anchor, Picture, Place, Point, Sheet, View, extent
+from toolkit.pictures.kit import Anchor, PartView, Picture, Point, Sheet, Slot, extent
 from toolkit.pictures.kit.notes import nothing, unit_note
 from toolkit.plan import Plan
 from toolkit.shape import Which
@@ -178,7 +178,7 @@ def _titles(net: Net, w: UnfoldedEnd) -> None:
     sheet = net.inside.sheet
     under = BOTTOM - w.end.thickness * sheet.scale
     middle = net.end.across(w.end.thickness / 2)
-    sheet.write(w.title, [Place(middle, under - 30.0, "center")], rank=-1, size=sheet.text + 0.7)
+    sheet.write(w.title, [Slot(middle, under - 30.0, "center")], rank=-1, size=sheet.text + 0.7)
     for view, up, words in (
         (net.inside, w.wall.height, "inside face"),
         (net.outside, w.wall.height, "outside face"),
@@ -189,10 +189,10 @@ def _titles(net: Net, w: UnfoldedEnd) -> None:
     away = net.end.across(w.end.thickness) + net.end.turn * 2.0
     anchor: Anchor = "right" if net.end.turn < 0 else "left"
     low = net.end.up(0.0) - 14.0
-    sheet.write("end grain", [Place(away, low, anchor), Place(away, low - 8.0, anchor)], rank=0)
+    sheet.write("end grain", [Slot(away, low, anchor), Slot(away, low - 8.0, anchor)], rank=0)
 
 
-def _name_face(view: View, words: str, *, clear: tuple[float, float], up: float) -> None:
+def _name_face(view: PartView, words: str, *, clear: tuple[float, float], up: float) -> None:
     """The name of a face on its clear wood, in one line or two. [mm]"""
     sheet = view.sheet
     low, high = sorted(view.across(x) for x in clear)
@@ -202,7 +202,7 @@ def _name_face(view: View, words: str, *, clear: tuple[float, float], up: float)
     heights = [view.up(up * share) for share in (0.5, 0.56, 0.44, 0.62, 0.38, 0.7, 0.3)]
     middle = (low + high) / 2
     places = [
-        Place(middle + aside, height + drop, "center")
+        Slot(middle + aside, height + drop, "center")
         for height in heights
         for aside in (0.0, 3.0, -3.0)
     ]

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from toolkit.box.joinery import joint_direction
 from toolkit.pictures.corner.boards import Joint
 from toolkit.pictures.joint.net import UnfoldedEnd
-from toolkit.pictures.kit import Place, Point, extent
+from toolkit.pictures.kit import Point, Slot, extent
 from toolkit.pictures.kit.lettering import LEADING
 from toolkit.plan import Plan
 from toolkit.results import capital
@@ -54,14 +54,14 @@ def levels(wanted: Sequence[float], *, rooms: Sequence[float]) -> list[float]:
 
 def column(
     rows: Sequence[tuple[str, Point]], *, edge: float, right: bool, size: float
-) -> list[tuple[Place, ...]]:
+) -> list[tuple[Slot, ...]]:
     """Places for words beside a drawing, at its left or right, on leaders to their points. [pt]"""
     rooms = [(text.count("\n") + 1) * LEADING * size + BETWEEN for text, _ in rows]
     heights = levels([spot[1] for _, spot in rows], rooms=rooms)
     begin = edge + (-3.0 if right else 3.0)
     return [
         tuple(
-            Place(
+            Slot(
                 edge,
                 height + by + first_line(text, size=size),
                 "left" if right else "right",

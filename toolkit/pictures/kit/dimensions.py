@@ -15,11 +15,11 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from toolkit.pictures.kit.lettering import LEADING, Place, extent
+from toolkit.pictures.kit.lettering import LEADING, Slot, extent
 from toolkit.pictures.kit.picture import Point
 from toolkit.pictures.kit.sheet import Sheet
 from toolkit.pictures.kit.strokes import ARROW, HALF_ARROW, circle
-from toolkit.pictures.kit.view import View
+from toolkit.pictures.kit.view import PartView
 
 GAP = 1.8
 OVERSHOOT = 2.2
@@ -33,7 +33,7 @@ Outer = tuple[float | None, float | None]  # how far out words must stand at eit
 
 
 @dataclass(frozen=True, slots=True)
-class Step:
+class Dimension:
     """One dimension of a row: its figure, how much it matters, whether it is wrong.
 
     Without a figure the step is passed over.
@@ -47,7 +47,7 @@ class Step:
 def row(
     sheet: Sheet,
     stops: Sequence[float],
-    steps: Sequence[Step],
+    steps: Sequence[Dimension],
     *,
     at: float,
     starts: float | Sequence[float],
@@ -140,18 +140,28 @@ def single(
     red: bool = False,
 ) -> None:
     """One dimension between two stops; the rest as for `row`. [pt]"""
-    row(sheet, stops, (Step(text, rank, red),), at=at, starts=starts, axis=axis, side=side)
+    row(sheet, stops, (Dimension(text, rank, red),), at=at, starts=starts, axis=axis, side=side)
 
 
 def level(
-    view: View, stops: Sequence[float], *steps: Step, start: float, off: float, side: int = 1
+    view: PartView,
+    stops: Sequence[float],
+    *steps: Dimension,
+    start: float,
+    off: float,
+    side: int = 1,
 ) -> None:
     """A level row of dimensions between places of a view [mm], so far off its start. [pt]"""
     _from_view(view.sheet, [view.across(x) for x in stops], steps, start, off, "along", side)
 
 
 def upright(
-    view: View, stops: Sequence[float], *steps: Step, start: float, off: float, side: int = 1
+    view: PartView,
+    stops: Sequence[float],
+    *steps: Dimension,
+    start: float,
+    off: float,
+    side: int = 1,
 ) -> None:
     """An upright row of dimensions between heights of a view [mm], so far off its start. [pt]"""
     _from_view(view.sheet, [view.up(z) for z in stops], steps, start, off, "up", side)
@@ -160,7 +170,7 @@ def upright(
 def _from_view(
     sheet: Sheet,
     stops: list[float],
-    steps: Sequence[Step],
+    steps: Sequence[Dimension],
     start: float,
     off: float,
     axis: Literal["up", "along"],
@@ -174,7 +184,7 @@ def _from_view(
 
 def _beside(
     text: str, size: float, low: float, high: float, outer: Outer, at: float, side: int
-) -> list[Place]:
+) -> list[Slot]:
     """Level with the middle of an upright dimension, on its own side first."""
     lines = text.split("\n")
     under, over = extent(lines[-1], size=size)[1], extent(lines[0], size=size)[2]
@@ -186,35 +196,35 @@ def _beside(
     # one on its other side, a little up or down, or past an end.
     along = [way * 1.5 * i for i in range(1, 9) for way in (1, -1)]
     shifts = [shift * size for shift in along]
-    spots = [Place(at + side * BESIDE, middle, anchor)]
+    spots = [Slot(at + side * BESIDE, middle, anchor)]
     for shift in (shift for shift in shifts if abs(shift) < 0.4 * (high - low)):
-        spots.append(Place(at + side * BESIDE, middle + shift, anchor))
-    spots.append(Place(at - side * BESIDE, middle, other))
+        spots.append(Slot(at + side * BESIDE, middle + shift, anchor))
+    spots.append(Slot(at - side * BESIDE, middle, other))
     for shift in (0.35, -0.35, 0.7, -0.7):
-        spots.append(Place(at + side * BESIDE, middle + shift * size, anchor))
+        spots.append(Slot(at + side * BESIDE, middle + shift * size, anchor))
     below, beyond = outer
     if beyond is not None:
-        spots.append(Place(at, beyond + 2.5 - under, "center"))
+        spots.append(Slot(at, beyond + 2.5 - under, "center"))
     if below is not None:
-        spots.append(Place(at, below - 2.5 - over, "center"))
+        spots.append(Slot(at, below - 2.5 - over, "center"))
     return spots
 
 
 def _above(
     text: str, size: float, low: float, high: float, outer: Outer, at: float, side: int
-) -> list[Place]:
+) -> list[Slot]:
     """Above the middle of a level dimension, else beside its ends, else under it."""
     _, under, over = extent(text, size=size)
     middle, level = (low + high) / 2, at - (under + over) / 2
-    spots = [Place(middle, at + 2.4 - under, "center")]
-    past: list[Place] = []
+    spots = [Slot(middle, at + 2.4 - under, "center")]
+    past: list[Slot] = []
     left, right = outer
     if left is not None:
-        past.append(Place(left - 3.0, level, "right"))
+        past.append(Slot(left - 3.0, level, "right"))
     if right is not None:
-        past.append(Place(right + 3.0, level))
+        past.append(Slot(right + 3.0, level))
     spots += past[::-1] if side > 0 else past
-    spots.append(Place(middle, at - OVERSHOOT - 2.4 - over, "center"))
+    spots.append(Slot(middle, at - OVERSHOOT - 2.4 - over, "center"))
     for way in (side, -side):
-        spots.append(Place(middle + way * 6.0, at + 2.4 - under, "left" if way > 0 else "right"))
+        spots.append(Slot(middle + way * 6.0, at + 2.4 - under, "left" if way > 0 else "right"))
     return spots

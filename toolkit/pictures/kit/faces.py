@@ -69,7 +69,7 @@ _CONSTANTS = {  # thousandths of the size of letters, and percent
 
 
 @dataclass(frozen=True, slots=True)
-class Face:
+class Typeface:
     """A face as a page knows it, and the file and the licence that it is cut from."""
 
     family: str
@@ -79,13 +79,13 @@ class Face:
     style: str = "normal"
 
 
-DRAWINGS = Face(DRAWN, "DejaVuSans.ttf", "LICENSE_DEJAVU")
+DRAWINGS = Typeface(DRAWN, "DejaVuSans.ttf", "LICENSE_DEJAVU")
 TEXT = (
-    Face("Workbook Text", "STIXGeneral.ttf"),
-    Face("Workbook Text", "STIXGeneralBol.ttf", weight="bold"),
-    Face("Workbook Text", "STIXGeneralItalic.ttf", style="italic"),
+    Typeface("Workbook Text", "STIXGeneral.ttf"),
+    Typeface("Workbook Text", "STIXGeneralBol.ttf", weight="bold"),
+    Typeface("Workbook Text", "STIXGeneralItalic.ttf", style="italic"),
 )
-FORMULAS = Face("Workbook Formulas", "STIXGeneral.ttf")
+FORMULAS = Typeface("Workbook Formulas", "STIXGeneral.ttf")
 
 
 def with_faces(page: str) -> str:
@@ -129,7 +129,7 @@ def face_of_drawings() -> str:
     return f"<style>{_rules([DRAWINGS], LATIN)}</style>"
 
 
-def face_file(face: Face) -> Path:
+def face_file(face: Typeface) -> Path:
     """The whole face, as it was installed."""
     return _folder() / face.file
 
@@ -138,7 +138,7 @@ def _folder() -> Path:
     return Path(get_data_path()) / "fonts" / "ttf"
 
 
-def _rules(faces: list[Face], used: frozenset[str]) -> str:
+def _rules(faces: list[Typeface], used: frozenset[str]) -> str:
     """The faces as rules of CSS, after what their makers want to go with them."""
     licences = dict.fromkeys(face.licence for face in faces)
     said = [f"/*\n{(_folder() / name).read_text(encoding='ascii')}*/\n" for name in licences]
@@ -148,7 +148,7 @@ def _rules(faces: list[Face], used: frozenset[str]) -> str:
 
 
 @lru_cache(maxsize=64)
-def _rule(face: Face, used: frozenset[str]) -> str:
+def _rule(face: Typeface, used: frozenset[str]) -> str:
     data = b64encode(cut(face, used)).decode()
     return (
         f'@font-face{{font-family:"{face.family}";font-weight:{face.weight};'
@@ -156,7 +156,7 @@ def _rule(face: Face, used: frozenset[str]) -> str:
     )
 
 
-def cut(face: Face, used: frozenset[str]) -> bytes:
+def cut(face: Typeface, used: frozenset[str]) -> bytes:
     """The part of a face that is needed for some characters, as a WOFF file.
 
     Copyright and licence stay in it; its name is the workbook's, as the licence asks.

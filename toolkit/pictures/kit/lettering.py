@@ -20,19 +20,19 @@ from toolkit.pictures.kit.picture import Kind, Point
 
 
 @dataclass(frozen=True, slots=True)
-class Edition:
+class LetterSize:
     """The size of letters [pt]; a ``still`` frame keeps its empty room, whatever a slider does."""
 
     text: float
     still: bool
 
 
-SCREEN = Edition(9.5, still=True)
-PAPER = Edition(11.7, still=False)  # 11 pt when a picture is printed 508 pt (179 mm) wide
-_NOW: ContextVar[Edition] = ContextVar("edition of drawings", default=SCREEN)
+SCREEN = LetterSize(9.5, still=True)
+PAPER = LetterSize(11.7, still=False)  # 11 pt when a picture is printed 508 pt (179 mm) wide
+_NOW: ContextVar[LetterSize] = ContextVar("edition of drawings", default=SCREEN)
 
 
-def edition() -> Edition:
+def edition() -> LetterSize:
     """The edition that is asked for."""
     return _NOW.get()
 
@@ -88,7 +88,7 @@ def _letter(char: str) -> tuple[float, float, float]:
 
 
 @dataclass(frozen=True, slots=True)
-class Place:
+class Slot:
     """Where a label might go: its anchor on the line of its text, and a leader if it needs one.
 
     A leader runs from what the label speaks of to its words. Points on the page, y upwards. [pt]
@@ -109,7 +109,7 @@ class Label:
     """
 
     text: str
-    places: tuple[Place, ...]
+    places: tuple[Slot, ...]
     rank: int
     size: float
     red: bool = False
@@ -126,13 +126,13 @@ def extent(text: str, *, size: float) -> tuple[float, float, float]:
     return width * size, min(row[1] for row in rows) * size, max(row[2] for row in rows) * size
 
 
-def lines_of(label: Label, place: Place) -> list[tuple[str, float]]:
+def lines_of(label: Label, place: Slot) -> list[tuple[str, float]]:
     """Each line of a label with the height of its line on the page; ``place`` is the first. [pt]"""
     step = label.size * LEADING
     return [(line, place.y - i * step) for i, line in enumerate(label.text.split("\n"))]
 
 
-def box_of(label: Label, place: Place) -> Box:
+def box_of(label: Label, place: Slot) -> Box:
     """The room that a label takes at a place: x0, y0, x1, y1. [pt]"""
     rows = [(extent(line, size=label.size), y) for line, y in lines_of(label, place)]
     width = max(size[0] for size, _ in rows)
@@ -145,7 +145,7 @@ def box_of(label: Label, place: Place) -> Box:
 AIR = 6.0  # above and below what is drawn, and between it and words beyond it [pt]
 _BELOW = 0.3  # of the size of letters, under their line
 
-Placed = tuple[Label, Place, Box]
+Placed = tuple[Label, Slot, Box]
 
 
 def trimmed(
@@ -171,7 +171,7 @@ def trimmed(
     return moved, max(foot, low), min(top, high)
 
 
-def _span(label: Label, place: Place) -> tuple[float, float]:
+def _span(label: Label, place: Slot) -> tuple[float, float]:
     """How far down and up the page some words reach. [pt]"""
     levels = [y for _, y in lines_of(label, place)]
     return min(levels) - _BELOW * label.size, max(levels) + label.size

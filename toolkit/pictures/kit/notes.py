@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 from toolkit.measures import Rule
-from toolkit.pictures.kit.lettering import Place
+from toolkit.pictures.kit.lettering import Slot
 from toolkit.pictures.kit.picture import Picture, Point
 from toolkit.pictures.kit.sheet import Sheet
-from toolkit.pictures.kit.view import View
+from toolkit.pictures.kit.view import PartView
 from toolkit.plan import Plan
 from toolkit.results import Finding
 
@@ -48,12 +48,12 @@ def unit_words(
     if ghost:
         text = f"dotted: before; {text}"
     x = sheet.width - 8.0
-    sheet.write(text, [Place(x, 8.0, "right"), Place(8.0, 8.0)], rank=1)
+    sheet.write(text, [Slot(x, 8.0, "right"), Slot(8.0, 8.0)], rank=1)
 
 
 def title(sheet: Sheet, text: str, *, x: float, y: float) -> None:
     """What a view shows, a little larger than the rest and centred. [pt]"""
-    sheet.write(text, [Place(x, y, "center")], rank=-1, size=sheet.text + 0.7)
+    sheet.write(text, [Slot(x, y, "center")], rank=-1, size=sheet.text + 0.7)
 
 
 def many(count: int, *, word: str) -> str:
@@ -82,16 +82,16 @@ def nothing(words: str, *, height: float) -> Picture:
             line = ""
         line = f"{line} {word}".strip()
     block = "\n".join([*lines, line])
-    sheet.write(block, [Place(20.0, height * 0.6), Place(8.0, height - 20.0)], rank=0, red=True)
+    sheet.write(block, [Slot(20.0, height * 0.6), Slot(8.0, height - 20.0)], rank=0, red=True)
     return sheet.picture(words)
 
 
-def wrong(view: View, shape: Sequence[Point]) -> None:
+def wrong(view: PartView, shape: Sequence[Point]) -> None:
     """A red outline round what is wrong. [mm]"""
     view.sheet.line("wrong", view.points(shape), closed=True)
 
 
-def say(sheet: Sheet, text: str, at: Point, places: Sequence[Place] = ()) -> None:
+def say(sheet: Sheet, text: str, at: Point, places: Sequence[Slot] = ()) -> None:
     """Red words at one of some places, or as near to a point as there is room. [pt]"""
     if text:
         sheet.write(text, places, rank=0, red=True, at=at)

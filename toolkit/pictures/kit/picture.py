@@ -65,7 +65,7 @@ class Outline:
 
 
 @dataclass(frozen=True, slots=True)
-class Line:
+class DrawnLine:
     """A line as drawn: the pen, and its points on the page, y upwards. [px]"""
 
     pen: str
@@ -91,10 +91,10 @@ class Drawn:
     dropped: tuple[str, ...]
 
     @property
-    def lines(self) -> tuple[Line, ...]:
+    def lines(self) -> tuple[DrawnLine, ...]:
         """Every line, in the order of drawing. [px]"""
         return tuple(
-            Line(pen, tuple((x * PX_PER_PT, y * PX_PER_PT) for x, y in points))
+            DrawnLine(pen, tuple((x * PX_PER_PT, y * PX_PER_PT) for x, y in points))
             for pen, points in self.strokes
         )
 

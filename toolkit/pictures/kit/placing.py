@@ -11,7 +11,7 @@ from math import copysign
 import numpy as np
 from numpy.typing import NDArray
 
-from toolkit.pictures.kit.lettering import Anchor, Box, Label, Place, box_of
+from toolkit.pictures.kit.lettering import Anchor, Box, Label, Slot, box_of
 from toolkit.pictures.kit.picture import Point
 
 _AT_ONCE = 200  # places looked at together
@@ -86,12 +86,12 @@ class Page:
     grows: bool = False
     floor: float = 0.0
 
-    def settle(self, labels: Sequence[Label]) -> tuple[list[tuple[Label, Place, Box]], list[str]]:
+    def settle(self, labels: Sequence[Label]) -> tuple[list[tuple[Label, Slot, Box]], list[str]]:
         """Place labels by rank, remarks last: no more of these than ``most`` labels leave room for.
 
         A figure stands beside or above its line, never on one: ISO 129-1:2018 (from memory).
         """
-        placed: list[tuple[Label, Place, Box]] = []
+        placed: list[tuple[Label, Slot, Box]] = []
         dropped: list[str] = []
         taken: list[Box] = []
         for label in sorted(labels, key=lambda row: (row.kind == "remark", row.rank)):
@@ -108,7 +108,7 @@ class Page:
                 self.segments = np.vstack([self.segments, np.array(leader, dtype=np.float64)])
         return placed, dropped
 
-    def _place(self, label: Label, taken: list[Box]) -> tuple[Place, Box] | None:
+    def _place(self, label: Label, taken: list[Box]) -> tuple[Slot, Box] | None:
         """The first place of a label that is free, else one on a leader, else on a larger page."""
         air = _air(label)
         for place in label.places:
@@ -120,7 +120,7 @@ class Page:
         if at is None:
             return None
         at = _uncovered(at, taken)
-        _, low, _, high = box_of(label, Place(0.0, 0.0))
+        _, low, _, high = box_of(label, Slot(0.0, 0.0))
         more = high - low + 4 * self.clear
         for _ in range(_GROWTHS):
             found = self._round_about(label, at, taken)
@@ -134,9 +134,9 @@ class Page:
                 self.height += more
         return None
 
-    def _round_about(self, label: Label, at: Point, taken: list[Box]) -> Place | None:
+    def _round_about(self, label: Label, at: Point, taken: list[Box]) -> Slot | None:
         """The free place nearest to a point, on a leader to it: ISO 128-2:2020 (from memory)."""
-        x0, y0, x1, y1 = box_of(label, Place(0.0, 0.0))
+        x0, y0, x1, y1 = box_of(label, Slot(0.0, 0.0))
         rise, edge = (y0 + y1) / 2, self.margin
         boxes = np.array([*taken, (1e9, 1e9, 1e9, 1e9)])
         for start in range(0, len(_steps()), _AT_ONCE):
@@ -163,7 +163,7 @@ class Page:
             for dx, dy in steps[free].tolist():
                 anchor: Anchor = "left" if dx > 0 else "right"
                 leader = (at, (at[0] + dx - copysign(_SHORT, dx), at[1] + dy))
-                place = Place(at[0] + dx, at[1] + dy - rise, anchor, leader)
+                place = Slot(at[0] + dx, at[1] + dy - rise, anchor, leader)
                 if self._free(box_of(label, place), taken):
                     return place
         return None

@@ -14,8 +14,8 @@ from toolkit.pictures.kit.lettering import (
     PAPER,
     SCREEN,
     Label,
-    Place,
     Placed,
+    Slot,
     edition,
     lines_of,
     trimmed,
@@ -114,7 +114,7 @@ class Sheet:
     def write(
         self,
         text: str,
-        places: Sequence[Place],
+        places: Sequence[Slot],
         *,
         rank: int = 3,
         size: float | None = None,

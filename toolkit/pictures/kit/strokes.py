@@ -12,10 +12,10 @@ from math import atan2, ceil, cos, floor, hypot, pi, radians, sin
 import numpy as np
 from numpy.typing import NDArray
 
-from toolkit.pictures.kit.lettering import Anchor, Place
+from toolkit.pictures.kit.lettering import Anchor, Slot
 from toolkit.pictures.kit.picture import Point
 from toolkit.pictures.kit.sheet import Sheet
-from toolkit.pictures.kit.view import View
+from toolkit.pictures.kit.view import PartView
 
 ARROW, HALF_ARROW = 5.6, 0.95  # length of an arrowhead, and half its width [pt]
 
@@ -45,9 +45,9 @@ def fill(sheet: Sheet, shape: Sequence[Point], *pens: str) -> None:
 
 def spread(
     x: float, levels: Sequence[float], shifts: Sequence[float], anchor: Anchor = "center"
-) -> list[Place]:
+) -> list[Slot]:
     """Places for words at some levels, at each by one shift after another. [pt]"""
-    return [Place(x + shift, level, anchor) for level in levels for shift in shifts]
+    return [Slot(x + shift, level, anchor) for level in levels for shift in shifts]
 
 
 def arrow_head(
@@ -100,7 +100,7 @@ def hatch(sheet: Sheet, shape: Sequence[Point], *, pen: str = "hatch", gap: floa
         sheet.line(pen, line)
 
 
-def waste(view: View, name: str, shape: Sequence[Point]) -> None:
+def waste(view: PartView, name: str, shape: Sequence[Point]) -> None:
     """A piece to be cut away: hatched, its outer edges dotted. [mm]"""
     page = view.area(name, shape, edge="waste edge")
     hatch(view.sheet, page)
@@ -111,7 +111,7 @@ def _bounds(points: Sequence[Point]) -> tuple[float, float, float, float]:
     return min(xs), max(xs), min(ys), max(ys)
 
 
-def long_grain(view: View, shape: Sequence[Point], *, pen: str = "face grain") -> None:
+def long_grain(view: PartView, shape: Sequence[Point], *, pen: str = "face grain") -> None:
     """A few flowing lines along the page, inside a shape of the part. [mm]"""
     clip = view.sheet.within(view.points(shape))
     x0, x1, z0, z1 = _bounds(shape)
@@ -130,7 +130,7 @@ def long_grain(view: View, shape: Sequence[Point], *, pen: str = "face grain") -
 
 
 def rings(
-    view: View,
+    view: PartView,
     shape: Sequence[Point],
     *,
     across: float = 90.0,

@@ -16,7 +16,7 @@ _SPARE = 1.06
 
 
 @dataclass(frozen=True, slots=True)
-class View:
+class PartView:
     """One view on a sheet. ``x`` and ``y`` are where its zero lies on the page [pt].
 
     ``turn`` is -1 where the view's own x runs to the left.

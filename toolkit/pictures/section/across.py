@@ -5,8 +5,8 @@ from __future__ import annotations
 from math import cos, pi, sin
 
 from toolkit.box import Panel
-from toolkit.pictures.kit import Picture, Place, Sheet, View, rectangle, still_scale
-from toolkit.pictures.kit.dimensions import Step, level, upright
+from toolkit.pictures.kit import PartView, Picture, Sheet, Slot, rectangle, still_scale
+from toolkit.pictures.kit.dimensions import Dimension, level, upright
 from toolkit.pictures.kit.notes import figures, not_right, nothing, unit_note
 from toolkit.pictures.kit.strokes import circle, long_grain
 from toolkit.pictures.section.cut import (
@@ -84,10 +84,12 @@ def section_across(plan: Plan, *, ghost: Plan | None = None) -> Picture:
     kept = _scale(ghost) if ghost is not None and drawable(ghost) else None
     scale = _scale(plan, kept)
     sheet = Sheet(scale=scale, height=HEIGHT)
-    view = View(sheet, MIDDLE - f.outside_width.value / 2 * scale, BOTTOM, scale)
+    view = PartView(sheet, MIDDLE - f.outside_width.value / 2 * scale, BOTTOM, scale)
     if ghost is not None and kept is not None:
         wide = ghost.design.frame.outside_width.value
-        lay_ghost(View(sheet, MIDDLE - wide / 2 * scale, BOTTOM, scale), cut_across(ghost.design))
+        lay_ghost(
+            PartView(sheet, MIDDLE - wide / 2 * scale, BOTTOM, scale), cut_across(ghost.design)
+        )
     _draw(view, plan)
     _dimensions(view, plan)
     _parts(view, plan)
@@ -102,12 +104,12 @@ def section_across(plan: Plan, *, ghost: Plan | None = None) -> Picture:
     low = BOTTOM - 58.0
     size = sheet.text + 0.7
     title = "section across, seen from the front"
-    sheet.write(title, [Place(MIDDLE, low, "center")], rank=-1, size=size)
+    sheet.write(title, [Slot(MIDDLE, low, "center")], rank=-1, size=size)
     unit_note(sheet, plan, ghost=kept is not None)
     return sheet.picture(words)
 
 
-def _draw(view: View, plan: Plan) -> None:
+def _draw(view: PartView, plan: Plan) -> None:
     d = plan.design
     f, angle = d.frame, 90.0 - d.choices.wood.rings
     inside = rectangle(
@@ -123,23 +125,23 @@ def _draw(view: View, plan: Plan) -> None:
     lay(view, cut_across(d), heart=heart)
 
 
-def _dimensions(view: View, plan: Plan) -> None:
+def _dimensions(view: PartView, plan: Plan) -> None:
     show, d = figures(plan), plan.design
     f = d.frame
     wide, thick, high = f.outside_width.value, f.side_thickness.value, f.wall_height.value
     bottom, left = view.up(min(0.0, d.bottom.low)), view.across(0.0)
-    steps = [Step(show(thick), 1), Step(f"inside {show(f.inside_width.value)}", 1)]
+    steps = [Dimension(show(thick), 1), Dimension(f"inside {show(f.inside_width.value)}", 1)]
     level(view, (0.0, thick, wide - thick), *steps, start=bottom, off=-18.0, side=-1)
-    level(view, (0.0, wide), Step(show(wide), 2), start=bottom, off=-36.0)
-    stops, steps = [f.bottom_groove.high, high], [Step(show(f.inside_height.value), 1)]
+    level(view, (0.0, wide), Dimension(show(wide), 2), start=bottom, off=-36.0)
+    stops, steps = [f.bottom_groove.high, high], [Dimension(show(f.inside_height.value), 1)]
     if f.lid_groove is not None:
         stops = [f.bottom_groove.high, f.lid_groove.low, f.lid_groove.high, high]
         rim, thin = high - f.lid_groove.high, bool(plan.wrong("rim"))
-        steps += [Step(None), Step(f"rim {show(rim)}", 1, thin)]
+        steps += [Dimension(None), Dimension(f"rim {show(rim)}", 1, thin)]
     upright(view, stops, *steps, start=left, off=-14.0, side=-1)
 
 
-def _parts(view: View, plan: Plan) -> None:
+def _parts(view: PartView, plan: Plan) -> None:
     """Which part is which, written where there is room inside the box."""
     show, d = figures(plan), plan.design
     f, sheet = d.frame, view.sheet
@@ -151,20 +153,20 @@ def _parts(view: View, plan: Plan) -> None:
         else:
             face = view.up(f.wall_height.value - panel.down)
         level = face + 6.0 if way > 0 else face - 5.0 - 0.76 * sheet.text
-        spots = [Place(x + shift, level, "center") for shift in (0.0, -40.0, 40.0)]
+        spots = [Slot(x + shift, level, "center") for shift in (0.0, -40.0, 40.0)]
         sheet.write(text, spots, rank=2, at=(x, face - way * 3.0), kind="size")
     middle = view.up(d.bottom.high + f.inside_height.value / 2) - 3.4
     at = view.across(f.outside_width.value * 0.75), middle
-    sheet.write("back end, beyond", [Place(x, middle, "center")], rank=4, at=at)
+    sheet.write("back end, beyond", [Slot(x, middle, "center")], rank=4, at=at)
 
 
-def _circle(view: View, zone: Zone) -> None:
+def _circle(view: PartView, zone: Zone) -> None:
     """A thin circle round what the detail magnifies, with its letter."""
     (x0, y0), (x1, y1) = view.at(zone.left, zone.low), view.at(zone.right, zone.high)
     x, y, radius = (x0 + x1) / 2, (y0 + y1) / 2, 0.6 * max(x1 - x0, y1 - y0)
     view.sheet.line("thin", circle((x, y), radius, count=40), closed=True)
     spots = [
-        Place(x + radius * cos(turn) + 3.0, y + radius * sin(turn) + 1.0 if turn > 0 else y - 12.0)
+        Slot(x + radius * cos(turn) + 3.0, y + radius * sin(turn) + 1.0 if turn > 0 else y - 12.0)
         for turn in (pi / 4, pi / 8, -pi / 4)
     ]
     view.sheet.write("A", spots, rank=-1, size=view.sheet.text + 0.7)

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from toolkit.pictures.kit import Picture, Place, Point, Sheet, View, still_scale
-from toolkit.pictures.kit.dimensions import Step, level, upright
+from toolkit.pictures.kit import PartView, Picture, Point, Sheet, Slot, still_scale
+from toolkit.pictures.kit.dimensions import Dimension, level, upright
 from toolkit.pictures.kit.notes import figures, not_right, nothing, unit_note
 from toolkit.pictures.kit.strokes import ARROW, HALF_ARROW, long_grain
 from toolkit.pictures.section.cut import along_faults, drawable, lay, lay_ghost, no_such_box
@@ -59,22 +59,24 @@ def section_along(plan: Plan, *, ghost: Plan | None = None) -> Picture:
     kept = _scale(ghost) if ghost is not None and drawable(ghost) else None
     scale = _scale(plan, kept)
     sheet = Sheet(scale=scale, height=HEIGHT)
-    view = View(sheet, MIDDLE - f.outside_length.value / 2 * scale, BOTTOM, scale)
+    view = PartView(sheet, MIDDLE - f.outside_length.value / 2 * scale, BOTTOM, scale)
     if ghost is not None and kept is not None:
         long = ghost.design.frame.outside_length.value
-        lay_ghost(View(sheet, MIDDLE - long / 2 * scale, BOTTOM, scale), cut_along(ghost.design))
+        lay_ghost(
+            PartView(sheet, MIDDLE - long / 2 * scale, BOTTOM, scale), cut_along(ghost.design)
+        )
     far_side(view, plan)
     lay(view, cut_along(plan.design), heart={"back end": 172.0, "front end": 8.0})
     _dimensions(view, plan)
     _parts(view, plan)
     along_faults(view, plan)
     title = "section along, back to the left"
-    sheet.write(title, [Place(MIDDLE, BOTTOM - 58.0, "center")], rank=-1, size=sheet.text + 0.7)
+    sheet.write(title, [Slot(MIDDLE, BOTTOM - 58.0, "center")], rank=-1, size=sheet.text + 0.7)
     unit_note(sheet, plan, ghost=kept is not None)
     return sheet.picture(words)
 
 
-def far_side(view: View, plan: Plan) -> None:
+def far_side(view: PartView, plan: Plan) -> None:
     """The inside face of the side beyond the cut, and its rim above the low front."""
     f = plan.design.frame
     back, long, high = f.back_thickness.value, f.outside_length.value, f.wall_height.value
@@ -90,65 +92,63 @@ def far_side(view: View, plan: Plan) -> None:
     long_grain(view, shape, pen="far grain")
 
 
-def _dimensions(view: View, plan: Plan) -> None:
+def _dimensions(view: PartView, plan: Plan) -> None:
     show, d = figures(plan), plan.design
     f = d.frame
     back, front, long = f.back_thickness.value, f.front_thickness.value, f.outside_length.value
     bottom, high = view.up(min(0.0, d.bottom.low)), f.wall_height.value
     stops = (0.0, back, long - front, long)
-    inside = Step(f"inside {show(f.inside_length.value)}", 1)
-    ends = Step(show(back), 1), inside, Step(show(front), 1)
+    inside = Dimension(f"inside {show(f.inside_length.value)}", 1)
+    ends = Dimension(show(back), 1), inside, Dimension(show(front), 1)
     level(view, stops, *ends, start=bottom, off=-18.0, side=-1)
-    level(view, (0.0, long), Step(show(long), 2), start=bottom, off=-36.0)
+    level(view, (0.0, long), Dimension(show(long), 2), start=bottom, off=-36.0)
     left, right = view.across(0.0), view.across(long)
-    upright(view, (0.0, high), Step(show(high), 1), start=left, off=-14.0, side=-1)
+    upright(view, (0.0, high), Dimension(show(high), 1), start=left, off=-14.0, side=-1)
     low, wrong = f.front_height.value, bool(plan.wrong("front edge"))
     under = f.lid_floor is not None and f.lid_floor.value > low
-    heights, steps = [0.0, low], [Step(show(low), 1, wrong and not under)]
+    heights, steps = [0.0, low], [Dimension(show(low), 1, wrong and not under)]
     if f.lid_floor is not None and under:
         heights.append(f.lid_floor.value)
-        steps.append(Step(f"gap {show(f.lid_floor.value - low)}", 1, wrong))
+        steps.append(Dimension(f"gap {show(f.lid_floor.value - low)}", 1, wrong))
     upright(view, heights, *steps, start=right, off=14.0)
     if (lid := d.sliding_lid) is not None:
         top, length = view.up(max(high, lid.high)), lid.length.value
-        step = Step(f"lid {show(length)}", 1, bool(plan.wrong("lid end")))
+        step = Dimension(f"lid {show(length)}", 1, bool(plan.wrong("lid end")))
         level(view, (long - length, long), step, start=top, off=15.0)
 
 
-def _parts(view: View, plan: Plan) -> None:
+def _parts(view: PartView, plan: Plan) -> None:
     show, d = figures(plan), plan.design
     f, sheet = d.frame, view.sheet
     x = view.across(f.outside_length.value / 2)
     size = f"bottom {show(d.bottom.length.value)} × {show(d.bottom.thickness.value)}"
     at = x, view.up((d.bottom.low + d.bottom.high) / 2)
-    sheet.write(
-        size, [Place(x, view.up(d.bottom.high) + 6.0, "center")], rank=2, at=at, kind="size"
-    )
+    sheet.write(size, [Slot(x, view.up(d.bottom.high) + 6.0, "center")], rank=2, at=at, kind="size")
     middle = view.up(d.bottom.high + f.inside_height.value / 2) - 3.4
     at = view.across(f.outside_length.value * 0.75), middle
-    sheet.write("side, beyond", [Place(x, middle + 6.0, "center")], rank=4, at=at)
+    sheet.write("side, beyond", [Slot(x, middle + 6.0, "center")], rank=4, at=at)
     top = view.up(f.wall_height.value)
     left, right = view.across(0.0), view.across(f.outside_length.value)
     level = view.up(f.wall_height.value * 0.3)
-    spots = [Place(left - 6.0, top + 4.0, "right"), Place(left - 20.0, level, "right")]
-    spots = [Place(p.x, p.y + sheet.text, p.anchor) for p in spots]
+    spots = [Slot(left - 6.0, top + 4.0, "right"), Slot(left - 20.0, level, "right")]
+    spots = [Slot(p.x, p.y + sheet.text, p.anchor) for p in spots]
     sheet.write("back\nend", spots, rank=3, at=(left + 3.0, level))
     if (lifted := d.lift_off_lid) is not None:
         words = f"lid {show(lifted.length.value)} × {show(lifted.thickness.value)}"
         high = max(z for cut in cut_along(d) if cut.name == "lid" for _, z in cut.points)
         at = x, view.up(high) - 3.0
-        sheet.write(words, [Place(x, at[1] + 9.0, "center")], rank=2, at=at, kind="size")
+        sheet.write(words, [Slot(x, at[1] + 9.0, "center")], rank=2, at=at, kind="size")
     if (lid := d.sliding_lid) is not None:
         _way_out(view, (right, view.up((lid.low + lid.high) / 2)))
-    places = [Place(right + 22.0, view.up(f.front_height.value * share)) for share in (0.2, 0.1)]
+    places = [Slot(right + 22.0, view.up(f.front_height.value * share)) for share in (0.2, 0.1)]
     sheet.write("front end", places, rank=3, at=(right - 3.0, places[0].y))
 
 
-def _way_out(view: View, at: Point) -> None:
+def _way_out(view: PartView, at: Point) -> None:
     """On the lid, an arrow in the direction in which it slides."""
     sheet, (x, y), size = view.sheet, at, view.sheet.text
     number = sheet.write(
-        "slides out", [Place(x - 42.0, y - 0.33 * size, "right")], rank=4, kind="remark"
+        "slides out", [Slot(x - 42.0, y - 0.33 * size, "right")], rank=4, kind="remark"
     )
     tip, back = x - 12.0, x - 12.0 - 1.6 * ARROW
     sheet.line("dimension", [(x - 38.0, y), (back, y)], owners=(number,))

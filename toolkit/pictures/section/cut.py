@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from toolkit.box import Panel
-from toolkit.pictures.kit import Place, Point, View, band, rectangle
+from toolkit.pictures.kit import PartView, Point, Slot, band, rectangle
 from toolkit.pictures.kit.notes import not_right, note_of, say, wrong
 from toolkit.pictures.kit.strokes import long_grain, rings
 from toolkit.plan import Plan
@@ -19,7 +19,7 @@ def drawable(plan: Plan) -> bool:
     return min(inside, f.wall_height.value, f.front_height.value) > 0
 
 
-def lay(view: View, cuts: Sequence[CutPart], *, heart: dict[str, float]) -> None:
+def lay(view: PartView, cuts: Sequence[CutPart], *, heart: dict[str, float]) -> None:
     """Parts where they are cut, with their grain; the heart of the tree by part, else up. [deg]"""
     for cut in cuts:
         fill = "end" if cut.end_grain else "face"
@@ -30,7 +30,7 @@ def lay(view: View, cuts: Sequence[CutPart], *, heart: dict[str, float]) -> None
             long_grain(view, cut.points)
 
 
-def lay_ghost(view: View, cuts: Sequence[CutPart]) -> None:
+def lay_ghost(view: PartView, cuts: Sequence[CutPart]) -> None:
     """The same parts as they were before, thinly. [mm]"""
     for cut in cuts:
         view.area(f"ghost {cut.name}", cut.points, edge="ghost")
@@ -52,7 +52,7 @@ def panel_words(plan: Plan, panel: Panel) -> str:
     )
 
 
-def across_faults(view: View, plan: Plan) -> None:
+def across_faults(view: PartView, plan: Plan) -> None:
     """What is wrong at the size of the whole section; the grooves have their detail."""
     d = plan.design
     f, sheet = d.frame, view.sheet
@@ -64,7 +64,7 @@ def across_faults(view: View, plan: Plan) -> None:
     if found and lid is not None:
         wrong(view, band(parts["lid"], low=high, high=lid.high))
         x, y = view.at(wide / 2, lid.high)
-        say(sheet, note_of(found), (x, y), [Place(x, y + 6.0, "center")])
+        say(sheet, note_of(found), (x, y), [Slot(x, y + 6.0, "center")])
     found = plan.wrong("rim")
     if found and f.lid_groove is not None:
         for x in (0.0, wide - thick):
@@ -82,10 +82,10 @@ def across_faults(view: View, plan: Plan) -> None:
             x, y = view.at(wide / 2, bottom.high + f.inside_height.value / 2)
             gap = view.at(thick - panel.reach / 2, (panel.low + panel.high) / 2)
             offset = 12.0 if panel.name == "lid" else -16.0
-            say(sheet, note_of(found), gap, [Place(x, y + offset, "center")])
+            say(sheet, note_of(found), gap, [Slot(x, y + offset, "center")])
 
 
-def _underside(view: View, plan: Plan, bottom: Sequence[Point], *, x: float) -> None:
+def _underside(view: PartView, plan: Plan, bottom: Sequence[Point], *, x: float) -> None:
     """A bottom that hangs below the walls, and the words beside it."""
     low, found = plan.design.bottom.low, plan.wrong("underside")
     if found:
@@ -93,7 +93,7 @@ def _underside(view: View, plan: Plan, bottom: Sequence[Point], *, x: float) -> 
         say(view.sheet, note_of(found), view.at(x, low))
 
 
-def front_faults(view: View, plan: Plan) -> None:
+def front_faults(view: PartView, plan: Plan) -> None:
     """A front edge in the lid's way, or far under it."""
     f, found = plan.design.frame, plan.wrong("front edge")
     if not found or f.lid_floor is None:
@@ -104,7 +104,7 @@ def front_faults(view: View, plan: Plan) -> None:
     say(view.sheet, note_of(found), view.at(long - front / 2, low))
 
 
-def along_faults(view: View, plan: Plan) -> None:
+def along_faults(view: PartView, plan: Plan) -> None:
     """What is wrong along the box: the low front, the reach of the lid, what stands proud."""
     d, f, sheet = plan.design, plan.design.frame, view.sheet
     long, high, back = f.outside_length.value, f.wall_height.value, f.back_thickness.value

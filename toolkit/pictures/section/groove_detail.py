@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from toolkit.box import Panel, Span
-from toolkit.pictures.kit import Place, Point, Sheet, View, band, rectangle
-from toolkit.pictures.kit.dimensions import Step, level, upright
+from toolkit.pictures.kit import PartView, Point, Sheet, Slot, band, rectangle
+from toolkit.pictures.kit.dimensions import Dimension, level, upright
 from toolkit.pictures.kit.notes import figures, wrong
 from toolkit.pictures.kit.strokes import break_line, rings
 from toolkit.plan import Plan
@@ -74,7 +74,7 @@ def draw_detail(sheet: Sheet, plan: Plan, zone: Zone, *, scale: float, times: in
     big = scale * times
     x = MIDDLE_X - (zone.left + zone.right) / 2 * big
     y = MIDDLE_Y - (zone.low + zone.high) / 2 * big
-    view = View(sheet, x, y, big)
+    view = PartView(sheet, x, y, big)
     angle = 90.0 - plan.design.choices.wood.rings
     heart = {"right side": 8.0, "bottom": -angle, "lid": angle}
     for cut in cut_across(plan.design):
@@ -91,11 +91,11 @@ def draw_detail(sheet: Sheet, plan: Plan, zone: Zone, *, scale: float, times: in
     _dimensions(view, plan, zone)
     middle = (view.across(zone.left) + view.across(zone.right)) / 2
     words = f"A: {zone.panel.name} groove × {times}"
-    places = [Place(middle + shift, 38.0, "center") for shift in (0.0, -10.0, 10.0)]
+    places = [Slot(middle + shift, 38.0, "center") for shift in (0.0, -10.0, 10.0)]
     sheet.write(words, places, rank=-1, size=sheet.text + 0.7)
 
 
-def _edges(view: View, shape: list[Point], zone: Zone, top: float) -> None:
+def _edges(view: PartView, shape: list[Point], zone: Zone, top: float) -> None:
     """Heavy where there is an edge of wood; broken off where the zone ends inside it."""
     for (x0, z0), (x1, z1) in zip(shape, [*shape[1:], *shape[:1]], strict=True):
         cut_low = z0 == z1 == zone.low and zone.low > 0
@@ -112,7 +112,7 @@ def _edges(view: View, shape: list[Point], zone: Zone, top: float) -> None:
             view.line("visible", (x0, z0), (x1, z1))
 
 
-def _dimensions(view: View, plan: Plan, zone: Zone) -> None:
+def _dimensions(view: PartView, plan: Plan, zone: Zone) -> None:
     show, d, panel = figures(plan), plan.design, zone.panel
     f, depth = d.frame, d.choices.groove.depth
     outside = f.outside_width.value
@@ -122,21 +122,21 @@ def _dimensions(view: View, plan: Plan, zone: Zone) -> None:
     tight = bool(plan.wrong("clearance", "grip", part=panel.name))
     deep = bool(plan.wrong("groove floor", part="side"))
     if inside < edge < floor:
-        grip = Step(f"grip {show(edge - inside)}", 3)
-        clear = Step(f"clear {show(floor - edge)}", 0, tight)
+        grip = Dimension(f"grip {show(edge - inside)}", 3)
+        clear = Dimension(f"clear {show(floor - edge)}", 0, tight)
         level(view, (inside, edge, floor), grip, clear, start=view.up(zone.high), off=14.0)
-    wall = Step(f"wall {show(outside - floor)}", 1)
-    steps = [Step(f"depth {show(floor - inside)}", 1, deep), wall]
+    wall = Dimension(f"wall {show(outside - floor)}", 1)
+    steps = [Dimension(f"depth {show(floor - inside)}", 1, deep), wall]
     level(view, (inside, floor, outside), *steps, start=view.up(zone.low), off=-18.0, side=-1)
     low, high = zone.groove.low, zone.groove.high
     resting = panel.name == "lid"
     meet = low + panel.tongue if resting else max(panel.high - panel.tongue, low)
     stops = [low, min(max(meet, low), high), high]
-    play = Step(f"play {show(high - low - panel.tongue)}", 0)
-    tongue = Step(f"tongue\n{show(panel.tongue)}", 1)
+    play = Dimension(f"play {show(high - low - panel.tongue)}", 0)
+    tongue = Dimension(f"tongue\n{show(panel.tongue)}", 1)
     steps = [tongue, play] if resting else [play, tongue]
     if not low < meet < high:
-        stops, steps = [low, high], [Step(f"groove\n{show(high - low)}", 1)]
+        stops, steps = [low, high], [Dimension(f"groove\n{show(high - low)}", 1)]
     upright(view, stops, *steps, start=view.across(outside), off=8.0)
     if plan.wrong("tongue", part=panel.name):
         wrong(view, rectangle((inside, max(edge, inside + 0.1)), (low, low + panel.tongue)))

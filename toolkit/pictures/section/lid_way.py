@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from toolkit.box import Panel
 from toolkit.box.sliding import droop, held
-from toolkit.pictures.kit import Picture, Place, Sheet, View, still_scale
-from toolkit.pictures.kit.dimensions import Step, level, upright
+from toolkit.pictures.kit import PartView, Picture, Sheet, Slot, still_scale
+from toolkit.pictures.kit.dimensions import Dimension, level, upright
 from toolkit.pictures.kit.notes import figures, not_right, nothing, unit_note
 from toolkit.pictures.section.along import far_side
 from toolkit.pictures.section.cut import along_faults, drawable, front_faults, lay, lay_ghost
@@ -80,7 +80,7 @@ def lid_picture(
         return nothing(words, height=HEIGHT)
     scale = _scale(plan)
     sheet = Sheet(scale=scale, height=HEIGHT)
-    view = View(sheet, LEFT, BOTTOM, scale)
+    view = PartView(sheet, LEFT, BOTTOM, scale)
     if ghost is not None and ghost.design.sliding_lid is not None:
         lay_ghost(view, _cuts(ghost, ghost_out))
     far_side(view, plan)
@@ -90,7 +90,7 @@ def lid_picture(
         front_faults(view, plan)
     else:
         along_faults(view, plan)
-    title = Place(LEFT + ROOMS[0] / 2, BOTTOM - 74.0, "center")
+    title = Slot(LEFT + ROOMS[0] / 2, BOTTOM - 74.0, "center")
     sheet.write("section along, back to the left", [title], rank=-1, size=sheet.text + 0.7)
     unit_note(sheet, plan, ghost=ghost is not None)
     return sheet.picture(words)
@@ -102,31 +102,31 @@ def _scale(plan: Plan) -> float:
     return still_scale((long, ROOMS[0]), (max(f.wall_height.value, 1.0) + 4.0, ROOMS[1]))
 
 
-def _dimensions(view: View, plan: Plan, lid: Panel, *, out: float, floor: float) -> None:
+def _dimensions(view: PartView, plan: Plan, lid: Panel, *, out: float, floor: float) -> None:
     show, f, sheet = figures(plan), plan.design.frame, view.sheet
     long, high = f.outside_length.value, f.wall_height.value
-    stops, steps = [long - lid.length.value, long], [Step(f"lid {show(lid.length.value)}", 1)]
+    stops, steps = [long - lid.length.value, long], [Dimension(f"lid {show(lid.length.value)}", 1)]
     if out > 0:
         still = held(plan.design, out=out)
-        stops, steps = [long - still, long], [Step(f"held {show(still)}", 1)]
+        stops, steps = [long - still, long], [Dimension(f"held {show(still)}", 1)]
         if still <= 0:
             stops, steps = [long], []
         stops.append(long + out)
-        steps.append(Step(f"out {show(out)}", 1))
+        steps.append(Dimension(f"out {show(out)}", 1))
     level(view, stops, *steps, start=view.up(max(high, lid.high)), off=16.0)
-    upright(view, (0.0, high), Step(show(high), 1), start=view.across(0.0), off=-14.0, side=-1)
-    level(view, (0.0, long), Step(show(long), 2), start=view.up(0.0), off=-18.0, side=-1)
+    upright(view, (0.0, high), Dimension(show(high), 1), start=view.across(0.0), off=-14.0, side=-1)
+    level(view, (0.0, long), Dimension(show(long), 2), start=view.up(0.0), off=-18.0, side=-1)
     front = view.across(long)
     high = f.front_height.value
     sheet.write(
         f"front {show(high)} high,\nfloor of the lid groove {show(floor)}",
-        [Place(front + 10.0, view.up(high * share)) for share in (0.55, 0.4, 0.25)],
+        [Slot(front + 10.0, view.up(high * share)) for share in (0.55, 0.4, 0.25)],
         rank=1,
         at=(front - 3.0, view.up(high * 0.4)),
         kind="size",
     )
     x, top = view.across(f.outside_length.value / 2), view.up(plan.design.bottom.high)
-    sheet.write("bottom", [Place(x, top + 8.0, "center")], rank=3, at=(x, top - 3.0))
+    sheet.write("bottom", [Slot(x, top + 8.0, "center")], rank=3, at=(x, top - 3.0))
 
 
 def _sentence(plan: Plan, out: float) -> str:

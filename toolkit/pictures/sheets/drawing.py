@@ -9,7 +9,7 @@ from itertools import pairwise
 
 import numpy as np
 
-from toolkit.pictures.kit.lettering import LEADING, Label, Place, extent, lines_of
+from toolkit.pictures.kit.lettering import LEADING, Label, Slot, extent, lines_of
 from toolkit.pictures.kit.placing import Page
 from toolkit.pictures.sheets.margins import LINE, check_bars, heading, meanings, page_sentence, room
 from toolkit.pictures.sheets.marks import (
@@ -157,7 +157,7 @@ def _stamp(piece: CutOut, page: str) -> list[Label]:
         if wide <= f.width - 4.0 and high <= f.height - 2.0:
             x, y = (f.left + f.right) / 2, (f.low + f.high) / 2 + high / 2 - 0.76 * size
             shifts = (0.0, 8.0, -8.0, 16.0, -16.0, 24.0, -24.0)
-            places = tuple(Place(x + shift, y, "center") for shift in shifts)
+            places = tuple(Slot(x + shift, y, "center") for shift in shifts)
             return [Label("\n".join(rows), places, 0, size)]
     return []
 

@@ -13,7 +13,7 @@ from itertools import pairwise
 
 from matplotlib.font_manager import get_font
 
-from toolkit.pictures.kit import Label, Place, Point, extent
+from toolkit.pictures.kit import Label, Point, Slot, extent
 from toolkit.pictures.kit.faces import DRAWINGS, face_file
 from toolkit.pictures.kit.marks import Words
 from toolkit.pictures.kit.pens import Pen
@@ -154,7 +154,7 @@ class CutOut:
 
         marks = [Mark(mark.pen, tuple(at(*point) for point in mark.points)) for mark in self.marks]
         return marks, [
-            replace(wish, places=tuple(Place(*at(p.x, p.y), p.anchor) for p in wish.places))
+            replace(wish, places=tuple(Slot(*at(p.x, p.y), p.anchor) for p in wish.places))
             for wish in self.wishes
         ]
 

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from toolkit.pictures.kit import Label, Place, Point, band, extent
+from toolkit.pictures.kit import Label, Point, Slot, band, extent
 from toolkit.pictures.kit.strokes import break_line
 from toolkit.pictures.sheets.margins import section_captions
 from toolkit.pictures.sheets.marks import SMALL, CutOut, Extent, Mark
@@ -84,13 +84,13 @@ def _names(
         low, high = min(zs), max(zs)
         middle, level = (min(xs) + max(xs)) / 2, (low + high) / 2 - 0.26 * SMALL
         inner = broken - inward * (1.5 + extent(text, size=SMALL)[0] / 2)
-        places = [Place(x, level, "center") for x in (middle, inner)]
+        places = [Slot(x, level, "center") for x in (middle, inner)]
         if name in _WORDS:
             # A tall wall goes over several pages.
             heights = [low + (high - low) * share for share in (0.25, 0.75)]
-            places += [Place(middle, z, "center") for z in heights]
-            outer = Place(min(xs) - 1.5, level, "right"), Place(max(xs) + 1.5, level)
+            places += [Slot(middle, z, "center") for z in heights]
+            outer = Slot(min(xs) - 1.5, level, "right"), Slot(max(xs) + 1.5, level)
             places.append(outer[0 if inward > 0 else 1])
         else:
-            places += [Place(inner, z, "center") for z in (high + 1.2, low - 1.2 - 0.76 * SMALL)]
+            places += [Slot(inner, z, "center") for z in (high + 1.2, low - 1.2 - 0.76 * SMALL)]
         yield Label(text, tuple(places), 1, SMALL)

@@ -11,7 +11,7 @@ from dataclasses import replace
 from math import ceil
 from string import ascii_uppercase
 
-from toolkit.pictures.kit.lettering import Anchor, Label, Place
+from toolkit.pictures.kit.lettering import Anchor, Label, Slot
 from toolkit.pictures.sheets.marks import TEXT, CutOut, Extent, Mark
 
 OVERLAP = 20.0  # what two neighbours share [mm]
@@ -98,15 +98,15 @@ def _matched(
     """Match lines, and their letters on the side that is kept. [mm]"""
     w, marks, wishes = part.window, [], []
     for at, letter, side, upright in joins:
-        places: list[Place]
+        places: list[Slot]
         if upright:
             marks.append(Mark("match", ((at, w.low - _OVER), (at, w.high + _OVER))))
             anchor: Anchor = "left" if side > 0 else "right"
             heights = [w.low + w.height * share for share in _SHARES]
-            places = [Place(at + side * off, z, anchor) for off in (1.5, 6.0) for z in heights]
+            places = [Slot(at + side * off, z, anchor) for off in (1.5, 6.0) for z in heights]
         else:
             marks.append(Mark("match", ((w.left - _OVER, at), (w.right + _OVER, at))))
             level = at + 1.5 if side > 0 else at - 1.5 - 0.76 * TEXT
-            places = [Place(w.left + w.width * share, level, "center") for share in _SHARES]
+            places = [Slot(w.left + w.width * share, level, "center") for share in _SHARES]
         wishes.append(Label(letter, tuple(places), 0, TEXT))
     return marks, wishes

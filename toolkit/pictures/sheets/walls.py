@@ -13,7 +13,7 @@ from itertools import pairwise
 
 from toolkit.box import Span
 from toolkit.box.joinery import Line, setting_out_lines
-from toolkit.pictures.kit import Anchor, Label, Place, Point, rectangle
+from toolkit.pictures.kit import Anchor, Label, Point, Slot, rectangle
 from toolkit.pictures.sheets.margins import wall_caption
 from toolkit.pictures.sheets.marks import SMALL, CutOut, Extent, Mark, closed, hatched
 from toolkit.plan import Plan
@@ -198,16 +198,16 @@ def _turned(points: Sequence[Point], long: float, turn: bool) -> tuple[Point, ..
 def _names(opened: OpenedWall, free: Extent) -> Iterator[Label]:
     """What lies at either end, and what the grooves are for. [mm]"""
     levels = [free.low + free.height * share - 1.2 for share in (0.5, 0.78, 0.15)]
-    left = tuple(Place(free.left + 1.5, z) for z in levels)
+    left = tuple(Slot(free.left + 1.5, z) for z in levels)
     yield Label(f"← {opened.left[0]}", left, 2, SMALL)
-    right = tuple(Place(free.right - 1.5, z, "right") for z in levels)
+    right = tuple(Slot(free.right - 1.5, z, "right") for z in levels)
     yield Label(f"{opened.right[0]} →", right, 2, SMALL)
     for name, span in opened.wall.grooves:
         level = (span.low + span.high) / 2 - 0.26 * SMALL
         beside = span.high + 1.4 if name == "bottom" else span.low - 1.4 - 0.76 * SMALL
         for x in _along(opened):
             shifts = (0.0, -20.0, 20.0, -40.0, 40.0)
-            places = [Place(x + shift, z, "center") for z in (level, beside) for shift in shifts]
+            places = [Slot(x + shift, z, "center") for z in (level, beside) for shift in shifts]
             yield Label(f"{name} groove", tuple(places), 3, SMALL)
 
 
@@ -229,8 +229,8 @@ def _faces(opened: OpenedWall) -> Iterator[Label]:
         rows = [("end\ngrain", [(-end.thickness + 1.5, first)], near)]
         rows += [("outside\nface", outside, away)] if end.flap else []
         for text, spots, anchor in rows:
-            places = tuple(Place(*spot, anchor) for spot in _turned(spots, long, turn))
+            places = tuple(Slot(*spot, anchor) for spot in _turned(spots, long, turn))
             yield Label(text, places, 1, SMALL)
     for x in _along(opened):
-        places = tuple(Place(x + shift, first, "center") for shift in (0.0, -20.0, 20.0))
+        places = tuple(Slot(x + shift, first, "center") for shift in (0.0, -20.0, 20.0))
         yield Label("bottom edge", places, 1, SMALL)

@@ -7,7 +7,7 @@ from itertools import pairwise
 import numpy as np
 
 from toolkit.measures import MM_PER_INCH, Rule
-from toolkit.pictures.kit import Picture, Place, Point, Sheet, View, rectangle, still_scale
+from toolkit.pictures.kit import PartView, Picture, Point, Sheet, Slot, rectangle, still_scale
 from toolkit.pictures.kit.dimensions import single
 from toolkit.pictures.kit.notes import unit_words
 from toolkit.pictures.kit.strokes import arrow, points_of
@@ -36,7 +36,7 @@ def times(surface: Surface, *, scale: float, kept: int | None = None) -> int:
     return next((n for n in _TIMES if rise * n <= TALL), _TIMES[-1])
 
 
-def _outline(view: View, surface: Surface, *, enlarged: int) -> list[Point]:
+def _outline(view: PartView, surface: Surface, *, enlarged: int) -> list[Point]:
     """The section's upper line on the page, its highest place at the view's zero. [pt]"""
     every = max(1, len(surface.across) // _MOST_POINTS)
     across, heights = surface.across[::every], surface.profile[::every]
@@ -45,7 +45,7 @@ def _outline(view: View, surface: Surface, *, enlarged: int) -> list[Point]:
     return view.points(points_of(across, np.pad(rise, 1, "edge")))
 
 
-def _section(view: View, surface: Surface, *, enlarged: int, rule: Rule) -> float:
+def _section(view: PartView, surface: Surface, *, enlarged: int, rule: Rule) -> float:
     """Cut wood under the line, its height and the distance of two tracks; gives its foot. [pt]"""
     sheet, line = view.sheet, _outline(view, surface, enlarged=enlarged)
     x, right, foot = view.x, view.across(surface.width), view.y - TALL - BODY
@@ -67,7 +67,7 @@ def _section(view: View, surface: Surface, *, enlarged: int, rule: Rule) -> floa
     return foot
 
 
-def _tracks(view: View, surface: Surface, *, foot: float, rule: Rule) -> None:
+def _tracks(view: PartView, surface: Surface, *, foot: float, rule: Rule) -> None:
     """How far apart the middles of two tracks lie, those nearest the middle of the patch."""
     inside = sorted(row.centre for row in surface.last_pass if 0 < row.centre < surface.width)
     left, right = min(
@@ -83,8 +83,8 @@ def _cut_line(sheet: Sheet, *, left: float, right: float, y: float) -> None:
     """Where the section is taken: short pieces of its line outside the patch, lettered A. [pt]"""
     for edge, way in ((left, -1.0), (right, 1.0)):
         sheet.line("gauge", [(edge + way * 2.0, y), (edge + way * 15.0, y)])
-        spots = [Place(edge + way * 18.0, y - 3.4, "left" if way > 0 else "right")]
-        spots += [Place(edge + way * 8.0, y + up, "center") for up in (4.0, -11.5)]
+        spots = [Slot(edge + way * 18.0, y - 3.4, "left" if way > 0 else "right")]
+        spots += [Slot(edge + way * 8.0, y + up, "center") for up in (4.0, -11.5)]
         sheet.write("A", spots, rank=-1, size=sheet.text + 0.7)
 
 
@@ -146,7 +146,7 @@ def raking_light(
         )
     scale = still_scale((surface.width, ROOM[0]), (surface.length, ROOM[1]))
     sheet = Sheet(scale=scale, height=HEIGHT)
-    view, section = View(sheet, LEFT, LOW, scale), View(sheet, LEFT, SECTION, scale)
+    view, section = PartView(sheet, LEFT, LOW, scale), PartView(sheet, LEFT, SECTION, scale)
     wide, long = surface.width * scale, surface.length * scale
     shaded = _shaded(surface, lamp_height, lamp_direction)
     sheet.image(shaded, x=LEFT, y=LOW, width=wide, height=long)
@@ -158,14 +158,14 @@ def raking_light(
     if ghost is not None:
         sheet.line("ghost", _outline(section, ghost, enlarged=enlarged))
     foot = _section(section, surface, enlarged=enlarged, rule=rule)
-    under = Place(LEFT + wide / 2, foot - 2.2 * sheet.text - 14.0, "center")
+    under = Slot(LEFT + wide / 2, foot - 2.2 * sheet.text - 14.0, "center")
     sheet.write(f"section A–A, heights × {enlarged}", [under], rank=-1)
-    over, text = Place(LEFT, HEIGHT - 15.0), "planed surface, seen from above"
+    over, text = Slot(LEFT, HEIGHT - 15.0), "planed surface, seen from above"
     sheet.write(text, [over], rank=-1, size=sheet.text + 0.7)
     left = 180 <= lamp_direction % 360 < 360
     lamp_from_the_side(sheet, (SIDE + 14.0, LOW + 104.0), room=96.0, height=lamp_height, left=left)
     arrow(sheet, (SIDE + 36.0, LOW + 4.0), (SIDE + 36.0, LOW + 42.0))
-    sheet.write("planed\nthis way", [Place(SIDE + 44.0, LOW + 25.0)], rank=2)
+    sheet.write("planed\nthis way", [Slot(SIDE + 44.0, LOW + 25.0)], rank=2)
     _scale_bar(view, surface, rule)
     unit_words(sheet, rule=rule, ghost=ghost is not None)
     return sheet.picture(_sentence(surface, lamp_height, lamp_direction, rule))
@@ -179,7 +179,7 @@ def _shaded(surface: Surface, lamp_height: float, lamp_direction: float) -> byte
     return wood_png(tones[::every, ::every])
 
 
-def _scale_bar(view: View, surface: Surface, rule: Rule) -> None:
+def _scale_bar(view: PartView, surface: Surface, rule: Rule) -> None:
     """A bar of a round length under the patch."""
     millimetres = (100, 50, 20, 10, 5, 2, 1)
     inches = (MM_PER_INCH * size for size in (4, 2, 1, 0.5, 0.25, 0.125))
@@ -190,7 +190,7 @@ def _scale_bar(view: View, surface: Surface, rule: Rule) -> None:
     view.sheet.line("mark", [(left, y), (right, y)])
     for x in (left, right):
         view.sheet.line("mark", [(x, y - 2.6), (x, y + 2.6)])
-    spots = [Place(left - 5.0, y - 3.4, "right"), Place(right + 5.0, y - 3.4)]
+    spots = [Slot(left - 5.0, y - 3.4, "right"), Slot(right + 5.0, y - 3.4)]
     view.sheet.write(rule.exact(bar, unit=False), spots, rank=0)
 
 

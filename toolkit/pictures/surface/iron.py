@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import pi, radians, sin
 
 from toolkit.measures import Rule
-from toolkit.pictures.kit import Picture, Place, Point, Sheet, View, rectangle
+from toolkit.pictures.kit import PartView, Picture, Point, Sheet, Slot, rectangle
 from toolkit.pictures.kit.notes import title, unit_words
 from toolkit.pictures.kit.strokes import arrow_head, away, long_grain
 from toolkit.planes import Plane
@@ -42,7 +42,7 @@ def iron_picture(plane: Plane, *, rule: Rule, ghost: Plane | None = None) -> Pic
         The section with its cutting angle; the shaving is drawn thicker where it would not show.
     """
     sheet = Sheet(scale=SCALE, height=HEIGHT)
-    view = View(sheet, *EDGE, SCALE)
+    view = PartView(sheet, *EDGE, SCALE)
     shaving = max(plane.shaving, _LEAST_SHAVING / SCALE)
     # The wood: planed behind the edge, a shaving higher before it.
     before, behind = -EDGE[0] / SCALE + 1.0, 11.5
@@ -62,19 +62,19 @@ def iron_picture(plane: Plane, *, rule: Rule, ghost: Plane | None = None) -> Pic
         text = f"cap iron {rule.exact(round(plane.setback, 2), unit=False)} back"
         away = (tip[0] - 96.0, tip[1] + 84.0)
         leader = (tip, (away[0] + 3.0, away[1] + 2.0))
-        sheet.write(text, [Place(*away, "right", leader)], rank=2)
+        sheet.write(text, [Slot(*away, "right", leader)], rank=2)
     arc = [_way(angle * i / 24, _ARC, EDGE) for i in range(25)]
     sheet.line("thin", arc)
     middle = arc[12]
-    spots = [Place(middle[0] + 5.0, middle[1] + 2.0), Place(EDGE[0] + 6.0, EDGE[1] - 18.0)]
+    spots = [Slot(middle[0] + 5.0, middle[1] + 2.0), Slot(EDGE[0] + 6.0, EDGE[1] - 18.0)]
     sheet.write(f"{angle:.3g}° cutting angle", spots, rank=0)
     if plane.skew:
-        spot = Place(sheet.width - 12.0, HEIGHT - 54.0, "right")
+        spot = Slot(sheet.width - 12.0, HEIGHT - 54.0, "right")
         text = f"skewed {plane.skew:g}°: the wood meets {plane.working_angle:.1f}°"
         sheet.write(text, [spot], rank=0)
     sheet.line("dimension", [(60.0, 208.0), (20.0, 208.0)])
     sheet.line("arrow", arrow_head((14.0, 208.0), turn=pi, long=10.0, half=3.0), closed=True)
-    sheet.write("way of the plane", [Place(14.0, 216.0)], rank=1)
+    sheet.write("way of the plane", [Slot(14.0, 216.0)], rank=1)
     title(sheet, "the edge from the side", x=sheet.width / 2, y=HEIGHT - 22.0)
     more = "" if shaving == plane.shaving else "; shaving drawn thicker than it is"
     unit_words(sheet, rule=rule, ghost=ghost is not None, more=more)
@@ -105,7 +105,7 @@ def _cap(bed: float, setback: float) -> list[Point]:
     return [foot, _way(bed + 55.0, 1.4, foot), _way(bed + 90.0, CAP_THICK, top), top]
 
 
-def _shaving(view: View, plane: Plane, thick: float) -> None:
+def _shaving(view: PartView, plane: Plane, thick: float) -> None:
     """A shaving that leaves the wood and climbs the face, to where the cap iron turns it."""
     angle = plane.cutting.angle
     climb = 2.6 if plane.setback is None else max(0.4, min(2.6, plane.setback))

@@ -17,7 +17,7 @@ from numpy.lib.stride_tricks import sliding_window_view
 from numpy.typing import NDArray
 from PIL import Image
 
-from toolkit.pictures.kit import Place, Point, Sheet, rectangle
+from toolkit.pictures.kit import Point, Sheet, Slot, rectangle
 from toolkit.pictures.kit.pens import FACE
 from toolkit.pictures.kit.strokes import arrow, away, circle, fill
 
@@ -55,10 +55,10 @@ def lamp_beside(sheet: Sheet, corners: tuple[Point, Point], *, direction: float)
         arrow(sheet, start, away(start, turn=turn, far=-_RAY))
     # Beside, under and over the lamp, the side that faces away from the patch first.
     size = sheet.text
-    spots = [Place(x, y - BULB - 5.0 - size, "center"), Place(x, y + BULB + 7.0, "center")]
+    spots = [Slot(x, y - BULB - 5.0 - size, "center"), Slot(x, y + BULB + 7.0, "center")]
     for lift in (0.0, 10.0, -10.0, 18.0, -18.0, 26.0, -26.0):
-        pair = [Place(x + 13.0, y + lift - 0.36 * size)]
-        pair.append(Place(x - 13.0, y + lift - 0.36 * size, "right"))
+        pair = [Slot(x + 13.0, y + lift - 0.36 * size)]
+        pair.append(Slot(x - 13.0, y + lift - 0.36 * size, "right"))
         spots += pair if dx > -0.1 else pair[::-1]
     sheet.write("lamp", spots, rank=0)
 
@@ -82,7 +82,7 @@ def lamp_from_the_side(sheet: Sheet, at: Point, *, room: float, height: float, l
     _bulb(sheet, ray(room))
     sheet.line("thin", [ray(0.5 * room, i / 12) for i in range(13)])
     text, low = f"light {height:g}°\nabove wood", y - _THICK - 3.0 - sheet.text
-    spots = [Place(x + room / 2 - way * aside, low, "center") for aside in (0.0, 12.0, -12.0)]
+    spots = [Slot(x + room / 2 - way * aside, low, "center") for aside in (0.0, 12.0, -12.0)]
     sheet.write(text, spots, rank=0)
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import atan2, cos, dist, pi, radians, sin
 
 from toolkit.measures import Rule
-from toolkit.pictures.kit import Anchor, Picture, Place, Point, Sheet, View, still_scale
+from toolkit.pictures.kit import Anchor, PartView, Picture, Point, Sheet, Slot, still_scale
 from toolkit.pictures.kit.lettering import edition
 from toolkit.pictures.kit.notes import title, unit_words
 from toolkit.pictures.kit.strokes import ARROW, arrow_head, away, circle, fill
@@ -40,7 +40,7 @@ def log_radius(*boards: Sawn, least: float) -> float:
     return next((radius for radius in LOGS if radius >= max(need, least)), need)
 
 
-def _log(view: View, board: Sawn, *, radius: float, ghost: Sawn | None, rule: Rule) -> None:
+def _log(view: PartView, board: Sawn, *, radius: float, ghost: Sawn | None, rule: Rule) -> None:
     """The log's end about the pith at the view's zero, with the board in it. [mm]"""
     sheet, bark = view.sheet, []
     for i in range(72):
@@ -69,7 +69,7 @@ def _in_log(board: Sawn) -> list[Point]:
     return [(x - board.pith[0], y - board.pith[1]) for x, y in board.section]
 
 
-def _radius(view: View, board: Sawn, rule: Rule) -> None:
+def _radius(view: PartView, board: Sawn, rule: Rule) -> None:
     """From the pith to the middle of the board, with its figure."""
     sheet, (x, y) = view.sheet, board.pith
     start, end = view.at(0.0, 0.0), view.at(-x, -y)
@@ -86,27 +86,27 @@ def _radius(view: View, board: Sawn, rule: Rule) -> None:
     for off in (6.0, 9.0, 12.0, -6.0, -9.0, -12.0):
         across, up = off * sin(turn), off * cos(turn)
         anchor: Anchor = "center" if abs(up) > abs(across) else "left" if off > 0 else "right"
-        spots.append(Place(middle[0] + across, middle[1] - 0.36 * sheet.text - 1.3 * up, anchor))
+        spots.append(Slot(middle[0] + across, middle[1] - 0.36 * sheet.text - 1.3 * up, anchor))
     sheet.write(rule.exact(board.ring_radius, unit=False), spots, rank=1, at=middle)
 
 
-def _names(view: View, radius: float) -> None:
+def _names(view: PartView, radius: float) -> None:
     """What is what, on leaders out of the log to the corners that it leaves free."""
     sheet = view.sheet
     high, low = PITH_Y + LOG_ROOM + 12.0, PITH_Y - LOG_ROOM - 18.0
     left, right = PITH_X - LOG_ROOM - 8.0, PITH_X + LOG_ROOM + 4.0
     bark, sap = radius * (1 + _BARK / 2), radius * (1 + HEART) / 2
     for text, at, far, spot in (
-        ("bark", 140.0, bark, Place(left, high)),
-        ("sapwood", 40.0, sap, Place(right, high, "right")),
-        ("heartwood", 222.0, radius * 0.55, Place(left, low)),
-        ("pith", 308.0, 1.0 / view.scale, Place(right, low, "right")),
+        ("bark", 140.0, bark, Slot(left, high)),
+        ("sapwood", 40.0, sap, Slot(right, high, "right")),
+        ("heartwood", 222.0, radius * 0.55, Slot(left, low)),
+        ("pith", 308.0, 1.0 / view.scale, Slot(right, low, "right")),
     ):
         tip = view.at(*away(_PITH, turn=radians(at), far=far))
         end = (spot.x + (12.0 if spot.anchor == "left" else -12.0), spot.y - 3.0)
         if spot.y < PITH_Y:
             end = (end[0], spot.y + 0.76 * sheet.text + 2.5)
-        sheet.write(text, [Place(spot.x, spot.y, spot.anchor, (tip, end))], rank=4)
+        sheet.write(text, [Slot(spot.x, spot.y, spot.anchor, (tip, end))], rank=4)
 
 
 HEIGHT = 318.0
@@ -157,14 +157,14 @@ def log_end(
         (board.width, SECTION_ROOM[0]), (board.thickness, SECTION_ROOM[1]), kept=kept
     )
     sheet = Sheet(scale=small, height=HEIGHT, text=text)
-    _log(View(sheet, PITH_X, PITH_Y, small), board, radius=radius, ghost=ghost, rule=rule)
+    _log(PartView(sheet, PITH_X, PITH_Y, small), board, radius=radius, ghost=ghost, rule=rule)
     title(sheet, "the log's end", x=PITH_X, y=26.0)
-    draw_as_sawn(View(sheet, MIDDLE, AS_SAWN, large), board, radius=radius, rule=rule)
+    draw_as_sawn(PartView(sheet, MIDDLE, AS_SAWN, large), board, radius=radius, rule=rule)
     title(sheet, "the board's end as sawn", x=MIDDLE, y=HEIGHT - 20.0)
-    after = View(sheet, MIDDLE, AFTER, large)
+    after = PartView(sheet, MIDDLE, AFTER, large)
     if board.cup is None:
         words = "the pith lies in the board:\nit splits as it dries,\nand no cup can be foretold"
-        sheet.write(words, [Place(MIDDLE, AFTER + 12.0, "center")], rank=0, red=True)
+        sheet.write(words, [Slot(MIDDLE, AFTER + 12.0, "center")], rank=0, red=True)
     else:
         larger = warp_of(board.cup, scale=large, times=warp)
         if ghost is not None and ghost.cup is not None:

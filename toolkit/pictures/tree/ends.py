@@ -10,7 +10,7 @@ from contourpy import ContourGenerator, contour_generator
 from numpy.typing import NDArray
 
 from toolkit.measures import Rule
-from toolkit.pictures.kit import Place, Point, View
+from toolkit.pictures.kit import PartView, Point, Slot
 from toolkit.pictures.kit.dimensions import single
 from toolkit.pictures.kit.strokes import away, fill, points_of
 from toolkit.pictures.tree.states import Sawn
@@ -106,7 +106,12 @@ def within(
 
 
 def draw_grain(
-    view: View, section: Sequence[Point], *, pith: Point, radius: float, warp: WarpedSection | None
+    view: PartView,
+    section: Sequence[Point],
+    *,
+    pith: Point,
+    radius: float,
+    warp: WarpedSection | None,
 ) -> None:
     """Heartwood and rings of a section, gone along with it where it has warped."""
     tree = within(section, pith=pith, warp=warp)
@@ -138,7 +143,7 @@ def warp_of(cup: Cup, *, scale: float, times: int) -> WarpedSection:
     return warp
 
 
-def draw_as_sawn(view: View, board: Sawn, *, radius: float, rule: Rule) -> None:
+def draw_as_sawn(view: PartView, board: Sawn, *, radius: float, rule: Rule) -> None:
     """The section as sawn, the middle of the board at the view's zero. [mm]"""
     sheet = view.sheet
     view.area("as sawn", board.section, fill="sap end", edge="visible")
@@ -150,7 +155,7 @@ def draw_as_sawn(view: View, board: Sawn, *, radius: float, rule: Rule) -> None:
     single(sheet, (low, high), text, at=right + 12.0, starts=right, axis="up")
     if board.faces_differ:
         for side, level in (("bark", high + 4.0), ("heart", low - 4.0 - 0.76 * sheet.text)):
-            sheet.write(f"{side} side", [Place(left + 4.0, level)], rank=2, kind="remark")
+            sheet.write(f"{side} side", [Slot(left + 4.0, level)], rank=2, kind="remark")
     if board.cup is None:
         # It splits from the pith to the nearer face, or to both where it lies between them.
         (x, y), rise, lean = board.pith, board.thickness / 2, 0.03 * board.thickness
@@ -160,7 +165,7 @@ def draw_as_sawn(view: View, board: Sawn, *, radius: float, rule: Rule) -> None:
 
 
 def draw_after(
-    view: View, board: Sawn, cup: Cup, warp: WarpedSection, *, radius: float, rule: Rule
+    view: PartView, board: Sawn, cup: Cup, warp: WarpedSection, *, radius: float, rule: Rule
 ) -> None:
     """What the section became, with the change drawn larger. [mm]"""
     sheet = view.sheet
@@ -175,7 +180,7 @@ def draw_after(
     single(sheet, (stops[0], stops[1]), text, at=low - 19.0, starts=low, axis="along")
 
 
-def _straightedge(view: View, cup: Cup, warp: WarpedSection, *, rule: Rule) -> float:
+def _straightedge(view: PartView, cup: Cup, warp: WarpedSection, *, rule: Rule) -> float:
     """A straightedge on the corners of the hollow face, and its gap; its lowest point. [pt]"""
     sheet, bark = view.sheet, cup.hollow_side == "bark"
     depth = cup.bark_hollow if bark else cup.heart_hollow
@@ -202,8 +207,7 @@ def _straightedge(view: View, cup: Cup, warp: WarpedSection, *, rule: Rule) -> f
     level = max(levels) + 9.0 if bark else min(levels) - 9.0 - drop
     tip = level - 3.0 if bark else level + drop + 2.5
     spots = [
-        Place(x + shift, level, "center", ((x, y), (x + shift, tip)))
-        for shift in (0.0, 30.0, -30.0)
+        Slot(x + shift, level, "center", ((x, y), (x + shift, tip))) for shift in (0.0, 30.0, -30.0)
     ]
     sheet.write(words, spots, rank=0)
     return min(level, *levels)

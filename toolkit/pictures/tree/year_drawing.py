@@ -8,11 +8,11 @@ from math import ceil, floor, pi
 from toolkit.measures import MM_PER_INCH, Rule
 from toolkit.pictures.kit import (
     Anchor,
+    PartView,
     Picture,
-    Place,
     Point,
     Sheet,
-    View,
+    Slot,
     band,
     rectangle,
     still_scale,
@@ -66,7 +66,7 @@ def year_picture(year: Year, *, rule: Rule, ghost: Year | None = None) -> Pictur
     scale = 10 * still_scale((20 * max(far, 0.2), HIGH - LOW))
     sheet = Sheet(scale=scale, height=HEIGHT)
     # A view whose heights are widths; along the page a month takes the room of a millimetre.
-    view = View(sheet, LEFT, (LOW + HIGH) / 2 - middle * scale, scale)
+    view = PartView(sheet, LEFT, (LOW + HIGH) / 2 - middle * scale, scale)
     _groove(view, year)
     _panel(view, year)
     if ghost is not None:
@@ -90,24 +90,24 @@ def _all(year: Year) -> Iterator[float]:
     yield from (limit for limit in (year.widest, year.narrowest) if limit is not None)
 
 
-def _at(view: View, month: float, width: float) -> Point:
+def _at(view: PartView, month: float, width: float) -> Point:
     """The middle of a month, 0 for January, at a width. [mm to pt]"""
     return LEFT + (month + 0.5) * MONTH, view.up(width)
 
 
-def _curve(view: View, year: Year) -> list[Point]:
+def _curve(view: PartView, year: Year) -> list[Point]:
     """The panel's edge from the first day of the year to the last. [pt]"""
     turn = (year.widths[0] + year.widths[-1]) / 2
     months = [_at(view, month, width) for month, width in enumerate(year.widths)]
     return [(LEFT, view.up(turn)), *months, (RIGHT, view.up(turn))]
 
 
-def _foot(view: View, year: Year) -> float:
+def _foot(view: PartView, year: Year) -> float:
     """Where the panel is broken off below. [pt]"""
     return min(LOW, *(view.up(width) for width in _all(year))) - _PANEL
 
 
-def _groove(view: View, year: Year) -> None:
+def _groove(view: PartView, year: Year) -> None:
     """The wall behind the bottom of the groove, and the line of its mouth."""
     sheet = view.sheet
     if year.widest is not None:
@@ -127,7 +127,7 @@ def _groove(view: View, year: Year) -> None:
         sheet.name("groove mouth", [(0.0, year.narrowest), (12.0, year.narrowest)])
 
 
-def _panel(view: View, year: Year) -> None:
+def _panel(view: PartView, year: Year) -> None:
     sheet, curve, foot = view.sheet, _curve(view, year), _foot(view, year)
     broken = [(x, y) for y, x in break_line(foot, low=LEFT, high=RIGHT, sway=0.8)]
     shape = [*broken, *reversed(curve)]
@@ -142,7 +142,7 @@ def _panel(view: View, year: Year) -> None:
     sheet.line("arrow", arrow_head((x, y), turn=pi / 2, long=8.0, half=3.4), closed=True)
 
 
-def _faults(view: View, year: Year) -> None:
+def _faults(view: PartView, year: Year) -> None:
     """Where the panel presses on the bottom of its groove, and where it has left it."""
     curve = _curve(view, year)
     for name, wrong, width, far in (
@@ -168,11 +168,11 @@ def _months(sheet: Sheet) -> None:
         x = LEFT + month * MONTH
         sheet.line("thin", [(x, top), (x, top - (14.0 if month % 3 == 0 else 6.0))])
         if name:
-            spot = Place(x + 0.5 * MONTH, top - 5.0 - 0.76 * sheet.text, "center")
+            spot = Slot(x + 0.5 * MONTH, top - 5.0 - 0.76 * sheet.text, "center")
             sheet.write(name[0], [spot], rank=0)
 
 
-def _upright_rule(view: View, rule: Rule) -> None:
+def _upright_rule(view: PartView, rule: Rule) -> None:
     """The student's rule, standing where the year begins."""
     sheet, right = view.sheet, LEFT - 10.0
     low, high = LOW - 14.0, HIGH + 10.0
@@ -184,11 +184,11 @@ def _upright_rule(view: View, rule: Rule) -> None:
         big, level = count % parts == 0, view.up(count * fine)
         sheet.line("thin", [(right - (11.0 if big else 5.0), level), (right, level)])
         if big:
-            place = Place(right - _RULE - 4.0, level - 0.36 * sheet.text, "right")
+            place = Slot(right - _RULE - 4.0, level - 0.36 * sheet.text, "right")
             sheet.write(rule.exact(count * fine, unit=False), [place], rank=1)
 
 
-def _said(view: View, year: Year, rule: Rule) -> None:
+def _said(view: PartView, year: Year, rule: Rule) -> None:
     """Limits at the right-hand side; what it was made, and its extremes, where they are."""
     sheet, drop = view.sheet, 0.36 * view.sheet.text
 
@@ -201,7 +201,7 @@ def _said(view: View, year: Year, rule: Rule) -> None:
     ):
         if limit is not None:
             level, shifts = view.up(limit), (0.0, 14.0, -14.0, 28.0)
-            spots = [Place(RIGHT + 10.0, level - drop + way * shift) for shift in shifts]
+            spots = [Slot(RIGHT + 10.0, level - drop + way * shift) for shift in shifts]
             text = f"{word} of\nits groove, {show(limit)}"
             sheet.write(text, spots, rank=1, red=red, at=(RIGHT, level))
     rows = (

@@ -7,7 +7,7 @@ from collections.abc import Collection
 import numpy as np
 
 from toolkit.measures import Rule
-from toolkit.pictures.kit import Anchor, Picture, Place, Point, Sheet, rectangle
+from toolkit.pictures.kit import Anchor, Picture, Point, Sheet, Slot, rectangle
 from toolkit.pictures.kit.dimensions import single
 from toolkit.pictures.kit.notes import title, unit_words, units_said
 from toolkit.pictures.kit.strokes import points_of
@@ -107,7 +107,7 @@ def face_map(
     return sheet.picture(planed.sentence(rule))
 
 
-def _highest(face: Levels) -> Place:
+def _highest(face: Levels) -> Slot:
     """Where most comes off, of several such places the highest up the page: its figure."""
     rows, columns = face.removal.shape
     along, across = np.nonzero(face.removal >= face.deep * _AS_HIGH)
@@ -118,7 +118,7 @@ def _highest(face: Levels) -> Place:
     start = min(max(x + (14.0 if x < LEFT + WIDE / 2 else -14.0), LEFT + 90.0), RIGHT - 90.0)
     level, way = LOW + TALL + 17.0, 1.0 if start > x else -1.0
     leader = ((x, y), (start - 3.0 * way, level + 3.0))
-    return Place(start, level, "left" if way > 0 else "right", leader)
+    return Slot(start, level, "left" if way > 0 else "right", leader)
 
 
 def _crosses(planed: LeastPlaning, read: Collection[int]) -> list[list[Point]]:
@@ -136,7 +136,7 @@ def _sticks(sheet: Sheet) -> None:
     ends: tuple[tuple[float, Anchor], ...] = ((LEFT + _IN, "left"), (RIGHT - _IN, "right"))
     for x, anchor in ends:
         sheet.line("beside", rectangle((x - _STICK, x + _STICK), (low, high)), closed=True)
-        sheet.write("winding stick", [Place(x, high + 6.0, anchor)], rank=3)
+        sheet.write("winding stick", [Slot(x, high + 6.0, anchor)], rank=3)
     sheet.line("gauge", [(LEFT - 20.0, level), (RIGHT + 12.0, level)])
-    places = [Place(LEFT - 6.0, level + up, "right") for up in (18.0, 22.0)]
+    places = [Slot(LEFT - 6.0, level + up, "right") for up in (18.0, 22.0)]
     sheet.write("straight-\nedge", places, rank=3)

@@ -10,7 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from toolkit.measures import Rule
-from toolkit.pictures.kit import Picture, Place, Point, Sheet, rectangle
+from toolkit.pictures.kit import Picture, Point, Sheet, Slot, rectangle
 from toolkit.pictures.kit.notes import title, unit_words, units_said
 from toolkit.pictures.kit.strokes import hatch, points_of
 from toolkit.truing import SAW_MARKS, Warp, face_of, thickest_board
@@ -79,7 +79,7 @@ def board_inside(
         sheet.name(name, rectangle((0.0, warp.length), (0.0, thick))[:3])
         text = f"{name}: {rule.exact(round(max(left_over, 0.0), 2), unit=False)} left"
         text += f" after saw marks, {rule.exact(wanted, unit=False)} wanted"
-        sheet.write(text, [Place(LEFT, middle - ROOM / 2 - 12.0)], rank=0, red=not enough)
+        sheet.write(text, [Slot(LEFT, middle - ROOM / 2 - 12.0)], rank=0, red=not enough)
         if before is not None:
             for lines in _on_page(before, _cuts(before, thickness)[1], middle, scale, times):
                 for shape in _shapes(lines):

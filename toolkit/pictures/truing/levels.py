@@ -11,7 +11,7 @@ from contourpy import contour_generator
 from numpy.typing import NDArray
 
 from toolkit.measures import MM_PER_INCH, Rule
-from toolkit.pictures.kit import Place, Point, Sheet, extent
+from toolkit.pictures.kit import Point, Sheet, Slot, extent
 from toolkit.pictures.kit.strokes import hatch, points_of
 from toolkit.truing import LeastPlaning
 
@@ -113,7 +113,7 @@ def draw_levels(
         for shown in np.split(np.arange(len(hidden)), np.flatnonzero(np.diff(hidden)) + 1):
             if not hidden[shown[0]]:
                 sheet.line("thin", points_of(every[own][[*shown[:-1:2], shown[-1]]]))
-        sheet.write(text, [Place(spot[0], spot[1] - (high + low) / 2, "center")], rank=2)
+        sheet.write(text, [Slot(spot[0], spot[1] - (high + low) / 2, "center")], rank=2)
 
 
 def _dense(line: Floats) -> Floats:

@@ -8,7 +8,7 @@ from math import ceil, pi
 import numpy as np
 
 from toolkit.measures import Rule
-from toolkit.pictures.kit import WIDTH, Picture, Place, Point, Sheet
+from toolkit.pictures.kit import WIDTH, Picture, Point, Sheet, Slot
 from toolkit.pictures.kit.notes import title, unit_words, units_said
 from toolkit.pictures.kit.strokes import away, circle, fill, hatch, points_of
 from toolkit.truing import BenchTime, Strokes
@@ -60,7 +60,7 @@ def shavings_picture(
             sheet.line("ghost", _surface(ghost, scale, times, level))
         sheet.line("visible", surface)
         sheet.name(strokes.plane.name, [(px - LEFT, py) for px, py in surface])
-        spot = Place(LEFT + WIDE + 12.0, level - 4.0)
+        spot = Slot(LEFT + WIDE + 12.0, level - 4.0)
         text = (
             f"{strokes.plane.name}\nheights × {times}\n"
             f"{strokes.tracks} tracks {rule.exact(round(strokes.step, 1), unit=False)} apart\n"
@@ -133,7 +133,7 @@ def clock_picture(time: BenchTime, *, before: BenchTime | None = None) -> Pictur
         "one ring an hour",
     )
     for number, row in enumerate((*rows, "dotted: as it was") if before else rows):
-        sheet.write(row, [Place(x, top - number * 34.0)], rank=0)
+        sheet.write(row, [Slot(x, top - number * 34.0)], rank=0)
     title(sheet, "one side's face on the shop clock: an estimate", x=sheet.width / 2, y=268.0)
     return sheet.picture(time.sentence)
 
@@ -177,4 +177,4 @@ def _dial(sheet: Sheet) -> None:
     for minute in range(0, 60, 15):
         x, y = _at(minute, DIAL + 12.0)
         text = "60 min" if minute == 0 else str(minute)
-        sheet.write(text, [Place(x, y - 3.0, "center")], rank=1)
+        sheet.write(text, [Slot(x, y - 3.0, "center")], rank=1)

@@ -10,10 +10,10 @@ import numpy as np
 from manifold3d import Manifold
 
 from toolkit.box import Design
-from toolkit.pictures.apart.figures import Log, log_of
-from toolkit.pictures.apart.sheet import Bounds, Frame, Scene, draw
-from toolkit.pictures.apart.view import RISE, TURN, Floats, look_at, on_paper
-from toolkit.pictures.apart.words import apart_sentence
+from toolkit.pictures.exploded.figures import Log, log_of
+from toolkit.pictures.exploded.sheet import Bounds, PageFrame, SolidScene, draw
+from toolkit.pictures.exploded.view import RISE, TURN, Floats, look_at, on_paper
+from toolkit.pictures.exploded.words import apart_sentence
 from toolkit.pictures.kit.picture import Picture
 from toolkit.plan import Plan
 from toolkit.shape import Solid, solids
@@ -204,7 +204,7 @@ def box_apart(plan: Plan, *, open: float = 1.0) -> Picture:
     parts = solids(d)
     shapes, moves = [part.shape for part in parts], shifts(d, parts=parts, opened=open)
     faces, edges = look_at(zip(shapes, moves, strict=True))
-    scene = Scene(
+    scene = SolidScene(
         keys=tuple(key(part) for part in parts),
         grains=tuple(part.grain for part in parts),
         logs=tuple(
@@ -222,5 +222,5 @@ def box_apart(plan: Plan, *, open: float = 1.0) -> Picture:
         trails=trails(d, opened=open),
     )
     stands = [shifts(d, parts=parts, opened=opened) for opened in (0.0, 1.0)]
-    frame = Frame(bounds_of(shapes, *stands))
+    frame = PageFrame(bounds_of(shapes, *stands))
     return draw(scene, frame=frame, sentence=apart_sentence(plan, opened=open))

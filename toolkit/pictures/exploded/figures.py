@@ -15,7 +15,7 @@ import numpy as np
 from manifold3d import CrossSection
 from numpy.typing import NDArray
 
-from toolkit.pictures.apart.view import PAPER, Face, Floats, on_paper
+from toolkit.pictures.exploded.view import PAPER, FlatFace, Floats, on_paper
 
 
 class Region:
@@ -132,7 +132,7 @@ def log_of(low: Floats, *, high: Floats, grain: int, angle: float, seed: int) ->
     return Log(heart, (grain, thin, wide), rings, seed)
 
 
-def figure(face: Face, *, shown: CrossSection, log: Log) -> list[Floats]:
+def figure(face: FlatFace, *, shown: CrossSection, log: Log) -> list[Floats]:
     """The lines of one face's figure, within what is seen of the face, on paper. [mm]"""
     along = abs(face.normal[log.axes[0]])
     room = shown.offset(-MARGIN)
@@ -147,12 +147,12 @@ def figure(face: Face, *, shown: CrossSection, log: Log) -> list[Floats]:
     return Region(room.to_polygons()).within([on_paper(line)[:, :2] for line in lines])
 
 
-def _corners(face: Face) -> Floats:
+def _corners(face: FlatFace) -> Floats:
     # The rows of PAPER are at right angles and of length 1, so that it undoes itself.
     return face.triangles.reshape(-1, 3) @ PAPER
 
 
-def _arcs(face: Face, log: Log) -> list[Floats]:
+def _arcs(face: FlatFace, log: Log) -> list[Floats]:
     corners, (grain, thin, wide) = _corners(face), log.axes
     out = corners[:, [thin, wide]] - log.heart[[thin, wide]]
     distance = np.hypot(out[:, 0], out[:, 1])
@@ -201,7 +201,7 @@ class _Slice:
         return np.asarray(found)
 
 
-def _flow(face: Face, log: Log) -> list[Floats]:
+def _flow(face: FlatFace, log: Log) -> list[Floats]:
     corners, (grain, thin, wide) = _corners(face), log.axes
     normal, beside = np.array(face.normal), np.zeros(3)
     beside[thin], beside[wide] = -normal[wide], normal[thin]

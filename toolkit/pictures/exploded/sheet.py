@@ -9,10 +9,10 @@ from dataclasses import dataclass
 import numpy as np
 from manifold3d import CrossSection
 
-from toolkit.pictures.apart.figures import Log, Region, figure
-from toolkit.pictures.apart.sight import split_edges, visible_faces, visible_lines
-from toolkit.pictures.apart.view import Edges, Face, Floats, on_paper, tints
-from toolkit.pictures.apart.words import CLEAR, Normal, Shown, labels
+from toolkit.pictures.exploded.figures import Log, Region, figure
+from toolkit.pictures.exploded.hidden_lines import split_edges, visible_faces, visible_lines
+from toolkit.pictures.exploded.view import Edges, FlatFace, Floats, on_paper, tints
+from toolkit.pictures.exploded.words import CLEAR, Normal, SeenPart, labels
 from toolkit.pictures.kit import WIDTH, Label, Picture, Sheet
 from toolkit.pictures.kit.lettering import Box
 from toolkit.pictures.kit.pens import PENS, Pen
@@ -31,7 +31,7 @@ Bounds = tuple[float, float, float, float]
 
 
 @dataclass(frozen=True, slots=True)
-class Scene:
+class SolidScene:
     """What is drawn: faces and edges, and for each part its name, its fibres and its log. [mm]
 
     ``trails`` are lines of assembly; ``marks`` lines on the wood, each with the name of its pen.
@@ -41,14 +41,14 @@ class Scene:
     keys: tuple[str, ...]
     grains: tuple[int, ...]
     logs: tuple[Log, ...]
-    faces: list[Face]
+    faces: list[FlatFace]
     edges: Edges
     trails: list[Floats]
     marks: tuple[tuple[str, Floats], ...] = ()
     plain: float = 0.0
 
 
-class Frame:
+class PageFrame:
     """From the paper of the view [mm] to the page [pt, y upwards].
 
     Without a scale everything within the bounds is drawn as large as the page allows, and the
@@ -85,7 +85,7 @@ class Frame:
 
 
 # Names of the parts for a page, from what is seen of each, the frame, and the trails. [pt]
-Naming = Callable[[list[Shown], Frame, Sequence[Floats]], Sequence[Label]]
+Naming = Callable[[list[SeenPart], PageFrame, Sequence[Floats]], Sequence[Label]]
 
 
 def _lay(sheet: Sheet, pen: str | Pen, lines: Sequence[Floats], *, closed: bool = False) -> None:
@@ -93,7 +93,7 @@ def _lay(sheet: Sheet, pen: str | Pen, lines: Sequence[Floats], *, closed: bool 
         sheet.line(pen, line.tolist(), closed=closed)
 
 
-def _colours(sheet: Sheet, scene: Scene, shown: list[CrossSection], frame: Frame) -> None:
+def _colours(sheet: Sheet, scene: SolidScene, shown: list[CrossSection], frame: PageFrame) -> None:
     """The visible faces in their tints, and the figure of the wood on them, but not under words."""
     boxes = [box for _, _, box in sheet.settle()]
     figures = []
@@ -119,19 +119,19 @@ def _kept_clear(lines: list[Floats], boxes: Sequence[Box]) -> list[Floats]:
     return Region([page, *holes]).within(lines)
 
 
-def _shown(scene: Scene, shown: list[CrossSection], frame: Frame) -> list[Shown]:
+def _shown(scene: SolidScene, shown: list[CrossSection], frame: PageFrame) -> list[SeenPart]:
     """The faces of each part that are seen on the page, largest first."""
     own: dict[int, list[tuple[Normal, CrossSection]]] = defaultdict(list)
     for face, seen in zip(scene.faces, shown, strict=True):
         pieces = [frame.face(piece) for piece in seen.decompose()]
         own[face.part] += [(face.normal, piece) for piece in pieces if piece.area() > SPECK]
     return [
-        Shown(key, tuple(sorted(own[part], key=lambda row: -row[1].area())))
+        SeenPart(key, tuple(sorted(own[part], key=lambda row: -row[1].area())))
         for part, key in enumerate(scene.keys)
     ]
 
 
-def _edges(scene: Scene, frame: Frame) -> dict[str, list[Floats]]:
+def _edges(scene: SolidScene, frame: PageFrame) -> dict[str, list[Floats]]:
     """Everything lined in ink, by its pen, on the page."""
     outlines, inner = split_edges(scene.edges, faces=scene.faces)
     drawn: dict[str, list[Floats]] = {"gauge": [], "thin": inner, "visible": outlines}
@@ -147,11 +147,15 @@ def _edges(scene: Scene, frame: Frame) -> dict[str, list[Floats]]:
     return {pen: [frame.page(line) for line in lines] for pen, lines in drawn.items()}
 
 
-def _by_their_faces(parts: list[Shown], frame: Frame, trails: Sequence[Floats]) -> Sequence[Label]:
+def _by_their_faces(
+    parts: list[SeenPart], frame: PageFrame, trails: Sequence[Floats]
+) -> Sequence[Label]:
     return labels(parts, trails=trails, size=TEXT)
 
 
-def draw(scene: Scene, *, frame: Frame, sentence: str, naming: Naming = _by_their_faces) -> Picture:
+def draw(
+    scene: SolidScene, *, frame: PageFrame, sentence: str, naming: Naming = _by_their_faces
+) -> Picture:
     """Draw a scene on a page whose frame is given, so that it stays still while parts move.
 
     Source: Outlines of parts heavy, edges within a part thin, ways of assembly long-dash-dot: ISO

@@ -12,7 +12,7 @@ import numpy as np
 from manifold3d import CrossSection, FillRule, OpType
 from numpy.typing import NDArray
 
-from toolkit.pictures.apart.view import Edges, Face, Floats
+from toolkit.pictures.exploded.view import Edges, FlatFace, Floats
 
 BEHIND = 1e-3  # what lies less than this behind a face lies in it [mm]
 # A gap or a step narrower than this is drawn as the joint that it is, not as two outlines. [mm]
@@ -36,7 +36,7 @@ def _half_paper(way: Floats, level: float) -> CrossSection:
     return CrossSection([np.array(corners)], FillRule.NonZero)
 
 
-def _before(face: Face, other: Face) -> CrossSection | None:
+def _before(face: FlatFace, other: FlatFace) -> CrossSection | None:
     """The part of ``other`` that lies in front of the plane of ``face``."""
     out = other.triangles.reshape(-1, 3) @ face.facing - face.offset
     if out.max() <= BEHIND:
@@ -51,7 +51,7 @@ def _before(face: Face, other: Face) -> CrossSection | None:
     return other.outline ^ _half_paper(slope / size, (gap + BEHIND) / size)
 
 
-def visible_faces(faces: Sequence[Face]) -> list[CrossSection]:
+def visible_faces(faces: Sequence[FlatFace]) -> list[CrossSection]:
     """What is seen of each face, on paper. [mm]"""
     bounds = np.array([face.outline.bounds() for face in faces]).reshape(-1, 4)
     shown = []
@@ -137,20 +137,20 @@ def _without(span: Span, covered: list[Span]) -> list[Span]:
     return [(begin, end) for begin, end in left if end - begin > 1e-9]
 
 
-def _triangles(faces: Sequence[Face]) -> tuple[Floats, NDArray[np.int64]]:
+def _triangles(faces: Sequence[FlatFace]) -> tuple[Floats, NDArray[np.int64]]:
     """All triangles of some faces, and the part that each belongs to."""
     part = [face.part for face in faces for _ in face.triangles]
     return np.concatenate([face.triangles for face in faces]), np.array(part, dtype=np.int64)
 
 
-def visible_lines(lines: Floats, *, faces: Sequence[Face]) -> list[list[Span]]:
+def visible_lines(lines: Floats, *, faces: Sequence[FlatFace]) -> list[list[Span]]:
     """The stretches of straight lines that no face hides, as shares of each line."""
     line, _, first, last = _overlaps(lines, _triangles(faces)[0], low=BEHIND, high=np.inf)
     hidden = _gathered(len(lines), line, first, last)
     return [_without((0.0, 1.0), covered) for covered in hidden]
 
 
-def _beyond(edges: Edges, faces: Sequence[Face]) -> list[list[Span]]:
+def _beyond(edges: Edges, faces: Sequence[FlatFace]) -> list[list[Span]]:
     """Where the eye, looking just past an outer edge, sees no step out of the part.
 
     That is where another face goes on within a hair of this one: a joint; and where the same part
@@ -175,7 +175,7 @@ def _beyond(edges: Edges, faces: Sequence[Face]) -> list[list[Span]]:
     ]
 
 
-def split_edges(edges: Edges, *, faces: Sequence[Face]) -> tuple[list[Floats], list[Floats]]:
+def split_edges(edges: Edges, *, faces: Sequence[FlatFace]) -> tuple[list[Floats], list[Floats]]:
     """The visible edges: outlines, beyond which the eye sees past the part, and inner edges."""
     plain: list[list[Span]] = [[] for _ in edges.ends]
     for number, spans in zip(np.flatnonzero(edges.outer), _beyond(edges, faces), strict=True):

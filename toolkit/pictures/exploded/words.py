@@ -9,9 +9,9 @@ from math import pi
 import numpy as np
 from manifold3d import CrossSection, OpType
 
-from toolkit.pictures.apart.figures import Region
-from toolkit.pictures.apart.view import Floats
-from toolkit.pictures.kit.lettering import Label, Place, box_of
+from toolkit.pictures.exploded.figures import Region
+from toolkit.pictures.exploded.view import Floats
+from toolkit.pictures.kit.lettering import Label, Slot, box_of
 from toolkit.plan import Plan
 
 Normal = tuple[float, float, float]
@@ -36,7 +36,7 @@ REACH = (24.0, 150.0, 6.0)  # how far from their foothold words may stand [pt]
 
 
 @dataclass(frozen=True, slots=True)
-class Shown:
+class SeenPart:
     """What is seen of one part on the page: its faces, the largest first, each with its normal.
 
     Outlines in pt, normals in the axes of the box.
@@ -63,7 +63,7 @@ def _texts(key: str, face: str) -> tuple[str, ...]:
 
 def _box(text: str, size: float) -> tuple[Floats, Floats]:
     """Half the room that words take, and where their first line stands from its middle. [pt]"""
-    x0, y0, x1, y1 = box_of(Label(text, (), 0, size), Place(0.0, 0.0, "center"))
+    x0, y0, x1, y1 = box_of(Label(text, (), 0, size), Slot(0.0, 0.0, "center"))
     return np.array((x1 - x0, y1 - y0)) / 2, -np.array((x0 + x1, y0 + y1)) / 2
 
 
@@ -88,7 +88,7 @@ def _clearance(points: Floats, middles: Floats, half: Floats) -> Floats:
     return np.asarray(np.maximum(x, y).min(axis=1))
 
 
-def _on_face(text: str, size: float, face: CrossSection, trails: Floats) -> list[Place]:
+def _on_face(text: str, size: float, face: CrossSection, trails: Floats) -> list[Slot]:
     """Places on one face with clear wood all round, those nearest its middle first.
 
     A trail across the face is avoided where that can be, else broken by the words.
@@ -104,7 +104,7 @@ def _on_face(text: str, size: float, face: CrossSection, trails: Floats) -> list
     off = np.hypot(*(middles - edge.mean(axis=0)).T)
     struck = _clearance(trails, middles, half) < CLEAR
     return [
-        Place(float(x + shift[0]), float(y + shift[1]), "center")
+        Slot(float(x + shift[0]), float(y + shift[1]), "center")
         for x, y in middles[np.lexsort((off, struck))][:TRIED]
     ]
 
@@ -122,7 +122,7 @@ def _foothold(face: CrossSection) -> Floats:
 
 def _beside(
     text: str, size: float, face: CrossSection, *, taken: Region, trails: Floats
-) -> list[Place]:
+) -> list[Slot]:
     """Places on clear paper round a face, the nearest first, each with its leader."""
     half, shift = _box(text, size)
     foot = _foothold(face)
@@ -135,7 +135,7 @@ def _beside(
     covered = taken.holds(middles) | (_clearance(trails, middles, half) < CLEAR)
     order = np.argsort(length, kind="stable")
     return [
-        Place(
+        Slot(
             float(middles[k, 0] + shift[0]),
             float(middles[k, 1] + shift[1]),
             "center",
@@ -153,7 +153,7 @@ def _leaving(middle: Floats, half: Floats, foot: Floats) -> tuple[float, float]:
     return float(middle[0]), float(middle[1] + np.sign(out[1]) * (half[1] + 2.5))
 
 
-def labels(parts: Sequence[Shown], *, trails: Sequence[Floats], size: float) -> list[Label]:
+def labels(parts: Sequence[SeenPart], *, trails: Sequence[Floats], size: float) -> list[Label]:
     """A label for every part: on its largest face where there is room, else beside it.
 
     Source: Leaders that end on a face end in a dot: ISO 128-22 (from memory).
@@ -167,7 +167,7 @@ def labels(parts: Sequence[Shown], *, trails: Sequence[Floats], size: float) -> 
             continue
         face, words = part.looked_at()
         texts = _texts(part.key, words)
-        places: list[Place] = []
+        places: list[Slot] = []
         for text in texts:
             places = _on_face(text, size, face, ways)
             if places:

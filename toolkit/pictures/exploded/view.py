@@ -33,7 +33,7 @@ FLAT = 1e-5  # corners of one face lie this near its plane [mm]
 
 
 @dataclass(frozen=True, slots=True)
-class Face:
+class FlatFace:
     """One flat face turned to the eye: its triangles in (u, v, w), its outline in (u, v). [mm]
 
     ``normal`` is in the axes of the box; ``facing`` and ``offset`` describe the plane on paper:
@@ -117,7 +117,7 @@ def _in_order(shape: Manifold) -> tuple[Floats, NDArray[np.int64]]:
     return points[order], triangles[np.lexsort(triangles.T)]
 
 
-def seen(part: int, shape: Manifold, shift: Floats) -> tuple[list[Face], list[Row]]:
+def seen(part: int, shape: Manifold, shift: Floats) -> tuple[list[FlatFace], list[Row]]:
     """The faces of one solid that are turned to the eye, and the edges round them. [mm]"""
     points, triangles = _in_order(shape)
     points = points + shift
@@ -134,7 +134,7 @@ def seen(part: int, shape: Manifold, shift: Floats) -> tuple[list[Face], list[Ro
             continue
         normal = normals[number]
         faces.append(
-            Face(
+            FlatFace(
                 part=part,
                 normal=(float(normal[0]), float(normal[1]), float(normal[2])),
                 facing=facing[number],
@@ -170,9 +170,9 @@ def _edges(
     ]
 
 
-def look_at(placed: Iterable[tuple[Manifold, Floats]]) -> tuple[list[Face], Edges]:
+def look_at(placed: Iterable[tuple[Manifold, Floats]]) -> tuple[list[FlatFace], Edges]:
     """All faces and edges of some solids, each moved by its shift."""
-    faces: list[Face] = []
+    faces: list[FlatFace] = []
     rows: list[Row] = []
     for part, (shape, shift) in enumerate(placed):
         own_faces, own_edges = seen(part, shape, shift)
@@ -186,8 +186,8 @@ def look_at(placed: Iterable[tuple[Manifold, Floats]]) -> tuple[list[Face], Edge
 
 
 def carried(
-    seen: tuple[list[Face], Edges], *, part: int, shift: Floats
-) -> tuple[list[Face], Edges]:
+    seen: tuple[list[FlatFace], Edges], *, part: int, shift: Floats
+) -> tuple[list[FlatFace], Edges]:
     """Faces and edges of one part carried along: they look the same from this far away."""
     faces, edges = seen
     way = PAPER @ shift
@@ -216,7 +216,7 @@ END_SHADE = "#a47444"
 GRAIN, RING = 0.87, 0.80
 
 
-def tints(face: Face, *, grain: int) -> tuple[str, str]:
+def tints(face: FlatFace, *, grain: int) -> tuple[str, str]:
     """The tint of a face, and that of the figure on it.
 
     Source: A dull surface is the lighter, the more it is turned to the lamp (Lambert's law); the
