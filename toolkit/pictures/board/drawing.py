@@ -7,13 +7,12 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from toolkit.measures import Rule
-from toolkit.pictures.board.naming import BoardWords
+from toolkit.pictures.board.naming import SPARE, name_flaws, name_parts, name_rips, name_sapwood
 from toolkit.pictures.board.rows import (
     Box,
     Stretch,
     box_of,
     edges,
-    edges_of,
     piece_box,
     rows_of,
     scale_of,
@@ -86,18 +85,18 @@ def board_picture(
     parts = [piece_box(piece) for piece in on.pieces]
     discs = discs_of(rows, cuts, board, parts=parts, gap=on.gap)
     numbers = clear_of(discs)
-    lines = [(cut.start[0], cut.end[0], cut.start[1], cut.end[1]) for cut in cuts]
-    lines += [edge for box in parts for edge in edges_of(box)]
-    words = BoardWords(rows, board, lines=lines, numbers=numbers, parts=parts)
-    words.parts(on)
-    words.rips(discs, rule=rule)
-    words.flaws()
-    if board.heart_line:
-        words.sapwood(used=on.used)
     flaws = [box_of(defect) for defect in board.defects]
-    _waste(rows, on, clear=[*words.rooms, *flaws, *numbers])
+    for row in rows:
+        sheet.keep_off(1, *(row.on_page(box) for box in (*flaws, *numbers)))
+        # Of what is wrong, and of sapwood, nothing is written on a part.
+        sheet.keep_off(3, *(row.on_page(box) for box in parts))
     _parts(rows, on, discs=discs)
     draw_cuts(rows, cuts, discs, board, rule=rule)
+    name_parts(rows, on, numbers=numbers)
+    name_rips(board, discs, rule=rule)
+    name_flaws(rows, board)
+    if board.heart_line:
+        name_sapwood(rows, board, used=on.used)
     for piece in ghost.pieces if ghost is not None else ():
         box = piece_box(piece)
         shape = rectangle(box[:2], box[2:])
@@ -107,7 +106,14 @@ def board_picture(
     title(sheet, board.name, x=sheet.width / 2, y=height - 19.0)
     more = ", from the left end and from the lower edge" if cuts else ""
     unit_words(sheet, rule=rule, ghost=ghost is not None, more=more)
-    return sheet.picture(_sentence(board, laid, rule, looks=looks), most=_MOST_LABELS)
+    placed = sheet.settle(most=_MOST_LABELS)
+    for row in rows:
+        words = [
+            row.on_board((x0 - SPARE, x1 + SPARE, y0 - SPARE, y1 + SPARE))
+            for _, _, (x0, y0, x1, y1) in placed
+        ]
+        _waste(row, on, clear=[*words, *flaws, *numbers])
+    return sheet.picture(_sentence(board, laid, rule, looks=looks))
 
 
 def _wood(rows: Sequence[Stretch], board: Board) -> None:
@@ -143,21 +149,21 @@ def _parts(rows: Sequence[Stretch], laid: Laid, *, discs: Sequence[Disc]) -> Non
                         row.view.sheet.line("part", line)
 
 
-def _waste(rows: Sequence[Stretch], laid: Laid, *, clear: Sequence[Box]) -> None:
-    """Waste hatched but for defects and their names, saw's gaps left white. [mm]"""
-    sheet, count = rows[0].view.sheet, 0
+def _waste(row: Stretch, laid: Laid, *, clear: Sequence[Box]) -> None:
+    """Waste hatched but for defects and words, saw's gaps left white. [mm]"""
+    sheet, count = row.view.sheet, 0
     for box, gap in spaces_of(laid):
         count += not gap
         shape = rectangle(box[:2], box[2:])
-        sheet.name("gap" if gap else f"waste {count}", shape)
-        for row in rows:
-            if gap:
-                row.line("void", shape, closed=True)
-                continue
-            for free in without(box, clear):
-                seen = row.within(rectangle(free[:2], free[2:]))
-                if len(seen) > 2:
-                    hatch(sheet, row.view.points(seen))
+        if row.first:
+            sheet.name("gap" if gap else f"waste {count}", shape)
+        if gap:
+            row.line("void", shape, closed=True)
+            continue
+        for free in without(box, clear):
+            seen = row.within(rectangle(free[:2], free[2:]))
+            if len(seen) > 2:
+                hatch(sheet, row.view.points(seen))
 
 
 def _sentence(board: Board, laid: Laid | None, rule: Rule, *, looks: bool) -> str:

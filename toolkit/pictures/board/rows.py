@@ -26,13 +26,6 @@ def box_of(defect: Defect) -> Box:
     return defect.from_along, defect.to_along, defect.from_across, defect.to_across
 
 
-def edges_of(box: Box) -> list[Box]:
-    """The four edges of a rectangle, as rectangles without a width."""
-    left, right, low, high = box
-    level = [(left, right, y, y) for y in (low, high)]
-    return [*level, *((x, x, low, high) for x in (left, right))]
-
-
 def spaces_of(laid: Laid) -> Iterator[tuple[Box, bool]]:
     """Every rectangle of the used board that is no part, and whether it is but a saw's gap. [mm]"""
     for box, across in _spaces(laid):
@@ -125,6 +118,11 @@ class Stretch:
         x0, x1 = ((x - view.x) / view.scale for x in (left, right))
         y0, y1 = ((y - view.y) / view.scale for y in (low, high))
         return x0, x1, y0, y1
+
+    def on_page(self, board: Box) -> tuple[float, float, float, float]:
+        """A box of the board on the page: x0, y0, x1, y1. [mm to pt]"""
+        left, right, low, high = board
+        return *self.view.at(left, low), *self.view.at(right, high)
 
     def within(self, shape: Sequence[Point]) -> list[Point]:
         """What of a convex shape lies in this row. [mm]"""

@@ -74,7 +74,8 @@ class Page:
     """A page on which labels find their places: what is free, and what is taken. [pt]
 
     A page that ``grows`` gets more room above or below, so that every size and every name stands;
-    ``floor`` is how far below zero it then begins.
+    ``floor`` is how far below zero it then begins. What is ``barred`` no words of such a rank, or
+    of a higher one, may enter; their leaders may.
     """
 
     width: float
@@ -85,6 +86,7 @@ class Page:
     clear: float = 1.3
     grows: bool = False
     floor: float = 0.0
+    barred: Sequence[tuple[int, Box]] = ()
 
     def settle(self, labels: Sequence[Label]) -> tuple[list[tuple[Label, Slot, Box]], list[str]]:
         """Place labels by rank, remarks last: no more of these than ``most`` labels leave room for.
@@ -111,9 +113,10 @@ class Page:
     def _place(self, label: Label, taken: list[Box]) -> tuple[Slot, Box] | None:
         """The first place of a label that is free, else one on a leader, else on a larger page."""
         air = _air(label)
+        shut = [*taken, *(box for rank, box in self.barred if label.rank >= rank)]
         for place in label.places:
             box = box_of(label, place)
-            if self._free(box, taken, air=air) and not _struck(place.leader, taken):
+            if self._free(box, shut, air=air) and not _struck(place.leader, taken):
                 return place, box
         stands = label.kind != "remark"
         at = _spoken_of(label) if stands else label.at
@@ -123,7 +126,7 @@ class Page:
         _, low, _, high = box_of(label, Slot(0.0, 0.0))
         more = high - low + 4 * self.clear
         for _ in range(_GROWTHS):
-            found = self._round_about(label, at, taken)
+            found = self._round_about(label, at, taken, shut)
             if found is not None:
                 return found, box_of(label, found)
             if not (stands and self.grows):
@@ -134,11 +137,13 @@ class Page:
                 self.height += more
         return None
 
-    def _round_about(self, label: Label, at: Point, taken: list[Box]) -> Slot | None:
+    def _round_about(
+        self, label: Label, at: Point, taken: list[Box], shut: list[Box]
+    ) -> Slot | None:
         """The free place nearest to a point, on a leader to it: ISO 128-2:2020 (from memory)."""
         x0, y0, x1, y1 = box_of(label, Slot(0.0, 0.0))
         rise, edge = (y0 + y1) / 2, self.margin
-        boxes = np.array([*taken, (1e9, 1e9, 1e9, 1e9)])
+        words, boxes = (np.array([*rows, (1e9, 1e9, 1e9, 1e9)]) for rows in (taken, shut))
         for start in range(0, len(_steps()), _AT_ONCE):
             steps = _steps()[start : start + _AT_ONCE]
             right = steps[:, 0] > 0
@@ -157,14 +162,14 @@ class Page:
                 continue
             ends = np.array(at) + steps - np.where(right, _SHORT, -_SHORT)[:, None] * (1.0, 0.0)
             leaders = np.hstack([np.broadcast_to(at, ends.shape), ends])
-            free[free] = ~_crossed(boxes, leaders[free]).any(axis=0)
+            free[free] = ~_crossed(words, leaders[free]).any(axis=0)
             wide = np.column_stack([left, low, far, high]) + np.array([-1, -1, 1, 1]) * self.clear
             free[free] = ~_crossed(wide[free], self.segments).any(axis=1)
             for dx, dy in steps[free].tolist():
                 anchor: Anchor = "left" if dx > 0 else "right"
                 leader = (at, (at[0] + dx - copysign(_SHORT, dx), at[1] + dy))
                 place = Slot(at[0] + dx, at[1] + dy - rise, anchor, leader)
-                if self._free(box_of(label, place), taken):
+                if self._free(box_of(label, place), shut):
                     return place
         return None
 

@@ -13,6 +13,7 @@ from numpy.typing import NDArray
 from toolkit.pictures.kit.lettering import (
     PAPER,
     SCREEN,
+    Box,
     Label,
     Placed,
     Slot,
@@ -76,6 +77,7 @@ class Sheet:
         self._images: list[Image] = []
         self._outlines: list[Outline] = []
         self._labels: list[Label] = []
+        self._barred: list[tuple[int, Box]] = []
         self._placed: list[Placed] | None = None
         self._dropped: list[str] = []
 
@@ -111,6 +113,10 @@ class Sheet:
         """Remember a shape by its name, in the axes of its own view. [mm]"""
         self._outlines.append(Outline(name, tuple(points)))
 
+    def keep_off(self, rank: int, *boxes: Box) -> None:
+        """Rooms that words of such a rank or a higher one may not enter: x0, y0, x1, y1. [pt]"""
+        self._barred += [(rank, box) for box in boxes]
+
     def write(
         self,
         text: str,
@@ -140,7 +146,15 @@ class Sheet:
         """Find the labels their places; what is drawn afterwards may run through them."""
         if self._placed is None:
             lines = self._segments()
-            page = Page(self.width, self.height, lines, most, clear=self._clear, grows=True)
+            page = Page(
+                self.width,
+                self.height,
+                lines,
+                most,
+                clear=self._clear,
+                grows=True,
+                barred=self._barred,
+            )
             self._placed, self._dropped = page.settle(self._labels)
             # A page that has grown keeps no more of it than its words stand on.
             ends = [y for _, _, (_, low, _, high) in self._placed for y in (low, high)]
