@@ -159,10 +159,7 @@ def _whole(cut: SawCut, board: Board) -> bool:
 
 
 def _running(row: Stretch, cuts: Sequence[SawCut], rule: Rule) -> None:
-    """Sizes that all begin at the left end of the board, on one line with an arrow at each.
-
-    Source: ISO 129-1:2018, running dimensions from a common origin (from memory).
-    """
+    """Sizes from the board's left end: running dimensions, ISO 129-1:2018 (from memory)."""
     view, sheet = row.view, row.view.sheet
     level = view.up(0.0) - _BELOW
     left = view.across(row.start)

@@ -113,10 +113,7 @@ def shifts(d: Design, *, parts: tuple[Solid, ...], opened: float) -> list[Floats
 
 
 def trails(d: Design, *, opened: float) -> list[Floats]:
-    """The ways that parts have come, from where they sat to where they stand.
-
-    Source: Lines of assembly in exploded views: common practice, no source.
-    """
+    """The ways that parts have come, from where they sat (common practice, no source)."""
     f, moves, bottom = d.frame, legs(d), d.bottom
     z = bottom.high - bottom.tongue / 2
     middle_x = f.back_thickness.value + f.inside_length.value / 2

@@ -217,11 +217,7 @@ GRAIN, RING = 0.87, 0.80
 
 
 def tints(face: FlatFace, *, grain: int) -> tuple[str, str]:
-    """The tint of a face, and that of the figure on it.
-
-    Source: A dull surface is the lighter, the more it is turned to the lamp (Lambert's law); the
-    colours are the drawing's own.
-    """
+    """The tint of a face, and of the figure on it: the lighter, the more it is lit (Lambert)."""
     normal = np.array(face.normal)
     ends = abs(normal[grain]) > 0.9
     light, shade = (END, END_SHADE) if ends else (FACE, FACE_SHADE)

@@ -154,10 +154,7 @@ def _leaving(middle: Floats, half: Floats, foot: Floats) -> tuple[float, float]:
 
 
 def labels(parts: Sequence[SeenPart], *, trails: Sequence[Floats], size: float) -> list[Label]:
-    """A label for every part: on its largest face where there is room, else beside it.
-
-    Source: Leaders that end on a face end in a dot: ISO 128-22 (from memory).
-    """
+    """A label for every part: on its largest face, else led to a dot, ISO 128-22 (from memory)."""
     faces = [face for part in parts for _, face in part.faces]
     taken = Region(CrossSection.batch_boolean(faces, OpType.Add).to_polygons())
     ways = np.concatenate([np.zeros((0, 2)), *(_points_along(line) for line in trails)])

@@ -174,10 +174,7 @@ def feet(plan: Plan, j: Joint, p: Posed, *, moved: Floats, faces: Sequence[FlatF
 
 
 def columns(rows: Sequence[Foot], frame: PageFrame, *, sides: tuple[float, float]) -> list[Label]:
-    """Names as labels: those of the pin board on its side of the drawing, the others opposite.
-
-    Source: Leaders that end on a face end in a dot: ISO 128-2:2020 (from memory).
-    """
+    """Names led to dots, ISO 128-2:2020 (from memory), the pin board's on its side. [pt]"""
     labels = []
     for board in ("pin", "tail"):
         own = [row for row in rows if row.board == board]

@@ -17,10 +17,7 @@ _LINE = 76  # letters of a sentence that stands in place of a drawing
 
 
 def figures(plan: Plan) -> Figures:
-    """Lengths as bare figures on the student's own rule; the unit is said once on the sheet.
-
-    Source: ISO 129-1:2018, units said once near the drawing (from memory).
-    """
+    """Lengths as bare figures, the unit said once on the sheet: ISO 129-1:2018 (from memory)."""
     rule = plan.choices.rule
 
     def show(value: float) -> str:

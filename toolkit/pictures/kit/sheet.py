@@ -146,15 +146,8 @@ class Sheet:
         """Find the labels their places; what is drawn afterwards may run through them."""
         if self._placed is None:
             lines = self._segments()
-            page = Page(
-                self.width,
-                self.height,
-                lines,
-                most,
-                clear=self._clear,
-                grows=True,
-                barred=self._barred,
-            )
+            page = Page(self.width, self.height, lines, most, clear=self._clear, grows=True)
+            page.barred = self._barred
             self._placed, self._dropped = page.settle(self._labels)
             # A page that has grown keeps no more of it than its words stand on.
             ends = [y for _, _, (_, low, _, high) in self._placed for y in (low, high)]

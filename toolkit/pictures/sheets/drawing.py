@@ -167,11 +167,9 @@ def _lettered(
 ) -> tuple[list[Word], list[Mark], list[str]]:
     """Words that find a place clear of every line and of one another. [mm]"""
     segments = [(*a, *b) for mark in marks for a, b in pairwise(mark.points)]
-    for word in fixed:
-        x0, y0, x1, y1 = word.box
-        segments += [(x0, y0, x1, y1), (x0, y1, x1, y0), (x0, y0, x1, y0), (x0, y1, x1, y1)]
     size, lines = (paper.width, paper.height), np.array(segments).reshape(-1, 4)
     page = Page(*size, lines, most=len(wishes), margin=_PAPER_EDGE, clear=_CLEAR)
+    page.barred = [(0, word.box) for word in fixed]
     placed, dropped = page.settle(wishes)
     words = [
         Word(line, place.x, y, label.size, place.anchor)

@@ -170,12 +170,7 @@ def _bar(x: float, y: float, long: float, ticks: int, *, upright: bool) -> Itera
 
 
 def check_bars(paper: Paper, *, units: str) -> tuple[list[Mark], list[Word]]:
-    """100 mm and 4 in along the page, and the student's own of the two up it.
-
-    A printer may stretch the paper's length and not its width.
-
-    Source: 1 in = 25.4 mm exactly.
-    """
+    """100 mm and 4 in (25.4 mm each) along the page, and the student's own of the two up it."""
     y = EDGE + _BARS
     gap = extent("100 mm", size=TEXT)[0]
     second = SIDE + MM + gap + 8.0
@@ -186,7 +181,8 @@ def check_bars(paper: Paper, *, units: str) -> tuple[list[Mark], list[Word]]:
         marks += _bar(left, y, long, ticks, upright=False)
         words.append(Word(text, left + long + 2.0, y))
     text, long, ticks = bars[0 if units == "mm" else 1]
-    # The tick marks point at the drawing, the word stands on the far side.
+    # A printer may stretch the paper's length and not its width. The tick marks point at the
+    # drawing, the word stands on the far side.
     x, low = paper.width - SIDE - 0.9 * TEXT - 0.6, y + 12.0
     marks += _bar(x, low, long, ticks, upright=True)
     words.append(Word(text, paper.width - SIDE, low + long / 2, anchor="center", upright=True))

@@ -178,10 +178,7 @@ def _clipped(a: Point, b: Point, w: Extent) -> tuple[Point, Point] | None:
 
 
 def hatched(shape: Sequence[Point]) -> Iterator[Mark]:
-    """Hatching at 45 degrees inside a shape. Here it means waste, and only waste. [mm]
-
-    Source: ISO 128-3:2022, hatching (from memory).
-    """
+    """Hatching at 45 degrees inside a shape, only of waste: ISO 128-3:2022 (from memory). [mm]"""
     for line in hatching(shape, gap=_HATCH_GAP, shortest=_SHORTEST):
         yield Mark("hatch", line)
 

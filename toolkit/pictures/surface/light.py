@@ -95,10 +95,7 @@ _SQUEEZE = 4  # twice as fast as the usual 6, and a sixth larger
 
 
 def lit(heights: Numbers, *, step: float, lamp_height: float, lamp_direction: float) -> Numbers:
-    """Light that falls on each cell, as a share of what falls on a level surface.
-
-    Source: Lambert's law and straight rays.
-    """
+    """Light on each cell, as a share of a level surface's: Lambert's law and straight rays."""
     turn = radians(lamp_direction)
     away_across, away_along = -sin(turn), -cos(turn)
     if abs(away_across) < abs(away_along):
