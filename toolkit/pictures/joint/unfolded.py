@@ -22,7 +22,7 @@ from toolkit.pictures.joint.net import (
 )
 from toolkit.pictures.joint.words import column, first_line, no_joint, unfolded_sentence, wrapped
 from toolkit.pictures.kit import Anchor, PartView, Picture, Point, Sheet, Slot, extent
-from toolkit.pictures.kit.notes import nothing, unit_note
+from toolkit.pictures.kit.notes import nothing, title, unit_note
 from toolkit.plan import Plan
 from toolkit.shape import Which
 
@@ -178,7 +178,7 @@ def _titles(net: Net, w: UnfoldedEnd) -> None:
     sheet = net.inside.sheet
     under = BOTTOM - w.end.thickness * sheet.scale
     middle = net.end.across(w.end.thickness / 2)
-    sheet.write(w.title, [Slot(middle, under - 30.0, "center")], rank=-1, size=sheet.text + 0.7)
+    title(sheet, w.title, x=middle, y=under - 30.0)
     for view, up, words in (
         (net.inside, w.wall.height, "inside face"),
         (net.outside, w.wall.height, "outside face"),

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import accumulate, pairwise
+from statistics import fmean
 
 from toolkit.box.joinery import joint_direction
 from toolkit.pictures.corner.boards import Joint
@@ -27,28 +29,19 @@ def levels(wanted: Sequence[float], *, rooms: Sequence[float]) -> list[float]:
     >>> levels([100.0, 98.0, 40.0], rooms=[20.0, 20.0, 20.0])
     [109.0, 89.0, 40.0]
 
-    Source: Isotonic regression by pooling neighbours: from memory.
+    Source: isotonic regression by its min-max formula (from memory).
     """
     order = sorted(range(len(wanted)), key=lambda i: -wanted[i])
-
-    def top(block: Sequence[int]) -> float:
-        middle = sum(wanted[i] for i in block) / len(block)
-        return middle + sum(rooms[i] for i in block) / 2
-
-    blocks: list[list[int]] = []
-    for i in order:
-        blocks.append([i])
-        while len(blocks) > 1 and top(blocks[-2]) - sum(rooms[k] for k in blocks[-2]) < top(
-            blocks[-1]
-        ):
-            last = blocks.pop()
-            blocks[-1] += last
-    found = [0.0] * len(wanted)
-    for block in blocks:
-        down = top(block)
-        for i in block:
-            found[i] = down - rooms[i] / 2
-            down -= rooms[i]
+    edges = [0.0, *accumulate(rooms[i] for i in order)]
+    down = [(top + foot) / 2 for top, foot in pairwise(edges)]
+    free = [wanted[i] + under for i, under in zip(order, down, strict=True)]
+    found, count = [0.0] * len(wanted), len(wanted)
+    for k, (i, under) in enumerate(zip(order, down, strict=True)):
+        highest = (
+            max(fmean(free[first:last]) for last in range(k + 1, count + 1))
+            for first in range(k + 1)
+        )
+        found[i] = min(highest) - under
     return found
 
 

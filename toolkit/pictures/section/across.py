@@ -7,7 +7,7 @@ from math import cos, pi, sin
 from toolkit.box import Panel
 from toolkit.pictures.kit import PartView, Picture, Sheet, Slot, rectangle, still_scale
 from toolkit.pictures.kit.dimensions import Dimension, level, upright
-from toolkit.pictures.kit.notes import figures, not_right, nothing, unit_note
+from toolkit.pictures.kit.notes import figures, not_right, nothing, title, unit_note
 from toolkit.pictures.kit.strokes import circle, long_grain
 from toolkit.pictures.section.cut import (
     across_faults,
@@ -16,6 +16,7 @@ from toolkit.pictures.section.cut import (
     lay_ghost,
     no_such_box,
     panel_words,
+    size_of,
 )
 from toolkit.pictures.section.groove_detail import (
     DETAIL_ROOM,
@@ -41,17 +42,14 @@ _SPOTS: tuple[Spot, ...] = (
 )  # fmt: skip
 
 
-def _sizes(plan: Plan) -> tuple[float, float]:
-    points = [point for cut in cut_across(plan.design) for point in cut.points]
-    xs, zs = zip(*points, strict=True)
-    return max(xs) - min(xs), max(zs) - min(0.0, *zs)
-
-
 def _scale(plan: Plan, kept: float | None = None) -> float:
     # The detail needs room for twice the size at least.
     zone = detail_zone(plan)
     detail = (2 * (zone.right - zone.left), 2 * (zone.high - zone.low))
-    sizes = (*zip(_sizes(plan), ROOMS, strict=True), *zip(detail, DETAIL_ROOM, strict=True))
+    sizes = (
+        *zip(size_of(cut_across(plan.design)), ROOMS, strict=True),
+        *zip(detail, DETAIL_ROOM, strict=True),
+    )
     return still_scale(*sizes, kept=kept)
 
 
@@ -94,17 +92,13 @@ def section_across(plan: Plan, *, ghost: Plan | None = None) -> Picture:
     _dimensions(view, plan)
     _parts(view, plan)
     across_faults(view, plan)
-    zone = detail_zone(plan)
-    before = None
+    zone, times = detail_zone(plan), None
     if ghost is not None and kept is not None:
-        before = magnification(detail_zone(ghost), scale=scale)
-    times = magnification(zone, scale=scale, kept=before)
+        times = magnification(detail_zone(ghost), scale=scale)
+    times = magnification(zone, scale=scale, kept=times)
     _circle(view, zone)
     draw_detail(sheet, plan, zone, scale=scale, times=times)
-    low = BOTTOM - 58.0
-    size = sheet.text + 0.7
-    title = "section across, seen from the front"
-    sheet.write(title, [Slot(MIDDLE, low, "center")], rank=-1, size=size)
+    title(sheet, "section across, seen from the front", x=MIDDLE, y=BOTTOM - 58.0)
     unit_note(sheet, plan, ghost=kept is not None)
     return sheet.picture(words)
 

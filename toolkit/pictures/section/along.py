@@ -4,9 +4,16 @@ from __future__ import annotations
 
 from toolkit.pictures.kit import PartView, Picture, Point, Sheet, Slot, still_scale
 from toolkit.pictures.kit.dimensions import Dimension, level, upright
-from toolkit.pictures.kit.notes import figures, not_right, nothing, unit_note
+from toolkit.pictures.kit.notes import figures, not_right, nothing, title, unit_note
 from toolkit.pictures.kit.strokes import ARROW, HALF_ARROW, long_grain
-from toolkit.pictures.section.cut import along_faults, drawable, lay, lay_ghost, no_such_box
+from toolkit.pictures.section.cut import (
+    along_faults,
+    drawable,
+    lay,
+    lay_ghost,
+    no_such_box,
+    size_of,
+)
 from toolkit.plan import Plan
 from toolkit.results import Spot
 from toolkit.shape import cut_along
@@ -25,10 +32,7 @@ _SPOTS: tuple[Spot, ...] = (
 
 
 def _scale(plan: Plan, kept: float | None = None) -> float:
-    points = [point for cut in cut_along(plan.design) for point in cut.points]
-    xs, zs = zip(*points, strict=True)
-    sizes = (max(xs) - min(xs), max(zs) - min(0.0, *zs))
-    return still_scale(*zip(sizes, ROOMS, strict=True), kept=kept)
+    return still_scale(*zip(size_of(cut_along(plan.design)), ROOMS, strict=True), kept=kept)
 
 
 def section_along(plan: Plan, *, ghost: Plan | None = None) -> Picture:
@@ -70,8 +74,7 @@ def section_along(plan: Plan, *, ghost: Plan | None = None) -> Picture:
     _dimensions(view, plan)
     _parts(view, plan)
     along_faults(view, plan)
-    title = "section along, back to the left"
-    sheet.write(title, [Slot(MIDDLE, BOTTOM - 58.0, "center")], rank=-1, size=sheet.text + 0.7)
+    title(sheet, "section along, back to the left", x=MIDDLE, y=BOTTOM - 58.0)
     unit_note(sheet, plan, ghost=kept is not None)
     return sheet.picture(words)
 

@@ -19,6 +19,12 @@ def drawable(plan: Plan) -> bool:
     return min(inside, f.wall_height.value, f.front_height.value) > 0
 
 
+def size_of(cuts: Sequence[CutPart]) -> Point:
+    """How wide all parts together are, and how high above zero or their foot. [mm]"""
+    xs, zs = zip(*(point for cut in cuts for point in cut.points), strict=True)
+    return max(xs) - min(xs), max(zs) - min(0.0, *zs)
+
+
 def lay(view: PartView, cuts: Sequence[CutPart], *, heart: dict[str, float]) -> None:
     """Parts where they are cut, with their grain; the heart of the tree by part, else up. [deg]"""
     for cut in cuts:

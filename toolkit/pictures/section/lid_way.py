@@ -6,7 +6,7 @@ from toolkit.box import Panel
 from toolkit.box.sliding import droop, held
 from toolkit.pictures.kit import PartView, Picture, Sheet, Slot, still_scale
 from toolkit.pictures.kit.dimensions import Dimension, level, upright
-from toolkit.pictures.kit.notes import figures, not_right, nothing, unit_note
+from toolkit.pictures.kit.notes import figures, not_right, nothing, title, unit_note
 from toolkit.pictures.section.along import far_side
 from toolkit.pictures.section.cut import along_faults, drawable, front_faults, lay, lay_ghost
 from toolkit.plan import Plan
@@ -90,8 +90,7 @@ def lid_picture(
         front_faults(view, plan)
     else:
         along_faults(view, plan)
-    title = Slot(LEFT + ROOMS[0] / 2, BOTTOM - 74.0, "center")
-    sheet.write("section along, back to the left", [title], rank=-1, size=sheet.text + 0.7)
+    title(sheet, "section along, back to the left", x=LEFT + ROOMS[0] / 2, y=BOTTOM - 74.0)
     unit_note(sheet, plan, ghost=ghost is not None)
     return sheet.picture(words)
 
