@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from toolkit.pictures.kit import PartView, Point, Sheet, band
+from toolkit.pictures.kit import PartView, Point, Sheet, upright_band
 from toolkit.pictures.kit.strokes import break_line
 from toolkit.stock import Board, Defect, Laid, LaidPart
 
@@ -126,8 +126,7 @@ class Stretch:
 
     def within(self, shape: Sequence[Point]) -> list[Point]:
         """What of a convex shape lies in this row. [mm]"""
-        turned = band([(y, x) for x, y in shape], low=self.start, high=self.end)
-        return [(x, y) for y, x in turned]
+        return upright_band(shape, left=self.start, right=self.end)
 
 
 def scale_of(board: Board) -> tuple[float, int]:

@@ -13,7 +13,7 @@ from toolkit.pictures.corner.sizes import (
     titles,
 )
 from toolkit.pictures.kit import PartView, Picture, Sheet, Slot, still_scale
-from toolkit.pictures.kit.notes import not_right, nothing, unit_note
+from toolkit.pictures.kit.notes import not_right, nothing, unit_words
 from toolkit.plan import Plan
 from toolkit.results import Spot
 from toolkit.shape import Which
@@ -136,7 +136,7 @@ def corner_picture(
     draw_pin_board(pin_view, j)
     _neighbours(tail_view, pin_view, plan, j)
     titles(tail_view, pin_view, j)
-    unit_note(sheet, plan, ghost=before is not None)
+    unit_words(sheet, rule=plan.choices.rule, ghost=before is not None)
     if j.corner.tails:
         tail_rows(tail_view, plan, j)
         groove_words(pin_view, plan, j)

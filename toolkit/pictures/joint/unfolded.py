@@ -22,7 +22,7 @@ from toolkit.pictures.joint.net import (
 )
 from toolkit.pictures.joint.words import column, first_line, no_joint, unfolded_sentence, wrapped
 from toolkit.pictures.kit import Anchor, PartView, Picture, Point, Sheet, Slot, extent
-from toolkit.pictures.kit.notes import nothing, title, unit_note
+from toolkit.pictures.kit.notes import nothing, title, unit_words
 from toolkit.plan import Plan
 from toolkit.shape import Which
 
@@ -168,7 +168,7 @@ def unfolded_end(
     draw_waste(net, w)
     draw_lines(net, w)
     _titles(net, w)
-    unit_note(sheet, plan, ghost=False)
+    unit_words(sheet, rule=plan.choices.rule)
     write_notes(sheet, net, notes(net, w, plan.choices.rule))
     return sheet.picture(unfolded_sentence(plan, w))
 

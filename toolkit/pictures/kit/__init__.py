@@ -3,7 +3,7 @@
 from toolkit.pictures.kit.lettering import Anchor, Label, Slot, extent
 from toolkit.pictures.kit.picture import Picture, Point
 from toolkit.pictures.kit.sheet import WIDTH, Sheet
-from toolkit.pictures.kit.view import PartView, band, rectangle, still_scale
+from toolkit.pictures.kit.view import PartView, band, rectangle, still_scale, upright_band
 
 __all__ = [
     "WIDTH",
@@ -18,4 +18,5 @@ __all__ = [
     "extent",
     "rectangle",
     "still_scale",
+    "upright_band",
 ]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from functools import partial
 
 from toolkit.measures import Rule
 from toolkit.pictures.kit.lettering import Slot
@@ -18,17 +19,7 @@ _LINE = 76  # letters of a sentence that stands in place of a drawing
 
 def figures(plan: Plan) -> Figures:
     """Lengths as bare figures, the unit said once on the sheet: ISO 129-1:2018 (from memory)."""
-    rule = plan.choices.rule
-
-    def show(value: float) -> str:
-        return rule.show(value, unit=False)
-
-    return show
-
-
-def unit_note(sheet: Sheet, plan: Plan, *, ghost: bool) -> None:
-    """In what the figures on the sheet are, and what is dotted."""
-    unit_words(sheet, rule=plan.choices.rule, ghost=ghost)
+    return partial(plan.choices.rule.show, unit=False)
 
 
 def units_said(rule: Rule) -> str:

@@ -106,3 +106,8 @@ def band(shape: Sequence[Point], *, low: float, high: float) -> list[Point]:
         if not points:
             return []
     return points
+
+
+def upright_band(shape: Sequence[Point], *, left: float, right: float) -> list[Point]:
+    """What of a convex shape lies between two uprights. [mm]"""
+    return [(x, z) for z, x in band([(z, x) for x, z in shape], low=left, high=right)]

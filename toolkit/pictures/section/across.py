@@ -7,7 +7,7 @@ from math import cos, pi, sin
 from toolkit.box import Panel
 from toolkit.pictures.kit import PartView, Picture, Sheet, Slot, rectangle, still_scale
 from toolkit.pictures.kit.dimensions import Dimension, level, upright
-from toolkit.pictures.kit.notes import figures, not_right, nothing, title, unit_note
+from toolkit.pictures.kit.notes import figures, not_right, nothing, title, unit_words
 from toolkit.pictures.kit.strokes import circle, long_grain
 from toolkit.pictures.section.cut import (
     across_faults,
@@ -99,7 +99,7 @@ def section_across(plan: Plan, *, ghost: Plan | None = None) -> Picture:
     _circle(view, zone)
     draw_detail(sheet, plan, zone, scale=scale, times=times)
     title(sheet, "section across, seen from the front", x=MIDDLE, y=BOTTOM - 58.0)
-    unit_note(sheet, plan, ghost=kept is not None)
+    unit_words(sheet, rule=plan.choices.rule, ghost=kept is not None)
     return sheet.picture(words)
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from toolkit.pictures.kit import PartView, Picture, Point, Sheet, Slot, still_scale
 from toolkit.pictures.kit.dimensions import Dimension, level, upright
-from toolkit.pictures.kit.notes import figures, not_right, nothing, title, unit_note
+from toolkit.pictures.kit.notes import figures, not_right, nothing, title, unit_words
 from toolkit.pictures.kit.strokes import ARROW, HALF_ARROW, long_grain
 from toolkit.pictures.section.cut import (
     along_faults,
@@ -75,7 +75,7 @@ def section_along(plan: Plan, *, ghost: Plan | None = None) -> Picture:
     _parts(view, plan)
     along_faults(view, plan)
     title(sheet, "section along, back to the left", x=MIDDLE, y=BOTTOM - 58.0)
-    unit_note(sheet, plan, ghost=kept is not None)
+    unit_words(sheet, rule=plan.choices.rule, ghost=kept is not None)
     return sheet.picture(words)
 
 

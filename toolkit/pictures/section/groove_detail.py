@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from toolkit.box import Panel, Span
-from toolkit.pictures.kit import PartView, Point, Sheet, Slot, band, rectangle
+from toolkit.pictures.kit import PartView, Point, Sheet, Slot, band, rectangle, upright_band
 from toolkit.pictures.kit.dimensions import Dimension, level, upright
 from toolkit.pictures.kit.notes import figures, wrong
 from toolkit.pictures.kit.strokes import break_line, rings
@@ -63,12 +63,6 @@ def magnification(zone: Zone, *, scale: float, kept: int | None = None) -> int:
     return next((times for times in (12, 10, 8, 6, 5, 4, 3) if times <= most), 2)
 
 
-def _between(shape: list[Point], left: float, right: float) -> list[Point]:
-    """What of a shape lies between two uprights. [mm]"""
-    turned = band([(z, x) for x, z in shape], low=left, high=right)
-    return [(x, z) for z, x in turned]
-
-
 def draw_detail(sheet: Sheet, plan: Plan, zone: Zone, *, scale: float, times: int) -> None:
     """Draw the magnified groove, with its clearance, depth, tongue and play. [mm]"""
     big = scale * times
@@ -80,9 +74,8 @@ def draw_detail(sheet: Sheet, plan: Plan, zone: Zone, *, scale: float, times: in
     for cut in cut_across(plan.design):
         if cut.name not in ("right side", zone.panel.name):
             continue
-        shape = band(
-            _between(list(cut.points), zone.left, zone.right), low=zone.low, high=zone.high
-        )
+        shape = upright_band(cut.points, left=zone.left, right=zone.right)
+        shape = band(shape, low=zone.low, high=zone.high)
         if len(shape) < 3:
             continue
         view.area(f"detail {cut.name}", shape, fill="end cut")

@@ -6,7 +6,7 @@ from toolkit.box import Panel
 from toolkit.box.sliding import droop, held
 from toolkit.pictures.kit import PartView, Picture, Sheet, Slot, still_scale
 from toolkit.pictures.kit.dimensions import Dimension, level, upright
-from toolkit.pictures.kit.notes import figures, not_right, nothing, title, unit_note
+from toolkit.pictures.kit.notes import figures, not_right, nothing, title, unit_words
 from toolkit.pictures.section.along import far_side
 from toolkit.pictures.section.cut import along_faults, drawable, front_faults, lay, lay_ghost
 from toolkit.plan import Plan
@@ -91,7 +91,7 @@ def lid_picture(
     else:
         along_faults(view, plan)
     title(sheet, "section along, back to the left", x=LEFT + ROOMS[0] / 2, y=BOTTOM - 74.0)
-    unit_note(sheet, plan, ghost=ghost is not None)
+    unit_words(sheet, rule=plan.choices.rule, ghost=ghost is not None)
     return sheet.picture(words)
 
 

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from toolkit.pictures.kit import Label, Point, Slot, band, extent
+from toolkit.pictures.kit import Label, Point, Slot, extent, upright_band
 from toolkit.pictures.kit.strokes import break_line
 from toolkit.pictures.sheets.margins import section_captions
 from toolkit.pictures.sheets.marks import SMALL, CutOut, Extent, Mark
@@ -39,11 +39,8 @@ def section_pieces(plan: Plan, *, day: str) -> tuple[CutOut, ...]:
     captions = section_captions(plan)
     made = []
     for where, (cuts, start, stop) in reach.items():
-        # What of each part lies between two uprights.
-        shapes = [
-            (cut.name, band([(z, x) for x, z in cut.points], low=start, high=stop)) for cut in cuts
-        ]
-        parts = [(name, [(x, z) for z, x in shape]) for name, shape in shapes if shape]
+        shapes = [(cut.name, upright_band(cut.points, left=start, right=stop)) for cut in cuts]
+        parts = [(name, shape) for name, shape in shapes if shape]
         xs, zs = zip(*(point for _, shape in parts for point in shape), strict=True)
         broken, inward = (min(xs), -1.0) if where == "front" else (max(xs), 1.0)
         piece = CutOut(

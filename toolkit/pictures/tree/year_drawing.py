@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import partial
 from math import ceil, floor, pi
 
 from toolkit.measures import MM_PER_INCH, Rule
@@ -191,10 +192,7 @@ def _upright_rule(view: PartView, rule: Rule) -> None:
 def _said(view: PartView, year: Year, rule: Rule) -> None:
     """Limits at the right-hand side; what it was made, and its extremes, where they are."""
     sheet, drop = view.sheet, 0.36 * view.sheet.text
-
-    def show(width: float) -> str:
-        return rule.exact(width, unit=False)
-
+    show = partial(rule.exact, unit=False)
     for word, limit, way, red in (
         ("bottom", year.widest, 1.0, year.presses),
         ("mouth", year.narrowest, -1.0, year.leaves),
