@@ -32,6 +32,7 @@ from toolkit.pictures.kit.pens import (
     RED,
     THIN,
 )
+from toolkit.pictures.kit.picture import PX_PER_PT
 from toolkit.pictures.kit.sheet import Sheet
 from toolkit.pictures.kit.strokes import ARROW, hatch
 from toolkit.plan import plan
@@ -259,3 +260,14 @@ def test_tails_point_left_but_at_the_front_of_a_side() -> None:
         wastes = [line for line in drawn.lines if line.pen == "waste edge"]
         tip = min(wastes[0].points, key=lambda p: abs(p[0] - base) < 1e-6)[0]
         assert (tip < base) is left
+
+
+def test_words_keep_off_rooms_that_are_shut_to_their_rank() -> None:
+    sheet, room = Sheet(scale=1.0, height=200.0), (100.0, 100.0, 200.0, 140.0)
+    sheet.keep_off(1, room)
+    sheet.write("part", [Slot(110.0, 115.0)], rank=0)
+    sheet.write("flaw", [Slot(160.0, 115.0)], rank=1)
+    part, flaw = sheet.picture("").drawn.labels
+    left, low, right, high = (edge * PX_PER_PT for edge in room)
+    assert left < part.x0 < part.x1 < right
+    assert flaw.x0 > right or flaw.x1 < left or flaw.y0 > high or flaw.y1 < low
