@@ -7,7 +7,7 @@ from math import ceil, copysign, cos, exp, hypot, pi, sin
 
 from toolkit.pictures.board.rows import Stretch, box_of
 from toolkit.pictures.kit.picture import Point
-from toolkit.pictures.kit.strokes import circle
+from toolkit.pictures.kit.strokes import circle, flowing
 from toolkit.stock import Board, Defect
 
 _GRAIN = 7.0  # between two lines of grain, about [pt]
@@ -39,22 +39,11 @@ def _heart_line(board: Board) -> list[Point]:
 
 def grain(row: Stretch, board: Board) -> None:
     """Lines of grain along a row, parted by the knots. [mm]"""
-    view = row.view
-    gap, step = _GRAIN / view.scale, _STEP / view.scale
-    count = max(2, ceil((row.end - row.start) / step))
-    knots = list(_knots(board))
-    for i in range(ceil(board.width / gap) + 1):
-        # Lines crowd and part again like the latewood of a flat-sawn board.
-        base = (i + 0.42 * sin(1.9 * i)) * gap
-        swing, lag = gap * (0.3 + 0.14 * sin(2.3 * i)), 0.32 * i
-        line = []
-        for k in range(count + 1):
-            x = row.start + (row.end - row.start) * k / count
-            turn = x * view.scale / 70
-            y = base + swing * (sin(turn + lag) + 0.4 * sin(2.3 * turn + lag))
-            for at, half in knots:
-                y = _parted(x, y, at, half)
-            line.append((x, y))
+    scale, knots = row.view.scale, list(_knots(board))
+    parts, up = max(2, ceil((row.end - row.start) * scale / _STEP)), (0.0, board.width)
+    for line in flowing((row.start, row.end), up, scale=scale, parts=parts, gap=_GRAIN):
+        for at, half in knots:
+            line = [(x, _parted(x, y, at, half)) for x, y in line]
         row.line("face grain", line)
 
 

@@ -111,12 +111,11 @@ def _bounds(points: Sequence[Point]) -> tuple[float, float, float, float]:
     return min(xs), max(xs), min(ys), max(ys)
 
 
-def long_grain(view: PartView, shape: Sequence[Point], *, pen: str = "face grain") -> None:
-    """A few flowing lines along the page, inside a shape of the part. [mm]"""
-    clip = view.sheet.within(view.points(shape))
-    x0, x1, z0, z1 = _bounds(shape)
-    gap = _GRAIN / view.scale
-    parts = max(3, min(30, round((x1 - x0) * view.scale / 12)))
+def flowing(
+    across: Point, up: Point, *, scale: float, parts: int, gap: float = _GRAIN
+) -> Iterator[list[Point]]:
+    """Lines that flow between two limits, about so far from each other on the page. [mm, pt]"""
+    (x0, x1), (z0, z1), gap = across, up, gap / scale
     for i in range(floor(z0 / gap), ceil(z1 / gap) + 1):
         # Lines crowd and part again like the latewood of a flat-sawn board.
         base = (i + 0.42 * sin(1.9 * i)) * gap
@@ -124,8 +123,17 @@ def long_grain(view: PartView, shape: Sequence[Point], *, pen: str = "face grain
         line = []
         for k in range(parts + 1):
             x = x0 + (x1 - x0) * k / parts
-            turn = x * view.scale / 62
+            turn = x * scale / 62
             line.append((x, base + swing * (sin(turn + lag) + 0.4 * sin(2.3 * turn + lag))))
+        yield line
+
+
+def long_grain(view: PartView, shape: Sequence[Point], *, pen: str = "face grain") -> None:
+    """A few flowing lines along the page, inside a shape of the part. [mm]"""
+    clip = view.sheet.within(view.points(shape))
+    x0, x1, z0, z1 = _bounds(shape)
+    parts = max(3, min(30, round((x1 - x0) * view.scale / 12)))
+    for line in flowing((x0, x1), (z0, z1), scale=view.scale, parts=parts):
         view.sheet.line(pen, view.points(line), clip=clip)
 
 
