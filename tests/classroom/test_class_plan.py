@@ -8,12 +8,11 @@ import pytest
 from tests.boxes import postcard
 from toolkit.classroom import class_plan
 from toolkit.classroom.class_plan import GUESS, borrowing, spare_sets
-from toolkit.classroom.hours import Hours
-from toolkit.classroom.late import borrowed
 from toolkit.classroom.plan_scene import TIME, usual_class
 from toolkit.classroom.scheduling import timetable
 from toolkit.classroom.show_of_hands import asked, tally
-from toolkit.classroom.steps import Step
+from toolkit.classroom.steps import Hours, Step
+from toolkit.classroom.timetable_shown import borrowed
 from toolkit.measures import MeasureError, Rule
 from toolkit.plan import plan
 from toolkit.study import OwnBox, guess_count, lessons_with_questions, mark

@@ -13,7 +13,6 @@ from tests.letters import not_carried
 from tests.reading_pages import Page
 from toolkit.classroom import folder as folder_room, make_class, wood
 from toolkit.classroom.contents import timed
-from toolkit.classroom.hours import TimeOfDay
 from toolkit.classroom.index import index_page
 from toolkit.classroom.jobs import class_jobs, student_jobs
 from toolkit.classroom.tools_plan import bench_table, honing_table, most_at_once, shared_table

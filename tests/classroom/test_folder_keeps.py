@@ -11,9 +11,9 @@ import pytest
 from tests.classroom.classes import HEAD, write
 from toolkit.classroom import make_class
 from toolkit.classroom.folder import FolderMade
+from toolkit.classroom.folder_record import mark_of_bytes
 from toolkit.classroom.jobs import Job
 from toolkit.files import FileError, read_class
-from toolkit.files.folder_record import mark_of_bytes
 
 RUBRIC, ASIDE = "rubrics/student_01.html", "rubrics/student_01-set-aside-{}.html"
 BOTH = {"index.html", RUBRIC}
@@ -120,7 +120,7 @@ def test_only_what_was_made_in_the_folder_is_taken_away(tmp_path: Path, make: Ma
 def test_a_damaged_record_is_set_aside_and_the_run_goes_on(
     tmp_path: Path, make: Make, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr("toolkit.files.folder_record.LARGEST", 300_000)
+    monkeypatch.setattr("toolkit.classroom.folder_record.LARGEST", 300_000)
     page = '{"format": 1, "pages": {"a.html": {"source": "", "holds": %s}}}'
     record = tmp_path / "out" / "made.json"
     make()

@@ -5,10 +5,9 @@ import pytest
 from tests.boxes import inch_postcard, postcard
 from tests.lesson.showing import both_ends_show
 from toolkit.classroom import class_plan
-from toolkit.classroom.hours import Hours
 from toolkit.classroom.plan_scene import TIME, WOOD, YARD, paces_of
 from toolkit.classroom.scheduling import timetable
-from toolkit.classroom.steps import helped
+from toolkit.classroom.steps import Hours, helped
 from toolkit.lesson.view import View
 from toolkit.plan import plan
 

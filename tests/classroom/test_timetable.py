@@ -8,11 +8,10 @@ import networkx
 import pytest
 from hypothesis import given, settings, strategies as st
 
-from toolkit.classroom.hours import Hours
-from toolkit.classroom.late import bought_back, offers
 from toolkit.classroom.scheduling import shared_tools, timetable
 from toolkit.classroom.steps import (
     PACES,
+    Hours,
     Pace,
     Step,
     critical_path,
@@ -20,6 +19,7 @@ from toolkit.classroom.steps import (
     spared,
     weekend,
 )
+from toolkit.classroom.timetable_shown import bought_back, offers
 
 MIXED: tuple[Pace, ...] = (*("practised",) * 2, *("novice",) * 5, "slow")
 

@@ -8,7 +8,7 @@ from hypothesis import given, strategies as st
 
 from tests.files.calm import calm
 from toolkit.document import as_html, as_text
-from toolkit.document.plain import to_ascii
+from toolkit.document.tables import to_ascii
 from toolkit.results import Table
 
 SIZES = Table(

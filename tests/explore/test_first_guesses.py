@@ -6,7 +6,7 @@ import ipywidgets as widgets
 import pytest
 
 from toolkit import explore
-from toolkit.explore.student import own
+from toolkit.explore.lessons import own
 from toolkit.study import OwnBox, first_guess, guess
 
 

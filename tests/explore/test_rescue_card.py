@@ -7,10 +7,9 @@ import pytest
 
 from tests.boxes import lift_off, postcard
 from toolkit.explore import lesson3, lesson4
+from toolkit.explore.lessons import own
 from toolkit.explore.made_form import MadeForm
-from toolkit.explore.rescue_card import RescueCard
-from toolkit.explore.rescue_words import mishaps
-from toolkit.explore.student import own
+from toolkit.explore.rescue_card import RescueCard, mishaps
 from toolkit.files import read_box
 from toolkit.lesson.worked import worked_out
 from toolkit.plan.rescue import WITH_LENGTH, WITHOUT, Stage, usual_stage

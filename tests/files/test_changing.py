@@ -15,7 +15,7 @@ from tests.files.calm import calm
 from tests.files.keeping import change_box, migrate_box
 from tests.files.test_reading import LEAST, LESSON
 from tests.files.written import as_toml
-from toolkit.files import BOX, BoxFileError, editing, formats, read_box, writing
+from toolkit.files import BOX, BoxFileError, editing, read_box, syntax, writing
 from toolkit.files.writing import BACKUPS_KEPT, backups, locked
 
 ROOT = Path(__file__).parents[2]
@@ -379,8 +379,8 @@ def test_an_older_format_is_brought_up_with_a_backup(box, monkeypatch):
 
     old = text_of(box).replace('\nside = "12 mm"', '\nwall = "12 mm"')
     box.write_text(old, encoding="utf-8")
-    monkeypatch.setattr(formats, "FORMAT", 2)
-    monkeypatch.setitem(formats.MIGRATIONS, 1, migrate)
+    monkeypatch.setattr(syntax, "FORMAT", 2)
+    monkeypatch.setitem(syntax.MIGRATIONS, 1, migrate)
 
     assert read_box(box).thickness.side == 12
     assert text_of(box) == old

@@ -12,7 +12,7 @@ from tests.classroom.classes import BOX, DEMO, HEAD, THREE, write
 from toolkit.classroom.assessment import word_rows
 from toolkit.classroom.steps import weekend
 from toolkit.files import BoxFileError, ClassFileError, FileError, read_class
-from toolkit.files.class_boxes import changed
+from toolkit.files.class_file import changed
 from toolkit.files.class_record import SHARED
 from toolkit.files.schemas import FOLDER
 

@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 from toolkit.files import FileError
-from toolkit.files.outputs import check_output, check_output_folder
+from toolkit.files.writing import check_output, check_output_folder
 
 HTML = (".html", ".htm")
 

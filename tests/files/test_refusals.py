@@ -6,7 +6,7 @@ import sys
 import pytest
 
 from tests.files.test_reading import LEAST, LESSON
-from toolkit.files import BoxFileError, FileError, box_from_text, formats, read_box
+from toolkit.files import BoxFileError, FileError, box_from_text, read_box, syntax
 
 # What is put into the lesson's box instead of what, and the line that answers.
 SLIPS = [
@@ -227,8 +227,8 @@ def test_a_file_of_nothing_but_mistakes_is_answered_in_moderation():
 
 
 def test_an_older_format_without_a_way_up_is_refused(monkeypatch):
-    monkeypatch.setattr(formats, "FORMAT", 3)
-    monkeypatch.setitem(formats.MIGRATIONS, 2, lambda tables: None)
+    monkeypatch.setattr(syntax, "FORMAT", 3)
+    monkeypatch.setitem(syntax.MIGRATIONS, 2, lambda tables: None)
     assert "there was never such a format" in str(refusal(f"format = 1\n{LEAST}"))
 
 

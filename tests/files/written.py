@@ -4,7 +4,7 @@ from dataclasses import fields
 from typing import Any
 
 from toolkit.files import TypedBoard, TypedDefect
-from toolkit.files.whole_box import as_toml as as_toml, quoted as quoted, toml as toml
+from toolkit.files.editing import as_toml as as_toml, quoted as quoted, toml as toml
 from toolkit.measures import Rule, length_text
 from toolkit.stock import Board
 

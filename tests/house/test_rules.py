@@ -173,8 +173,8 @@ def test_the_readmes_picture_is_the_example_as_it_is_now() -> None:
 PATTERNS = frozenset(
     {
         "cli/sheets.py",
-        "document/english.py",
-        "files/class_values.py",
+        "document/edition.py",
+        "files/kinds.py",
         "files/lines.py",
         "files/syntax.py",
         "files/writing.py",

@@ -14,7 +14,7 @@ from toolkit.box.joinery import Hand, SawnJoint, gaps, set_out_round_grooves
 from toolkit.document import as_text
 from toolkit.explore import lesson3
 from toolkit.explore.engine import Explorer
-from toolkit.explore.feelers import feeler_card, readings_of
+from toolkit.explore.ready_card import feeler_card, readings_of
 from toolkit.files import read_box
 from toolkit.lesson.lesson3_corner import CORNER, ROUND, settled
 from toolkit.lesson.lesson3_joint import ARRANGEMENT, LINES

@@ -2,9 +2,9 @@
 
 import pytest
 
-from toolkit.classroom.hours import Hours
 from toolkit.classroom.scheduling import timetable
-from toolkit.classroom.timetable_drawing import drawn
+from toolkit.classroom.steps import Hours
+from toolkit.classroom.timetable_shown import drawn
 from toolkit.pictures import Picture, Stack, for_paper, stack_picture
 from toolkit.pictures.timetable import Bit, Row, Weekend
 

@@ -24,10 +24,7 @@ NOT_MEASURED = "not measured"
 
 @dataclass(frozen=True, slots=True)
 class Limits:
-    """A row with numbers: up to ``excellent``, up to ``passing``, and over ``rework``.
-
-    ``unit`` is mm or deg, and the limits are in it.
-    """
+    """A row with numbers: up to ``excellent``, up to ``passing``, and over ``rework``."""
 
     key: str
     what: str

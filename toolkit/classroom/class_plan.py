@@ -9,7 +9,7 @@ from toolkit.classroom.plan_scene import SCENES as SCENES, TIME, USUAL, WOOD, us
 from toolkit.classroom.scheduling import shared_tools, span
 from toolkit.classroom.show_of_hands import asked, calls, hands_sheet, tally
 from toolkit.classroom.steps import PACES, critical_path, if_late as left_out, weekend as steps
-from toolkit.classroom.timetable_drawing import drawn
+from toolkit.classroom.timetable_shown import drawn
 from toolkit.document import Figure, Sentence, TableBlock
 from toolkit.explore import (
     Asked,

@@ -5,21 +5,21 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from toolkit.classroom.assessment import assess, assess_student
-from toolkit.classroom.hours import TimeOfDay
-from toolkit.classroom.late import bought_back, offers
 from toolkit.classroom.scheduling import Timetable, shared_tools, timetable
 from toolkit.classroom.sheets import blank_rubric, class_table, student_sheet
 from toolkit.classroom.show_of_hands import hands_sheet
-from toolkit.classroom.steps import helped, if_late, weekend
-from toolkit.classroom.timetable_drawing import drawn
+from toolkit.classroom.steps import TimeOfDay, helped, if_late, weekend
+from toolkit.classroom.timetable_shown import bought_back, drawn, offers
 from toolkit.classroom.tools_plan import (
     bench_table,
+    called,
+    groups,
     handed,
     honing_table,
     irons_table,
+    setting_tables,
     shared_table,
 )
-from toolkit.classroom.wall_sheet import called, groups, setting_tables
 from toolkit.document import Figure, Section
 from toolkit.files import Measured, Student, WeekendClass
 from toolkit.pictures import for_paper

@@ -6,28 +6,17 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
+from toolkit.classroom.folder_record import OWN_FILES, RECORD
 from toolkit.classroom.folder_run import INDEX, FolderRun, Notice, OnProgress
 from toolkit.classroom.jobs import class_jobs, student_jobs
-from toolkit.files import (
-    OWN_FILES,
-    RECORD,
-    FileError,
-    WeekendClass,
-    check_output_folder,
-    locked,
-    spare_inputs,
-)
+from toolkit.files import FileError, WeekendClass, check_output_folder, locked, spare_inputs
 from toolkit.plan import Plan, plan as planned
 from toolkit.study import lesson_files
 
 
 @dataclass(frozen=True, slots=True)
 class FolderMade:
-    """What a run made, what it kept as it was, what it took away, and whose box won't work.
-
-    ``made``, ``kept`` and ``gone`` are paths within the folder; ``faults`` are (student's number,
-    sentence).
-    """
+    """What a run made, what it kept as it was, what it took away, and whose box won't work."""
 
     folder: Path
     made: tuple[str, ...]

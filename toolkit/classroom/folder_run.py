@@ -8,13 +8,9 @@ from dataclasses import dataclass, field, replace
 from datetime import date
 from pathlib import Path
 
-from toolkit.classroom.jobs import Job
-from toolkit.files import (
+from toolkit.classroom.folder_record import (
     RECORD,
-    FileError,
     MadePage,
-    WeekendClass,
-    clear_left,
     lies_below,
     mark,
     mark_of_bytes,
@@ -22,9 +18,10 @@ from toolkit.files import (
     read_record,
     set_aside,
     still_there,
-    write_file,
     write_record,
 )
+from toolkit.classroom.jobs import Job
+from toolkit.files import FileError, WeekendClass, clear_left, write_file
 
 INDEX = "index.html"
 OnProgress = Callable[[int, int, str], object]
@@ -33,11 +30,7 @@ Notice = Callable[[str], object]
 
 @dataclass
 class FolderRun:
-    """One run through a folder, whose lock is held.
-
-    ``made``, ``kept`` and ``gone`` are paths within it; a student whose page fails goes to
-    ``faults``.
-    """
+    """One run through a folder, whose lock is held."""
 
     taught: WeekendClass
     folder: Path
@@ -78,10 +71,7 @@ class FolderRun:
         return all(sources.get(name) == job.source and self._whole(name) for name in job.pages)
 
     def _whole(self, name: str) -> bool:
-        """Whether a page lies as it was made, or with what somebody wrote in it.
-
-        One that was cut short by a copy or a full disk is neither.
-        """
+        """Whether a page lies as it was made, or with what somebody wrote in it."""
         if still_there(self.folder, name=name, page=self.record.get(name)):
             return True
         path = self.folder / name
@@ -150,10 +140,7 @@ class FolderRun:
             self._make(job)
 
     def _sweep(self, wanted: set[str]) -> None:
-        """Take away what an earlier run made and this class has no more of.
-
-        A page that somebody has written in since stays, and so does all that lies elsewhere.
-        """
+        """Take away what an earlier run made and this class has no more of."""
         ours = set(self.made) | set(self.kept)
         for name in [name for name in self.record if name not in wanted or name not in ours]:
             path = self.folder / name

@@ -6,10 +6,11 @@ from collections.abc import Mapping
 
 from markupsafe import Markup
 
+from toolkit.classroom.folder_record import MadePage, mark
 from toolkit.classroom.jobs import class_page, page_of
-from toolkit.classroom.wall_sheet import called
+from toolkit.classroom.tools_plan import called
 from toolkit.document import Block, Listing, OtherHtml, Section
-from toolkit.files import MadePage, WeekendClass, mark
+from toolkit.files import WeekendClass
 
 HELPED = 8  # students whom one person can lead, common practice, no source
 _FAULT = "<li><strong>Student {}</strong>: {}</li>"

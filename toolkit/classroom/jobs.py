@@ -10,8 +10,9 @@ from pathlib import Path
 from types import ModuleType
 from typing import TYPE_CHECKING, Literal, TypeAlias
 
+from toolkit.classroom.folder_record import mark, mark_of_files
 from toolkit.document import Words, file_of, spelling
-from toolkit.files import Student, WeekendClass, mark, mark_of_files
+from toolkit.files import Student, WeekendClass
 from toolkit.plan import Plan
 
 if TYPE_CHECKING:

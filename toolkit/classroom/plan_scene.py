@@ -5,11 +5,9 @@ from __future__ import annotations
 from functools import lru_cache
 
 from toolkit.box import Choices
-from toolkit.classroom.hours import Hours
-from toolkit.classroom.late import borrowed, bought_back
 from toolkit.classroom.scheduling import Timetable, shared_tools, span, timetable
-from toolkit.classroom.steps import PACES, SITS_WITH, Pace, helped
-from toolkit.classroom.timetable_drawing import drawn
+from toolkit.classroom.steps import PACES, SITS_WITH, Hours, Pace, helped
+from toolkit.classroom.timetable_shown import borrowed, bought_back, drawn
 from toolkit.classroom.wood import practice_stick
 from toolkit.classroom.wood_tables import amounts
 from toolkit.lesson import NumberControl, Scene, Tried, View, possible

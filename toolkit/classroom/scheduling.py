@@ -1,7 +1,4 @@
-"""The timetable of a class: who does what when, who waits for a tool, who runs over.
-
-Students queue for the tools that they share; the class is worked through event by event.
-"""
+"""The timetable of a class: who does what when, who waits for a tool, who runs over."""
 
 from __future__ import annotations
 
@@ -10,8 +7,7 @@ from dataclasses import dataclass, field
 from math import ceil
 from typing import Any
 
-from toolkit.classroom.hours import Hours
-from toolkit.classroom.steps import Pace, Step, critical_path, weekend
+from toolkit.classroom.steps import Hours, Pace, Step, critical_path, weekend
 from toolkit.results import Table, above
 
 
@@ -28,10 +24,7 @@ class Bar:
 
 @dataclass(frozen=True, slots=True)
 class Timetable:
-    """A class, step by step; its bars are worked out when it is made.
-
-    Times are minutes at the bench from the first morning.
-    """
+    """A class, step by step; its bars are worked out when it is made."""
 
     steps: tuple[Step, ...]
     paces: tuple[Pace, ...]

@@ -45,13 +45,7 @@ class Owned:
 
 @dataclass(frozen=True, slots=True)
 class ClassWood:
-    """Where the parts of a class come from.
-
-    ``laid`` has the students' parts on the boards on hand, ``extra`` the spare sets and practice
-    sticks on what those boards have left; each is None where there was no board or no part.
-    ``needed`` are all parts, ``missing`` those to be bought; ``owners`` says by name whose each
-    is. [mm]
-    """
+    """Where the parts of a class come from."""
 
     laid: ClassLaid | None
     extra: ClassLaid | None

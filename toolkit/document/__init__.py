@@ -25,12 +25,8 @@ from toolkit.document.blocks import (
     Prose,
     Sentence,
 )
-from toolkit.document.edition import PAPER, SCREEN, SHEET, Edition
-from toolkit.document.english import LANGUAGE, Words, spelling
+from toolkit.document.edition import LANGUAGE, PAPER, SCREEN, SHEET, Edition, Words, spelling
 from toolkit.document.findings import findings_html, findings_text
-from toolkit.document.formula import Formula
-from toolkit.document.plain import width_or_usual, wrapped
-from toolkit.document.sections import Section, shown_once
-from toolkit.document.shown import Figure, Plot, TableBlock
-from toolkit.document.tables import as_html, as_text
-from toolkit.document.whole_page import PAPERS, file_of, page
+from toolkit.document.shown import Figure, Formula, Plot, TableBlock
+from toolkit.document.tables import as_html, as_text, width_or_usual, wrapped
+from toolkit.document.whole_page import PAPERS, Section, file_of, page, shown_once

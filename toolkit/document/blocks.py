@@ -12,11 +12,7 @@ from toolkit.results import Finding, Size
 
 
 class Block:
-    """A piece of a document.
-
-    ``shows`` is what it draws or lists, whatever it is called; None for words, which may be said
-    again. ``heading`` is the last heading in it.
-    """
+    """A piece of a document."""
 
     __slots__ = ()
 
@@ -67,10 +63,7 @@ class Pointer(Block):
 
 @dataclass(frozen=True, slots=True)
 class TextBlock(Block):
-    """A block of words; ``typed`` by somebody, it keeps its spelling.
-
-    A ``pointer`` ends the paragraph that leads up to what it points to.
-    """
+    """A block of words; ``typed`` by somebody, it keeps its spelling."""
 
     text: str
     typed: bool = False

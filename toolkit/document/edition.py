@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+import re
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
+from typing import Literal
+
+from toolkit.results import capital
 
 # One small sheet for every lesson: quiet, readable from the back of a room, and the same in
 # JupyterLab and without code.
@@ -33,13 +37,7 @@ SHEET = """
 
 @dataclass(frozen=True, slots=True)
 class Edition:
-    """How blocks are rendered.
-
-    ``spell`` is applied to the workbook's own words. On a ``screen`` what is good is folded away
-    and each block carries the screen's look. ``place`` tells two drawings alike apart where both
-    stand on one page: a browser takes a region by its name from the first of them, and none at
-    all while that one is scrolled out of sight.
-    """
+    """How blocks are rendered."""
 
     spell: Callable[[str], str] = str
     screen: bool = False
@@ -48,3 +46,70 @@ class Edition:
 
 PAPER = Edition()
 SCREEN = Edition(screen=True, place="still")
+
+
+Words = Literal["us", "british"]
+LANGUAGE = {"us": "en-US", "british": "en-GB"}
+
+# American, British, in every form that is used.
+_PAIRS = (
+    ("half-blind", "lapped"),
+    ("chipbreaker", "cap iron"),
+    ("chipbreakers", "cap irons"),
+    *((f"rabbet{us}", f"rebat{uk}") for us, uk in (("", "e"), ("s", "es"), ("ed", "ed"))),
+    ("rabbeting", "rebating"),
+    *((f"plow{end}", f"plough{end}") for end in ("", "s", "ed", "ing")),
+    *((f"clamp{end}", f"cramp{end}") for end in ("", "s", "ed", "ing")),
+    *((f"vise{end}", f"vice{end}") for end in ("", "s")),
+    *((f"color{end}", f"colour{end}") for end in ("", "s", "ed")),
+    *((f"millimeter{end}", f"millimetre{end}") for end in ("", "s")),
+    *((f"fiber{end}", f"fibre{end}") for end in ("", "s")),
+    *((f"center{end}", f"centre{end}") for end in ("", "s")),
+    ("gray", "grey"),
+)
+
+
+def spelling(words: Words, *, typed: Iterable[str] = ()) -> Callable[[str], str]:
+    """What puts a text of ours into one English, and leaves in it what somebody typed.
+
+    Parameters
+    ----------
+    words : str
+        ``"us"`` or ``"british"``.
+    typed : iterable of str
+        What people typed and our texts quote: a title, a name, a board's name. Each is left as it
+        is wherever it stands whole.
+
+    Returns
+    -------
+    callable
+        From a text to the same text respelled.
+
+    Raises
+    ------
+    ValueError
+        It is neither English.
+
+    Source
+    ------
+    Common practice, no source.
+
+    >>> spelling("british", typed=["Gray's vise"])("Gray's vise: rabbets and clamps in gray")
+    "Gray's vise: rebates and cramps in grey"
+    """
+    if words not in LANGUAGE:
+        raise ValueError(f'words {words!r} are not known; type "us" or "british"')
+    other, own = (1, 0) if words == "us" else (0, 1)
+    table = {pair[other]: pair[own] for pair in _PAIRS}
+    quoted = {form for text in typed if text.strip() for form in (text, capital(text))}
+    longest_first = sorted(quoted, key=lambda text: (-len(text), text))
+    left = "".join(rf"(?<!\w){re.escape(text)}(?!\w)|" for text in longest_first)
+    pattern = re.compile(rf"{left}(?i:\b(?P<ours>{'|'.join(map(re.escape, table))})\b)")
+
+    def turned(match: re.Match[str]) -> str:
+        if match["ours"] is None:
+            return match[0]
+        word = table[match[0].lower()]
+        return capital(word) if match[0][0].isupper() else word
+
+    return lambda text: pattern.sub(turned, text)

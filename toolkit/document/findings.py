@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from html import escape
 
-from toolkit.document.plain import to_ascii, width_or_usual, wrapped
+from toolkit.document.tables import to_ascii, width_or_usual, wrapped
 from toolkit.results import LEVELS, Finding, Level, gathered, sorted_findings
 
 SHAPES: dict[Level, str] = {"wont_work": "✗", "care": "!", "good": "✓"}

@@ -75,10 +75,7 @@ class Plot(Block):
 
 @dataclass(frozen=True, slots=True)
 class TableBlock(Block):
-    """A table. One whose caption is ``heard`` stands under a heading of the same words.
-
-    No page break falls into one that is ``kept`` whole.
-    """
+    """A table. One whose caption is ``heard`` stands under a heading of the same words."""
 
     table: Table
     heard: bool = False
@@ -107,3 +104,30 @@ class TableBlock(Block):
         if edition.screen:
             return f'<div class="bench-view">{table}</div>'
         return f'<div class="kit">{table}</div>' if self.kept else table
+
+
+@dataclass(frozen=True, slots=True)
+class Formula(Block):
+    """A formula: what it gives, its lines in LaTeX, what stands for what, and its source."""
+
+    name: str
+    lines: tuple[str, ...]
+    where: str
+    source: str
+
+    @property
+    def heading(self) -> str:
+        """What it gives."""
+        return self.name
+
+    def html(self, edition: Edition = PAPER) -> str:
+        """It as HTML, each line set on its own."""
+        from latex2mathml.converter import convert
+
+        spell = edition.spell
+        lines = "".join(convert(spell(line), display="block") for line in self.lines)
+        where = f"<p>{escape(spell(self.where))}</p>" if self.where else ""
+        return (
+            f'<div class="formula"><h4>{escape(spell(self.name))}</h4>{lines}{where}'
+            f'<p class="source">Source: {escape(spell(self.source))}</p></div>'
+        )

@@ -7,7 +7,6 @@ from .cards import (
     question_cards as question_cards,
 )
 from .engine import Explorer as Explorer, followed as followed, refresh as refresh
-from .feelers import feeler_card as feeler_card
 from .hands_form import Asked as Asked, HandsForm as HandsForm
 from .lessons import (
     LiveLesson as LiveLesson,
@@ -16,9 +15,11 @@ from .lessons import (
     lesson3 as lesson3,
     lesson4 as lesson4,
     lesson5 as lesson5,
+    of_own as of_own,
+    own as own,
+    rack as rack,
 )
 from .made_form import MadeForm as MadeForm
 from .readings_form import ReadingsForm as ReadingsForm
-from .ready_card import ReadyCard as ReadyCard
+from .ready_card import ReadyCard as ReadyCard, feeler_card as feeler_card
 from .rescue_card import RescueCard as RescueCard
-from .student import of_own as of_own, own as own, rack as rack

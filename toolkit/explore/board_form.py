@@ -72,10 +72,7 @@ class BoardForm(Displayed):
         return self._boards[at] if at is not None and at < len(self._boards) else None
 
     def follow(self) -> None:
-        """Begin from what is on the disk now, the student's rack and the rule they read.
-
-        What was typed and not kept stays: every length of it has its unit.
-        """
+        """Begin from what is on the disk now, the student's rack and the rule they read."""
         rule = OwnBox().load().choices.rule
         if self._fields.touched:
             self._rule = rule

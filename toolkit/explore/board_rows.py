@@ -27,10 +27,7 @@ _LENGTH = {"width": "7.5em"}
 
 
 class LengthBox:
-    """A text box for a length, shown on the student's rule, with a hint while it is empty.
-
-    It is shown by the nearest mark; while nobody touches it, it is handed on exactly as it came.
-    """
+    """A text box for a length, shown on the student's rule, with a hint while it is empty."""
 
     def __init__(self, *, hint: str, rule: Rule, value: float | None = None, **look: Any) -> None:
         self._shown = "" if value is None else rule.exact(rule.round(value))

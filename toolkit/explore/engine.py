@@ -1,9 +1,4 @@
-"""The one slider engine of all lessons: a scene of named controls becomes a picture and words.
-
-A lesson gives its scenes; everything else is here: the student's own units, the last good picture
-when a combination is impossible, the kept state handed on to be drawn thinly behind the moving
-one, keeping and taking back. All scenes of one kernel follow the same kept box.
-"""
+"""The one slider engine of all lessons: a scene of named controls becomes a picture and words."""
 
 from __future__ import annotations
 
@@ -58,10 +53,7 @@ def _later(seconds: float, what: Callable[[], None]) -> asyncio.TimerHandle | No
 
 
 class Explorer(Displayed):
-    """The sliders of a scene over one box. Display it as the last value of a cell.
-
-    Where none of its controls sets anything in the box there is nothing to keep, and no bar.
-    """
+    """The sliders of a scene over one box. Display it as the last value of a cell."""
 
     def __init__(self, scene: Scene) -> None:
         self.scene = scene
@@ -122,11 +114,7 @@ class Explorer(Displayed):
         return moved
 
     def show(self, *, words_later: bool = False) -> None:
-        """Compute and show the present state, or say why there is none.
-
-        With ``words_later`` numbers and findings follow a blink after their picture, so that what
-        the eye waits for is painted sooner.
-        """
+        """Compute and show the present state, or say why there is none."""
         try:
             view, figure = self._looked_at(self.values)
         except ImpossibleError as error:

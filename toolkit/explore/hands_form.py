@@ -27,10 +27,7 @@ class Asked:
 
 
 class HandsForm(Card):
-    """Choose a lesson and a question, type the hands, read what they mean. Display it in a cell.
-
-    ``asked`` gives the questions of a lesson; a ValueError of its is shown as its sentence.
-    """
+    """Choose a lesson and a question, type the hands, read what they mean. Display it in a cell."""
 
     def __init__(self, lessons: Sequence[int], *, asked: Callable[[int], Sequence[Asked]]) -> None:
         super().__init__()

@@ -3,24 +3,24 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from functools import cached_property, partial
+from functools import cached_property, lru_cache, partial, wraps
+from inspect import signature
+from pathlib import Path
 from typing import Any
 
 import ipywidgets as widgets
 
 from toolkit import explore
-from toolkit.document import Sentence
+from toolkit.document import Block, Sentence
 from toolkit.files import read_box
 from toolkit.lesson import Lesson, Scene, lesson, worked_out
 from toolkit.plan import Plan
-from toolkit.study import Question, example_path, first_guess
+from toolkit.stock import Board
+from toolkit.study import OwnBoards, OwnBox, Question, example_path, first_guess
 
 
 class LiveLesson:
-    """A lesson over the student's own box: what a cell asks for is made when it is called.
-
-    ``cards`` are the forms that only this lesson has.
-    """
+    """A lesson over the student's own box: what a cell asks for is made when it is called."""
 
     def __init__(self, number: int, **cards: Callable[[], Any]) -> None:
         """The lesson of that number; its modules are loaded with its first cell."""
@@ -95,3 +95,34 @@ lesson2 = LiveLesson(
 lesson3 = LiveLesson(3, feelers=lambda: explore.feeler_card(explore.own), rescue=_rescue("jointed"))
 lesson4 = LiveLesson(4, rescue=_rescue("grooved", "fitted"))
 lesson5 = LiveLesson(5)
+
+
+def own() -> Plan:
+    """The student's own box, worked out; the workbook's example until one is kept."""
+    return worked_out(OwnBox().load().choices)
+
+
+def rack() -> tuple[Board, ...]:
+    """The boards on the student's rack, read again only when their file was changed. [mm]"""
+    path = OwnBoards().source
+    return _rack(path, path.stat().st_mtime_ns)
+
+
+@lru_cache(maxsize=4)
+def _rack(path: Path, changed: int) -> tuple[Board, ...]:
+    return OwnBoards().load().boards
+
+
+def of_own(block: Callable[..., Block]) -> Callable[..., Block]:
+    """What a lesson shows of a plan and of boards, as a cell asks for it: of the student's own."""
+    taken = signature(block)
+    asked = {"plan": own, "boards": rack}
+    given = [asked.pop(name) for name in taken.parameters if name in asked]
+
+    @wraps(block)
+    def shown(*args: Any, **named: Any) -> Block:
+        return block(*(fetch() for fetch in given), *args, **named)
+
+    less = list(taken.parameters.values())[len(given) :]
+    shown.__signature__ = taken.replace(parameters=less)  # type: ignore[attr-defined]
+    return shown

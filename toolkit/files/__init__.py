@@ -11,7 +11,6 @@ to read a class, with every student's box     ``read_class``
 to write such a text into its file, or undo   ``BOX`` and ``BOARDS``: ``change``, ``undo``, …
 to write any file, wholly or not at all       ``locked``, ``write_file``, ``clear_left``
 to refuse an output that would do harm        ``check_output``, ``spare_inputs``, …
-what was made in a folder, and from what      ``read_record``, ``write_record``, ``MadePage``, …
 ============================================  ==============================================
 
 What cannot be read raises a ``FileError`` whose text is one line: the file, the key, its line, what
@@ -19,11 +18,18 @@ was read and what to type. ``problems`` holds everything else that is wrong.
 """
 
 from toolkit.files.boards_editing import with_board, without_board
-from toolkit.files.boards_file import BOARDS, boards_from_text, read_boards
+from toolkit.files.boards_file import (
+    BOARDS,
+    TypedBoard,
+    TypedDefect,
+    board_from_typed,
+    boards_from_text,
+    read_boards,
+)
 from toolkit.files.box_file import BOX, box_from_text, read_box
 from toolkit.files.class_file import read_class
 from toolkit.files.class_record import Buying, Day, Measured, Student, WeekendClass
-from toolkit.files.editing import edited
+from toolkit.files.editing import as_toml, edited
 from toolkit.files.errors import (
     BoardsFileError,
     BoxFileError,
@@ -31,23 +37,13 @@ from toolkit.files.errors import (
     FileError,
     Problem,
 )
-from toolkit.files.folder_record import (
-    OWN_FILES,
-    RECORD,
-    MadePage,
-    lies_below,
-    mark,
-    mark_of_bytes,
-    mark_of_file,
-    mark_of_files,
-    read_record,
-    set_aside,
-    still_there,
-    write_record,
-)
 from toolkit.files.keeping import KindOfFile
-from toolkit.files.outputs import check_output, check_output_folder, spare_inputs
 from toolkit.files.syntax import file_text
-from toolkit.files.typed_boards import TypedBoard, TypedDefect, board_from_typed
-from toolkit.files.whole_box import as_toml
-from toolkit.files.writing import clear_left, locked, write_file
+from toolkit.files.writing import (
+    check_output,
+    check_output_folder,
+    clear_left,
+    locked,
+    spare_inputs,
+    write_file,
+)

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from dataclasses import fields, is_dataclass, replace
+from collections.abc import Sequence
+from dataclasses import astuple, replace
 from difflib import SequenceMatcher
 from typing import Any
 
@@ -18,10 +18,9 @@ from toolkit.files.board_blocks import (
     put_after,
     take_out,
 )
-from toolkit.files.boards_file import boards_from_text, same_name
+from toolkit.files.boards_file import TypedBoard, board_from_typed, boards_from_text, same_name
 from toolkit.files.errors import BoardsFileError, Problem, plain, shown
 from toolkit.files.records import file_keys
-from toolkit.files.typed_boards import TypedBoard, board_from_typed
 from toolkit.stock import Board, Defect
 
 # Two lengths nearer than this are one, though each is written in its own unit. [mm]
@@ -207,33 +206,18 @@ def _numbered(*racks: Sequence[Defect]) -> tuple[list[int], ...]:
     seen: list[Defect] = []
 
     def number(defect: Defect) -> int:
-        for place, other in enumerate(seen):
-            if _alike(other, defect):
-                return place
         seen.append(defect)
-        return len(seen) - 1
+        return next(place for place, other in enumerate(seen) if _alike(other, defect))
 
     return tuple([number(defect) for defect in rack] for rack in racks)
 
 
 def _alike(one: Any, other: Any) -> bool:
     """Whether two boards, or parts of them, are the same, whatever unit each was written in."""
-    facts, others = list(_facts(one)), list(_facts(other))
-    return len(facts) == len(others) and all(map(_near, facts, others))
-
-
-def _facts(value: Any) -> Iterator[Any]:
-    """Each length and each word in it."""
-    if is_dataclass(value):
-        value = [getattr(value, spec.name) for spec in fields(value)]
-    if isinstance(value, list | tuple):
-        for each in value:
-            yield from _facts(each)
-    else:
-        yield value
-
-
-def _near(one: Any, other: Any) -> bool:
+    if isinstance(one, Board | Defect):
+        one, other = astuple(one), astuple(other)
+    if isinstance(one, list | tuple):
+        return len(one) == len(other) and all(map(_alike, one, other))
     if isinstance(one, float | int) and isinstance(other, float | int):
         return abs(one - other) <= _SAME
     return bool(one == other)

@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import Any, Literal
 
 from toolkit.box.choices import Choices, Rooms
-from toolkit.files.class_values import MOST_STUDENTS
+from toolkit.files.kinds import MOST_STUDENTS
 from toolkit.measures import Rule, Units, declared, key
 from toolkit.stock import LONGEST_BOARD, MOST_TABLES, Board
 
@@ -52,10 +52,7 @@ def _count(words: str, default: Any, most: int, example: int, **facts: Any) -> A
 
 @dataclass(frozen=True, slots=True)
 class Day:
-    """When the class meets: its days, and the hours that are the same on each of them.
-
-    Times of day are minutes after midnight. Its breaks are customs, common practice, no source.
-    """
+    """When the class meets: its days, and the hours that are the same on each of them."""
 
     dates: tuple[date, ...] = field(metadata=declared(kind="dates"))
     start: int = field(metadata=declared(kind="time"))
@@ -143,11 +140,7 @@ class Measured:
 
 @dataclass(frozen=True, slots=True)
 class Student:
-    """One student, by number; a key left out is the class's.
-
-    Without ``choices``, ``fault`` says why there are none. ``measured`` is what was measured on
-    the finished box, by key; empty until then. [mm]
-    """
+    """One student, by number; a key left out is the class's."""
 
     number: int = field(metadata=declared(kind="count", least=1, most=999, example=1))
     choices: Choices | None = None
@@ -218,10 +211,7 @@ class ClassFile:
 
 @dataclass(frozen=True, slots=True)
 class WeekendClass:
-    """A class. ``box`` is the one that everybody makes who has none of their own. [mm]
-
-    ``files`` are the class file and those that it names; where they lie changes no page.
-    """
+    """A class. ``box`` is the one that everybody makes who has none of their own. [mm]"""
 
     title: str
     box: Choices

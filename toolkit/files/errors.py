@@ -19,10 +19,7 @@ _JOINERS = dict.fromkeys((0x200C, 0x200D, *range(0xE0020, 0xE0080)))
 
 @dataclass(frozen=True, slots=True)
 class Problem:
-    """One thing that is wrong with a file: where, and what to type instead.
-
-    ``line`` is None where nobody can point at one: the file is missing, or the key is.
-    """
+    """One thing that is wrong with a file: where, and what to type instead."""
 
     key: str
     said: str
@@ -38,10 +35,7 @@ class Problem:
 
 
 class FileError(ValueError):
-    """A file cannot be read or written; the text is one line about the first problem.
-
-    ``problems`` holds everything that is wrong, in the order of the file.
-    """
+    """A file cannot be read or written; the text is one line about the first problem."""
 
     def __init__(self, file: str, problems: Iterable[Problem]) -> None:
         self.file = file

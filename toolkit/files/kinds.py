@@ -2,16 +2,78 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from dataclasses import dataclass
+from datetime import date, time
 from functools import partial
+from itertools import pairwise
 from typing import Any, get_args
 
-from toolkit.files import class_values, values
-from toolkit.files.formats import FORMAT, read_format
+from toolkit.files import values
+from toolkit.files.errors import UnfitError
+from toolkit.files.syntax import FORMAT, read_format
 from toolkit.measures import Key
 from toolkit.results import capital
 from toolkit.wood import RING_WORDS
+
+MOST_DAYS = 14
+MOST_STUDENTS = 60
+_TIME = re.compile(r"(\d{1,2})[:.](\d{2})")
+
+
+def read_whole(value: Any, *, least: int, most: int, example: int) -> int:
+    """A whole number between two limits."""
+    if not isinstance(value, int) or isinstance(value, bool):
+        raise UnfitError(f"this is a whole number; type {example}")
+    if not least <= value <= most:
+        raise UnfitError(f"it goes from {least} to {most}; type such as {example}")
+    return value
+
+
+def read_time(value: Any) -> int:
+    """A time of day. [min after midnight]"""
+    if isinstance(value, time):
+        return value.hour * 60 + value.minute
+    offer = 'a time of day is text from "00:00" to "23:59"; type such as "09:00"'
+    match = _TIME.fullmatch(value.strip()) if isinstance(value, str) else None
+    if not match or int(match[1]) > 23 or int(match[2]) > 59:
+        raise UnfitError(offer)
+    return int(match[1]) * 60 + int(match[2])
+
+
+def read_dates(value: Any) -> tuple[date, ...]:
+    """The days on which a class meets, in their order."""
+    offer = 'type such as ["2027-06-05", "2027-06-06"]'
+    if not isinstance(value, list) or not 1 <= len(value) <= MOST_DAYS:
+        raise UnfitError(f"dates are a list of 1 to {MOST_DAYS} days; {offer}")
+    days = [_day(entry, offer) for entry in value]
+    for before, after in pairwise(days):
+        if before >= after:
+            raise UnfitError(f"{after} does not come after {before}; list each day once, in order")
+    return tuple(days)
+
+
+def _day(entry: Any, offer: str) -> date:
+    # A date with a time of day is a kind of date too, and not what is meant.
+    if type(entry) is date:
+        return entry
+    try:
+        return date.fromisoformat(entry)
+    except (TypeError, ValueError):
+        said = f"“{entry}” is no day of the calendar" if isinstance(entry, str) else "a day is text"
+        raise UnfitError(f"{said}; year, month and day in this order, {offer}") from None
+
+
+def read_changes(value: Any) -> dict[str, Any]:
+    """Sections of a box file, unread: each student's box is checked by itself."""
+    if not isinstance(value, dict):
+        raise UnfitError(
+            "changes are sections of a box file; type [student.changes.thickness] and below it "
+            'such as side = "13 mm"'
+        )
+    return value
+
 
 Json = dict[str, Any]
 
@@ -52,7 +114,7 @@ def _number(key: Key) -> Read:
 def _count(key: Key) -> Read:
     limits: Any = {"least": key.least, "most": key.most, "example": key.example}
     json = {"minimum": key.least, "maximum": key.most, "examples": [key.example]}
-    return Read(partial(class_values.read_whole, **limits), {"type": "integer", **json})
+    return Read(partial(read_whole, **limits), {"type": "integer", **json})
 
 
 def _word(key: Key) -> Read:
@@ -93,7 +155,7 @@ def _ratio(
 
 def _two(what: str, *example: str) -> Read:
     typed = "[" + ", ".join(f'"{length}"' for length in example) + "]"
-    reader = partial(class_values.read_two_lengths, what=what, example=typed)
+    reader = partial(values.read_two_lengths, what=what, example=typed)
     return _list(reader, 2, 2, _LENGTH, list(example))
 
 
@@ -162,21 +224,21 @@ KINDS: dict[str, Read | Callable[[Key], Read]] = {
     ),
     "format": Read(read_format, {"const": FORMAT}),
     "time": _text(
-        class_values.read_time,
+        read_time,
         "",
         "09:00",
         maxLength=None,
         pattern=r"^\s*([01]?\d|2[0-3])[:.][0-5]\d\s*$",
     ),
     "dates": _list(
-        class_values.read_dates,
+        read_dates,
         1,
-        class_values.MOST_DAYS,
+        MOST_DAYS,
         {"type": "string", "pattern": r"^\d{4}-\d{2}-\d{2}$"},
         ["2027-06-05", "2027-06-06"],
     ),
-    "file": _text(class_values.read_file_name, "", "../lessons/box.toml", maxLength=300),
-    "changes": Read(class_values.read_changes, {"type": "object"}),
+    "file": _text(values.read_file_name, "", "../lessons/box.toml", maxLength=300),
+    "changes": Read(read_changes, {"type": "object"}),
     "diagonals": _two("both diagonals are two lengths", "221 mm", "221.5 mm"),
     "box size": _two("the size is two lengths, along and across", "176 mm", "134 mm"),
 }

@@ -1,8 +1,4 @@
-"""Which line of a TOML text each key is on, for messages.
-
-The standard parser gives values without their places. This follows the text once more, only when
-there is something to complain about, and only notes where things start.
-"""
+"""Which line of a TOML text each key is on, for messages."""
 
 from __future__ import annotations
 

@@ -1,7 +1,4 @@
-"""The JSON Schemas of the files, for editors that check while one types.
-
-``python -m toolkit.files.schemas`` writes them beside this module.
-"""
+"""The JSON Schemas of the files, for editors that check while one types."""
 
 from __future__ import annotations
 

@@ -1,8 +1,4 @@
-"""Reads one value of a file, or says what is the matter with it and what to type.
-
-Each reader takes the value as TOML gives it, whatever its type, and gives it in the workbook's
-units. It raises ``UnfitError`` with the sentence to show, or the ``MeasureError`` of the measure.
-"""
+"""Reads one value of a file, or says what is the matter with it and what to type."""
 
 from __future__ import annotations
 
@@ -220,3 +216,21 @@ def read_word(value: Any, *, words: tuple[str, ...]) -> str:
     near = get_close_matches(shown(value).strip('"'), words, n=1)
     *head, last = (f'"{word}"' for word in near or words)
     raise UnfitError(f"no such choice; type {', '.join(head)}{' or ' if head else ''}{last}")
+
+
+def read_file_name(value: Any) -> str:
+    """The name of a file, from the folder of the file that names it."""
+    seen = visible(value) if isinstance(value, str) else ""
+    if not isinstance(value, str) or not seen.strip() or not seen.isprintable():
+        raise UnfitError('the name of a file is text between quotes; type "../lessons/box.toml"')
+    if len(value) > 300:
+        raise UnfitError("no file has so long a name; retype it")
+    return value
+
+
+def read_two_lengths(value: Any, *, what: str, example: str) -> tuple[float, float]:
+    """Two lengths that were measured together. [mm]"""
+    if not isinstance(value, list) or len(value) != 2:
+        raise UnfitError(f"{what}; type {example}")
+    one, other = (read_length(length) for length in value)
+    return one, other

@@ -15,11 +15,7 @@ EVERY = 5
 
 
 class LessonKernels(AsyncMappingKernelManager):
-    """Ends a kernel whose page is closed, or was asked for and never opened.
-
-    The library ends those that are idle and unconnected for ``cull_idle_timeout``, here
-    ``OPENING``; a page that was open has less.
-    """
+    """Ends a kernel whose page is closed, or was asked for and never opened."""
 
     def notify_disconnect(self, kernel_id: str) -> None:
         super().notify_disconnect(kernel_id)  # type: ignore[no-untyped-call]

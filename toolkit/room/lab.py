@@ -8,7 +8,7 @@ import subprocess
 import sys
 from pathlib import Path
 
-from toolkit.room.ports import HERE, listening
+from toolkit.room.show import HERE, listening
 from toolkit.study import lesson_file, lessons_folder, student_folder
 
 # JupyterLab asks a newcomer whether it may fetch news; a class in a shop without a network need

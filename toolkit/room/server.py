@@ -30,7 +30,7 @@ from voila.tornado.kernel_websocket_handler import VoilaKernelWebsocketHandler
 from voila.tornado.treehandler import TornadoVoilaTreeHandler
 
 from toolkit.room.kernels import EVERY, OPENING, LessonKernels
-from toolkit.room.ports import HERE
+from toolkit.room.show import HERE
 
 # A name that somebody else's page has bound anew to this machine is none of ours.
 HOSTS = r"(127\.0\.0\.1|localhost)$"

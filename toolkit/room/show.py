@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import errno
 import os
 from pathlib import Path
+from socket import socket
 
-from toolkit.room.ports import listening
+from tornado.netutil import bind_sockets
+
 from toolkit.study import lesson_file, lessons_folder
 
 USUAL_PORT = 8866
@@ -75,3 +78,21 @@ def serve(folder: Path, *, page: str = "", browser: bool = False, port: int = 0)
         server.serve(page)
     except KeyboardInterrupt:
         return  # pressed while it was still starting
+
+
+# A lesson keeps the student's own box: servers listen to this machine alone.
+HERE = "127.0.0.1"
+
+
+def listening(port: int) -> list[socket]:
+    """Listen on a port of this machine; 0 is whichever is free."""
+    if not 0 <= port <= 65535:
+        raise ValueError(
+            f"there is no port {port}; type a number from 1 to 65535, or leave --port out"
+        )
+    try:
+        return bind_sockets(port, HERE)
+    except OSError as problem:
+        taken = problem.errno == errno.EADDRINUSE
+        why = "is in use by another program" if taken else f"can't be had ({problem.strerror})"
+        raise ValueError(f"port {port} {why}; type another, or leave --port out") from problem

@@ -9,8 +9,7 @@ from hashlib import sha256
 from itertools import count
 from pathlib import Path as FilePath
 
-from toolkit.files.errors import FileError, Problem
-from toolkit.files.writing import write_file
+from toolkit.files import FileError, Problem, write_file
 
 RECORD = "made.json"
 # Beside the pages, what a run writes into the folder: its record, and the lock on that.
