@@ -79,7 +79,7 @@ class Page:
     @property
     def said(self) -> str:
         """The sentence below the buttons, without its dress."""
-        return unescape(re.sub(r"<[^>]+>", " ", self.form._status.value)).strip()
+        return unescape(re.sub(r"<[^>]+>", " ", self.form.said.value)).strip()
 
     @property
     def kinds(self) -> list[str]:
@@ -300,10 +300,10 @@ def test_a_damaged_rack_is_named_and_the_example_shown(folder: Path) -> None:
 def test_what_is_typed_is_never_taken_for_markup(page: Page) -> None:
     page.type(name="<b>x</b>", length="<i>9")
     page.press(KEEP)
-    assert "<i>" not in page.form._status.value and "&lt;i&gt;9" in page.form._status.value
+    assert "<i>" not in page.form.said.value and "&lt;i&gt;9" in page.form.said.value
     page.type(length="2200 mm")
     page.press(KEEP)
-    assert "<b>x" not in page.form._status.value and "Kept &lt;b&gt;x" in page.form._status.value
+    assert "<b>x" not in page.form.said.value and "Kept &lt;b&gt;x" in page.form.said.value
 
 
 def test_every_box_has_a_label_of_its_own_for_those_who_listen(page: Page) -> None:

@@ -13,9 +13,8 @@ from typing import Any
 import ipywidgets as widgets
 
 from toolkit.document import SHEET
-from toolkit.explore.board_fields import FIELD, LABEL, BoardFields
-from toolkit.explore.board_rows import ROW_SHEET
-from toolkit.explore.controls import Displayed, button
+from toolkit.explore.board_fields import FIELD, LABEL, ROW_SHEET, BoardFields
+from toolkit.explore.controls import Card, button
 from toolkit.explore.engine import follows, refresh
 from toolkit.files import FileError, board_from_typed
 from toolkit.measures import Rule
@@ -26,10 +25,11 @@ ANOTHER = "another board…"
 _MOST_TOLD = 5
 
 
-class BoardForm(Displayed):
+class BoardForm(Card):
     """The student's rack, board by board, in boxes to type into. Display it in a cell."""
 
     def __init__(self, changed: Callable[[], object] | None = None) -> None:
+        super().__init__()
         self._changed = changed
         self._own = OwnBoards()
         self._quiet = False
@@ -37,30 +37,27 @@ class BoardForm(Displayed):
         self._boards: tuple[Board, ...] = ()
         self._fields = BoardFields()
         self._which = widgets.Dropdown(description="board", layout=FIELD, style=LABEL)
-        self._keep = button(
-            "Keep this board", self._kept, tip="writes it into your own file of boards"
-        )
         self._remove = button(
             "Remove this board", self._removed, tip="takes it off the rack; undo works"
         )
-        self._undo = button(
-            "Undo",
-            lambda: self._try(self._own.undo, "Taken back."),
-            tip="takes the last kept change of the rack back",
-        )
-        self._again = button(
-            "Start again",
-            lambda: self._try(self._own.start_again, "Begun again from the workbook's rack."),
-            tip="begins from the workbook's rack; undo works",
-        )
-        self._status = widgets.HTML()
         self._which.observe(self._chose, names="index")
-        buttons = widgets.Box(
-            [self._keep, self._remove, self._undo, self._again],
-            layout={"flex_flow": "row wrap", "align_items": "center"},
-        )
-        looks = widgets.HTML(SHEET + ROW_SHEET)
-        self.widget = widgets.VBox([looks, self._which, self._fields.widget, buttons, self._status])
+        buttons = [
+            button("Keep this board", self._kept, tip="writes it into your own file of boards"),
+            self._remove,
+            button(
+                "Undo",
+                lambda: self._try(self._own.undo, "Taken back."),
+                tip="takes the last kept change of the rack back",
+            ),
+            button(
+                "Start again",
+                lambda: self._try(self._own.start_again, "Begun again from the workbook's rack."),
+                tip="begins from the workbook's rack; undo works",
+            ),
+        ]
+        flow = {"flex_flow": "row wrap", "align_items": "center"}
+        row = widgets.Box(buttons, layout=flow)
+        self.lay(self._which, self._fields.widget, row, self.said, sheet=SHEET + ROW_SHEET)
         self.widget.add_class("board-form")
         self._begin()
         follows(self)
@@ -82,7 +79,7 @@ class BoardForm(Displayed):
     def _begin(self) -> None:
         loaded = self._own.load()
         self._show(loaded, choose=self._chosen)
-        self._say(loaded.notice or self._whose(loaded))
+        self.say(loaded.notice or self._whose(loaded))
 
     @property
     def _chosen(self) -> str | None:
@@ -107,7 +104,7 @@ class BoardForm(Displayed):
         self._fields.drop_empty()
         typed, board = self._fields.typed, self.board
         if board and not self._fields.touched:
-            self._say(f"Nothing to keep: {board.name} is as it was.")
+            self.say(f"Nothing to keep: {board.name} is as it was.")
             return
 
         def keep() -> LoadedBoards:
@@ -140,7 +137,7 @@ class BoardForm(Displayed):
             self._refuse(lines, otherwise)
             return
         self._show(loaded, choose=choose or self._chosen)
-        self._say(" ".join([done, loaded.notice or self._whose(loaded)]))
+        self.say(" ".join([done, loaded.notice or self._whose(loaded)]))
         if self._changed is not None:
             self._changed()
 
@@ -151,15 +148,12 @@ class BoardForm(Displayed):
         lost = f"What you typed for {name} was not kept." if self._fields.touched else ""
         self._fill()
         new = "" if self.board else "Say what the board is like, then keep it."
-        self._say(f"{lost} {new}".strip())
+        self.say(f"{lost} {new}".strip())
 
     def _whose(self, loaded: LoadedBoards) -> str:
         if loaded.path is None:
             return "This is the workbook's rack. Keep a board and it becomes your own."
         return f"This is your own rack, {loaded.path.name}."
-
-    def _say(self, text: str) -> None:
-        self._status.value = _html(escape(text), "bench-say")
 
     def _refuse(self, lines: Sequence[str], otherwise: str) -> None:
         """What is wrong, and beside it what was last in order."""
@@ -172,17 +166,15 @@ class BoardForm(Displayed):
         still = (
             f"The rack still has {self._described(board)}." if board else "The rack is as it was."
         )
-        self._status.value = _html("<br>".join([*told, escape(still)]), "bench-hint")
+        words = "<br>".join([*told, escape(still)])
+        hint = f'<p class="bench-hint" role="status">{words}</p>'
+        self.said.value = f'<div class="bench-view">{hint}</div>'
 
     def _described(self, board: Board) -> str:
         rule, count = self._rule, len(board.defects)
         size = f"{rule.exact(board.length, unit=False)} × {rule.exact(board.width, unit=False)}"
         flaws = f"{count or 'no'} defect{'' if count == 1 else 's'}"
         return f"{board.name}: {board.species}, {size} × {rule.exact(board.thickness)}, {flaws}"
-
-
-def _html(words: str, look: str) -> str:
-    return f'<div class="bench-view"><p class="{look}" role="status">{words}</p></div>'
 
 
 def own_board() -> BoardForm:

@@ -75,9 +75,9 @@ class Card(Displayed):
     def __init__(self) -> None:
         self.said = widgets.HTML()
 
-    def lay(self, *rows: widgets.Widget) -> None:
+    def lay(self, *rows: widgets.Widget, sheet: str = SHEET) -> None:
         """Put the rows on the page, one below another."""
-        self.widget = widgets.VBox([widgets.HTML(SHEET), *rows])
+        self.widget = widgets.VBox([widgets.HTML(sheet), *rows])
 
     def say(self, text: str, look: str = "bench-say") -> None:
         """Say a sentence: ``bench-right`` or ``bench-hint`` to an answer."""
