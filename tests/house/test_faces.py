@@ -8,6 +8,8 @@ from functools import cache
 from pathlib import Path
 from typing import TypeGuard
 
+from toolkit.study.questions import _MODULES, _templates
+
 ROOT = Path(__file__).parents[2]
 # The rooms that keep these rules; to be widened until it names all of them.
 CLEAN = (
@@ -111,6 +113,8 @@ def only_for_tests(rooms: tuple[str, ...]) -> list[str]:
     for tree in (*modules().values(), *makers):
         for name, homes in used_names(tree).items():
             used.setdefault(name, set()).update(homes)
+    # A lesson's questions are the public functions of its modules.
+    asked = {f"{row.__module__}.{row.__name__}" for n in _MODULES for row in _templates(n)}
     found = []
     for module, tree in modules().items():
         if room_of(module) not in rooms:
@@ -121,7 +125,8 @@ def only_for_tests(rooms: tuple[str, ...]) -> list[str]:
                 continue
             beside = reads[node.name] > names_read(node)[node.name]
             elsewhere = any(f"{module}.".startswith(f"{m}.") for m in used.get(node.name, ()))
-            if not beside and not elsewhere and node.name not in words_of_notebooks():
+            named = node.name in words_of_notebooks() or f"{module}.{node.name}" in asked
+            if not beside and not elsewhere and not named:
                 found.append(f"{module}.{node.name}")
     return found
 

@@ -186,7 +186,6 @@ PATTERNS = frozenset(
         "measures/text.py",
         "pictures/sheets/marks.py",
         "study/marking.py",
-        "study/questions.py",
     }
 )
 

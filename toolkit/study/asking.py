@@ -12,6 +12,7 @@ from string import Formatter
 from typing import Any, TypeVar, cast
 
 from toolkit.box import Design, Frame
+from toolkit.box.joinery import Walk, walk
 from toolkit.measures import Direction, Fineness, Rule
 from toolkit.plan import Plan
 from toolkit.results import TOLERANCE, Part, Working, above
@@ -33,6 +34,10 @@ _HOW: dict[Kind, str] = {
 }
 
 
+class NotAskedError(Exception):
+    """This box has no such thing to ask about."""
+
+
 @dataclass(frozen=True, slots=True)
 class Asking:
     """A box to ask about; with ``chance`` a question's own numbers are drawn, else the usual."""
@@ -52,9 +57,25 @@ class Asking:
     def rule(self) -> Rule:
         return self.plan.choices.rule
 
-    def part(self, name: str) -> Part | None:
+    def only_if(self, condition: object) -> None:
+        """Ask only where this is so."""
+        if not condition:
+            raise NotAskedError
+
+    def known(self, thing: Choice | None) -> Choice:
+        """What a question is about; it is not asked where there is no such thing."""
+        if thing is None:
+            raise NotAskedError
+        return thing
+
+    def part(self, name: str) -> Part:
         """A part that is still to be made."""
-        return next((part for part in self.plan.parts if part.name == name), None)
+        return self.known(next((part for part in self.plan.parts if part.name == name), None))
+
+    @property
+    def walked(self) -> Walk:
+        """How dividers walk the back corner's tails, where these are equal."""
+        return self.known(walk(self.design.back))
 
     def pick(self, options: Sequence[Choice]) -> Choice:
         """One of some values: the first, which is the usual one, unless chance decides."""

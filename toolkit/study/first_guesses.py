@@ -12,11 +12,11 @@ from dataclasses import replace
 from toolkit.box.joinery import lead_error
 from toolkit.plan import Plan, plan as planned
 from toolkit.smoothing import shadow_length
-from toolkit.study.asking import Asking, told_apart
+from toolkit.study.asking import Asking, NotAskedError, told_apart
 from toolkit.study.at_hand import bench_things
-from toolkit.study.lesson1_panels import panel_movement
-from toolkit.study.lesson2_warp import bow_left
-from toolkit.study.lesson4_panels import upper_width
+from toolkit.study.lesson1_water import panel_movement
+from toolkit.study.lesson2_questions import crosscut_bow
+from toolkit.study.lesson4_sizes import bottom_width, lid_width
 from toolkit.study.lesson5_questions import shadow
 from toolkit.study.marking import Question, Slip
 
@@ -27,11 +27,9 @@ DEEPER = 1.0  # [mm]
 LEAD = 1.0  # [deg]
 
 
-def _damp_lid(plan: Plan) -> Question | None:
+def _damp_lid(plan: Plan) -> Question:
     """How much wider a flat-sawn lid is in a damp summer."""
     asked = panel_movement(Asking(planned(plan.choices.having({"wood.rings": 0.0}))))
-    if asked is None:
-        return None
     panel = plan.design.uppermost
     wide = plan.choices.rule.show(panel.width.value)
     return replace(
@@ -47,7 +45,7 @@ def _crosscut_bow(plan: Plan) -> Question:
     """How much bow is left in a third of a board."""
     rule = plan.choices.rule
     return replace(
-        bow_left(Asking(plan), whole=LONG_BOARD, bow=BOW, length=PIECE),
+        crosscut_bow(Asking(plan), (PIECE, LONG_BOARD, BOW)),
         id="lesson2.crosscut-bow",
         how="",
         asks=f"A board {rule.show(LONG_BOARD)} long has {rule.show(BOW)} of bow. How much bow is "
@@ -77,13 +75,12 @@ def leaning_saw(plan: Plan) -> Question:
     )
 
 
-def _deeper_groove(plan: Plan) -> Question | None:
+def _deeper_groove(plan: Plan) -> Question:
     """How much wider a panel is for grooves that are deeper."""
     depth, name = plan.design.choices.groove.depth, plan.design.upper_panel.name
-    now = upper_width(Asking(plan))
-    then = upper_width(Asking(planned(plan.choices.having({"groove.depth": depth + DEEPER}))))
-    if now is None or then is None:
-        return None
+    width = bottom_width if plan.design.sliding_lid is None else lid_width
+    now = width(Asking(plan))
+    then = width(Asking(planned(plan.choices.having({"groove.depth": depth + DEEPER}))))
     before = {slip.hint: slip.value for slip in now.slips}
     grown = [
         Slip(slip.value - before[slip.hint], slip.hint)
@@ -120,7 +117,7 @@ def _shadow_of_a_track(plan: Plan) -> Question:
     )
 
 
-_GUESSES: dict[int, Callable[[Plan], Question | None]] = {
+_GUESSES: dict[int, Callable[[Plan], Question]] = {
     1: _damp_lid,
     2: _crosscut_bow,
     3: leaning_saw,
@@ -141,5 +138,7 @@ def first_guess(plan: Plan, *, lesson: int) -> Question | None:
     """
     if lesson not in _GUESSES or not plan.design.exists:
         return None
-    asked = _GUESSES[lesson](plan)
-    return None if asked is None else told_apart(asked)
+    try:
+        return told_apart(_GUESSES[lesson](plan))
+    except NotAskedError:
+        return None

@@ -1,4 +1,4 @@
-"""Questions of lesson 1 about a board: the sides that come from it, or what a yard counts."""
+"""Lesson 1, boards: what to reckon before the first saw cut."""
 
 from __future__ import annotations
 
@@ -8,12 +8,24 @@ from itertools import product
 from math import ceil, floor
 
 from toolkit.measures import MM_PER_INCH
-from toolkit.results import TOLERANCE
-from toolkit.stock import MM_PER_FOOT, board_feet
-from toolkit.study.asking import Asking
-from toolkit.study.lesson1_rough import LOST
+from toolkit.results import TOLERANCE, WALLS, Part, Working
+from toolkit.stock import END_WASTE, GAP, KERF, MM_PER_FOOT, TRUING, WANDER, board_feet, sets_needed
+from toolkit.study.asking import Asking, once, without
 from toolkit.study.marking import Question
 
+# What saws take: the rough list's own customs, and the same in marks of an inch rule. Lost at a
+# cut between two parts, at both ends of a stick, in a cut along a board; to the saw's wander and
+# to planing true, of each leaf. Common practice, no source. [mm]
+LOST = {
+    "mm": {"cut": GAP, "ends": END_WASTE, "kerf": KERF, "wander": WANDER, "truing": TRUING},
+    "in": {
+        "cut": MM_PER_INCH * 3 / 16,
+        "ends": MM_PER_INCH * 5 / 4,
+        "kerf": MM_PER_INCH / 16,
+        "wander": MM_PER_INCH / 32,
+        "truing": MM_PER_INCH / 32,
+    },
+}
 # Boards that lie in a rack are as long and as wide as from so many to so many rough sides, to the
 # next of these steps [mm]; those in a yard have widths [in] and lengths [ft] to choose from (all
 # made up).
@@ -21,12 +33,37 @@ _SIDES = ((3, 6), (2, 5))
 _STEPS = (50, 5)
 _YARD_WIDTHS = tuple(quarters / 4 for quarters in range(22, 41))
 _YARD_LENGTHS = (6.5, 7.75, 8.5, 9.25, 10.5)
+# How soon the grain leaves a board, 1 in so many, and how large a class is: made up.
+_SLOPES = (10, 8, 9, 15, 11)
+_CLASSES = (10, 9, 6, 7, 11, 13)
 
 
-def from_a_board(ask: Asking) -> Question | None:
-    """What a board comes to: sides to saw from it, or the board feet that a yard counts."""
-    by_count = {"mm": _sides, "in": _board_feet}
-    return by_count[ask.rule.units](ask)
+def _walls(ask: Asking) -> list[Part]:
+    """The walls that can come from one stick with the sides, unless one is made already."""
+    side, made = ask.part("side"), ask.plan.choices.made
+    ask.only_if((made.side_length, made.back_length, made.front_length) == (None, None, None))
+    return [
+        part
+        for part in ask.plan.parts
+        if part.name in WALLS
+        and part.wood == side.wood
+        and part.rough_thickness.value == side.rough_thickness.value
+    ]
+
+
+def _stick(ask: Asking, walls: list[Part]) -> Working:
+    """Rough length of the stick that the walls are sawn from. [mm]"""
+    lost, pieces = LOST[ask.rule.units], sum(part.count for part in walls)
+    return Working.of(
+        "stick",
+        *((f"rough {part.name}", part.rough_length.value, part.count) for part in walls),
+        ("saw cut", lost["cut"], pieces - 1),
+        ("end waste", lost["ends"]),
+    )
+
+
+def _allowance(part: Part) -> float:
+    return part.rough_length.value - part.length.value
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,14 +114,12 @@ def _racked(side: tuple[float, float], cut: float) -> Iterator[_Sawn]:
             yield sawn
 
 
-def _sides(ask: Asking) -> Question | None:
+def _sides(ask: Asking) -> Question:
     side = ask.part("side")
-    if side is None or ask.plan.choices.made.side_length is not None:
-        return None
+    ask.only_if(ask.plan.choices.made.side_length is None)
     length, width, cut = side.rough_length.value, side.rough_width.value, LOST["mm"]["cut"]
     boards = list(_racked((length, width), cut))
-    if not boards:
-        return None
+    ask.only_if(boards)
     sawn = ask.pick(boards)
     slips = {
         "no-cuts": sawn.without_cuts,
@@ -96,10 +131,8 @@ def _sides(ask: Asking) -> Question | None:
     return ask.question("lesson1.sides", sawn.count, slips, sawn=sawn, side=side, cut=cut)
 
 
-def _board_feet(ask: Asking) -> Question | None:
+def _board_feet(ask: Asking) -> Question:
     side = ask.part("side")
-    if side is None:
-        return None
     thick = side.rough_thickness.value
     sizes = [
         (feet, inches)
@@ -110,8 +143,7 @@ def _board_feet(ask: Asking) -> Question | None:
     ]
     feet, inches = ask.pick(sizes)
     counted = board_feet(feet * MM_PER_FOOT, width=inches * MM_PER_INCH, thickness=thick)
-    if counted.thickness != 1:
-        return None
+    ask.only_if(counted.thickness == 1)
     raw, whole = counted.raw, floor(feet)
     slips = {
         "as-thin-as-it-is": round(raw * thick / MM_PER_INCH),
@@ -128,3 +160,98 @@ def _board_feet(ask: Asking) -> Question | None:
         wide=inches * MM_PER_INCH,
         sum=counted.sentence,
     )
+
+
+def grain_run_out(ask: Asking) -> Question:
+    """How far a fibre goes along a side before it is through."""
+    f = ask.frame
+    thick, high = f.side_thickness.value, f.wall_height.value
+    slope = ask.pick(_SLOPES)
+    rough = ask.plan.choices.allowances.of("side")[2] + thick
+    answer = slope * thick
+    slips = {
+        "rough": slope * rough,
+        "height": slope * high,
+        "divided": thick / slope,
+        "halved": slope * thick / 2,
+        "one-in-one": thick,
+    }
+    return ask.question("lesson1.run-out", answer, slips, slope=slope, rough=rough)
+
+
+def wall_stick(ask: Asking) -> Question:
+    """How long a stick is from which the walls are sawn end to end."""
+    walls, rule = _walls(ask), ask.rule
+    sum_, lost, say = _stick(ask, walls), LOST[rule.units], rule.exact
+    listed = ", ".join(
+        f"{'two sides' if part.count == 2 else f'the {part.name}'} "
+        f"{say(part.length.value, unit=False)} + {say(_allowance(part))}"
+        for part in walls
+    )
+    allowances = sum(_allowance(part) * part.count for part in walls)
+    pieces, side = sum(part.count for part in walls), walls[0]
+    slips = {
+        "one-side": once(sum_, "rough side"),
+        "finished": sum_.value - allowances,
+        "one-allowance": sum_.value - allowances + _allowance(side),
+        "no-cuts": without(sum_, "saw cut"),
+        "cut-too-many": sum_.value + lost["cut"],
+        "no-ends": without(sum_, "end waste"),
+        "ends-twice": sum_.value + lost["ends"],
+        "pieces-only": without(sum_, "saw cut", "end waste"),
+    }
+    return ask.question(
+        "lesson1.wall-stick",
+        sum_,
+        slips,
+        listed=listed,
+        lost=lost,
+        pieces=pieces,
+        cuts=f"{pieces - 1} cut{'s' if pieces > 2 else ''}",
+    )
+
+
+def from_a_board(ask: Asking) -> Question:
+    """What a board comes to: sides to saw from it, or the board feet that a yard counts."""
+    by_count = {"mm": _sides, "in": _board_feet}
+    return by_count[ask.rule.units](ask)
+
+
+def resawn(ask: Asking) -> Question:
+    """How thick a board must be to be resawn into lid and bottom."""
+    lid, bottom, rule = ask.part("lid"), ask.part("bottom"), ask.rule
+    ask.only_if(lid.wood == bottom.wood)
+    thick = {part.name: part.thickness.value for part in (lid, bottom)}
+    name = max(thick, key=lambda part: thick[part])
+    lost = LOST[rule.units]
+    sum_ = Working.of(
+        "board",
+        (f"{name} thickness", thick[name], 2),
+        ("wander", lost["wander"], 2),
+        ("planed off", lost["truing"], 2),
+        ("saw cut", lost["kerf"]),
+    )
+    slips = {
+        "no-cut": without(sum_, "saw cut"),
+        "two-cuts": sum_.value + lost["kerf"],
+        "losses-once": once(sum_, "wander"),
+        "no-wander": without(sum_, "wander"),
+        "no-losses": 2 * thick[name] + lost["kerf"],
+        "leaves-only": 2 * thick[name],
+        "one-leaf": sum_.value - thick[name],
+    }
+    return ask.question("lesson1.resawn", sum_, slips, thick=thick, lost=lost)
+
+
+def sets(ask: Asking) -> Question:
+    """How many sets of parts a class saws, spares included."""
+    students = ask.pick(_CLASSES)
+    answer, spare = float(sets_needed(students)), students / 4
+    slips = {
+        "rounded-down": floor(students + spare),
+        "no-spares": students,
+        "spares-only": ceil(spare),
+        "twenty-five": students + 25.0,
+        "half-as-many": ceil(students * 1.5),
+    }
+    return ask.question("lesson1.sets", answer, slips, students=students, spare=spare)

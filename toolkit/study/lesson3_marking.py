@@ -1,4 +1,4 @@
-"""Questions of lesson 3 about marking and sawing: gauges, knife lines, what a saw reaches, glue."""
+"""Lesson 3, marking and sawing: gauges, knife lines, what a saw reaches, glue."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from toolkit.study.marking import Question
 CM2 = 100.0  # [mm²]
 
 
-def second_gauge(ask: Asking) -> Question | None:
+def second_gauge(ask: Asking) -> Question:
     """The gauge that marks the pins' baseline."""
     d, rule = ask.design, ask.rule
     s, say = gauge_settings(d), rule.exact
@@ -31,7 +31,7 @@ def second_gauge(ask: Asking) -> Question | None:
     return ask.question("lesson3.second-gauge", setting, slips, asked=asked)
 
 
-def between(ask: Asking) -> Question | None:
+def between(ask: Asking) -> Question:
     """What proud pins leave between the two baselines of a pin board."""
     d, rule = ask.design, ask.rule
     sum_, s, say = between_baselines(d), gauge_settings(d), rule.exact
@@ -59,7 +59,7 @@ def between(ask: Asking) -> Question | None:
     )
 
 
-def knife_lines(ask: Asking) -> Question | None:
+def knife_lines(ask: Asking) -> Question:
     """How many knife lines the tails of a box give."""
     d = ask.design
     back, front = len(d.back.tails), len(d.front.tails)
@@ -74,13 +74,11 @@ def knife_lines(ask: Asking) -> Question | None:
     return ask.question("lesson3.knife-lines", answer, slips, back=back, front=front)
 
 
-def saw_reach(ask: Asking) -> Question | None:
+def saw_reach(ask: Asking) -> Question:
     """How much of a socket's cheek a saw can cut."""
     d = ask.design
     found = holds(d)
-    socket = found[0].socket if found else None
-    if socket is None:
-        return None
+    socket = ask.known(found[0].socket if found else None)
     long, thick = socket.tail_length, socket.thickness
     answer = socket.share * 100
     ratio = min(long, thick) / max(long, thick) * 100
@@ -101,12 +99,11 @@ def saw_reach(ask: Asking) -> Question | None:
     )
 
 
-def glued(ask: Asking) -> Question | None:
+def glued(ask: Asking) -> Question:
     """Long grain glued to long grain at a back corner, in whole square centimetres."""
     d, rule = ask.design, ask.rule
     back, thick = d.back, d.tail_board_thickness[0]
-    if rule.units == "in":
-        return None
+    ask.only_if(rule.units == "mm")
     long, n = back.tail_length, len(back.tails)
 
     def whole(area: float) -> float:
@@ -114,8 +111,8 @@ def glued(ask: Asking) -> Question | None:
 
     answer = whole(back.glue_area(thick))
     # Whether flanks are taken along their slope or square to the baseline must not matter.
-    if answer < 2 or whole(back.glue_area(thick) * cos(radians(back.angle))) != answer:
-        return None
+    along = whole(back.glue_area(thick) * cos(radians(back.angle)))
+    ask.only_if(along == answer >= 2)
     flank = round(long / cos(radians(back.angle)), 2)
     slips = {
         "one-flank": whole(back.glue_area(thick) / 2),

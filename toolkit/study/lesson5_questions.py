@@ -11,63 +11,20 @@ from toolkit.study.asking import Asking
 from toolkit.study.marking import Question
 
 _SKIMS = {"mm": (0.3, 0.2, 0.4), "in": (MM_PER_INCH / 64, MM_PER_INCH / 32)}
-
-
-def lap_left(ask: Asking) -> Question | None:
-    """What flushing leaves of the lap."""
-    f, rule = ask.frame, ask.rule
-    lap, tail = f.lap_back.value, f.tail_back.value
-    skim = ask.pick(_SKIMS[rule.units])
-    if ask.design.choices.corner.joint != "half-blind" or lap <= skim:
-        return None
-    slips = {
-        "unplaned": lap,
-        "both-faces": lap - 2 * skim,
-        "halved": lap - skim / 2,
-        "tail": tail - skim,
-    }
-    return ask.question("lesson5.lap", lap - skim, slips, skim=skim)
-
-
-def outside_left(ask: Asking) -> Question | None:
-    """What flushing makes of the outside length."""
-    f, rule = ask.frame, ask.rule
-    whole = f.outside_length.value
-    skim = ask.pick(_SKIMS[rule.units])
-    slips = {
-        "one-face": whole - skim,
-        "four-faces": whole - 4 * skim,
-        "inside": f.inside_length.value,
-        "inside-planed": f.inside_length.value - 2 * skim,
-    }
-    return ask.question("lesson5.outside", whole - 2 * skim, slips, skim=skim)
-
-
-def lid_left(ask: Asking) -> Question | None:
-    """What flushing makes of a lid that is planed flush with the front."""
-    lid, rule = ask.design.sliding_lid, ask.rule
-    if lid is None:
-        return None
-    long = lid.length.value
-    skim = ask.pick(_SKIMS[rule.units])
-    slips = {"unplaned": long, "both-ends": long - 2 * skim, "grown": long + skim}
-    return ask.question("lesson5.lid", long - skim, slips, skim=skim)
-
-
 _BEDS = (45.0, 50.0, 55.0)
 _HONED = (30.0, 33.0, 38.0)
 _SKEWS = (30.0, 20.0, 40.0)
 _LAMPS = (5.0, 3.0, 8.0)
 
 
-def bevel_up(ask: Asking) -> Question | None:
+def bevel_up(ask: Asking) -> Question:
     """The cutting angle of a plane with its bevel up."""
     bed, honed = 12.0, ask.pick(_HONED)
     slips = {"bed": bed, "bevel": honed, "subtracted": honed - bed, "hook": 90 - bed - honed}
     return ask.question("lesson5.bevel-up", bed + honed, slips, bed=bed, honed=honed)
 
 
-def back_bevel(ask: Asking) -> Question | None:
+def back_bevel(ask: Asking) -> Question:
     """What back bevel makes a cutting angle."""
     bed = ask.pick(_BEDS)
     wanted = bed + ask.pick((10.0, 5.0, 12.0))
@@ -75,7 +32,7 @@ def back_bevel(ask: Asking) -> Question | None:
     return ask.question("lesson5.back-bevel", wanted - bed, slips, bed=bed, wanted=wanted)
 
 
-def skewed_angle(ask: Asking) -> Question | None:
+def skewed_angle(ask: Asking) -> Question:
     """What skewing makes of the cutting angle."""
     bed, skew = ask.pick(_BEDS), ask.pick(_SKEWS)
     answer = skewed(bed, skew=skew).up_the_iron
@@ -86,6 +43,20 @@ def skewed_angle(ask: Asking) -> Question | None:
         "shared-out": bed * (1 - skew / 90),
     }
     return ask.question("lesson5.skew", answer, slips, bed=bed, skew=skew)
+
+
+def camber_in_wood(ask: Asking) -> Question:
+    """What share of an iron's camber reaches the wood, the iron lying on its bed."""
+    bed = ask.pick(_BEDS)
+    iron = Iron(50.0, radius=camber_radius(0.1, width=50.0), bed=bed)
+    answer = 100 * iron.drop_in_wood / iron.drop
+    slips = {
+        "unchanged": 100.0,
+        "grown": 100 / sin(radians(bed)),
+        "twelve": 100 * sin(radians(12)),
+        "in-step": 100 * bed / 90,
+    }
+    return ask.question("lesson5.camber", answer, slips, bed=bed)
 
 
 def shadow(ask: Asking) -> Question:
@@ -100,21 +71,45 @@ def shadow(ask: Asking) -> Question:
     return ask.question("lesson5.shadow-length", round(times), slips, lamp=lamp, times=times)
 
 
-def camber_in_wood(ask: Asking) -> Question | None:
-    """What share of an iron's camber reaches the wood, the iron lying on its bed."""
-    bed = ask.pick(_BEDS)
-    iron = Iron(50.0, radius=camber_radius(0.1, width=50.0), bed=bed)
-    answer = 100 * iron.drop_in_wood / iron.drop
+def lap_left(ask: Asking) -> Question:
+    """What flushing leaves of the lap."""
+    f, rule = ask.frame, ask.rule
+    lap, tail = f.lap_back.value, f.tail_back.value
+    skim = ask.pick(_SKIMS[rule.units])
+    ask.only_if(ask.design.choices.corner.joint == "half-blind" and lap > skim)
     slips = {
-        "unchanged": 100.0,
-        "grown": 100 / sin(radians(bed)),
-        "twelve": 100 * sin(radians(12)),
-        "in-step": 100 * bed / 90,
+        "unplaned": lap,
+        "both-faces": lap - 2 * skim,
+        "halved": lap - skim / 2,
+        "tail": tail - skim,
     }
-    return ask.question("lesson5.camber", answer, slips, bed=bed)
+    return ask.question("lesson5.lap", lap - skim, slips, skim=skim)
 
 
-def flakes(ask: Asking) -> Question | None:
+def outside_left(ask: Asking) -> Question:
+    """What flushing makes of the outside length."""
+    f, rule = ask.frame, ask.rule
+    whole = f.outside_length.value
+    skim = ask.pick(_SKIMS[rule.units])
+    slips = {
+        "one-face": whole - skim,
+        "four-faces": whole - 4 * skim,
+        "inside": f.inside_length.value,
+        "inside-planed": f.inside_length.value - 2 * skim,
+    }
+    return ask.question("lesson5.outside", whole - 2 * skim, slips, skim=skim)
+
+
+def lid_left(ask: Asking) -> Question:
+    """What flushing makes of a lid that is planed flush with the front."""
+    lid, rule = ask.known(ask.design.sliding_lid), ask.rule
+    long = lid.length.value
+    skim = ask.pick(_SKIMS[rule.units])
+    slips = {"unplaned": long, "both-ends": long - 2 * skim, "grown": long + skim}
+    return ask.question("lesson5.lid", long - skim, slips, skim=skim)
+
+
+def flakes(ask: Asking) -> Question:
     """How many grams of flakes a cut of shellac takes."""
     cut, alcohol = ask.pick((120.0, 240.0, 180.0)), ask.pick((250.0, 500.0, 200.0))
     answer = cut * alcohol / 1000
@@ -125,16 +120,3 @@ def flakes(ask: Asking) -> Question | None:
         "other-way": round(alcohol * 1000 / cut),
     }
     return ask.question("lesson5.flakes", round(answer), slips, cut=cut, alcohol=alcohol)
-
-
-TEMPLATES = (
-    bevel_up,
-    back_bevel,
-    skewed_angle,
-    camber_in_wood,
-    shadow,
-    lap_left,
-    outside_left,
-    lid_left,
-    flakes,
-)

@@ -1,28 +1,29 @@
-"""Questions about the student's own box, drawn from one module a lesson.
-
-A module ``lessonN_questions`` holds ``TEMPLATES``: functions that make a question, or None where
-the box has no such thing. To add a lesson's questions is to add that module.
-"""
+"""Questions about the student's own box: the public functions of a lesson's modules, in order."""
 
 from __future__ import annotations
 
-import pkgutil
-import re
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Iterator
+from contextlib import suppress
 from importlib import import_module
+from inspect import isfunction
 from random import Random
-from typing import cast
 
 from toolkit.plan import Plan
-from toolkit.study.asking import Asking, told_apart
+from toolkit.study.asking import Asking, NotAskedError, told_apart
 from toolkit.study.marking import Question
 from toolkit.study.varying import other_boxes
 
-Template = Callable[[Asking], Question | None]
+Template = Callable[[Asking], Question]
 
 # With fewer slips left a question says no more than right or wrong.
 FEWEST_SLIPS = 2
-_MODULE = re.compile(r"lesson(\d+)_questions")
+_MODULES = {
+    1: "lesson1_water lesson1_boards",
+    2: "lesson2_questions",
+    3: "lesson3_tails lesson3_marking",
+    4: "lesson4_sizes lesson4_edges",
+    5: "lesson5_questions",
+}
 
 
 class NoQuestionsError(ValueError):
@@ -31,9 +32,7 @@ class NoQuestionsError(ValueError):
 
 def lessons_with_questions() -> tuple[int, ...]:
     """The numbers of the lessons that have questions."""
-    package = import_module("toolkit.study")
-    names = (_MODULE.fullmatch(module.name) for module in pkgutil.iter_modules(package.__path__))
-    return tuple(sorted(int(name[1]) for name in names if name))
+    return tuple(_MODULES)
 
 
 def draw(
@@ -62,7 +61,7 @@ def draw(
     NoQuestionsError
         The lesson has none, or nothing can be reckoned on this box.
     """
-    templates = _templates(lesson)
+    templates = list(_templates(lesson))
     if not plan.design.exists:
         worst = next((row.sentence for row in plan.findings), "it has no space inside")
         raise NoQuestionsError(f"nothing can be reckoned on this box yet. {worst}")
@@ -78,15 +77,21 @@ def draw(
     )
 
 
-def _templates(lesson: int) -> tuple[Template, ...]:
-    known = lessons_with_questions()
-    if lesson not in known:
-        numbers = ", ".join(str(number) for number in known)
+def _templates(lesson: int) -> Iterator[Template]:
+    if lesson not in _MODULES:
+        numbers = ", ".join(map(str, _MODULES))
         raise NoQuestionsError(f"lesson {lesson} has no questions; ask for lesson {numbers}")
-    module = import_module(f"toolkit.study.lesson{lesson}_questions")
-    return cast("tuple[Template, ...]", module.TEMPLATES)
+    for name in _MODULES[lesson].split():
+        module = import_module(f"toolkit.study.{name}")
+        for function in vars(module).values():
+            own = getattr(function, "__module__", "") == module.__name__
+            if own and isfunction(function) and not function.__name__.startswith("_"):
+                yield function
 
 
-def _asked(templates: tuple[Template, ...], ask: Asking) -> tuple[Question, ...]:
-    questions = (template(ask) for template in templates)
-    return tuple(told_apart(question) for question in questions if question is not None)
+def _asked(templates: Iterable[Template], ask: Asking) -> tuple[Question, ...]:
+    found = []
+    for template in templates:
+        with suppress(NotAskedError):
+            found.append(told_apart(template(ask)))
+    return tuple(found)

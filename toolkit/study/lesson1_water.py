@@ -1,4 +1,4 @@
-"""Questions of lesson 1 about water in wood: how wet, how heavy, how far lid and bottom move."""
+"""Lesson 1, water in wood: how wet, how heavy, how far its panels move."""
 
 from __future__ import annotations
 
@@ -16,12 +16,11 @@ _HEAVIER = (0.18, 0.22, 0.12, 0.27)
 ROOMS = {"damp": "dampest", "dry": "driest"}
 
 
-def room_moisture(ask: Asking) -> Question | None:
+def room_moisture(ask: Asking) -> Question:
     """How wet wood gets in one of the box's rooms, read from a table between its rows."""
     rooms: dict[str, Room] = {name: getattr(ask.plan.choices.rooms, name) for name in ROOMS}
     known = [name for name, one in rooms.items() if _STRAIGHT[0] <= one.humidity <= _STRAIGHT[1]]
-    if not known:
-        return None
+    ask.only_if(known)
     name = ask.pick(known)
     room = rooms[name]
     row = int(room.humidity // 10) * 10
@@ -62,58 +61,16 @@ def room_moisture(ask: Asking) -> Question | None:
     )
 
 
-def heavy_blank(ask: Asking) -> Question | None:
-    """How much heavier one of two blanks of a size is: perhaps it is wet."""
-    side = ask.part("side")
-    if side is None or species(side.wood).specific_gravity_green is None:
-        return None
-    length, width, thickness = (size.value for size in side.rough)
-    light = float(
-        round(
-            part_weight(
-                length,
-                width=width,
-                thickness=thickness,
-                species=side.wood,
-                moisture=ask.design.uppermost.season.make,
-            )
-        )
-    )
-    heavy = float(round(light * (1 + ask.pick(_HEAVIER))))
-    more = heavy - light
-    answer = 100 * more / light if light else 0.0
-    if not above(answer, 5.0):
-        return None
-    slips = {
-        "by-heavier": 100 * more / heavy,
-        "grams": more,
-        "whole-weight": 100 * heavy / light,
-        "by-mean": 200 * more / (light + heavy),
-    }
-    return ask.question(
-        "lesson1.heavy-blank",
-        answer,
-        slips,
-        length=length,
-        width=width,
-        thickness=thickness,
-        light=light,
-        heavy=heavy,
-    )
-
-
-def panel_movement(ask: Asking) -> Question | None:
+def panel_movement(ask: Asking) -> Question:
     """How much wider or narrower the lid, or else the bottom, is in another room."""
     c, panel, rule = ask.design.choices, ask.design.uppermost, ask.rule
     wood = ask.design.wood_of(panel)
-    if c.panels.grain == "across":
-        return None
+    ask.only_if(c.panels.grain != "across")
     name = ask.pick(("damp", "dry"))
     room, bench = getattr(c.rooms, name), c.rooms.make
     start, end = round(panel.season.make, 1), round(getattr(panel.season, name), 1)
     change = abs(end - start)
-    if change == 0:
-        return None
+    ask.only_if(change != 0)
 
     def rate(rings: float) -> float:
         """Movement for a point of moisture, of the width. [%]"""
@@ -132,8 +89,7 @@ def panel_movement(ask: Asking) -> Question | None:
         cut = f"sawn with its rings at {rings:g}° to the width"
         told += f"; at {rings:g}° it is {own:g} %"
     answer = width * own / 100 * change
-    if not above(answer, rule.mark("joints")):
-        return None
+    ask.only_if(above(answer, rule.mark("joints")))
     wide = "wider" if end > start else "narrower"
     slips = {
         "across-rings": width * across / 100 * change,
@@ -163,12 +119,11 @@ def panel_movement(ask: Asking) -> Question | None:
     )
 
 
-def bottom_clearance(ask: Asking) -> Question | None:
+def bottom_clearance(ask: Asking) -> Question:
     """The room that the captive bottom needs across its grain."""
     c, bottom = ask.design.choices, ask.design.bottom
     percent = round(100 * bottom.season.swelling, 2)
-    if c.panels.grain == "across" or not above(percent, 0.0):
-        return None
+    ask.only_if(c.panels.grain != "across" and above(percent, 0.0))
     width, over = bottom.width.value, c.customs.swelling_room
     swelling = width * percent / 100
     sum_ = Working.of("clearance", ("swelling", swelling), ("still free", over))
@@ -185,3 +140,41 @@ def bottom_clearance(ask: Asking) -> Question | None:
         "hundredfold": width * percent + over,
     }
     return ask.question("lesson1.bottom-clearance", sum_, slips, percent=percent)
+
+
+def heavy_blank(ask: Asking) -> Question:
+    """How much heavier one of two blanks of a size is: perhaps it is wet."""
+    side = ask.part("side")
+    ask.only_if(species(side.wood).specific_gravity_green is not None)
+    length, width, thickness = (size.value for size in side.rough)
+    light = float(
+        round(
+            part_weight(
+                length,
+                width=width,
+                thickness=thickness,
+                species=side.wood,
+                moisture=ask.design.uppermost.season.make,
+            )
+        )
+    )
+    heavy = float(round(light * (1 + ask.pick(_HEAVIER))))
+    more = heavy - light
+    answer = 100 * more / light if light else 0.0
+    ask.only_if(above(answer, 5.0))
+    slips = {
+        "by-heavier": 100 * more / heavy,
+        "grams": more,
+        "whole-weight": 100 * heavy / light,
+        "by-mean": 200 * more / (light + heavy),
+    }
+    return ask.question(
+        "lesson1.heavy-blank",
+        answer,
+        slips,
+        length=length,
+        width=width,
+        thickness=thickness,
+        light=light,
+        heavy=heavy,
+    )
