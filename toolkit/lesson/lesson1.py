@@ -7,8 +7,8 @@ from typing import Any
 
 from toolkit.document import Figure, Sentence, TableBlock
 from toolkit.lesson.lesson1_board import board_scene, bought, chalked, layouts_of
-from toolkit.lesson.lesson1_tree import LOG, SEASON, sawn_panel, year_of
-from toolkit.pictures import board_picture, log_end, year_picture
+from toolkit.lesson.lesson1_tree import LOG, SEASON, sawn_panel
+from toolkit.pictures import board_picture, log_end
 from toolkit.plan import Plan
 from toolkit.results import Size
 from toolkit.stock import Board
@@ -16,6 +16,7 @@ from toolkit.wood import movement, quick_rule, species
 
 HINT = "with its unit: 5 mm, 1/8 in"
 SCENES = {"seasons": SEASON, "log": LOG, "board": board_scene}
+STILLS = {"year_still": SEASON}
 
 
 def worked(plan: Plan) -> Sentence:
@@ -41,11 +42,6 @@ def worked(plan: Plan) -> Sentence:
         f"{words}{rule.show(wide, unit=False)} width × {coefficient} × ({damp:.1f} − {dry:.1f}) = "
         f"{rule.exact(round(quick.change, 2))} on paper; by the law for every moisture {grown}."
     )
-
-
-def year_still(plan: Plan) -> Figure:
-    """The student's own lid through the year, for paper."""
-    return Figure(year_picture(year_of(plan), rule=plan.choices.rule))
 
 
 def log_still(plan: Plan) -> Figure:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any, Self
 
-from toolkit.box import Choices, Panel
+from toolkit.box import Panel
 from toolkit.box.seasons import year_between
 from toolkit.lesson.controls import ChoiceControl, LengthControl, NumberControl
 from toolkit.lesson.scene import Scene, Shown, Tried
@@ -92,9 +92,7 @@ class LidYear(Shown):
 
     topics = ("season",)
 
-    def __init__(self, choices: Choices, tried: Tried) -> None:
-        """The year in a place, made in a month."""
-        super().__init__(choices, tried)
+    def set_up(self, tried: Tried) -> None:
         lives_in, month = tried.get("try.place", OWN_ROOMS), tried.get("try.month", _JUNE)
         self.year = year_of(self.plan, month=month, lives_in=lives_in)
 
@@ -170,10 +168,8 @@ class LogEnd(Shown):
 
     needs_a_box = False
 
-    def __init__(self, choices: Choices, tried: Tried) -> None:
-        """The board as it is tried."""
-        super().__init__(choices, tried)
-        room, design = choices.rooms.make, self.plan.design
+    def set_up(self, tried: Tried) -> None:
+        room, design = self.choices.rooms.make, self.plan.design
         self.sawn = Sawn.of(
             tried["try.wide"],
             thickness=BOARD_THICK,

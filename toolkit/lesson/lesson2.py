@@ -4,13 +4,9 @@ from __future__ import annotations
 
 from toolkit.document import Figure, Sentence, TableBlock
 from toolkit.lesson.lesson2_board import (
-    ACROSS,
-    ALONG,
-    BOARD,
     CROSSCUT,
     WARP,
     long_board,
-    planed,
     rough_table,
     stick_of,
     walls,
@@ -18,7 +14,7 @@ from toolkit.lesson.lesson2_board import (
 )
 from toolkit.lesson.lesson2_planes import COARSE, FINE, MEDIUM, PLANES
 from toolkit.lesson.lesson2_time import TIME
-from toolkit.pictures import board_inside, clock_picture, face_map, shavings_picture
+from toolkit.pictures import shavings_picture
 from toolkit.plan import Plan
 from toolkit.planes import JACK, SMOOTHER, TRY
 from toolkit.results import Size, Table
@@ -26,16 +22,14 @@ from toolkit.truing import (
     ORDERS,
     THICKNESS_FIRST,
     Warp,
-    bench_time,
-    crosscut_first,
     cut_to,
     least_strokes,
     order_of_work,
-    planing_job,
 )
 
 HINT = "with its unit: 4 mm, 1/8 in"
 SCENES = {"warp": WARP, "crosscut": CROSSCUT, "planes": PLANES, "time": TIME}
+STILLS = {"face_still": WARP, "crosscut_still": CROSSCUT, "time_still": TIME}
 
 
 def worked(plan: Plan) -> Sentence:
@@ -55,28 +49,6 @@ def _own_warp(plan: Plan) -> Warp:
     return Warp(length, width, bow=1.5, cup=0.5, twist=1.3)
 
 
-def face_still(plan: Plan) -> Figure:
-    """The walls' stick from above, for paper."""
-    drawn = planed(_own_warp(plan))
-    return Figure(face_map(drawn, along=ALONG, across=ACROSS, rule=plan.choices.rule))
-
-
-def crosscut_still(plan: Plan) -> Figure:
-    """The true board in the long one and in a piece of it, for paper."""
-    rule, whole, thick = plan.choices.rule, long_board(), BOARD[2]
-    saved = crosscut_first(whole, thickness=thick, length=700.0, width=75.0)
-    return Figure(
-        board_inside(
-            whole,
-            piece=cut_to(whole, length=700.0, width=75.0),
-            thickness=thick,
-            wanted=walls(plan).thickness.value,
-            rule=rule,
-            sentence=saved.sentence(rule),
-        )
-    )
-
-
 def planes_still(plan: Plan) -> Figure:
     """What three planes leave, for paper."""
     rule, width = plan.choices.rule, walls(plan).rough_width.value
@@ -86,13 +58,6 @@ def planes_still(plan: Plan) -> Figure:
     ]
     said = " ".join(row.sentence(rule) for row in rows)
     return Figure(shavings_picture(rows, rule=rule, sentence=said))
-
-
-def time_still(plan: Plan) -> Figure:
-    """What one face of a side takes a practised hand and a learner, for paper."""
-    side = walls(plan)
-    job = planing_job(COARSE, length=side.rough_length.value, width=side.rough_width.value)
-    return Figure(clock_picture(bench_time(job.count)))
 
 
 def order(plan: Plan, *steps: str) -> TableBlock:

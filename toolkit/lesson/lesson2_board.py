@@ -6,7 +6,6 @@ from functools import lru_cache
 from math import ceil
 from typing import Self
 
-from toolkit.box import Choices
 from toolkit.lesson.controls import ChoiceControl, LengthControl
 from toolkit.lesson.scene import Scene, Shown, Tried
 from toolkit.lesson.view import numbers
@@ -78,9 +77,7 @@ class WarpedStick(Shown):
 
     needs_a_box = False
 
-    def __init__(self, choices: Choices, tried: Tried) -> None:
-        """The warp as it is tried, and how thick a true board it gives."""
-        super().__init__(choices, tried)
+    def set_up(self, tried: Tried) -> None:
         length, width, self.thickness = stick_of(self.plan)
         bow, cup = (tried["try.up"] * tried[f"try.{bent}"] for bent in ("bow", "cup"))
         self.warp = Warp(length, width, bow=bow, cup=cup, twist=tried["try.twist"])
@@ -165,9 +162,7 @@ class Crosscut(Shown):
 
     needs_a_box = False
 
-    def __init__(self, choices: Choices, tried: Tried) -> None:
-        """The board, its piece and what sawing first saves."""
-        super().__init__(choices, tried)
+    def set_up(self, tried: Tried) -> None:
         self.whole = long_board(tried["try.long_bow"], tried["try.long_twist"])
         size = {"length": tried["try.cut"], "width": tried["try.ripped"]}
         self.piece = cut_to(self.whole, **size)

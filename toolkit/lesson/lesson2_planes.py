@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from typing import Self
 
-from toolkit.box import Choices
 from toolkit.lesson.controls import ChoiceControl, LengthControl, NumberControl
 from toolkit.lesson.lesson2_board import walls
 from toolkit.lesson.scene import Scene, Shown, Tried
@@ -47,9 +46,7 @@ class Coarse(Shown):
 
     needs_a_box = False
 
-    def __init__(self, choices: Choices, tried: Tried) -> None:
-        """The jack plane as it is tried."""
-        super().__init__(choices, tried)
+    def set_up(self, tried: Tried) -> None:
         jack = JACK.having(
             camber_radius=tried["try.camber"],
             shaving=tried["try.depth"],

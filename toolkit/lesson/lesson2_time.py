@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from typing import Self
 
-from toolkit.box import Choices
 from toolkit.lesson.controls import LengthControl, NumberControl
 from toolkit.lesson.lesson2_board import walls
 from toolkit.lesson.lesson2_planes import COARSE
@@ -26,9 +25,7 @@ class FaceTime(Shown):
 
     needs_a_box = False
 
-    def __init__(self, choices: Choices, tried: Tried) -> None:
-        """The job and the pace as they are tried."""
-        super().__init__(choices, tried)
+    def set_up(self, tried: Tried) -> None:
         side = walls(self.plan)
         long, wide = side.rough_length.value, side.rough_width.value
         self.job = planing_job(tried["try.off"], length=long, width=wide)

@@ -12,10 +12,10 @@ from toolkit.box.joinery import (
 from toolkit.document import Figure, Sentence, TableBlock
 from toolkit.lesson.lesson3_corner import CORNER, ROUND
 from toolkit.lesson.lesson3_joint import ARRANGEMENT, LINES
-from toolkit.lesson.lesson3_saw import SAW, gaps_of
+from toolkit.lesson.lesson3_saw import SAW
 from toolkit.lesson.lesson3_tables import bench_sentence, divider_table, step_sentence
 from toolkit.lesson.worked import drawable
-from toolkit.pictures import corner_picture, gap_picture, joint_apart, unfolded_end
+from toolkit.pictures import corner_picture, joint_apart
 from toolkit.plan import Plan
 
 HINT = "with its unit: 0.5 mm, 1/64 in"
@@ -26,16 +26,12 @@ SCENES = {
     "lines": LINES,
     "saw": SAW,
 }
+STILLS = {"corner_still": CORNER, "lines_still": LINES, "saw_still": SAW}
 
 
 def worked(plan: Plan) -> Sentence:
     """One worked by hand, then the same from the toolkit."""
     return Sentence(step_sentence(drawable(plan)))
-
-
-def corner_still(plan: Plan) -> Figure:
-    """The student's own back corner, for paper."""
-    return Figure(corner_picture(drawable(plan), which="back"))
 
 
 def front_still(plan: Plan) -> Figure:
@@ -46,17 +42,6 @@ def front_still(plan: Plan) -> Figure:
 def joint_still(plan: Plan) -> Figure:
     """The student's own front corner apart, for paper."""
     return Figure(joint_apart(drawable(plan), which="front"))
-
-
-def lines_still(plan: Plan) -> Figure:
-    """The lines of the student's own pin board, for paper."""
-    return Figure(unfolded_end(drawable(plan)))
-
-
-def saw_still(plan: Plan) -> Figure:
-    """The fit to expect of the student's own back corners, for paper."""
-    plan = drawable(plan)
-    return Figure(gap_picture(gaps_of(plan), rule=plan.choices.rule))
 
 
 def slopes(plan: Plan) -> TableBlock:

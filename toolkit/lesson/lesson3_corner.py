@@ -144,10 +144,8 @@ ROUND_CONTROLS = (
 class RoundTheGrooves(Shown):
     """An offer to set the tails out round the grooves; none is the box as it is."""
 
-    def __init__(self, choices: Choices, tried: Tried) -> None:
-        """What was found, and which of the offers is looked at; 0 for none."""
-        super().__init__(choices, tried)
-        self.found, self.asked = found_round(choices), int(tried["try.offer"])
+    def set_up(self, tried: Tried) -> None:
+        self.found, self.asked = found_round(self.choices), int(tried["try.offer"])
         number = min(self.asked, len(self.found.offers))
         self.offer = self.found.offers[number - 1] if number else None
 

@@ -99,9 +99,7 @@ def ways_table(spread: Gaps, *, rule: Rule) -> Table:
 class SawnCorner(Shown):
     """The fit of the back corners as a hand saws them."""
 
-    def __init__(self, choices: Choices, tried: Tried) -> None:
-        """The hand as it is tried."""
-        super().__init__(choices, tried)
+    def set_up(self, tried: Tried) -> None:
         usual = Hand.of(self.plan.design.choices.customs)
         hand = replace(usual, lead=tried["try.lead"], offset=tried["try.offset"])
         self.gaps = gaps(sawn(self.plan), hand=hand, copied=True, keep_off=tried["try.off"])

@@ -12,19 +12,15 @@ from toolkit.box.plough_table import plough_table
 from toolkit.box.seasons import year_between
 from toolkit.box.window import window
 from toolkit.document import Figure, Sentence, TableBlock
-from toolkit.lesson.lesson1_tree import year_of
 from toolkit.lesson.lesson4_contents import CONTENTS
 from toolkit.lesson.lesson4_corner import CORNER
 from toolkit.lesson.lesson4_edges import EDGES
 from toolkit.lesson.lesson4_lid import LID, drawn_out
 from toolkit.lesson.lesson4_season import SEASON
-from toolkit.lesson.worked import drawable
 from toolkit.pictures import (
-    corner_picture,
     lid_picture,
     section_across,
     section_along,
-    year_picture,
 )
 from toolkit.plan import Plan
 from toolkit.plan.panel_stages import panel_stages
@@ -32,6 +28,7 @@ from toolkit.results import Size, capital
 
 HINT = "with its unit: 3 mm, 1/8 in"
 SCENES = {"explore": CORNER, "seasons": SEASON, "lid": LID, "bevels": EDGES, "backwards": CONTENTS}
+STILLS = {"year_still": SEASON, "still": CORNER}
 
 
 def worked(plan: Plan) -> Sentence:
@@ -57,11 +54,6 @@ def limits(plan: Plan) -> Sentence:
     return Sentence(f"{at.sentence(plan.choices.rule)} {at.cause()}")
 
 
-def year_still(plan: Plan) -> Figure:
-    """The student's own lid through the year, for paper."""
-    return Figure(year_picture(year_of(plan), rule=plan.choices.rule))
-
-
 def lid_still(plan: Plan) -> Figure:
     """The student's own lid half in, for paper; one that lifts off as it lies."""
     if plan.design.sliding_lid is None:
@@ -82,11 +74,6 @@ def stages(plan: Plan, *, alike: bool = True) -> TableBlock:
 def edges(plan: Plan) -> TableBlock:
     """How the edges of lid and bottom are worked, and the finger pull."""
     return TableBlock(edge_table(plan.design))
-
-
-def still(plan: Plan) -> Figure:
-    """The student's own corner, for paper and for readers without a mouse."""
-    return Figure(corner_picture(drawable(plan), which="back"))
 
 
 def sections(plan: Plan) -> Figure:

@@ -48,11 +48,9 @@ class LidOnItsWay(Shown):
 
     topics = ("lid", "panel")
 
-    def __init__(self, choices: Choices, tried: Tried) -> None:
-        """The box with its front ripped as it is tried."""
-        super().__init__(choices, tried)
+    def set_up(self, tried: Tried) -> None:
         if self.plan.design.sliding_lid is None:
-            says = capital(choices.lid.closure.says)
+            says = capital(self.choices.lid.closure.says)
             raise ImpossibleError(
                 f'{says}: choose lid.kind = "sliding" to see one slide.',
                 there_is="No such lid.",

@@ -52,16 +52,14 @@ FIT_CONTROLS = (
 class FittedLid(Shown):
     """A box, and the same once so much was planed off its lid's tongue and long edges."""
 
-    def __init__(self, choices: Choices, tried: Tried) -> None:
-        """What is planed off. [mm]"""
-        super().__init__(choices, tried)
+    def set_up(self, tried: Tried) -> None:
         self.tongue, self.edge = tried["try.tongue"], tried["try.edge"]
         panels = self.plan.design.choices.panels
         changes = {
             "panels.lid_tongue": panels.lid_tongue + self.tongue,
             "panels.lid_across": (panels.lid_across or 0.0) + 2 * self.edge,
         }
-        self.after = worked_out(choices.having(changes))
+        self.after = worked_out(self.choices.having(changes))
 
     def picture(self, before: Self | None) -> Picture:
         # Behind it lies the lid before planing.

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from typing import Self
 
-from toolkit.box import Choices
 from toolkit.lesson.controls import ChoiceControl, NumberControl
 from toolkit.lesson.scene import Scene, Shown, Tried
 from toolkit.pictures import Jar, Picture, jars_picture
@@ -98,9 +97,7 @@ def _against_oil() -> str:
 class Finished(Shown):
     """A finish for so many boxes, with what it takes of each kind and where it goes."""
 
-    def __init__(self, choices: Choices, tried: Tried) -> None:
-        """The box's areas under what is tried."""
-        super().__init__(choices, tried)
+    def set_up(self, tried: Tried) -> None:
         asked = {key.removeprefix("try."): value for key, value in tried.items()}
         self.needed = _needed(self.plan, **asked)
 

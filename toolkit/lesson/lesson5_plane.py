@@ -5,7 +5,6 @@ from __future__ import annotations
 from functools import lru_cache
 from typing import Self
 
-from toolkit.box import Choices
 from toolkit.lesson.controls import ChoiceControl, NumberControl
 from toolkit.lesson.scene import Scene, Shown, Tried
 from toolkit.lesson.view import ImpossibleError, numbers
@@ -46,9 +45,7 @@ class Lit(Shown):
 
     needs_a_box = False
 
-    def __init__(self, choices: Choices, tried: Tried) -> None:
-        """The smoothing plane as it is tried."""
-        super().__init__(choices, tried)
+    def set_up(self, tried: Tried) -> None:
         self.plane, self.lamp = smoother(tried), tried["try.lamp"]
 
     def picture(self, before: Self | None) -> Picture:
@@ -125,9 +122,7 @@ class Cutting(Shown):
 
     needs_a_box = False
 
-    def __init__(self, choices: Choices, tried: Tried) -> None:
-        """The plane as the sliders of either scene have it."""
-        super().__init__(choices, tried)
+    def set_up(self, tried: Tried) -> None:
         self.plane = _plane(tried)
 
     def picture(self, before: Self | None) -> Picture:

@@ -9,8 +9,9 @@ from importlib import import_module
 from inspect import getmembers, isfunction
 from typing import TYPE_CHECKING
 
-from toolkit.document import Block
+from toolkit.document import Block, Figure
 from toolkit.lesson.scene import Scene
+from toolkit.plan import Plan
 
 if TYPE_CHECKING:
     from toolkit.lesson.lesson1_board import Rack
@@ -35,4 +36,14 @@ def lesson(number: int) -> Lesson:
     module = import_module(f"toolkit.lesson.lesson{number}")
     functions = getmembers(module, isfunction)
     own = {name: row for name, row in functions if row.__module__ == module.__name__}
-    return Lesson(module.HINT, module.SCENES, own)
+    stills = {name: _still(scene) for name, scene in getattr(module, "STILLS", {}).items()}
+    return Lesson(module.HINT, module.SCENES, {**own, **stills})
+
+
+def _still(scene: Scene) -> Callable[[Plan], Figure]:
+    """A scene as it stands before anything is moved, for paper and for readers without a mouse."""
+
+    def still(plan: Plan) -> Figure:
+        return Figure(scene.still(plan.choices))
+
+    return still

@@ -52,6 +52,10 @@ class Shown:
         self.plan = worked_out(self.box())
         if self.needs_a_box:
             drawable(self.plan)
+        self.set_up(tried)
+
+    def set_up(self, tried: Tried) -> None:
+        """Work out what is drawn, listed and judged alike."""
 
     def box(self) -> Choices:
         """The box that is looked at: what is tried may change it."""
@@ -131,3 +135,9 @@ class Scene:
             with suppress(ImpossibleError):
                 before = self.shown(at.kept, at.before)
         return View(now.picture(before), now.values(), now.verdict(), now.beside(before))
+
+    def still(self, kept: Choices) -> Picture:
+        """Its picture before anything is moved."""
+        at = self.at(kept)
+        now = self.shown(at.choices, at.tried)
+        return now.picture if isinstance(now, View) else now.picture(None)
