@@ -17,7 +17,7 @@ from playwright.sync_api import Locator, Page, TimeoutError as NeverCameError
 from tests.browser.harness import PHOTOGRAPHS, PICTURES, Watched
 from toolkit.box import Choices
 from toolkit.lesson import ImpossibleError, View
-from toolkit.lesson.lesson4_corner import GroovedCorner
+from toolkit.lesson.lesson4_box import GroovedCorner
 
 
 def corner_view(choices: Choices, kept: Choices) -> View:

@@ -4,9 +4,9 @@ from pathlib import Path
 
 from tests.browser.lesson_page import LessonPage, corner_view, tracebacks
 from toolkit.files import read_box
-from toolkit.lesson import lesson4_corner as lesson4
+from toolkit.lesson import lesson4_box as lesson4
 from toolkit.lesson.controls import with_values
-from toolkit.lesson.view import ImpossibleError
+from toolkit.lesson.scene import ImpossibleError
 from toolkit.study import OwnBox, example_path
 
 TAILS = "tails at the back"

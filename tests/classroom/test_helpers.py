@@ -8,7 +8,7 @@ from toolkit.classroom import class_plan
 from toolkit.classroom.plan_scene import TIME, WOOD, YARD, paces_of
 from toolkit.classroom.scheduling import timetable
 from toolkit.classroom.steps import Hours, helped
-from toolkit.lesson.view import View
+from toolkit.lesson.scene import View
 from toolkit.plan import plan
 
 

@@ -7,7 +7,7 @@ import pytest
 from tests.boxes import postcard
 from toolkit.explore import lesson1
 from toolkit.explore.ready_card import ReadyCard
-from toolkit.lesson.lesson1_board import bought
+from toolkit.lesson.lesson1 import buying
 from toolkit.plan import plan
 
 
@@ -40,9 +40,9 @@ def test_a_damper_room_says_otherwise(card: ReadyCard) -> None:
 
 def test_the_dust_of_a_listed_wood_is_told_where_it_is_bought() -> None:
     own = postcard()
-    assert "Dust" not in bought(plan(own)).note
+    assert "Dust" not in buying(plan(own)).table.note
     cedar = replace(own, wood=replace(own.wood, lid="western redcedar", bottom="western redcedar"))
-    note = bought(plan(cedar)).note
+    note = buying(plan(cedar)).table.note
     assert note.count("Dust of western redcedar: asthma") == 1
     assert note.endswith("not thereby harmless.")
 

@@ -11,7 +11,7 @@ from toolkit.explore.lessons import own
 from toolkit.explore.made_form import MadeForm
 from toolkit.explore.rescue_card import RescueCard, mishaps
 from toolkit.files import read_box
-from toolkit.lesson.worked import worked_out
+from toolkit.lesson.scene import worked_out
 from toolkit.plan.rescue import WITH_LENGTH, WITHOUT, Stage, usual_stage
 from toolkit.study import OwnBox
 

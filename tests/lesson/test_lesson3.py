@@ -17,10 +17,8 @@ from toolkit.explore.engine import Explorer
 from toolkit.explore.ready_card import feeler_card, readings_of
 from toolkit.files import read_box
 from toolkit.lesson.lesson3_corner import CORNER, ROUND, settled
-from toolkit.lesson.lesson3_joint import ARRANGEMENT, LINES
-from toolkit.lesson.lesson3_saw import SAW, ways_table
-from toolkit.lesson.scene import Scene
-from toolkit.lesson.view import ImpossibleError
+from toolkit.lesson.lesson3_joint import ARRANGEMENT, LINES, SAW, ways_table
+from toolkit.lesson.scene import ImpossibleError, Scene
 from toolkit.measures import MeasureError, Rule
 from toolkit.plan import plan
 from toolkit.study import OwnBox, example_path

@@ -6,8 +6,8 @@ from tests.boxes import lift_off, postcard
 from tests.lesson.showing import both_ends_show, can_be_made
 from toolkit.box import Choices
 from toolkit.explore import lesson5
-from toolkit.lesson.lesson5_finish import OILED, finish_table
-from toolkit.lesson.view import ImpossibleError
+from toolkit.lesson.lesson5_box import OILED, finish_table
+from toolkit.lesson.scene import ImpossibleError
 from toolkit.plan import plan
 from toolkit.shape import finishing_areas
 from toolkit.smoothing import FinishPlan, check_finish

@@ -13,7 +13,7 @@ from toolkit.files import box_from_text
 from toolkit.handout import handout
 from toolkit.handout.lessons import on_paper
 from toolkit.lesson import lesson1, lesson4
-from toolkit.lesson.view import ImpossibleError
+from toolkit.lesson.scene import ImpossibleError
 from toolkit.pictures import (
     box_apart,
     corner_picture,

@@ -7,8 +7,17 @@ from .controls import (
     in_box as in_box,
 )
 from .lesson2_board import stick_of as stick_of, walls as walls
-from .lesson3_saw import gaps_of as gaps_of
+from .lesson3_joint import gaps_of as gaps_of
 from .lessons import Lesson as Lesson, lesson as lesson
-from .scene import Scene as Scene, Shown as Shown, SliderState as SliderState, Tried as Tried
-from .view import ImpossibleError as ImpossibleError, View as View, spoken as spoken
-from .worked import drawable as drawable, possible as possible, worked_out as worked_out
+from .scene import (
+    ImpossibleError as ImpossibleError,
+    Scene as Scene,
+    Shown as Shown,
+    SliderState as SliderState,
+    Tried as Tried,
+    View as View,
+    drawable as drawable,
+    possible as possible,
+    spoken as spoken,
+    worked_out as worked_out,
+)

@@ -8,29 +8,21 @@ from functools import lru_cache
 from typing import Any, Self
 
 from toolkit.box import Choices
-from toolkit.document import Sentence
 from toolkit.lesson.controls import ChoiceControl, LengthControl
-from toolkit.lesson.scene import Scene, Shown, Tried
-from toolkit.lesson.view import ImpossibleError
-from toolkit.lesson.worked import worked_out
+from toolkit.lesson.scene import ImpossibleError, Scene, Shown, Tried, worked_out
 from toolkit.measures import Rule
 from toolkit.pictures import Picture, board_picture, curve_picture
-from toolkit.plan import Plan
-from toolkit.results import Finding, Size, Table
+from toolkit.results import Finding, Table
 from toolkit.stock import (
     Board,
     BoxLayouts,
     Corners,
     blanks_of,
-    board_feet_by_volume,
     cut_table,
     missing_sentences,
-    sets_needed,
     to_buy,
 )
-from toolkit.wood import CAUTION, sensitiser
 
-CLASS = 10  # students in the weekend class
 _HANDSOME = 10
 _LOOKS_WORDS = {0: "0 sparing", _HANDSOME: "10 handsome"}
 
@@ -150,61 +142,3 @@ def board_scene(rack: Rack) -> Scene:
         ),
     )
     return Scene("board", controls, lambda *at: LaidOut(*at, boards=rack()), height=560)
-
-
-def bought(plan: Plan) -> Table:
-    """What to ask the yard for: one box, and a class with its spares."""
-    rule, sets = plan.choices.rule, sets_needed(CLASS)
-    rows = []
-    for buy in to_buy(blanks_of(plan.parts)):
-        sizes = (
-            rule.show(buy.length, fineness="rough", direction="up", unit=False),
-            rule.show(buy.width, fineness="rough", direction="up", unit=False),
-            rule.show(buy.thickness, fineness="sizes", direction="up", unit=False),
-        )
-        names = ", ".join(part.name for part in buy.parts)
-        many = buy.volume * sets
-        rows.append(
-            (
-                names,
-                " × ".join(sizes),
-                f"{sets * buy.length / 1000:.1f} m",
-                f"{many:.3f} m³, {board_feet_by_volume(many):.1f} board feet",
-                f"{buy.board_feet * sets:.1f} board feet",
-            )
-        )
-    return Table(
-        f"To buy, clear and with allowances, for one box and for a class of {CLASS}",
-        (
-            "for",
-            f"one box asks for ({rule.units})",
-            f"{sets} sets, with spares",
-            "by volume",
-            "as a hardwood yard counts it",
-        ),
-        tuple(rows),
-        note=f"A yard counts wood thinner than an inch as an inch: ask which way it will be billed."
-        f"{_dust(plan)}",
-        numeric=(1, 2, 3, 4),
-    )
-
-
-def _dust(plan: Plan) -> str:
-    """The reports on the dust of the box's woods; empty if none of them is listed."""
-    found = (sensitiser(wood) for wood in dict.fromkeys(part.wood for part in plan.parts))
-    told = [row.sentence for row in dict.fromkeys(found) if row is not None]
-    return " ".join(["", *told, CAUTION]) if told else ""
-
-
-def chalked(plan: Plan, board: Board) -> Sentence:
-    """Two lines to carry to the rack."""
-    rule = plan.choices.rule
-    longest = max(plan.parts, key=lambda part: part.rough_length.value)
-    long = longest.rough_length.value
-    laid = layouts_of(plan.choices, board, "free", 2.0).laid(0.0)
-    return Sentence.of(
-        "Clean both faces, mark knots and checks a little large, chalk the parts on. Longest rough "
-        f"part: {longest.name}, ",
-        Size(rule.show(long, fineness="rough"), longest.name, "rough length", long),
-        f". {laid.boards[0].sentence(rule)}",
-    )

@@ -8,9 +8,7 @@ from typing import Any, Self
 from toolkit.box import Panel
 from toolkit.box.seasons import year_between
 from toolkit.lesson.controls import ChoiceControl, LengthControl, NumberControl
-from toolkit.lesson.scene import Scene, Shown, Tried
-from toolkit.lesson.view import numbers
-from toolkit.lesson.worked import drawable
+from toolkit.lesson.scene import Scene, Shown, Tried, drawable, numbers
 from toolkit.pictures import Picture, Sawn, Year, log_end, year_picture
 from toolkit.plan import Plan
 from toolkit.results import Finding, Table

@@ -12,8 +12,7 @@ from toolkit.lesson.lesson2_board import (
     walls,
     yield_of,
 )
-from toolkit.lesson.lesson2_planes import COARSE, FINE, MEDIUM, PLANES
-from toolkit.lesson.lesson2_time import TIME
+from toolkit.lesson.lesson2_planes import COARSE, FINE, MEDIUM, PLANES, TIME
 from toolkit.pictures import shavings_picture
 from toolkit.plan import Plan
 from toolkit.planes import JACK, SMOOTHER, TRY

@@ -7,8 +7,7 @@ from math import ceil
 from typing import Self
 
 from toolkit.lesson.controls import ChoiceControl, LengthControl
-from toolkit.lesson.scene import Scene, Shown, Tried
-from toolkit.lesson.view import numbers
+from toolkit.lesson.scene import Scene, Shown, Tried, numbers
 from toolkit.measures import Rule
 from toolkit.pictures import Picture, board_inside, face_map
 from toolkit.plan import Plan

@@ -1,4 +1,4 @@
-"""Lesson 2, the planes: camber, depth and overlap, and the strokes that they cost."""
+"""Lesson 2, the planes: camber, depth and overlap, their strokes, and the time that these take."""
 
 from __future__ import annotations
 
@@ -6,13 +6,14 @@ from typing import Self
 
 from toolkit.lesson.controls import ChoiceControl, LengthControl, NumberControl
 from toolkit.lesson.lesson2_board import walls
-from toolkit.lesson.scene import Scene, Shown, Tried
-from toolkit.lesson.view import numbers
+from toolkit.lesson.scene import Scene, Shown, Tried, numbers
 from toolkit.measures import Rule
-from toolkit.pictures import Picture, shavings_picture
+from toolkit.pictures import Picture, clock_picture, shavings_picture
 from toolkit.planes import JACK, SMOOTHER, TRY
-from toolkit.results import Finding, Part, Table
+from toolkit.results import WALLS, Finding, Part, Table
 from toolkit.truing import (
+    LEARNER,
+    SECONDS,
     Strokes,
     bench_time,
     check_iron,
@@ -28,7 +29,7 @@ NEXT_PASSES = 2  # of the next plane, to clear the ridges: custom, no source
 # What each plane takes off a face on the way: common practice, no source. [mm]
 COARSE, MEDIUM, FINE = 2.0, 0.3, 0.1
 
-CONTROLS = (
+PLANE_CONTROLS = (
     LengthControl(("try.camber",), "camber radius", 100.0, 500.0, "rough", start=255.0),
     LengthControl(("try.depth",), "depth of cut", 0.1, 0.8, "joints", start=0.4),
     NumberControl(("try.overlap",), "overlap", 0, 80, 2, "%", start=60),
@@ -72,10 +73,10 @@ class Coarse(Shown):
         return check_scallops(clears), check_iron(coarse.plane)
 
     def values(self) -> Table:
-        return numbers(_rows(self.strokes, walls(self.plan), self.rule))
+        return numbers(_plane_rows(self.strokes, walls(self.plan), self.rule))
 
 
-def _rows(coarse: Strokes, side: Part, rule: Rule) -> tuple[tuple[str, str, str], ...]:
+def _plane_rows(coarse: Strokes, side: Part, rule: Rule) -> tuple[tuple[str, str, str], ...]:
     best = least_strokes(coarse.plane, width=coarse.width, remove=COARSE)
     planes = (coarse.plane, TRY, SMOOTHER)
     job = planing_job(COARSE, length=side.rough_length.value, width=coarse.width, planes=planes)
@@ -94,4 +95,54 @@ def _rows(coarse: Strokes, side: Part, rule: Rule) -> tuple[tuple[str, str, str]
     )
 
 
-PLANES = Scene("planes", CONTROLS, Coarse)
+PLANES = Scene("planes", PLANE_CONTROLS, Coarse)
+
+
+TIME_CONTROLS = (
+    LengthControl(("try.off",), "take off", 0.5, 4.0, "sizes", start=COARSE),
+    NumberControl(("try.seconds",), "a stroke takes", 1.0, 6.0, 0.5, "s", start=SECONDS),
+    NumberControl(("try.learner",), "a learner needs", 1.0, 12.0, 1.0, "× as long", start=LEARNER),
+)
+
+
+class FaceTime(Shown):
+    """One face of a side: its strokes, and how long they take."""
+
+    needs_a_box = False
+
+    def set_up(self, tried: Tried) -> None:
+        side = walls(self.plan)
+        long, wide = side.rough_length.value, side.rough_width.value
+        self.job = planing_job(tried["try.off"], length=long, width=wide)
+        pace = {"seconds": tried["try.seconds"], "learner": tried["try.learner"]}
+        self.time = bench_time(self.job.count, **pace)
+
+    def picture(self, before: Self | None) -> Picture:
+        return clock_picture(self.time, before=before.time if before else None)
+
+    def values(self) -> Table:
+        job, time = self.job, self.time
+        faces = 2 * sum(part.count for part in self.plan.parts if part.name in WALLS)
+        return numbers(
+            (
+                ("strokes", f"{job.count}", job.sentence(self.rule)),
+                (
+                    "nothing but strokes",
+                    f"{time.practised:.1f} min",
+                    f"strokes × {time.seconds:g} s ÷ 60",
+                ),
+                (
+                    "for a learner",
+                    f"{time.minutes:.1f} min",
+                    f"× {time.learner:g}, for testing, setting the plane anew and rest",
+                ),
+                (
+                    f"all {faces} faces of the walls",
+                    f"{time.minutes * faces / 60:.1f} h",
+                    f"for a learner, {faces} faces like this one",
+                ),
+            )
+        )
+
+
+TIME = Scene("time", TIME_CONTROLS, FaceTime, height=387)

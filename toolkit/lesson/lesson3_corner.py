@@ -13,9 +13,16 @@ from toolkit.box.joinery import (
     walk,
 )
 from toolkit.lesson.controls import ChoiceControl, CountControl, LengthControl
-from toolkit.lesson.scene import Scene, Shown, SliderState, Tried
-from toolkit.lesson.view import ImpossibleError, numbers, size_row
-from toolkit.lesson.worked import worked_out
+from toolkit.lesson.scene import (
+    ImpossibleError,
+    Scene,
+    Shown,
+    SliderState,
+    Tried,
+    numbers,
+    size_row,
+    worked_out,
+)
 from toolkit.pictures import Picture, corner_picture
 from toolkit.plan import Plan
 from toolkit.results import Finding, Table, Topic

@@ -12,10 +12,8 @@ from toolkit.box.plough_table import plough_table
 from toolkit.box.seasons import year_between
 from toolkit.box.window import window
 from toolkit.document import Figure, Sentence, TableBlock
-from toolkit.lesson.lesson4_contents import CONTENTS
-from toolkit.lesson.lesson4_corner import CORNER
-from toolkit.lesson.lesson4_edges import EDGES
-from toolkit.lesson.lesson4_lid import LID, drawn_out
+from toolkit.lesson.lesson4_box import CONTENTS, CORNER
+from toolkit.lesson.lesson4_lid import EDGES, LID, drawn_out
 from toolkit.lesson.lesson4_season import SEASON
 from toolkit.pictures import (
     lid_picture,

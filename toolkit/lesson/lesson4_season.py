@@ -13,8 +13,7 @@ from toolkit.box.window import window
 from toolkit.lesson.controls import LengthControl, NumberControl
 from toolkit.lesson.lesson1_tree import PANEL_WOOD, RINGS, WOODS, LidYear
 from toolkit.lesson.lesson3_corner import settled
-from toolkit.lesson.scene import Scene, SliderState
-from toolkit.lesson.view import MUCH, numbers
+from toolkit.lesson.scene import MUCH, Scene, SliderState, numbers
 from toolkit.plan import Plan
 from toolkit.results import Table
 

@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from toolkit.document import Figure, Sentence, TableBlock
-from toolkit.lesson.lesson5_box import FIT, SKIM
-from toolkit.lesson.lesson5_finish import FINISH, finish_table
+from toolkit.lesson.lesson5_box import FINISH, FIT, SKIM, finish_table
 from toolkit.lesson.lesson5_plane import CAP, EDGE, LIGHT, surface_of
 from toolkit.pictures import iron_picture, raking_light
 from toolkit.plan import Plan

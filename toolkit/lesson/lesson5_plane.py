@@ -6,8 +6,7 @@ from functools import lru_cache
 from typing import Self
 
 from toolkit.lesson.controls import ChoiceControl, NumberControl
-from toolkit.lesson.scene import Scene, Shown, Tried
-from toolkit.lesson.view import ImpossibleError, numbers
+from toolkit.lesson.scene import ImpossibleError, Scene, Shown, Tried, numbers
 from toolkit.measures import Rule
 from toolkit.pictures import Picture, iron_picture, raking_light
 from toolkit.planes import SMOOTHER, Plane, Surface, camber_radius, planed

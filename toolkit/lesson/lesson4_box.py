@@ -1,4 +1,4 @@
-"""Lesson 4, worked backwards: from what goes in, to the inside, the walls and the rough list."""
+"""Lesson 4, the box: worked backwards from what goes in, and its corner with the grooves."""
 
 from __future__ import annotations
 
@@ -7,11 +7,9 @@ from typing import Any, Self
 
 from toolkit.box import Choices, contents
 from toolkit.box.contents import all_contents
-from toolkit.lesson.controls import ChoiceControl, LengthControl, NumberControl
-from toolkit.lesson.scene import Scene, Shown, SliderState, Tried
-from toolkit.lesson.view import numbers, size_row
-from toolkit.lesson.worked import worked_out
-from toolkit.pictures import Picture, section_across
+from toolkit.lesson.controls import ChoiceControl, CountControl, LengthControl, NumberControl
+from toolkit.lesson.scene import Scene, Shown, SliderState, Tried, numbers, size_row, worked_out
+from toolkit.pictures import Picture, corner_picture, section_across
 from toolkit.plan import Plan
 from toolkit.results import Finding, Table
 
@@ -31,7 +29,7 @@ def _cards_now(choices: Choices) -> float:
     return float(min(max(round((inside - OVER) / TEN_CARDS), 1) * 10, 300))
 
 
-CONTROLS = (
+CONTENTS_CONTROLS = (
     NumberControl(("try.cards",), "how many", 10, 300, 10, start=_cards_now),
     LengthControl(("try.ten",), "ten of them stacked", 2.0, 8.0, start=TEN_CARDS),
     ChoiceControl(("try.what",), "of what", FLAT, start="A6 cards", slider=True),
@@ -120,4 +118,37 @@ def _more(at: SliderState) -> dict[str, Any]:
     return _GONE | {f"size.inside_{axis}": rule.exact(size) for axis, size in sizes}
 
 
-CONTENTS = Scene("contents", CONTROLS, Filled, height=440, more=_more)
+CONTENTS = Scene("contents", CONTENTS_CONTROLS, Filled, height=440, more=_more)
+
+
+CORNER_CONTROLS = (
+    LengthControl(("groove.depth",), "groove depth", 1.0, 9.0),
+    LengthControl(("groove.bottom_edge", "groove.top_edge"), "groove from the edge", 2.0, 20.0),
+    LengthControl(("thickness.side", "thickness.end"), "wall thickness", 8.0, 20.0, "sizes"),
+    CountControl(("corner.tails_back",), "tails at the back", 1, 6),
+)
+
+
+class GroovedCorner(Shown):
+    """The back corner with its grooves."""
+
+    def picture(self, before: Self | None) -> Picture:
+        return corner_picture(self.plan, which="back", ghost=before.plan if before else None)
+
+    def values(self) -> Table:
+        rule, f, d = self.rule, self.plan.design.frame, self.plan.design
+        lids = [size for lid in d.lids for size in (lid.length, lid.width)]
+        sizes = (f.wall_height, f.front_height, *lids, d.bottom.length)
+        rows = [size_row(size, rule) for size in (*sizes, f.back_length, f.tail_back)]
+        depth = d.choices.groove.depth or 0.0
+        behind = min(f.side_thickness.value, f.back_thickness.value) - depth
+        rows.append(
+            ("wood behind the groove", rule.show(behind), "thinnest wall less groove depth")
+        )
+        return numbers(rows, columns=("size", "value", "where it comes from"))
+
+    def verdict(self) -> tuple[Finding, ...]:
+        return self.plan.findings
+
+
+CORNER = Scene("corner", CORNER_CONTROLS, GroovedCorner)
