@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from toolkit.explore.hands_form import MOST_HANDS, Asked, HandsForm
+from toolkit.explore.cards import MOST_HANDS, Asked, HandsForm
 from toolkit.results import Table
 
 

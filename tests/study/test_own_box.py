@@ -10,7 +10,7 @@ import pytest
 from toolkit.files import BoxFileError, read_box
 from toolkit.measures import MeasureError
 from toolkit.study import OwnBox, boxes, choose_box, example_path
-from toolkit.study.box_names import BoxNameError, current_name
+from toolkit.study.own_box import BoxNameError, current_name
 
 EXAMPLE = example_path().read_text(encoding="utf-8")
 ROOT = Path(__file__).resolve().parents[2]

@@ -273,7 +273,7 @@ def test_fresh_questions_are_about_other_boxes_that_work(choices, lesson):
 def test_the_other_boxes_have_nothing_that_wont_work():
     from random import Random
 
-    from toolkit.study.varying import other_boxes
+    from toolkit.study.questions import other_boxes
 
     found = list(other_boxes(plan(BOX.having({"made.tail_length": 8.0})), Random(1)))
     assert len(found) > 20

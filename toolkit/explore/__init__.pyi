@@ -1,5 +1,7 @@
 from .board_form import own_board as own_board
 from .cards import (
+    Asked as Asked,
+    HandsForm as HandsForm,
     YourTurn as YourTurn,
     compare_count as compare_count,
     compare_guess as compare_guess,
@@ -7,7 +9,6 @@ from .cards import (
     question_cards as question_cards,
 )
 from .engine import Explorer as Explorer, followed as followed, refresh as refresh
-from .hands_form import Asked as Asked, HandsForm as HandsForm
 from .lessons import (
     LiveLesson as LiveLesson,
     lesson1 as lesson1,

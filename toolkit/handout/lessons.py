@@ -1,8 +1,4 @@
-"""The lessons on paper: their prose and their stills with the student's own numbers.
-
-The cells that a reader of paper needs are run here, one after another in this process and bound to
-the plan, so that what a teacher wrote into a lesson is on paper too.
-"""
+"""The lessons on paper: their prose and their stills with the student's own numbers."""
 
 from __future__ import annotations
 

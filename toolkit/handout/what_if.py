@@ -1,8 +1,4 @@
-"""A figure with a slider that works with no Python and no network: frames prepared beforehand.
-
-The first frame stands in the page as a still, for paper and for readers without a script; of the
-others only what differs from it is kept.
-"""
+"""A figure with a slider that works with no Python and no network: frames prepared beforehand."""
 
 from __future__ import annotations
 
@@ -22,12 +18,7 @@ _JUNE = 5
 
 
 def ring_angles(plan: Plan) -> Iterator[WhatIf]:
-    """A slider over the lid's year, its rings from flat to upright, where a panel is the lid.
-
-    Source
-    ------
-    As for the season findings; the year is an even swing between the box's two rooms.
-    """
+    """A slider over the lid's year, its rings from flat to upright, where a panel is the lid."""
     lid, choices = plan.design.sliding_lid, plan.design.choices
     if lid is None:
         return
@@ -51,11 +42,7 @@ def ring_angles(plan: Plan) -> Iterator[WhatIf]:
 
 @dataclass(frozen=True, slots=True)
 class WhatIf(Block):
-    """A figure whose slider shows one picture after another, each under its label.
-
-    ``name`` is its id on the page, ``label`` what the slider moves, ``first`` the frame that
-    stands there at first and is printed.
-    """
+    """A figure whose slider shows one picture after another, each under its label."""
 
     frames: tuple[tuple[str, Picture], ...]
     name: str
@@ -68,12 +55,7 @@ class WhatIf(Block):
         return self.frames[self.first][1].svg
 
     def html(self, edition: Edition = PAPER) -> str:
-        """It as a figure.
-
-        Source
-        ------
-        W3C HTML, input type range; WAI-ARIA 1.2, aria-valuetext and aria-live.
-        """
+        """It as a figure."""
         name, first = self.name, self.first
         start, drawing = self.frames[first]
         base = drawing.svg.split(PARTED)

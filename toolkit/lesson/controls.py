@@ -1,10 +1,4 @@
-"""Controls of a lesson: what a slider moves, and between which marks.
-
-A control knows values in millimetres; the widget made of it shows them on the student's own rule,
-one mark a step. A value that lies on no mark (a box drawn in inches, read in millimetres) gets a
-place of its own among the marks, so that changing units never changes the box. A control whose
-key begins with ``try.`` sets nothing in the box: a season, a lamp, the place of a board in a log.
-"""
+"""Controls of a lesson: what a slider moves, and between which marks."""
 
 from __future__ import annotations
 
@@ -17,15 +11,13 @@ from typing import Any, Literal
 from toolkit.box import Change, Choices
 from toolkit.measures import Rule
 
+# A control by such a key sets nothing in the box: a season, a lamp, the place of a board in a log.
 _TRY = "try."
 
 
 @dataclass(frozen=True, slots=True)
 class Control:
-    """What sets some ``keys`` of the box file, or ``try.…``; its name in words is its ``label``.
-
-    ``start`` is where it stands at first, or finds it from the box; without one the box file says.
-    """
+    """What sets some ``keys`` of the box file, or ``try.…``; its name in words is its ``label``."""
 
     keys: tuple[str, ...]
     label: str

@@ -60,14 +60,7 @@ def planes_still(plan: Plan) -> Figure:
 
 
 def order(plan: Plan, *steps: str) -> TableBlock:
-    """The order of work for a side, with the test after each step.
-
-    Parameters
-    ----------
-    *steps : str
-        A teacher's own order: steps by name, or one name of an order. What must not come so
-        early is said under the table.
-    """
+    """The order of work for a side and its tests; a teacher's own ``steps``, or an order's name."""
     rule, side = plan.choices.rule, walls(plan)
     named = ORDERS.get(steps[0]) if len(steps) == 1 else steps
     found = order_of_work(side, order=named or THICKNESS_FIRST)

@@ -35,7 +35,8 @@ def lesson(number: int) -> Lesson:
     """A lesson by its number, read when it is first asked for; its public functions are blocks."""
     module = import_module(f"toolkit.lesson.lesson{number}")
     functions = getmembers(module, isfunction)
-    own = {name: row for name, row in functions if row.__module__ == module.__name__}
+    public = ((name, row) for name, row in functions if not name.startswith("_"))
+    own = {name: row for name, row in public if row.__module__ == module.__name__}
     stills = {name: _still(scene) for name, scene in getattr(module, "STILLS", {}).items()}
     return Lesson(module.HINT, module.SCENES, {**own, **stills})
 

@@ -26,10 +26,7 @@ def spoken(text: str, look: str = "bench-say") -> str:
 
 @dataclass(frozen=True, slots=True)
 class View:
-    """A picture with its sentence, numbers with their workings, and findings.
-
-    ``beside`` are pictures of the same state that belong under it.
-    """
+    """A picture with its sentence, numbers with their workings, and findings."""
 
     picture: Picture
     numbers: Table
@@ -96,11 +93,7 @@ Tried = Mapping[str, Any]
 
 @dataclass(frozen=True, slots=True)
 class SliderState:
-    """Where all sliders of a scene stand, and where they stood when the box was last kept.
-
-    ``tried`` and ``before`` hold the sliders that set nothing in the box, such as a season's
-    humidity, by their key.
-    """
+    """Where all sliders of a scene stand, and where they stood when the box was last kept."""
 
     choices: Choices
     kept: Choices
@@ -114,10 +107,9 @@ class SliderState:
 
 
 class Shown:
-    """What the sliders of a scene come to: how it is drawn, listed and judged.
+    """What the sliders of a scene come to: how it is drawn, listed and judged."""
 
-    ``topics`` are those of the box's own findings that belong to it.
-    """
+    # Topics of the box's own findings that belong to it.
 
     topics: ClassVar[tuple[Topic, ...]] = ()
     needs_a_box: ClassVar[bool] = True

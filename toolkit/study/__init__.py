@@ -15,7 +15,6 @@ No widgets and no pictures: those who show these things are elsewhere.
 """
 
 from toolkit.study.answers import solutions
-from toolkit.study.box_names import boxes, choose_box
 from toolkit.study.first_guesses import first_guess, leaning_saw
 from toolkit.study.folder import (
     example_path,
@@ -26,7 +25,14 @@ from toolkit.study.folder import (
 )
 from toolkit.study.guesses import guess, guess_count, undo_guess
 from toolkit.study.marking import Question, Slip, mark
-from toolkit.study.own_boards import LoadedBoards, OwnBoards
-from toolkit.study.own_box import Loaded, OwnBox, bound_to
+from toolkit.study.own_box import (
+    Loaded,
+    LoadedBoards,
+    OwnBoards,
+    OwnBox,
+    bound_to,
+    boxes,
+    choose_box,
+)
 from toolkit.study.questions import draw, lessons_with_questions
 from toolkit.study.reveals import reveal, reveal_count

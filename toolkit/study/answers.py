@@ -1,7 +1,4 @@
-"""A teacher's answers: a lesson's guess and questions, their workings, and their slips' hints.
-
-What is written here is Markdown, to be read on paper or on a screen beside the bench.
-"""
+"""A teacher's answers: a lesson's guess and questions, their workings, and their slips' hints."""
 
 from __future__ import annotations
 

@@ -84,10 +84,7 @@ class Asking:
     def question(
         self, id: str, answer: Working | float, slips: Mapping[str, float], **more: object
     ) -> Question:
-        """A question in its lesson's words, with those of its slips that somebody can make here.
-
-        The words may name any size of ``plan``, ``design``, ``frame`` and ``more``.
-        """
+        """A question in its lesson's words, with those of its slips that somebody can make here."""
         lesson, _, name = id.partition(".")
         words = _Words(**_words_of(lesson)[name])
         working = ""
@@ -137,11 +134,7 @@ def _words_of(lesson: str) -> Mapping[str, Any]:
 
 
 class _Sizes(Formatter):
-    """Puts sizes into words as the student's rule has them.
-
-    ``{size:bare}`` is without the unit and ``{size:2}`` rounded to two places; other formats are
-    Python's own.
-    """
+    """Puts sizes into words as the student's rule has them."""
 
     def __init__(self, rule: Rule) -> None:
         self.rule = rule

@@ -1,8 +1,4 @@
-"""The question that opens each lesson, with the slips that its own questions know.
-
-A guess is asked of a hand's feeling before anything is reckoned; what misleads it is the same that
-misleads a sum, so that the hints are those of the questions further down the lesson.
-"""
+"""The question that opens each lesson, with the slips that its own questions know."""
 
 from __future__ import annotations
 
@@ -13,12 +9,12 @@ from toolkit.box.joinery import lead_error
 from toolkit.plan import Plan, plan as planned
 from toolkit.smoothing import shadow_length
 from toolkit.study.asking import Asking, NotAskedError, told_apart
-from toolkit.study.at_hand import bench_things
 from toolkit.study.lesson1_water import panel_movement
 from toolkit.study.lesson2_questions import crosscut_bow
 from toolkit.study.lesson4_sizes import bottom_width, lid_width
 from toolkit.study.lesson5_questions import shadow
 from toolkit.study.marking import Question, Slip
+from toolkit.study.reveals import bench_things
 
 # A long board of the rack and a piece of it; a plane track, and a lamp low over the bench.
 LONG_BOARD, BOW, PIECE = 2000.0, 12.0, 700.0  # [mm]

@@ -92,10 +92,7 @@ def book_path() -> Path:
 
 @contextmanager
 def open_book() -> Iterator[Book]:
-    """Hold the file of guesses, and write it at the end if a page was changed.
-
-    A damaged file is set aside, and the book begins anew with a notice.
-    """
+    """Hold the file of guesses, and write it at the end if a page was changed."""
     with locked(book_path(), error=FileError) as path:
         book = _opened(path)
         yield book

@@ -1,8 +1,4 @@
-"""Guess first: what a student guessed before looking, kept, and compared afterwards.
-
-The first guess is the guess. Later ones are kept beside it, and one that was a slip of the
-keyboard can be taken back until the answer has been shown.
-"""
+"""Guess first: what a student guessed before looking, kept, and compared afterwards."""
 
 from __future__ import annotations
 
@@ -16,10 +12,7 @@ from toolkit.study.marking import read_count
 
 @dataclass(frozen=True, slots=True)
 class Kept:
-    """What became of a guess: ``guess`` is the one that counts, or None when all are taken back.
-
-    ``sentence`` says it, ``notice`` tells of a damaged file that was set aside.
-    """
+    """What became of a guess: ``guess`` is the one that counts, or None when all are taken back."""
 
     guess: Guess | None
     sentence: str

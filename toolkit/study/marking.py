@@ -44,10 +44,9 @@ class Slip:
 class Question:
     """A question about one box with its answer, its usual slips and its working.
 
-    ``answer`` is in mm, degrees, percent or a count, as ``kind`` says. ``direction`` is the way
-    in which the cut list rounds this size; what it prints is right too. ``senses`` are the words
-    for an answer over and under, ``nudge`` is said to an answer that is far off, ``how`` is how to
-    type the answer.
+    ``answer`` is in mm, degrees, percent or a count, as ``kind`` says; ``direction`` the way in
+    which the cut list rounds this size, what it prints being right too; ``senses`` the words for an
+    answer over and under; ``nudge`` is said to one that is far off, ``how`` is how to type one.
     """
 
     id: str

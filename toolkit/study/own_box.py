@@ -1,7 +1,8 @@
-"""The student's own box, of which all five lessons speak."""
+"""The names of a student's boxes, and which of them is the current one."""
 
 from __future__ import annotations
 
+import unicodedata
 from collections.abc import Mapping
 from contextlib import AbstractContextManager
 from dataclasses import dataclass, replace
@@ -9,22 +10,103 @@ from pathlib import Path
 from typing import Any
 
 from toolkit.box import Choices
-from toolkit.files import BOX, as_toml, edited
+from toolkit.files import (
+    BOARDS,
+    BOX,
+    FileError,
+    TypedBoard,
+    as_toml,
+    edited,
+    locked,
+    with_board,
+    without_board,
+    write_file,
+)
 from toolkit.measures import Fineness, Rule, Units
-from toolkit.study.box_names import current_name, spelled_name
-from toolkit.study.folder import example_path, student_folder
+from toolkit.stock import Board
+from toolkit.study.folder import example_path, lessons_folder, student_folder
 from toolkit.study.own_file import OwnFile, bound
+
+DEFAULT = "box"
+LONGEST_NAME = 40
+_CURRENT = ".current_box"
+# A rack of boards of one's own has the file of that name.
+_TAKEN = ("boards",)
+
+
+class BoxNameError(ValueError):
+    """A name that no box can have; the message says which ones can."""
+
+
+def boxes() -> tuple[str, ...]:
+    """The names of the student's own boxes that exist, ``box`` first."""
+    names = set()
+    for path in student_folder().glob("my_*.toml"):
+        name = unicodedata.normalize("NFC", path.stem.removeprefix("my_"))
+        if _is_name(name):
+            names.add(name)
+    return tuple(sorted(names, key=lambda name: (name != DEFAULT, name.casefold(), name)))
+
+
+def current_name() -> str:
+    """The name of the box chosen last; ``box`` where none was, or nothing can be read there."""
+    try:
+        name = (student_folder() / _CURRENT).read_text(encoding="utf-8").strip()
+    except (OSError, ValueError):
+        return DEFAULT
+    return name if _is_name(name) else DEFAULT
+
+
+def choose_box(name: str) -> str:
+    """Make one box the current one in every lesson, and remember it.
+
+    Parameters
+    ----------
+    name : str
+        Its name; it need not exist yet.
+
+    Returns
+    -------
+    str
+        The name as it is spelled on the disk.
+
+    Raises
+    ------
+    BoxNameError
+        No box can have that name.
+    FileError
+        The choice can't be written down.
+    """
+    name = spelled_name(name)
+    with locked(student_folder() / _CURRENT, error=FileError) as target:
+        write_file(target, f"{name}\n".encode(), error=FileError)
+    return name
+
+
+def spelled_name(name: str) -> str:
+    """A name as it is spelled on the disk: systems differ over capitals, students too."""
+    name = unicodedata.normalize("NFC", name.strip())
+    if not _is_name(name):
+        raise BoxNameError(
+            f"{name[: LONGEST_NAME + 1]!r} can't name a box; use letters, digits, - and _, at "
+            f"most {LONGEST_NAME}, such as gift-box"
+        )
+    known = boxes()
+    same = [other for other in known if other.casefold() == name.casefold()]
+    return name if name in known or not same else same[0]
+
+
+def _is_name(name: str) -> bool:
+    letters = all(c.isalnum() or c in "-_" for c in name)
+    return 0 < len(name) <= LONGEST_NAME and letters and name.casefold() not in _TAKEN
+
 
 _FINENESSES: tuple[Fineness, ...] = ("joints", "sizes", "rough")
 
 
 @dataclass(frozen=True, slots=True)
 class Loaded:
-    """A box as the lessons use it.
-
-    ``path`` is the student's own file, or None while it is the workbook's example; ``notice``
-    is a sentence to show above the lesson, or empty.
-    """
+    """A box as the lessons use it."""
 
     choices: Choices
     path: Path | None
@@ -32,18 +114,7 @@ class Loaded:
 
 
 class OwnBox(OwnFile[Choices, Loaded]):
-    """One of the student's own boxes, by its name; without a name, the one chosen last.
-
-    Parameters
-    ----------
-    name : str, optional
-        Letters, digits, ``-`` and ``_``, at most 40; the first one is called ``box``.
-
-    Raises
-    ------
-    BoxNameError
-        No box can have that name.
-    """
+    """One of the student's own boxes, by its name; without a name, the one chosen last."""
 
     kind = BOX
 
@@ -68,19 +139,7 @@ class OwnBox(OwnFile[Choices, Loaded]):
         return Loaded(what, path, notice)
 
     def keep(self, changes: Mapping[str, Any]) -> Loaded:
-        """Keep changes in the student's own file, which the first change makes.
-
-        Parameters
-        ----------
-        changes : mapping of str to value
-            By key, such as ``groove.depth``; values as in the file, so lengths are text with a
-            unit. None takes a key out.
-
-        Raises
-        ------
-        BoxFileError
-            A value can't be read, or the file can't; the file is then as it was.
-        """
+        """Keep changes in the student's own file, which the first change makes."""
         return self._change(lambda text: edited(text, changes, name=self.path.name))
 
     def switch_units(self, units: Units) -> Loaded:
@@ -98,3 +157,41 @@ class OwnBox(OwnFile[Choices, Loaded]):
 def bound_to(choices: Choices) -> AbstractContextManager[None]:
     """Inside, this box is the student's own, and the rack is the workbook's example."""
     return bound({OwnBox.__name__: choices})
+
+
+@dataclass(frozen=True, slots=True)
+class LoadedBoards:
+    """A rack of boards as the lessons use it. [mm]"""
+
+    boards: tuple[Board, ...]
+    path: Path | None
+    notice: str = ""
+
+
+class OwnBoards(OwnFile[tuple[Board, ...], LoadedBoards]):
+    """The boards that the student has entered, or the workbook's example of a rack."""
+
+    kind = BOARDS
+
+    @property
+    def path(self) -> Path:
+        """The student's own file, whether or not it exists yet."""
+        return student_folder() / "my_boards.toml"
+
+    @property
+    def example(self) -> Path:
+        """The workbook's example of a rack."""
+        return lessons_folder() / "boards.toml"
+
+    def _given(self, what: tuple[Board, ...], path: Path | None, notice: str = "") -> LoadedBoards:
+        return LoadedBoards(what, path, notice)
+
+    def keep(self, board: TypedBoard, *, instead_of: str | None = None) -> LoadedBoards:
+        """Keep a board in the student's own file, which the first change makes."""
+        return self._change(
+            lambda text: with_board(text, board, name=self.path.name, instead_of=instead_of)
+        )
+
+    def remove(self, name: str) -> LoadedBoards:
+        """Take a board off the rack, unless it is the only one; undoing brings it back."""
+        return self._change(lambda text: without_board(text, name, name=self.path.name))

@@ -1,7 +1,4 @@
-"""A student's own file: made from the workbook's example at the first change, kept, never lost.
-
-All five lessons share it, and two of them may be open at once.
-"""
+"""A student's own file: made from the workbook's example at the first change, kept, never lost."""
 
 from __future__ import annotations
 
@@ -24,10 +21,7 @@ _BOUND: ContextVar[Mapping[str, Any] | None] = ContextVar("bound to", default=No
 
 @contextmanager
 def bound(own: Mapping[str, Any]) -> Iterator[None]:
-    """Inside, these are the student's own, by class name; what is not named is the example.
-
-    Nothing is read from the student's folder. What is kept inside is kept in one that passes.
-    """
+    """Inside, these are the student's own, by class name; what is not named is the example."""
     with passing_folder():
         before = _BOUND.set(own)
         try:
@@ -50,10 +44,7 @@ Loaded = TypeVar("Loaded", bound=HasPath)
 
 
 class OwnFile(ABC, Generic[What, Loaded]):
-    """What one of the student's own files says, or else the workbook's example of it.
-
-    A subclass says which file it is, how it is read, and what to give of it.
-    """
+    """What one of the student's own files says, or else the workbook's example of it."""
 
     kind: KindOfFile[What]
 
@@ -72,10 +63,7 @@ class OwnFile(ABC, Generic[What, Loaded]):
         """What is handed on of it."""
 
     def load(self) -> Loaded:
-        """The student's own if there is one, else the workbook's example.
-
-        A damaged file is set aside and the example takes its place; the notice tells.
-        """
+        """The student's own if there is one, else the workbook's example."""
         path = self.path
         if path.exists():
             try:
