@@ -12,8 +12,8 @@ from tests.boxes import postcard
 from toolkit.box import joint_checks
 from toolkit.lesson.lesson1_tree import SEASON as YEAR
 from toolkit.lesson.lesson3_corner import CORNER
+from toolkit.lesson.lesson4 import SEASON
 from toolkit.lesson.lesson4_lid import EDGES, LID
-from toolkit.lesson.lesson4_season import SEASON
 from toolkit.lesson.scene import Scene, worked_out
 from toolkit.pictures import Picture, corner_picture, lid_picture, section_across, section_along
 from toolkit.plan import plan

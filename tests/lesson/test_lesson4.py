@@ -13,6 +13,7 @@ from toolkit.box import written
 from toolkit.document import as_text
 from toolkit.explore import lesson4
 from toolkit.files import read_box
+from toolkit.lesson.lesson4 import SEASON
 from toolkit.lesson.lesson4_box import CONTENTS
 from toolkit.lesson.lesson4_lid import EDGES, LID
 from toolkit.lesson.lesson4_season import SEASON

@@ -2,15 +2,165 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+from typing import Self
+
 from toolkit.document import Figure, Sentence, TableBlock
+from toolkit.lesson.controls import ChoiceControl, NumberControl
 from toolkit.lesson.lesson5_box import FINISH, FIT, SKIM, finish_table
-from toolkit.lesson.lesson5_plane import CAP, EDGE, LIGHT, surface_of
-from toolkit.pictures import iron_picture, raking_light
+from toolkit.lesson.scene import ImpossibleError, Scene, Shown, Tried, numbers
+from toolkit.measures import Rule
+from toolkit.pictures import Picture, iron_picture, raking_light
 from toolkit.plan import Plan
 from toolkit.plan.flushed import flushed
-from toolkit.planes import SMOOTHER
-from toolkit.results import Table
-from toolkit.smoothing import shadow_length, where_to_start
+from toolkit.planes import SMOOTHER, Plane, Surface, camber_radius, planed
+from toolkit.results import Finding, Table
+from toolkit.smoothing import check_plane, setbacks, shadow_length, what_shows, where_to_start
+
+# How a beginner's tracks stray; invented for the picture. [mm, %]
+SCATTER, DEPTH_SCATTER = 2.0, 12.0
+
+LIGHT_CONTROLS = (
+    NumberControl(("try.camber",), "camber over 50 mm", 0.02, 0.4, 0.02, "mm", start=0.06),
+    NumberControl(("try.shaving",), "shaving", 0.01, 0.2, 0.01, "mm", start=0.03),
+    NumberControl(("try.overlap",), "overlap", 0, 80, 4, "%", start=40),
+    NumberControl(("try.lamp",), "lamp height", 1, 45, 1, "°", start=5),
+)
+
+
+def _smoother(values: Tried) -> Plane:
+    """The smoothing plane as the sliders have it. [mm]"""
+    return SMOOTHER.having(
+        camber_radius=camber_radius(values["try.camber"], width=SMOOTHER.iron_width),
+        shaving=values["try.shaving"],
+        overlap=values["try.overlap"],
+    )
+
+
+@lru_cache(maxsize=48)
+def surface_of(plane: Plane) -> Surface:
+    """What it leaves on the wood, stroke by stroke. [mm]"""
+    return planed(plane, scatter=SCATTER, depth_scatter=DEPTH_SCATTER)
+
+
+class Lit(Shown):
+    """A planed surface under a lamp."""
+
+    needs_a_box = False
+
+    def set_up(self, tried: Tried) -> None:
+        self.plane, self.lamp = _smoother(tried), tried["try.lamp"]
+
+    def picture(self, before: Self | None) -> Picture:
+        ghost = surface_of(before.plane) if before and before.plane != self.plane else None
+        surface = surface_of(self.plane)
+        return raking_light(surface, lamp_height=self.lamp, rule=self.rule, ghost=ghost)
+
+    def verdict(self) -> tuple[Finding, ...]:
+        return check_plane(self.plane, rule=self.rule)
+
+    def values(self) -> Table:
+        return numbers(_light_rows(self.plane, self.lamp, self.rule))
+
+
+def _light_rows(plane: Plane, lamp: float, rule: Rule) -> tuple[tuple[str, str, str], ...]:
+    s, surface = plane.scallops, surface_of(plane)
+    shows = what_shows(lamp, ridge=s.depth, slope=s.steepest, step=plane.corner_depth)
+    return (
+        ("width of the shaving", rule.exact(round(plane.shaving_width, 1)), "arc of the camber"),
+        ("from track to track", rule.exact(round(plane.pitch, 1)), "less the overlap"),
+        ("ridges between tracks", f"{s.depth:.3f} mm", "step squared over eight radii"),
+        (
+            "Ra and Rz of the tracks",
+            f"{s.ra * 1000:.1f} and {s.rz * 1000:.1f} µm",
+            "shallow arcs, laid evenly",
+        ),
+        (
+            "Ra and Rz in the picture",
+            f"{surface.ra * 1000:.1f} and {surface.rz * 1000:.1f} µm",
+            f"a hand's tracks stray by about {rule.exact(SCATTER)} and {DEPTH_SCATTER:g} % in "
+            "depth, so that some ridges are wide and others gone",
+        ),
+        ("corners of the iron dig", f"{plane.corner_depth:.3f} mm", "where camber is too little"),
+        ("what shows", "", shows.sentence(rule)),
+    )
+
+
+LIGHT = Scene("light", LIGHT_CONTROLS, Lit, height=640)
+
+_LIKE_THIS = ("smoother", "awkward grain")  # what the cap iron is set back for
+SETBACK = 0.8  # of the cap iron, as a student finds it on the bench [mm]
+_BED = NumberControl(("try.bed",), "bed angle", 12, 60, 1, "°", start=45)
+EDGE_CONTROLS = (
+    _BED,
+    NumberControl(("try.honed",), "honed bevel", 20, 45, 1, "°", start=30),
+    NumberControl(("try.back",), "back bevel", 0, 30, 1, "°", start=0),
+    ChoiceControl(("try.bevel",), "bevel", ("down", "up"), start="down"),
+)
+CAP_CONTROLS = (
+    _BED,
+    NumberControl(("try.setback",), "cap iron set back", 0.1, 3.0, 0.1, "mm", start=SETBACK),
+    NumberControl(("try.skew",), "skew", 0, 45, 5, "°", start=0),
+)
+
+
+def _plane(values: Tried) -> Plane:
+    """A plane as the sliders of either scene have it; what the other sets stays as found."""
+    bevel = values.get("try.bevel", "down")
+    try:
+        return SMOOTHER.having(
+            bed=values["try.bed"],
+            bevel=bevel,
+            honed_bevel=values.get("try.honed", 30),
+            back_bevel=values.get("try.back", 0),
+            setback=None if bevel == "up" else values.get("try.setback", SETBACK),
+            skew=values.get("try.skew", 0),
+        )
+    except ValueError as error:
+        raise ImpossibleError(str(error), there_is="No such plane.") from error
+
+
+class Cutting(Shown):
+    """The edge of a plane in the wood."""
+
+    needs_a_box = False
+
+    def set_up(self, tried: Tried) -> None:
+        self.plane = _plane(tried)
+
+    def picture(self, before: Self | None) -> Picture:
+        return iron_picture(self.plane, rule=self.rule, ghost=before.plane if before else None)
+
+    def values(self) -> Table:
+        plane, turned = self.plane, self.plane.turned
+        rows = [("cutting angle", f"{plane.cutting.angle:.3g}°", plane.cutting.sentence())]
+        if "try.skew" in self.tried:
+            rows += [
+                (
+                    "skewed",
+                    f"{turned.up_the_iron:.1f}°",
+                    "sin e = sin p × cos s, up the iron (a book on wooden planes); along the "
+                    f"travel tan e = tan p × cos s gives {turned.along_the_travel:.1f}°",
+                ),
+                (
+                    "width of cut",
+                    f"{100 * turned.width_share:.0f} %",
+                    "of the iron's width: × cos s, s being the skew",
+                ),
+            ]
+        if "try.setback" in self.tried:
+            read = [row for row in setbacks() if row.source.seen == "read"]
+            said = [row.sentence(self.rule) for row in read if row.plane in _LIKE_THIS]
+            rows.append(("what is in print of it", "", "; ".join(said)))
+        return numbers(rows)
+
+    def verdict(self) -> tuple[Finding, ...]:
+        return check_plane(self.plane, rule=self.rule, grain="curly")
+
+
+EDGE = Scene("edge", EDGE_CONTROLS, Cutting)
+CAP = Scene("cap", CAP_CONTROLS, Cutting)
+
 
 HINT = "with its unit: 1 mm, 1/32 in"
 SCENES = {
