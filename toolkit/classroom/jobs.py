@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 # What a page says in short, and its sections.
 Page: TypeAlias = "tuple[str, list[Section]]"
 Turned = Literal["portrait", "landscape"]
-SUFFIXES = {".py", ".csv", ".css", ".j2", ".js", ".json", ".svg"}
+SUFFIXES = {".py", ".csv", ".css", ".j2", ".js", ".json", ".svg", ".toml"}
 # The pages for the class by their files' names: the title, and how the paper is turned.
 TITLES: dict[str, tuple[str, Turned]] = {
     "shopping": ("Shopping list", "landscape"),

@@ -1,7 +1,8 @@
-"""If yours measures otherwise: what each tenth of a millimetre changes, worked out anew."""
+"""The sections of a handout: a plan, its pictures, the steps at the bench, in the order of use."""
 
 from __future__ import annotations
 
+import tomllib
 from collections.abc import Iterator, Sequence
 
 from toolkit.box import Choices
@@ -14,6 +15,7 @@ from toolkit.document import (
     OtherHtml,
     Section,
     Words,
+    file_of,
 )
 from toolkit.handout import reference
 from toolkit.handout.formulas import formula_blocks
@@ -76,47 +78,11 @@ def if_yours_measures(made: Plan) -> Table:
 
 
 LINES = 7  # for notes
-# What stands over a section and under its heading, by its name.
-HEADINGS = {
-    "findings": ("What a maker would say", "Nothing here stops the box."),
-    "lists": ("Cut list and rough list", ""),
-    "box": ("The box", "Every part has its face mark, its edge mark and its number."),
-    "corners": ("The corners", "Copy the pins from your own tails, never from here."),
-    "grooves": ("Grooves and panels", ""),
-    "settings": (
-        "Gauge and plough settings",
-        "Set each one once, try it on waste, and leave it set until the box is done.",
-    ),
-    "steps": ("The steps", "Tick each one when its test is passed."),
-    "yours": (
-        "If yours measures otherwise",
-        "Wood is planed by hand: what is made is fact, and the rest follows from it.",
-    ),
-    "season": ("The season", ""),
-    "boards": ("The parts on your boards", ""),
-    "wrong": ("When it goes wrong", "Stop first, and look."),
-    "good": ("How good is it", ""),
-    "words": ("The words", ""),
-    "workings": ("Where the numbers come from", ""),
-    "chosen": (
-        "Chosen and changed",
-        "What the box file left to a rule, and which rules of thumb it changes.",
-    ),
-    "sources": ("Sources", ""),
-    "notes": (
-        "Notes",
-        "What came out otherwise, why, and what to set differently for the next box.",
-    ),
-    "sheets": (
-        "Full-size sheets",
-        "Print at 100 %. Measure the bars before you trust a sheet, then cut it out.",
-    ),
-}
 
 
 def _section(name: str, *content: Block | Table | str, words: str = "") -> Section:
-    heading, usual = HEADINGS[name]
-    return Section.of(name, heading, words or usual, *content)
+    row = tomllib.loads(file_of("handout", "headings.toml"))[name]
+    return Section.of(name, row["heading"], words or row.get("words", ""), *content)
 
 
 def in_order_of_use(
