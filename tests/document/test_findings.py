@@ -34,14 +34,6 @@ def test_what_wont_work_comes_first_with_its_remedy_and_source():
     )
 
 
-def test_ascii_keeps_three_shapes():
-    text = findings_text(FOUND, width=80, ascii=True)
-    assert text.isascii()
-    assert [line[:2] for line in text.split("\n") if line[1] == " " and line[0] != " "] == [
-        "1 ", "X ", "! ", "+ ",
-    ]  # fmt: skip
-
-
 @pytest.mark.parametrize("width", [24, 33, 80])
 def test_no_line_is_too_long_and_no_word_lost(width):
     text = findings_text(FOUND, width=width)

@@ -119,12 +119,12 @@ def if_late(steps: Sequence[Step]) -> Table:
     return Table("If late", ("no.", "step", "practised", "if late"), rows, numeric=(0, 2))
 
 
-def helped(paces: Sequence[Pace], *, helpers: int, each: int = SITS_WITH) -> tuple[Pace, ...]:
+def helped(paces: Sequence[Pace], *, helpers: int) -> tuple[Pace, ...]:
     """The paces of a class with its helpers."""
-    if helpers < 0 or each < 0:
-        raise ValueError(f"{min(helpers, each)} helpers or students each; type 0 or more")
+    if helpers < 0:
+        raise ValueError(f"{helpers} helpers; type 0 or more")
     slow = [place for place, pace in enumerate(paces) if pace == "slow"]
-    sat_with = slow[: helpers * each]
+    sat_with = slow[: helpers * SITS_WITH]
     return tuple("novice" if place in sat_with else pace for place, pace in enumerate(paces))
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from html import escape
 
-from toolkit.document.tables import to_ascii, width_or_usual, wrapped
+from toolkit.document.tables import width_or_usual, wrapped
 from toolkit.results import LEVELS, Finding, Level, gathered, sorted_findings
 
 SHAPES: dict[Level, str] = {"wont_work": "✗", "care": "!", "good": "✓"}
@@ -13,9 +13,7 @@ WORDS: dict[Level, str] = {"wont_work": "won't work", "care": "take care", "good
 _NOTHING = "There is nothing to say of it."
 
 
-def findings_text(
-    findings: Iterable[Finding], *, width: int | None = None, ascii: bool = False
-) -> str:
+def findings_text(findings: Iterable[Finding], *, width: int | None = None) -> str:
     """Findings in the order a maker needs them, each with what to do and where it comes from.
 
     Parameters
@@ -24,8 +22,6 @@ def findings_text(
         The findings, in any order.
     width : int, optional
         Longest line, that of the terminal if left out. [characters]
-    ascii : bool
-        Whether to keep to ASCII, for terminals that know nothing else.
 
     Returns
     -------
@@ -47,7 +43,7 @@ def findings_text(
             paragraphs.append((f"  Source: {finding.source}", "    "))
     lines: list[str] = []
     for text, hanging in paragraphs:
-        lines += wrapped(to_ascii(text) if ascii else text, width=width, hanging=hanging)
+        lines += wrapped(text, width=width, hanging=hanging)
     return "\n".join(lines)
 
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import shutil
 import textwrap
-import unicodedata
 from collections.abc import Callable, Iterable
 from html import escape
 from typing import Literal
@@ -16,7 +15,7 @@ _GAP = 2
 _LONGEST_WORD = 24
 
 
-def as_text(table: Table, *, width: int | None = None, ascii: bool = False) -> str:
+def as_text(table: Table, *, width: int | None = None) -> str:
     """A table in plain columns; what is too long for its column goes on below, nothing is cut.
 
     Where even the longest words do not fit beside one another, each row becomes a few lines.
@@ -27,27 +26,15 @@ def as_text(table: Table, *, width: int | None = None, ascii: bool = False) -> s
         The table; its ``numeric`` columns are set to the right.
     width : int, optional
         Longest line, that of the terminal if left out. [characters]
-    ascii : bool
-        Whether to keep to ASCII, for terminals that know nothing else.
 
     Returns
     -------
     str
         Lines without spaces at their ends: the title, the table, its note.
     """
-    if ascii:
-        table = Table(
-            to_ascii(table.title),
-            tuple(map(to_ascii, table.columns)),
-            tuple(tuple(map(to_ascii, row)) for row in table.rows),
-            to_ascii(table.note),
-            table.numeric,
-        )
     width = width_or_usual(width)
     widths = _widths(table, width)
     body = _columns(table, widths) if widths else _stacked(table, width)
-    if ascii:
-        body = [line.replace("─", "-") for line in body]
     lines = [*wrapped(table.title, width=width), *body, *wrapped(table.note, width=width)]
     return "\n".join(line.rstrip() for line in lines)
 
@@ -184,40 +171,12 @@ def _stacked(table: Table, width: int) -> list[str]:
 NARROWEST = 20
 USUAL_WIDTH = 80
 
-_SIGNS = str.maketrans(
-    {
-        "−": "-", "–": "-", "—": "-", "‐": "-", "‑": "-", "─": "-", "×": "x", "·": "*", "±": "+/-",
-        "≤": "<=", "≥": ">=", "≈": "~", "→": "->", "←": "<-", "…": "...", "“": '"', "”": '"',
-        "‘": "'", "’": "'", "′": "'", "″": '"', "°": " deg ", "√": "root ", "µ": "u", "μ": "u",
-        "✗": "X", "✓": "+", "•": "*",
-    }
-)  # fmt: skip
-
 
 def width_or_usual(width: int | None) -> int:
     """The width asked for, else the terminal's; never too narrow for a word. [characters]"""
     if width is None:
         width = shutil.get_terminal_size((USUAL_WIDTH, 24)).columns
     return max(width, NARROWEST)
-
-
-def to_ascii(text: str) -> str:
-    """Text in ASCII alone; a sign that has no spelling becomes a question mark.
-
-    >>> to_ascii("1½ in × 20 °C")
-    '1 1/2 in x 20 deg C'
-    """
-    spelt: list[str] = []
-    for character in text:
-        if unicodedata.decomposition(character).startswith("<fraction>"):
-            fraction = unicodedata.normalize("NFKD", character).replace("⁄", "/")
-            spelt.append(f" {fraction}" if spelt and spelt[-1][-1:].isdigit() else fraction)
-        else:
-            spelt.append(character)
-    signs = "".join(spelt).translate(_SIGNS).replace("  deg ", " deg ").replace(" deg  ", " deg ")
-    letters = unicodedata.normalize("NFKD", signs)
-    bare = "".join(character for character in letters if not unicodedata.combining(character))
-    return bare.encode("ascii", "replace").decode("ascii").rstrip(" ")
 
 
 def wrapped(text: str, *, width: int, hanging: str = "") -> list[str]:

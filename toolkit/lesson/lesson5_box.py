@@ -161,13 +161,13 @@ def _finish_rows(needed: list[tuple[str, Needed]]) -> list[tuple[str, str, str]]
 FINISH_COLUMNS = ("what and where", "area of one box", "how much")
 
 
-def finish_table(plan: Plan, *, boxes: int = CLASS) -> Table:
+def finish_table(plan: Plan) -> Table:
     """What shellac and wax come to, or oil instead, for one box and for a class."""
-    usual = _finish_rows(_needed(plan, outside=OUTSIDE[0], inside=INSIDE[0], coats=2, boxes=boxes))
-    oiled = _finish_rows(_needed(plan, outside="oil", inside="bare wood", coats=3, boxes=boxes))
+    usual = _finish_rows(_needed(plan, outside=OUTSIDE[0], inside=INSIDE[0], coats=2, boxes=CLASS))
+    oiled = _finish_rows(_needed(plan, outside="oil", inside="bare wood", coats=3, boxes=CLASS))
     instead = [(f"or instead of shellac: {what}", area, much) for what, area, much in oiled]
     return Table(
-        f"Finish for one box, and for a class of {boxes}",
+        f"Finish for one box, and for a class of {CLASS}",
         FINISH_COLUMNS,
         (*usual, *instead),
         note=f"{NOTE} {_against_oil()}",
