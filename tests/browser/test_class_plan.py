@@ -8,7 +8,7 @@ from tests.browser.conftest import emptied
 from tests.browser.harness import Server
 from tests.browser.lesson_page import LessonPage
 from toolkit.classroom import class_plan
-from toolkit.classroom.show_of_hands import asked, calls, tally
+from toolkit.classroom.sheets import asked, calls, tally
 from toolkit.files import read_box
 from toolkit.plan import plan
 from toolkit.study import example_path

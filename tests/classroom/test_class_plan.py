@@ -10,7 +10,7 @@ from toolkit.classroom import class_plan
 from toolkit.classroom.class_plan import GUESS, borrowing, spare_sets
 from toolkit.classroom.plan_scene import TIME, usual_class
 from toolkit.classroom.scheduling import timetable
-from toolkit.classroom.show_of_hands import asked, tally
+from toolkit.classroom.sheets import asked, tally
 from toolkit.classroom.steps import Hours, Step
 from toolkit.classroom.timetable_shown import borrowed
 from toolkit.measures import MeasureError, Rule

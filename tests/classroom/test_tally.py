@@ -5,7 +5,7 @@ import pytest
 from tests.boxes import ears, inch_postcard, lift_off, postcard
 from toolkit.box import Choices
 from toolkit.classroom import contents
-from toolkit.classroom.show_of_hands import MOST_CALLS, asked, calls, hands_sheet, tally
+from toolkit.classroom.sheets import MOST_CALLS, asked, calls, hands_sheet, tally
 from toolkit.plan import plan
 from toolkit.study import Question, Slip, draw, first_guess, lessons_with_questions
 

@@ -23,7 +23,7 @@ from toolkit.pictures import (
 )
 from toolkit.plan import Plan, as_data, plan, tables
 from toolkit.stock import BoxLayouts, blanks_of
-from toolkit.study.first_guesses import first_guess
+from toolkit.study.answers import first_guess
 from toolkit.study.own_box import OwnBoards
 from toolkit.study.questions import draw, lessons_with_questions
 

@@ -7,7 +7,7 @@ from typing import Any
 
 from toolkit.classroom.plan_scene import SCENES as SCENES, TIME, USUAL, WOOD, usual_class
 from toolkit.classroom.scheduling import shared_tools, span
-from toolkit.classroom.show_of_hands import asked, calls, hands_sheet, tally
+from toolkit.classroom.sheets import asked, calls, hands_sheet, tally
 from toolkit.classroom.steps import PACES, critical_path, if_late as left_out, weekend as steps
 from toolkit.classroom.timetable_shown import drawn
 from toolkit.document import Figure, Sentence, TableBlock

@@ -6,8 +6,7 @@ from collections.abc import Mapping
 
 from toolkit.classroom.assessment import assess, assess_student
 from toolkit.classroom.scheduling import Timetable, shared_tools, timetable
-from toolkit.classroom.sheets import blank_rubric, class_table, student_sheet
-from toolkit.classroom.show_of_hands import hands_sheet
+from toolkit.classroom.sheets import blank_rubric, class_table, hands_sheet, student_sheet
 from toolkit.classroom.steps import TimeOfDay, helped, if_late, weekend
 from toolkit.classroom.timetable_shown import bought_back, drawn, offers
 from toolkit.classroom.tools_plan import (

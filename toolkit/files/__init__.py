@@ -37,8 +37,7 @@ from toolkit.files.errors import (
     FileError,
     Problem,
 )
-from toolkit.files.keeping import KindOfFile
-from toolkit.files.syntax import file_text
+from toolkit.files.syntax import KindOfFile, file_text
 from toolkit.files.writing import (
     check_output,
     check_output_folder,

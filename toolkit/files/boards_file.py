@@ -14,9 +14,8 @@ from pydantic import Field, create_model
 from toolkit.files import values
 from toolkit.files.checking import checked, problems_at
 from toolkit.files.errors import BoardsFileError, Fault, Path, Problem, dotted, shown
-from toolkit.files.keeping import KindOfFile
 from toolkit.files.records import FileSection, file_of, record_of, section_of
-from toolkit.files.syntax import file_text, values_of
+from toolkit.files.syntax import KindOfFile, file_text, values_of
 from toolkit.measures import Rule, declared
 from toolkit.results import above, below
 from toolkit.stock import LONGEST_BOARD, MOST_TABLES, Board, Defect

@@ -10,9 +10,8 @@ from typing import Any
 from toolkit.box.choices import Choices
 from toolkit.files.checking import checked, problems_at
 from toolkit.files.errors import BoxFileError, measure_said, shown
-from toolkit.files.keeping import KindOfFile
 from toolkit.files.records import file_of, record_of
-from toolkit.files.syntax import bring_up, file_text, values_of
+from toolkit.files.syntax import KindOfFile, bring_up, file_text, values_of
 from toolkit.files.together import faults_between
 from toolkit.measures import MeasureError, Rule
 

@@ -84,15 +84,12 @@ def _model(
         for field, key in file_keys(record, apart=apart).items()
     }
     between = ConfigDict(json_schema_extra=schema_between(record) or None)
+    words = cleandoc(record.__doc__ or "").partition("\n\n")[0]
     base = type(name, (FileSection,), {"model_config": between, "__module__": __name__})
     model: type[FileSection] = create_model(  # type: ignore[call-overload]
-        name, __base__=base, __doc__=_first_words(record), **more, **given
+        name, __base__=base, __doc__=words, **more, **given
     )
     return model
-
-
-def _first_words(record: type) -> str:
-    return cleandoc(record.__doc__ or "").partition("\n\n")[0]
 
 
 def file_keys(record: type, *, apart: bool = False) -> dict[str, Key]:

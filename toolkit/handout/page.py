@@ -15,9 +15,8 @@ from toolkit.document import (
     shown_once,
     spelling,
 )
-from toolkit.handout import reference
 from toolkit.handout.lessons import on_paper, rack_of
-from toolkit.handout.sections import in_order_of_use
+from toolkit.handout.sections import LOCAL_RULES, cautions, in_order_of_use
 from toolkit.handout.what_if import SCRIPT
 from toolkit.measures import whole
 from toolkit.pictures import for_paper, with_faces, worded
@@ -117,7 +116,7 @@ def handout(
             name=name,
             byline=f"Outside {plan.outside}. {on}. Fingerprint {plan.fingerprint}.",
             foot=" · ".join(filter(None, (name, title, on, plan.fingerprint))),
-            cautions=reference.cautions(),
-            local_rules=reference.LOCAL_RULES,
+            cautions=cautions(),
+            local_rules=LOCAL_RULES,
             script=SCRIPT,
         )

@@ -14,10 +14,10 @@ from toolkit.document import (
     Listing,
     OtherHtml,
     Section,
+    TableBlock,
     Words,
     file_of,
 )
-from toolkit.handout import reference
 from toolkit.handout.formulas import formula_blocks
 from toolkit.handout.what_if import ring_angles
 from toolkit.measures import MM_PER_INCH
@@ -30,7 +30,7 @@ from toolkit.pictures import (
     sheet_pages,
 )
 from toolkit.plan import Plan, compare, plan, tables
-from toolkit.results import Table
+from toolkit.results import Table, read_table
 from toolkit.stock import Board, BoxLayouts, blanks_of, cut_table, missing_sentences
 
 # What is measured at the bench, and the choice that stands for it.
@@ -102,9 +102,9 @@ def in_order_of_use(
         if boards:
             yield _layout(plan, boards)
     yield from lessons
-    yield _section("wrong", reference.mishaps(plan))
-    yield _section("good", reference.rubric(plan))
-    yield _section("words", reference.glossary(words))
+    yield _section("wrong", mishaps(plan))
+    yield _section("good", rubric(plan))
+    yield _section("words", glossary(words))
     yield from _origins(plan)
     yield _section("notes", OtherHtml(f'<div class="lines">{"<div></div>" * LINES}</div>'))
     if plan.design.exists:
@@ -120,7 +120,7 @@ def _at_the_bench(plan: Plan) -> Iterator[Section]:
     yield _section("settings", tables.tool_settings(plan), line_table(plan.design))
     yield _section(
         "steps",
-        reference.steps(plan),
+        steps(plan),
         step_table(transfer_steps(plan.design), title="From tails to pins"),
         step_table(glue_up_steps(plan.design), title="Gluing up"),
     )
@@ -155,3 +155,51 @@ def _origins(plan: Plan) -> Iterator[Section]:
     named = {part for row in plan.findings for part in row.source.split("; ") if part}
     sources = tuple((text,) for text in sorted(named) if not text.startswith("edit "))
     yield _section("sources", Listing(sources))
+
+
+LOCAL_RULES = (
+    "Local rules and the shop's licensed or insured practice come first. Where they differ from "
+    "this sheet, follow them."
+)
+_STEP = '<li><span class="tick" aria-hidden="true"></span>{}. <em>Before you go on: {}.</em></li>'
+
+
+def _rows(table: str, *columns: str, plan: Plan | None = None) -> tuple[tuple[str, ...], ...]:
+    """Some columns of a table; with a plan only the rows for a box with its lid, or without."""
+    rows = read_table(f"handout/{table}.csv")
+    if plan is not None:
+        rows = tuple(row for row in rows if row["lid"] in ("", "yes" if plan.design.lids else "no"))
+    return tuple(tuple(row[column] for column in columns) for row in rows)
+
+
+def cautions() -> Listing:
+    """The usual cautions of the trade, for the first page."""
+    return Listing(_rows("cautions", "name", "words"), "<dt>{}</dt><dd>{}</dd>", "<dl>{}</dl>")
+
+
+def glossary(words: Words) -> Listing:
+    """The trade's words, by the alphabet of the English that is asked for."""
+    rows = tuple(sorted(_rows("glossary", words, "meaning")))
+    return Listing(rows, "<dt>{}</dt><dd>{}.</dd>", '<dl class="glossary">{}</dl>')
+
+
+def mishaps(plan: Plan) -> TableBlock:
+    """What went wrong, and what can still be done."""
+    note = "Common practice, no source."
+    columns = ("what happened", "what to do")
+    rows = _rows("mishaps", "what", "do", plan=plan)
+    return TableBlock(Table("What went wrong", columns, rows, note))
+
+
+def steps(plan: Plan) -> Listing:
+    """The steps of the weekend with a box to tick, each with the test before the next one."""
+    rows = _rows("steps", "step", "test", plan=plan)
+    return Listing(rows, _STEP, '<ol class="steps">{}</ol>')
+
+
+def rubric(plan: Plan) -> TableBlock:
+    """Measurable bands, with room for what was measured."""
+    columns = ("what", "excellent", "pass", "rework")
+    rows = tuple((*row, "") for row in _rows("rubric", *columns, plan=plan))
+    note = "Custom: common practice, no source. Between pass and rework: accepted after a note."
+    return TableBlock(Table("How good is it", (*columns, "mine"), rows, note))

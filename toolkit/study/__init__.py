@@ -14,8 +14,7 @@ a lesson's answers for the teacher, as Markdown      ``solutions``
 No widgets and no pictures: those who show these things are elsewhere.
 """
 
-from toolkit.study.answers import solutions
-from toolkit.study.first_guesses import first_guess, leaning_saw
+from toolkit.study.answers import first_guess, leaning_saw, solutions
 from toolkit.study.folder import (
     example_path,
     lesson_file,

@@ -1,14 +1,146 @@
-"""A teacher's answers: a lesson's guess and questions, their workings, and their slips' hints."""
+"""What a lesson opens with, and a teacher's answers as Markdown, with the hints of all slips."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable
+from dataclasses import replace
 
-from toolkit.plan import Plan
+from toolkit.box.joinery import lead_error
+from toolkit.plan import Plan, plan as planned
 from toolkit.results import capital
-from toolkit.study.first_guesses import first_guess
-from toolkit.study.marking import Question
+from toolkit.smoothing import shadow_length
+from toolkit.study.asking import Asking, NotAskedError, told_apart
+from toolkit.study.lesson1_water import panel_movement
+from toolkit.study.lesson2_questions import crosscut_bow
+from toolkit.study.lesson4_sizes import bottom_width, lid_width
+from toolkit.study.lesson5_questions import shadow
+from toolkit.study.marking import Question, Slip
 from toolkit.study.questions import draw
+from toolkit.study.reveals import bench_things
+
+# A long board of the rack and a piece of it; a plane track, and a lamp low over the bench.
+LONG_BOARD, BOW, PIECE = 2000.0, 12.0, 700.0  # [mm]
+STEP, LAMP = 0.02, 5.0  # [mm, degrees]
+DEEPER = 1.0  # [mm]
+LEAD = 1.0  # [deg]
+
+
+def _damp_lid(plan: Plan) -> Question:
+    """How much wider a flat-sawn lid is in a damp summer."""
+    asked = panel_movement(Asking(planned(plan.choices.having({"wood.rings": 0.0}))))
+    panel = plan.design.uppermost
+    wide = plan.choices.rule.show(panel.width.value)
+    return replace(
+        asked,
+        id="lesson1.damp-lid",
+        how="",
+        asks=f"A flat-sawn {panel.name} {wide} wide is fitted in a heated room. How much wider is "
+        "it in a damp August?",
+    )
+
+
+def _crosscut_bow(plan: Plan) -> Question:
+    """How much bow is left in a third of a board."""
+    rule = plan.choices.rule
+    return replace(
+        crosscut_bow(Asking(plan), (PIECE, LONG_BOARD, BOW)),
+        id="lesson2.crosscut-bow",
+        how="",
+        asks=f"A board {rule.show(LONG_BOARD)} long has {rule.show(BOW)} of bow. How much bow is "
+        f"left in a piece of {rule.show(PIECE, fineness='rough')}?",
+    )
+
+
+def leaning_saw(plan: Plan) -> Question:
+    """How far a leaning saw comes out of its line."""
+    rule, thick = plan.choices.rule, plan.design.tail_board_thickness[0]
+    nudge = "It feels like more: one degree is about 1 in 57 of the board's thickness."
+    # A card and a coin are what the question offers beside the hair that is right.
+    things = [row for row in bench_things() if row.read_in in ("both", rule.units)]
+    card_and_coin = [row.thickness for row in things if 0.5 < row.thickness < 3.0]
+    answer = round(lead_error(thick, lead=LEAD), 2)
+    return Question(
+        id="lesson3.leaning-saw",
+        asks=f"Your saw leans one degree as it goes through a board {rule.show(thick)} thick. "
+        "How far off its line is it on the other face: hair, card or coin?",
+        answer=answer,
+        working=f"{rule.show(thick)} × tan {LEAD:g}° = {rule.exact(answer)}",
+        rule=rule,
+        fineness="joints",
+        slips=tuple(Slip(thickness, nudge) for thickness in card_and_coin),
+        senses=("too far", "too little"),
+        nudge=nudge,
+    )
+
+
+def _deeper_groove(plan: Plan) -> Question:
+    """How much wider a panel is for grooves that are deeper."""
+    depth, name = plan.design.choices.groove.depth, plan.design.upper_panel.name
+    width = bottom_width if plan.design.sliding_lid is None else lid_width
+    now = width(Asking(plan))
+    then = width(Asking(planned(plan.choices.having({"groove.depth": depth + DEEPER}))))
+    before = {slip.hint: slip.value for slip in now.slips}
+    grown = [
+        Slip(slip.value - before[slip.hint], slip.hint)
+        for slip in then.slips
+        if slip.hint in before
+    ]
+    answer = then.answer - now.answer
+    return replace(
+        then,
+        id="lesson4.deeper-groove",
+        how="",
+        asks=f"Both {name} grooves are ploughed 1 mm deeper. How much wider must the {name} be?",
+        answer=answer,
+        working=f"2 × {DEEPER:g} mm = {then.rule.exact(answer)}: the {name} sits in two grooves",
+        slips=tuple(grown),
+    )
+
+
+def _shadow_of_a_track(plan: Plan) -> Question:
+    """How long the shadow of a plane track is."""
+    times = shadow(Asking(plan))
+    answer = shadow_length(STEP, lamp_height=LAMP)
+    return replace(
+        times,
+        id="lesson5.shadow",
+        how="",
+        asks=f"The corner of an iron left a step {STEP:g} mm high. A lamp shines across it from "
+        f"{LAMP:g}° above the bench. How long is the step's shadow?",
+        kind="length",
+        fineness="joints",
+        answer=answer,
+        working=f"{STEP:g} mm ÷ tan {LAMP:g}° = {answer:.2f} mm",
+        slips=tuple(Slip(slip.value * STEP, slip.hint) for slip in times.slips),
+    )
+
+
+_GUESSES: dict[int, Callable[[Plan], Question]] = {
+    1: _damp_lid,
+    2: _crosscut_bow,
+    3: leaning_saw,
+    4: _deeper_groove,
+    5: _shadow_of_a_track,
+}
+
+
+def first_guess(plan: Plan, *, lesson: int) -> Question | None:
+    """The question that a lesson opens with; None where this box has no such thing.
+
+    Parameters
+    ----------
+    plan : Plan
+        The box, worked out. [mm]
+    lesson : int
+        Number of the lesson.
+    """
+    if lesson not in _GUESSES or not plan.design.exists:
+        return None
+    try:
+        return told_apart(_GUESSES[lesson](plan))
+    except NotAskedError:
+        return None
+
 
 CLASS_SEED = "class"
 
@@ -73,19 +205,15 @@ def solutions(plan: Plan, *, lesson: int, seed: str = CLASS_SEED) -> str:
                 "student's own box gives other numbers; the slips are of the same kind.",
                 *(["## Guess first", solution(opening)] if opening else []),
                 f"## {title}",
-                *_all(mine),
+                *map(solution, mine),
                 "## Other sizes, the same for a whole class",
                 f'Let everybody change the cell under *Your turn* to `lesson.your_turn("{seed}")` '
                 "and press *Other sizes* once. Whoever starts from the same box is asked this:",
-                *_all(other),
+                *map(solution, other),
             ]
         )
         + "\n"
     )
-
-
-def _all(questions: Sequence[Question]) -> list[str]:
-    return [solution(question) for question in questions]
 
 
 def _plain(text: str) -> str:

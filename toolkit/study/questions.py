@@ -97,7 +97,7 @@ FEWEST_SLIPS = 2
 _MODULES = {
     1: "lesson1_water lesson1_boards",
     2: "lesson2_questions",
-    3: "lesson3_tails lesson3_marking",
+    3: "lesson3_questions",
     4: "lesson4_sizes lesson4_edges",
     5: "lesson5_questions",
 }

@@ -1,13 +1,17 @@
-"""Lesson 3, dovetails: lengths, angles, pins, and the dividers that set them out."""
+"""Lesson 3, dovetails: tails, pins and dividers; gauges, knife lines, what a saw reaches, glue."""
 
 from __future__ import annotations
 
-from toolkit.box.joinery import setting_error
+from math import cos, floor, radians
+
+from toolkit.box.joinery import between_baselines, gauge_settings, holds, setting_error
 from toolkit.results import below
 from toolkit.study.asking import Asking, turned, without
 from toolkit.study.marking import Question
 
 MISSED = (3, 2, 4, 5)  # by how many marks of the rule each step was out, made up
+
+CM2 = 100.0  # [mm²]
 
 
 def _pin_board(ask: Asking) -> str:
@@ -144,3 +148,104 @@ def bevel(ask: Asking) -> Question:
     slope, angle = ask.design.back.slope, ask.design.back.angle
     slips = {"from-the-baseline": 90 - angle, "slope": slope, "both-flanks": 2 * angle}
     return ask.question("lesson3.bevel", angle, slips)
+
+
+def second_gauge(ask: Asking) -> Question:
+    """The gauge that marks the pins' baseline."""
+    d, rule = ask.design, ask.rule
+    s, say = gauge_settings(d), rule.exact
+    tail, thick, pins = d.back.tail_length, d.tail_board_thickness[0], d.pin_board_thickness[0]
+    proud, setting = abs(s.proud), s.board_back
+    way = "stand proud by" if s.proud >= 0 else "end shy by"
+    asked = f"The pins are to {way} {say(proud)}, to be planed flush." if proud else ""
+    slips = {
+        "first-gauge": tail,
+        "proud-tails": tail + s.proud,
+        "flush": thick,
+        "other-way": thick - s.proud,
+        "other-board": pins + s.proud,
+        "both-boards": thick + tail,
+        "halved": thick / 2,
+    }
+    return ask.question("lesson3.second-gauge", setting, slips, asked=asked)
+
+
+def between(ask: Asking) -> Question:
+    """What proud pins leave between the two baselines of a pin board."""
+    d, rule = ask.design, ask.rule
+    sum_, s, say = between_baselines(d), gauge_settings(d), rule.exact
+    on_ends = d.choices.corner.tails_on == "ends"
+    outside = (d.frame.outside_length if on_ends else d.frame.outside_width).value
+    back, front = s.board_back.value, (s.board_front if on_ends else s.board_back).value
+    gauges = f"{say(back)} from each end"
+    if abs(back - front) > 1e-6:
+        gauges = f"{say(back)} from one end and {say(front)} from the other"
+    slips = {
+        "one-end": outside - back,
+        "tails": outside - 2 * s.tail_back.value,
+        "added": outside + back + front,
+        "whole-board": outside,
+    }
+    return ask.question(
+        "lesson3.between",
+        outside - back - front,
+        slips,
+        board=_pin_board(ask),
+        outside=outside,
+        gauges=gauges,
+        sum=sum_.sentence(rule),
+    )
+
+
+def knife_lines(ask: Asking) -> Question:
+    """How many knife lines the tails of a box give."""
+    d = ask.design
+    back, front = len(d.back.tails), len(d.front.tails)
+    answer = 4 * (back + front)
+    slips = {
+        "two-corners": 2 * (back + front),
+        "tails": back + front,
+        "half-pins": answer + 8,
+        "back-only": 8 * back,
+        "one-corner": 2 * back,
+    }
+    return ask.question("lesson3.knife-lines", answer, slips, back=back, front=front)
+
+
+def saw_reach(ask: Asking) -> Question:
+    """How much of a socket's cheek a saw can cut."""
+    found = holds(ask.design)
+    socket = ask.known(found[0].socket if found else None)
+    short, long = sorted((socket.tail_length, socket.thickness))
+    answer, ratio = socket.share * 100, short / long * 100
+    slips = {
+        "square": ratio,
+        "chisel": 100 - answer,
+        "half": 50.0,
+        "all": 100.0,
+        "quarter": ratio / 4,
+    }
+    named = {"socket": socket, "shorter": short, "longer": long}
+    return ask.question("lesson3.saw-reach", answer, slips, **named)
+
+
+def glued(ask: Asking) -> Question:
+    """Long grain glued to long grain at a back corner, in whole square centimetres."""
+    back, thick = ask.design.back, ask.design.tail_board_thickness[0]
+    ask.only_if(ask.rule.units == "mm")
+    n, area, sloped = len(back.tails), back.glue_area(thick), cos(radians(back.angle))
+
+    def whole(area: float) -> float:
+        return float(floor(area / CM2))
+
+    # Whether flanks are taken along their slope or square to the baseline must not matter.
+    ask.only_if(whole(area * sloped) == whole(area) >= 2)
+    slips = {
+        "one-flank": whole(area / 2),
+        "all-corners": whole(area * 4),
+        "one-tail": whole(area / n),
+        "tenfold": whole(area) * 10,
+        "end-grain": whole(area + back.height * thick),
+    }
+    flank = round(back.tail_length / sloped, 2)
+    return ask.question("lesson3.glued", whole(area), slips, n=n, flank=flank, area=area)
