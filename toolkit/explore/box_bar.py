@@ -4,29 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from html import escape
-from typing import Any, Protocol
+from typing import Any
 
 import ipywidgets as widgets
 
-from toolkit.box import Choices
 from toolkit.explore.controls import button
 from toolkit.study import Loaded, OwnBox, boxes, choose_box
 
 ANOTHER = "another box…"
 
 
-class Reloaded(Protocol):
-    """Called when the kept box was changed; ``forget``: what the sliders hold is given up."""
-
-    def __call__(self, choices: Choices, *, forget: bool) -> None:
-        """Begin again from these choices."""
-        ...
-
-
 class BoxBar:
     """Keeps the slider's choice in the student's own file, and takes it back."""
 
-    def __init__(self, *, changes: Callable[[], dict[str, Any]], reloaded: Reloaded) -> None:
+    def __init__(
+        self, *, changes: Callable[[], dict[str, Any]], reloaded: Callable[..., None]
+    ) -> None:
         self._changes, self._reloaded = changes, reloaded
         self._quiet = False
         self._own = OwnBox()
