@@ -49,7 +49,10 @@ def read_class(path: str | PathLike[str]) -> WeekendClass:
     place = FilePath(path)
     text = file_text(place, error=ClassFileError)
     values = values_of(text, name=place.name, error=ClassFileError)
-    faults = list(_between(values))
+    faults: list[Fault] = []
+    if "boards" in values and "board" in values:
+        said = "there are [[board]] blocks too; keep one of the two"
+        faults.append((("boards",), f"read {shown(values['boards'])}: {said}"))
     read = checked(
         ClassSchema, values, text=text, name=place.name, error=ClassFileError, faults=faults
     )
@@ -94,14 +97,6 @@ def _student(student: Student, row: FileSection, boxes: ClassBoxes, index: int) 
     except BoxFileError as error:
         choices, fault = None, str(error)
     return replace(student, **left, choices=choices, fault=fault)
-
-
-def _between(values: dict[str, Any]) -> Iterator[Fault]:
-    if "boards" in values and "board" in values:
-        yield (
-            ("boards",),
-            f"read {shown(values['boards'])}: there are [[board]] blocks too; keep one of the two",
-        )
 
 
 def _hours(day: Day) -> Iterator[Fault]:
@@ -158,14 +153,16 @@ class ClassBoxes:
 
     def everybodys(self) -> Choices:
         """The class's own box; raises a ``BoxFileError`` where there is none."""
-        return self._box(self._with_rooms(self._values(self.taught.box)), self.taught.box)
+        return self._box(self._values(self.taught.box), self.taught.box)
 
     def of(self, student: Student, *, index: int) -> Choices:
         """The box of the student at this place in the file, or a ``BoxFileError`` with its line."""
         inches = student.units == "in"
         base = student.box or (inches and self.taught.inch_box) or self.taught.box
-        values = self._with_rooms(self._values(base))
-        if student.units and _units(values) != student.units:
+        values = self._values(base)
+        rule = values.get("rule")
+        units = rule.get("units", "mm") if isinstance(rule, dict) else "mm"
+        if student.units and units != student.units:
             values["rule"] = {"units": student.units}
         # The class's box may be wrong too, and then its own file is to be named.
         whole = self._box(values, base)
@@ -182,9 +179,6 @@ class ClassBoxes:
         text = file_text(path, error=BoxFileError)
         values = values_of(text, name=path.name, error=BoxFileError)
         bring_up(values)
-        return values
-
-    def _with_rooms(self, values: Values) -> Values:
         if "rooms" in self.typed:
             return changed(values, by={"rooms": self.typed["rooms"]})
         return values
@@ -237,8 +231,3 @@ def changed(values: Values, *, by: Mapping[str, Any]) -> Values:
             else:
                 old[key] = deepcopy(value)
     return whole
-
-
-def _units(values: Values) -> Any:
-    rule = values.get("rule")
-    return rule.get("units", "mm") if isinstance(rule, dict) else "mm"

@@ -8,7 +8,7 @@ from collections.abc import Callable, MutableMapping
 from dataclasses import dataclass
 from os import PathLike, fspath
 from pathlib import Path as FilePath
-from typing import Any, Generic, NoReturn, Protocol, TypeVar
+from typing import Any, Generic, NoReturn, TypeVar
 
 from toolkit.files.errors import FileError, Problem, UnfitError, dotted, plain, shown
 from toolkit.files.lines import lines_of, too_deep
@@ -165,16 +165,7 @@ def bring_up(tables: MutableMapping[str, Any]) -> bool:
 
 
 T = TypeVar("T")
-T_co = TypeVar("T_co", covariant=True)
 Place = str | PathLike[str]
-
-
-class Reader(Protocol[T_co]):
-    """Reads the text of a file; ``name`` is the file's name in messages."""
-
-    def __call__(self, text: str, *, name: str) -> T_co:
-        """What the text says, or a ``FileError``."""
-        ...
 
 
 @dataclass(frozen=True, slots=True)
@@ -182,7 +173,8 @@ class KindOfFile(Generic[T]):
     """How the files of one kind are read, and what is raised for one that can't be."""
 
     error: type[FileError]
-    from_text: Reader[T]
+    # From a text and the ``name`` that its file has in messages.
+    from_text: Callable[..., T]
 
     def read(self, path: Place) -> T:
         """What a file says, or a ``FileError``."""
