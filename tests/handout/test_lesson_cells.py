@@ -6,7 +6,7 @@ import nbformat
 import pytest
 
 from tests.boxes import postcard
-from toolkit.handout import lessons
+from toolkit.handout import page as on_page
 from toolkit.plan import plan
 from toolkit.study import OwnBox
 
@@ -15,7 +15,7 @@ from toolkit.study import OwnBox
 def folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     """A student's empty folder, beside one lesson that a test fills."""
     monkeypatch.setenv("WORKBOOK_FOLDER", str(tmp_path / "own"))
-    monkeypatch.setattr(lessons, "lesson_files", lambda: [tmp_path / "01_mine.ipynb"])
+    monkeypatch.setattr(on_page, "lesson_files", lambda: [tmp_path / "01_mine.ipynb"])
     return tmp_path
 
 
@@ -29,7 +29,7 @@ def printed(folder: Path, *cells: str) -> str:
     book = nbformat.v4.new_notebook(cells=[nbformat.v4.new_code_cell(cell) for cell in cells])
     nbformat.write(book, folder / "01_mine.ipynb")
     box = plan(postcard().having({"size.inside_width": 120.0}))
-    (lesson,), _ = lessons.on_paper(box, numbers=None, told=lambda _: None)
+    (lesson,), _ = on_page.on_paper(box, numbers=None, told=lambda _: None)
     return "\n".join(block.html() for block in lesson.blocks)
 
 

@@ -14,7 +14,7 @@ from pathlib import Path
 import nbformat
 from nbconvert.preprocessors import ExecutePreprocessor
 
-from toolkit.handout.lessons import OURS, SCREEN, prose_mark
+from toolkit.handout.page import OURS, SCREEN, prose_mark
 
 ROOT = Path(__file__).parents[2]
 CHECKED = "nbval-check-output"

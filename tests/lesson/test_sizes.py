@@ -6,7 +6,7 @@ from math import isclose
 from tests.boxes import postcard
 from toolkit import explore
 from toolkit.document import Block, Section
-from toolkit.handout.lessons import on_paper
+from toolkit.handout.page import on_paper
 from toolkit.handout.sections import in_order_of_use
 from toolkit.plan import Plan, plan
 from toolkit.results import AXES, Size

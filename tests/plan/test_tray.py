@@ -11,7 +11,7 @@ from toolkit.box import Choices
 from toolkit.classroom.sheets import blank_rubric
 from toolkit.files import box_from_text
 from toolkit.handout import handout
-from toolkit.handout.lessons import on_paper
+from toolkit.handout.page import on_paper
 from toolkit.lesson import lesson1, lesson4
 from toolkit.lesson.scene import ImpossibleError
 from toolkit.pictures import (

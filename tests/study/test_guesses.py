@@ -12,7 +12,7 @@ from hypothesis import given, strategies as st
 from toolkit.files import FileError
 from toolkit.measures import MeasureError, Rule
 from toolkit.study import guess, guess_count, reveal, reveal_count, undo_guess
-from toolkit.study.reveals import about, bench_things
+from toolkit.study.guesses import about, bench_things
 
 MM, INCH = Rule.millimetres(), Rule.inches()
 LID = "lesson4.lid-length"

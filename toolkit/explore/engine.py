@@ -13,8 +13,7 @@ import ipywidgets as widgets
 
 from toolkit.box import Choices, written
 from toolkit.document import SHEET
-from toolkit.explore.box_bar import BoxBar
-from toolkit.explore.controls import Displayed, widget
+from toolkit.explore.controls import BoxBar, Displayed, widget
 from toolkit.lesson import Control, ImpossibleError, Scene, View, in_box
 from toolkit.measures import Rule
 from toolkit.pictures import face_of_drawings

@@ -14,7 +14,7 @@ from toolkit.lesson.scene import Scene
 from toolkit.plan import Plan
 
 if TYPE_CHECKING:
-    from toolkit.lesson.lesson1_board import Rack
+    from toolkit.lesson.lesson1 import Rack
 
 
 @dataclass(frozen=True, slots=True)

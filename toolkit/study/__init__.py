@@ -22,7 +22,7 @@ from toolkit.study.folder import (
     lessons_folder,
     student_folder,
 )
-from toolkit.study.guesses import guess, guess_count, undo_guess
+from toolkit.study.guesses import guess, guess_count, reveal, reveal_count, undo_guess
 from toolkit.study.marking import Question, Slip, mark
 from toolkit.study.own_box import (
     Loaded,
@@ -34,4 +34,3 @@ from toolkit.study.own_box import (
     choose_box,
 )
 from toolkit.study.questions import draw, lessons_with_questions
-from toolkit.study.reveals import reveal, reveal_count

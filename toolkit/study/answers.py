@@ -10,13 +10,13 @@ from toolkit.plan import Plan, plan as planned
 from toolkit.results import capital
 from toolkit.smoothing import shadow_length
 from toolkit.study.asking import Asking, NotAskedError, told_apart
+from toolkit.study.guesses import bench_things
 from toolkit.study.lesson1_water import panel_movement
 from toolkit.study.lesson2_questions import crosscut_bow
 from toolkit.study.lesson4_sizes import bottom_width, lid_width
 from toolkit.study.lesson5_questions import shadow
 from toolkit.study.marking import Question, Slip
 from toolkit.study.questions import draw
-from toolkit.study.reveals import bench_things
 
 # A long board of the rack and a piece of it; a plane track, and a lamp low over the bench.
 LONG_BOARD, BOW, PIECE = 2000.0, 12.0, 700.0  # [mm]
