@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from typing import Literal
 
-from toolkit.results import capital
+from toolkit.results import capital, read_table
 
 # One small sheet for every lesson: quiet, readable from the back of a room, and the same in
 # JupyterLab and without code.
@@ -51,23 +51,6 @@ SCREEN = Edition(screen=True, place="still")
 Words = Literal["us", "british"]
 LANGUAGE = {"us": "en-US", "british": "en-GB"}
 
-# American, British, in every form that is used.
-_PAIRS = (
-    ("half-blind", "lapped"),
-    ("chipbreaker", "cap iron"),
-    ("chipbreakers", "cap irons"),
-    *((f"rabbet{us}", f"rebat{uk}") for us, uk in (("", "e"), ("s", "es"), ("ed", "ed"))),
-    ("rabbeting", "rebating"),
-    *((f"plow{end}", f"plough{end}") for end in ("", "s", "ed", "ing")),
-    *((f"clamp{end}", f"cramp{end}") for end in ("", "s", "ed", "ing")),
-    *((f"vise{end}", f"vice{end}") for end in ("", "s")),
-    *((f"color{end}", f"colour{end}") for end in ("", "s", "ed")),
-    *((f"millimeter{end}", f"millimetre{end}") for end in ("", "s")),
-    *((f"fiber{end}", f"fibre{end}") for end in ("", "s")),
-    *((f"center{end}", f"centre{end}") for end in ("", "s")),
-    ("gray", "grey"),
-)
-
 
 def spelling(words: Words, *, typed: Iterable[str] = ()) -> Callable[[str], str]:
     """What puts a text of ours into one English, and leaves in it what somebody typed.
@@ -99,8 +82,8 @@ def spelling(words: Words, *, typed: Iterable[str] = ()) -> Callable[[str], str]
     """
     if words not in LANGUAGE:
         raise ValueError(f'words {words!r} are not known; type "us" or "british"')
-    other, own = (1, 0) if words == "us" else (0, 1)
-    table = {pair[other]: pair[own] for pair in _PAIRS}
+    other, own = ("british", "us") if words == "us" else ("us", "british")
+    table = {row[other]: row[own] for row in read_table("document/english.csv")}
     quoted = {form for text in typed if text.strip() for form in (text, capital(text))}
     longest_first = sorted(quoted, key=lambda text: (-len(text), text))
     left = "".join(rf"(?<!\w){re.escape(text)}(?!\w)|" for text in longest_first)

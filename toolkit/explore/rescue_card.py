@@ -27,7 +27,7 @@ from toolkit.plan.rescue import (
     stages_of,
     usual_stage,
 )
-from toolkit.results import capital
+from toolkit.results import capital, read_table
 from toolkit.study import Loaded, OwnBox
 
 _TAIL = "tail_wrong_side"
@@ -177,20 +177,7 @@ def _show(box: widgets.Widget, shown: bool) -> None:
 
 
 # What has happened, in the words of somebody at a bench; sizes of parts are told by their names.
-_HAPPENED = {
-    "bottom_edge": "bottom groove at the wrong height",
-    "top_edge": "lid groove at the wrong height",
-    "groove_width": "groove too wide or too narrow",
-    "groove_depth": "groove too deep or too shallow",
-    "baseline_over": "saw ran past the baseline",
-    "socket_depth": "socket too deep or too shallow",
-    "tail_wrong_side": "tail sawn on the wrong side of its line",
-    "lid_play": "lid loose from side to side",
-    "lid_rattle": "lid loose up and down",
-    "diagonals": "box out of square",
-    "lap_through": "lap broken through",
-    "lid_tight": "lid binds in its grooves",
-}
+_HAPPENED = {row["what"]: row["happened"] for row in read_table("explore/mishaps.csv")}
 
 
 def label(what: str) -> str:
