@@ -6,7 +6,7 @@ import pytest
 
 from tests.boxes import postcard
 from toolkit.explore import lesson1
-from toolkit.explore.ready_card import ReadyCard
+from toolkit.explore.bench_forms import ReadyCard
 from toolkit.lesson.lesson1 import buying
 from toolkit.plan import plan
 

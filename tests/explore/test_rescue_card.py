@@ -7,8 +7,8 @@ import pytest
 
 from tests.boxes import lift_off, postcard
 from toolkit.explore import lesson3, lesson4
+from toolkit.explore.bench_forms import MadeForm
 from toolkit.explore.lessons import own
-from toolkit.explore.made_form import MadeForm
 from toolkit.explore.rescue_card import RescueCard, mishaps
 from toolkit.files import read_box
 from toolkit.lesson.scene import worked_out

@@ -9,8 +9,8 @@ from tests.lesson.showing import both_ends_show, can_be_made
 from toolkit.box import Choices
 from toolkit.box.choices import Made
 from toolkit.explore import lesson2
+from toolkit.explore.bench_forms import MadeForm
 from toolkit.explore.engine import followed
-from toolkit.explore.made_form import MadeForm
 from toolkit.explore.readings_form import ReadingsForm
 from toolkit.study import OwnBox
 

@@ -13,8 +13,8 @@ from toolkit.box import Choices, written
 from toolkit.box.joinery import Hand, SawnJoint, gaps, set_out_round_grooves
 from toolkit.document import as_text
 from toolkit.explore import lesson3
+from toolkit.explore.bench_forms import feeler_card, readings_of
 from toolkit.explore.engine import Explorer
-from toolkit.explore.ready_card import feeler_card, readings_of
 from toolkit.files import read_box
 from toolkit.lesson.lesson3_corner import CORNER, ROUND, settled
 from toolkit.lesson.lesson3_joint import ARRANGEMENT, LINES, SAW, ways_table

@@ -1,3 +1,4 @@
+from .bench_forms import MadeForm as MadeForm, ReadyCard as ReadyCard, feeler_card as feeler_card
 from .board_form import own_board as own_board
 from .cards import (
     Asked as Asked,
@@ -20,7 +21,5 @@ from .lessons import (
     own as own,
     rack as rack,
 )
-from .made_form import MadeForm as MadeForm
 from .readings_form import ReadingsForm as ReadingsForm
-from .ready_card import ReadyCard as ReadyCard, feeler_card as feeler_card
 from .rescue_card import RescueCard as RescueCard

@@ -78,7 +78,6 @@ class LaidOut(Shown):
     needs_a_box = False
 
     def __init__(self, choices: Choices, tried: Tried, *, boards: tuple[Board, ...]) -> None:
-        """The board by the name that is chosen, its first knot moved."""
         super().__init__(choices, tried)
         board = {board.name: board for board in boards}.get(tried["try.board"], boards[0])
         # On other boards than the first the slider does not say where a knot lies until it moves.

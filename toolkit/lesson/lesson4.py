@@ -47,11 +47,6 @@ SEASON_CONTROLS = (
 )
 
 
-def _fitted_in(choices: Choices, humidity: float) -> Choices:
-    """The same box with its panels fitted in other air. [%]"""
-    return choices.having({"rooms.make": Room(choices.rooms.make.temperature, humidity)})
-
-
 @lru_cache(maxsize=128)
 def ways(choices: Choices, panel: str) -> tuple[Remedy, ...]:
     """Ranked remedies from the woods that a class is likely to be offered."""
@@ -74,7 +69,8 @@ class FittedYear(LidYear):
     """A panel fitted in the air that is tried, between its two limits."""
 
     def box(self) -> Choices:
-        return _fitted_in(self.choices, self.tried["try.humidity"])
+        air = Room(self.choices.rooms.make.temperature, self.tried["try.humidity"])
+        return self.choices.having({"rooms.make": air})
 
     def values(self) -> Table:
         """Both limits, the cause, the changes that help, and how the lid slides."""

@@ -28,15 +28,6 @@ LIGHT_CONTROLS = (
 )
 
 
-def _smoother(values: Tried) -> Plane:
-    """The smoothing plane as the sliders have it. [mm]"""
-    return SMOOTHER.having(
-        camber_radius=camber_radius(values["try.camber"], width=SMOOTHER.iron_width),
-        shaving=values["try.shaving"],
-        overlap=values["try.overlap"],
-    )
-
-
 @lru_cache(maxsize=48)
 def surface_of(plane: Plane) -> Surface:
     """What it leaves on the wood, stroke by stroke. [mm]"""
@@ -49,7 +40,12 @@ class Lit(Shown):
     needs_a_box = False
 
     def set_up(self, tried: Tried) -> None:
-        self.plane, self.lamp = _smoother(tried), tried["try.lamp"]
+        self.lamp = tried["try.lamp"]
+        self.plane = SMOOTHER.having(
+            camber_radius=camber_radius(tried["try.camber"], width=SMOOTHER.iron_width),
+            shaving=tried["try.shaving"],
+            overlap=tried["try.overlap"],
+        )
 
     def picture(self, before: Self | None) -> Picture:
         ghost = surface_of(before.plane) if before and before.plane != self.plane else None

@@ -12,7 +12,7 @@ from random import Random
 from toolkit.box import Choices, Size, Thickness
 from toolkit.box.choices import CornerChoice, GrooveChoice
 from toolkit.box.made import Made
-from toolkit.measures import MM_PER_INCH, Rule
+from toolkit.measures import MM_PER_INCH
 from toolkit.plan import Plan, plan as planned
 from toolkit.study.asking import Asking, NotAskedError, told_apart
 from toolkit.study.marking import Question
@@ -34,7 +34,8 @@ def other_boxes(plan: Plan, chance: Random) -> Iterator[Plan]:
 
 def _changed(plan: Plan, chance: Random) -> Choices:
     c, f = plan.design.choices, plan.design.frame
-    step = _step(c.rule)
+    # What people would vary such sizes by: a millimetre, or a sixteenth of an inch. [mm]
+    step = 1.0 if c.rule.units == "mm" else MM_PER_INCH / 16
 
     def near(value: float, low: float = 1 - _SPREAD, high: float = 1 + _SPREAD) -> float:
         return max(1, round(value * chance.uniform(low, high) / step)) * step
@@ -63,22 +64,15 @@ def _changed(plan: Plan, chance: Random) -> Choices:
             else None,
         ),
         groove=GrooveChoice(
-            width=width, depth=_depth(min(side, end), c.rule, chance), ends=c.groove.ends
+            width=width,
+            # A groove between a quarter and a half of the thinnest wall, on the rule.
+            depth=c.rule.round(min(side, end) * chance.uniform(0.25, 0.5), fineness="sizes"),
+            ends=c.groove.ends,
         ),
         corner=CornerChoice(joint=c.corner.joint, tails_on=c.corner.tails_on),
         panels=replace(plan.choices.panels, bottom_across=None, lid_across=None),
         made=Made(),
     )
-
-
-def _step(rule: Rule) -> float:
-    """What people would vary such sizes by: a millimetre, or a sixteenth of an inch. [mm]"""
-    return 1.0 if rule.units == "mm" else MM_PER_INCH / 16
-
-
-def _depth(thinnest: float, rule: Rule, chance: Random) -> float:
-    """A groove between a quarter and a half of the thinnest wall, on the rule. [mm]"""
-    return rule.round(thinnest * chance.uniform(0.25, 0.5), fineness="sizes")
 
 
 def _differs(other: Plan, own: Plan) -> bool:
