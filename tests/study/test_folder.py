@@ -5,8 +5,8 @@ from pathlib import Path
 import pytest
 
 from toolkit.files import FileError
-from toolkit.study import example_path, folder, lessons_folder, student_folder
-from toolkit.study.folder import NoLessonsError
+from toolkit.study import example_path, lessons_folder, own_file, student_folder
+from toolkit.study.own_file import NoLessonsError
 
 
 def test_the_example_is_the_workbook_s_own_whatever_folder_is_named(folder):
@@ -37,7 +37,7 @@ def test_a_folder_that_is_a_file_is_refused_by_its_variable(monkeypatch, tmp_pat
 
 
 def test_a_toolkit_without_its_lessons_says_how_to_get_them(monkeypatch):
-    monkeypatch.setattr(folder, "_LESSONS", Path("/nowhere/lessons"))
+    monkeypatch.setattr(own_file, "_LESSONS", Path("/nowhere/lessons"))
     with pytest.raises(NoLessonsError, match="used from a clone"):
         example_path()
 
@@ -46,7 +46,7 @@ def test_what_is_set_aside_never_replaces_anything(tmp_path):
     names = []
     for text in "abc":
         (tmp_path / "my_box.toml").write_text(text)
-        names.append(folder.set_aside(tmp_path / "my_box.toml"))
+        names.append(own_file.set_aside(tmp_path / "my_box.toml"))
     assert [name.read_text() for name in names] == ["a", "b", "c"]
     assert not (tmp_path / "my_box.toml").exists()
-    assert folder.last_set_aside(tmp_path / "my_box.toml") in names
+    assert own_file.last_set_aside(tmp_path / "my_box.toml") in names

@@ -56,13 +56,9 @@ def rough_size(one: Blank | Purchase, *, rule: Rule) -> str:
         rule.show(value, fineness="rough", direction="up", unit=False)
         for value in (one.length, one.width)
     )
-    return f"{long} × {wide} × {_thick(one.thickness, rule)}"
-
-
-def _thick(thickness: float, rule: Rule) -> str:
     # Rounded first: how much it lies over is of no use to whoever saws.
-    up = rule.round(thickness, fineness="sizes", direction="up")
-    return rule.show(up, fineness="sizes")
+    thick = rule.round(one.thickness, fineness="sizes", direction="up")
+    return f"{long} × {wide} × {rule.show(thick, fineness='sizes')}"
 
 
 def stick_table(bought: Sequence[Purchase], *, owners: Mapping[str, Owned], rule: Rule) -> Table:

@@ -24,8 +24,7 @@ from toolkit.files import (
 )
 from toolkit.measures import Fineness, Rule, Units
 from toolkit.stock import Board
-from toolkit.study.folder import example_path, lessons_folder, student_folder
-from toolkit.study.own_file import OwnFile, bound
+from toolkit.study.own_file import OwnFile, bound, example_path, lessons_folder, student_folder
 
 DEFAULT = "box"
 LONGEST_NAME = 40
