@@ -1,5 +1,6 @@
 """Drawings and formulas on a phone that has no letters for them."""
 
+import tomllib
 from pathlib import Path
 
 import pytest
@@ -7,7 +8,7 @@ from latex2mathml.converter import convert
 from playwright.sync_api import BrowserContext
 
 from tests.boxes import inch_postcard
-from toolkit.handout.formulas import MOISTURE
+from toolkit.document import file_of
 from toolkit.pictures import box_apart, face_of_drawings, section_across, with_faces
 from toolkit.pictures.kit.lettering import extent
 from toolkit.plan import plan
@@ -36,7 +37,8 @@ def test_a_label_is_as_wide_on_a_phone_as_it_was_reckoned(
 
 
 def test_brackets_are_as_tall_as_what_they_hold(printer: BrowserContext, tmp_path: Path) -> None:
-    formula = convert(MOISTURE, display="block")
+    moisture = tomllib.loads(file_of("handout", "formulas.toml"))["moisture"]["lines"][0]
+    formula = convert(moisture, display="block")
     path = tmp_path / "formula.html"
     path.write_text(
         with_faces(

@@ -13,12 +13,20 @@ from tests.letters import not_carried
 from tests.reading_pages import Page
 from toolkit.classroom import folder as folder_room, make_class, wood
 from toolkit.classroom.contents import timed
+from toolkit.classroom.folder_record import RECORD
 from toolkit.classroom.index import index_page
 from toolkit.classroom.jobs import class_jobs, student_jobs
-from toolkit.classroom.tools_plan import bench_table, honing_table, most_at_once, shared_table
-from toolkit.classroom.wall_sheet import groups, setting_tables, spans
+from toolkit.classroom.steps import TimeOfDay
+from toolkit.classroom.tools_plan import (
+    bench_table,
+    groups,
+    honing_table,
+    most_at_once,
+    setting_tables,
+    shared_table,
+    spans,
+)
 from toolkit.files import FileError, read_class, writing
-from toolkit.files.folder_record import RECORD
 from toolkit.plan import plan
 
 MEASURED = """

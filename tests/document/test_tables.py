@@ -54,31 +54,6 @@ def test_a_number_is_not_parted_from_its_unit():
     assert as_text(table, width=20).split("\n")[2] == "1 23/32 in  a"
 
 
-def test_ascii_is_ascii_with_everything_spelt():
-    text = as_text(SIZES, width=100, ascii=True)
-    assert text.isascii()
-    assert "16 1/2 mm" in text
-    assert "2 x 12 end" in text
-    assert "-----" in text
-    assert "?" not in text
-
-
-@pytest.mark.parametrize(
-    ("text", "spelt"),
-    [
-        ("1½", "1 1/2"),
-        ("½ in", "1/2 in"),
-        ("−3 × 4 °C", "-3 x 4 deg C"),
-        ("8.1°", "8.1 deg"),
-        ("naïve café", "naive cafe"),
-        ("木", "?"),
-        ("won’t “work” …", 'won\'t "work" ...'),
-    ],
-)
-def test_signs_are_spelt(text, spelt):
-    assert to_ascii(text) == spelt
-
-
 def test_the_terminal_gives_the_width(monkeypatch):
     monkeypatch.setenv("COLUMNS", "44")
     assert as_text(SIZES) == as_text(SIZES, width=44)

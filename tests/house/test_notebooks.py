@@ -9,7 +9,7 @@ import nbformat
 import pytest
 
 from tests.house.notebooks import CHECKED, ROOT, notebooks, tidied
-from toolkit.handout.lessons import SCREEN
+from toolkit.handout.page import SCREEN
 
 LESSONS = [path for path in notebooks() if path.parent.name == "lessons"]
 HIDDEN = "hide-input"

@@ -16,8 +16,7 @@ from toolkit.files import read_box
 from toolkit.lesson.lesson4 import SEASON
 from toolkit.lesson.lesson4_box import CONTENTS
 from toolkit.lesson.lesson4_lid import EDGES, LID
-from toolkit.lesson.lesson4_season import SEASON
-from toolkit.lesson.view import ImpossibleError
+from toolkit.lesson.scene import ImpossibleError
 from toolkit.plan import plan
 from toolkit.study import example_path
 

@@ -11,8 +11,7 @@ from toolkit.measures import MM_PER_INCH, Rule
 from toolkit.plan import Plan, plan
 from toolkit.stock import blanks_of, board_feet, to_buy
 from toolkit.study import draw, mark
-from toolkit.study.questions import FEWEST_SLIPS
-from toolkit.study.varying import other_boxes
+from toolkit.study.questions import FEWEST_SLIPS, other_boxes
 from toolkit.wood import equilibrium_moisture
 
 OWN = plan(BOX)
