@@ -6,11 +6,10 @@ from hypothesis import assume, given, settings, strategies as st
 from tests.boxes import ears, inch_postcard, lift_off, postcard
 from toolkit.box import Choices, design
 from toolkit.box.bevels import bevel, width_for
-from toolkit.box.edge_checks import check_bevels, check_lid_way
-from toolkit.box.exits import exit_table, exits
-from toolkit.box.months import months
+from toolkit.box.clearances import months, window
+from toolkit.box.holes import exit_table, exits
+from toolkit.box.panel_checks import check_bevels, check_lid_way
 from toolkit.box.seasons import readings_between, year_between
-from toolkit.box.window import window
 from toolkit.document import as_text
 from toolkit.plan import plan
 from toolkit.wood import MONTHS

@@ -5,8 +5,9 @@ from math import radians, tan
 import pytest
 
 from tests.boxes import ears, inch_postcard, lift_off, postcard
-from toolkit.box import Choices, design
-from toolkit.box.joinery import (
+from toolkit.box import (
+    Choices,
+    design,
     glue_up_steps,
     holds,
     joint_direction,

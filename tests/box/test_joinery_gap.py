@@ -10,15 +10,8 @@ from hypothesis import given, strategies as st
 
 from tests.box.trials import _plane, try_joints
 from tests.boxes import postcard
-from toolkit.box import design
-from toolkit.box.joinery import (
-    Hand,
-    SawnJoint,
-    Spread,
-    compare_readings,
-    gaps,
-)
-from toolkit.box.joinery.chances import both_below, no_wood_over
+from toolkit.box import Hand, SawnJoint, Spread, compare_readings, design, gaps
+from toolkit.box.joinery.hand import both_below, no_wood_over
 from toolkit.measures import Rule
 
 MM = Rule.millimetres()

@@ -9,15 +9,17 @@ from hypothesis import given, strategies as st
 from tests.boxes import inch_postcard, lift_off, postcard
 from tests.files.keeping import change_box
 from tests.oracle.designs import ARRANGEMENTS, Arrangement, random_box
-from toolkit.box import Choices, design, written
-from toolkit.box.corner import equal_tails, lay_out
-from toolkit.box.joinery import (
+from toolkit.box import (
+    Choices,
+    design,
     marks_error,
     set_out_round_grooves,
     setting_error,
     walk,
+    written,
 )
-from toolkit.box.joinery.looks import needs, room_now
+from toolkit.box.corner import equal_tails, lay_out
+from toolkit.box.joinery.offers import needs, room_now
 from toolkit.files import read_box
 from toolkit.measures import Rule
 from toolkit.plan import plan

@@ -7,10 +7,12 @@ import pytest
 
 from tests.boxes import ears, lift_off, postcard
 from tests.oracle.designs import ARRANGEMENTS, Arrangement, random_box
-from toolkit.box import Choices, Design, design
-from toolkit.box.joinery import (
+from toolkit.box import (
+    Choices,
+    Design,
     Line,
     between_baselines,
+    design,
     gauge_settings,
     proud_sentence,
     setting_out_lines,

@@ -4,12 +4,9 @@ import pytest
 from hypothesis import given, settings, strategies as st
 
 from tests.boxes import inch_postcard, lift_off, postcard
-from toolkit.box import Choices, design
-from toolkit.box.choices import Room
-from toolkit.box.remedies import Remedy, remedies
-from toolkit.box.season_checks import check_seasons
-from toolkit.box.sliding import droop, held, sliding
-from toolkit.box.window import widest_span, window
+from toolkit.box import Choices, Remedy, Room, design, droop, held, remedies, sliding
+from toolkit.box.clearances import widest_span, window
+from toolkit.box.panel_checks import check_seasons
 from toolkit.wood import movement
 
 WOODS = (

@@ -22,7 +22,7 @@ def test_no_such_box_is_a_sentence_beside_the_last_good_picture(
     lesson.run_all()
     lesson.shows(corner_view(kept, kept), after="opening it")
 
-    options = [value for _, value in lesson4.CONTROLS[3].options(kept.rule, 3)]
+    options = [value for _, value in lesson4.CORNER_CONTROLS[3].options(kept.rule, 3)]
     good, picture, refusal = kept, corner_view(kept, kept), ""
     for tails in options[options.index(3) + 1 :]:
         wanted = with_values(kept, {"corner.tails_back": tails})

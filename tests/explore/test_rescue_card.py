@@ -12,7 +12,7 @@ from toolkit.explore.lessons import own
 from toolkit.explore.rescue_card import RescueCard, mishaps
 from toolkit.files import read_box
 from toolkit.lesson.scene import worked_out
-from toolkit.plan.rescue import WITH_LENGTH, WITHOUT, Stage, usual_stage
+from toolkit.plan import WITH_LENGTH, WITHOUT, Stage, usual_stage
 from toolkit.study import OwnBox
 
 

@@ -9,7 +9,7 @@ from hypothesis import given, strategies as st
 from tests.files.calm import calm
 from tests.files.test_reading import LESSON
 from tests.files.written import as_toml, quoted
-from toolkit.box import written
+from toolkit.box import Customs, written
 from toolkit.box.choices import (
     Allowance,
     Allowances,
@@ -26,11 +26,10 @@ from toolkit.box.choices import (
     Tools,
     Wood,
 )
-from toolkit.box.customs import Customs
 from toolkit.files import box_from_text, edited, read_box
 from toolkit.files.values import MOST_SHARE
 from toolkit.measures import Rule, keys_of, length
-from toolkit.measures.typed import length_text
+from toolkit.measures.rule import length_text
 
 # 1e-6 mm is what the file promises: far below what any tool on the bench can do.
 CLOSE = 1e-6

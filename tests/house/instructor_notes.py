@@ -14,7 +14,7 @@ from pathlib import Path
 
 import nbformat
 
-from toolkit.box.customs import Customs
+from toolkit.box import Customs
 from toolkit.classroom.assessment import limits
 from toolkit.classroom.contents import timed
 from toolkit.classroom.index import HELPED

@@ -13,6 +13,7 @@ from toolkit.study.questions import _MODULES, _templates
 ROOT = Path(__file__).parents[2]
 # The rooms that keep these rules; to be widened until it names all of them.
 CLEAN = (
+    "box",
     "classroom",
     "cli",
     "document",
@@ -23,6 +24,7 @@ CLEAN = (
     "libraries",
     "measures",
     "pictures",
+    "plan",
     "planes",
     "results",
     "room",

@@ -9,8 +9,7 @@ import pytest
 from tests.boxes import ears, inch_postcard
 from tests.lesson.showing import can_be_made, stands_on_its_marks
 from tests.pictures.designs import named
-from toolkit.box import Choices, written
-from toolkit.box.joinery import Hand, SawnJoint, gaps, set_out_round_grooves
+from toolkit.box import Choices, Hand, SawnJoint, gaps, set_out_round_grooves, written
 from toolkit.document import as_text
 from toolkit.explore import lesson3
 from toolkit.explore.bench_forms import feeler_card, readings_of

@@ -123,6 +123,6 @@ def test_oil_is_offered_instead_of_shellac_for_the_whole_class() -> None:
     table = finish_table(plan(postcard()))
     oil = next(row for row in table.rows if "oil" in row[0])
     # 0.0538 mL a square centimetre and coat, three coats, a tenth to spare or more.
-    area = finishing_areas(plan(postcard()).design)
-    assert f"{3 * 53.8196 * (area.outside + area.lid) / 1e6:.0f} mL a box" in oil[2]
+    area = finishing_areas(plan(postcard()).design).total("outside", "lid")
+    assert f"{3 * 53.8196 * area / 1e6:.0f} mL a box" in oil[2]
     assert "for 10 boxes" in oil[2]

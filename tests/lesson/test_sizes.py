@@ -9,12 +9,12 @@ from toolkit.document import Block, Section
 from toolkit.handout.page import on_paper
 from toolkit.handout.sections import in_order_of_use
 from toolkit.plan import Plan, plan
-from toolkit.results import AXES, Size
+from toolkit.results import AXES, TaggedSize
 
 
-def tagged(blocks: Iterable[Block]) -> dict[str, list[Size]]:
+def tagged(blocks: Iterable[Block]) -> dict[str, list[TaggedSize]]:
     """The sizes in some blocks by what they measure."""
-    found: dict[str, list[Size]] = {}
+    found: dict[str, list[TaggedSize]] = {}
     for block in blocks:
         for size in block.sizes:
             found.setdefault(size.tag, []).append(size)

@@ -19,7 +19,7 @@ from tests.oracle.faults import standing
 from tests.oracle.motion import moving
 from tests.oracle.solids import Solids, build
 from toolkit.box import Choices
-from toolkit.box.exits import exits
+from toolkit.box.holes import exits
 from toolkit.plan import Plan, as_data, plan
 
 BOXES = int(os.environ.get("ORACLE_BOXES", "480"))

@@ -12,7 +12,7 @@ from hypothesis import given, settings, strategies as st
 from tests.boxes import ears, inch_postcard, postcard
 from tests.pictures.designs import impossible, named, some
 from tests.pictures.test_layout_of_labels import _faults
-from toolkit.box.joinery import Hand, SawnJoint, gaps, setting_out_lines
+from toolkit.box import Hand, SawnJoint, gaps, setting_out_lines
 from toolkit.measures import Rule
 from toolkit.pictures import (
     Picture,

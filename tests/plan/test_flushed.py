@@ -3,8 +3,7 @@
 import pytest
 
 from tests.boxes import ears, inch_postcard, lift_off, postcard
-from toolkit.plan import plan
-from toolkit.plan.flushed import flushed
+from toolkit.plan import flushed, plan
 
 
 def _sizes(box, skim):  # type: ignore[no-untyped-def]

@@ -1,8 +1,7 @@
 """Lid and bottom by stage: blanks now, and the sums that fit them later."""
 
 from tests.boxes import lift_off, postcard
-from toolkit.plan import plan
-from toolkit.plan.panel_stages import panel_stages
+from toolkit.plan import panel_stages, plan
 
 
 def test_blanks_alike_are_as_large_as_the_larger_of_the_two() -> None:

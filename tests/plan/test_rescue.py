@@ -9,17 +9,18 @@ from tests.files.written import as_toml
 from toolkit.box import Choices, written
 from toolkit.files import box_from_text
 from toolkit.files.editing import edited
-from toolkit.plan import Plan, plan
-from toolkit.plan.rescue import (
+from toolkit.plan import (
     WITH_LENGTH,
     WITHOUT,
     Mishap,
     Option,
+    Plan,
     Rescue,
     Weights,
+    meant_of,
+    plan,
     rescue,
 )
-from toolkit.plan.rescue.mishap import meant_of
 
 POSTCARD = plan(postcard())
 SLIDING = ("lid_tight", "lid_play", "lid_rattle")

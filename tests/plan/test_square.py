@@ -8,8 +8,7 @@ from hypothesis import given, strategies as st
 from tests.boxes import ears, inch_postcard, lift_off, postcard
 from toolkit.box import Choices
 from toolkit.plan import compare, plan
-from toolkit.plan.square_checks import check_square
-from toolkit.plan.squareness import WALLS, Room, measured, rooms
+from toolkit.plan.squareness import WALLS, Slack, check_square, measured, rooms
 from toolkit.results import Finding
 
 KEYS = [f"{wall}_{gap}" for wall in WALLS for gap in ("end_out", "end_lean", "edge_out")]
@@ -20,7 +19,7 @@ def having(choices: Choices, **gaps: float) -> Choices:
     return choices.having({f"made.{key}": gap for key, gap in gaps.items()})
 
 
-def room(panel: str, kind: str, **gaps: float) -> Room:
+def room(panel: str, kind: str, **gaps: float) -> Slack:
     found = rooms(plan(having(postcard(), **gaps)).design)
     return next(row for row in found if (row.panel.name, row.kind) == (panel, kind))
 

@@ -8,10 +8,10 @@ common practice, no source, from memory, and so are the widths of tails and the 
 import pytest
 
 from tests.boxes import ears, postcard
-from toolkit.box import Design, design
-from toolkit.box.choices import Choices
-from toolkit.box.customs import NOYES, Customs
-from toolkit.box.joinery import (
+from toolkit.box import (
+    Choices,
+    Design,
+    design,
     flank_length,
     gauge_settings,
     holds,
@@ -22,6 +22,7 @@ from toolkit.box.joinery import (
     tail_overhang,
     walk,
 )
+from toolkit.box.customs import NOYES, Customs
 from toolkit.measures import keys_of
 
 

@@ -12,8 +12,8 @@ from math import asin, pi, sqrt
 import pytest
 
 from tests.box.trials import try_joints
-from toolkit.box.joinery import Hand, SawnJoint, gaps
-from toolkit.box.joinery.chances import both_below
+from toolkit.box import Hand, SawnJoint, gaps
+from toolkit.box.joinery.hand import both_below
 
 HALF_A_DIGIT = 0.0005
 USUAL, HALF = Hand(0.5, 0.5, 0.1), Hand(0.25, 0.25, 0.05)

@@ -9,15 +9,11 @@ import pytest
 from numpy import array, cross
 
 from tests.boxes import lift_off, postcard
-from toolkit.box import Choices, design
-from toolkit.box.bevels import bevel
-from toolkit.box.choices import Room
+from toolkit.box import Choices, Room, bevel, design, window
 from toolkit.box.edges import edge_table, finger_pull
 from toolkit.box.groove_checks import check_depth, check_rim_and_front
-from toolkit.box.plough_table import plough_table
-from toolkit.box.ploughing import fence, grooves_to_plough
-from toolkit.box.season_checks import check_seasons
-from toolkit.box.window import window
+from toolkit.box.panel_checks import check_seasons
+from toolkit.box.ploughing import fence, grooves_to_plough, plough_table
 from toolkit.document import as_text
 
 # Clearance that a panel of 116 mm needs, made at 20 °C and 50 %, used at 22 °C and 75 %: its

@@ -12,7 +12,7 @@ import pytest
 from toolkit.planes import JACK, SMOOTHER, Iron, Scallops, camber_radius, skewed
 from toolkit.planes.angles import cutting_angle
 from toolkit.smoothing import setbacks, shadow_length
-from toolkit.smoothing.cap_iron import thickest_shaving
+from toolkit.smoothing.plane_checks import thickest_shaving
 from toolkit.smoothing.raking import shading
 
 

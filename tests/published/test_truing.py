@@ -23,8 +23,8 @@ from toolkit.truing import (
     thickest_board,
     thickness_from,
 )
-from toolkit.truing.accuracy import rule_error
 from toolkit.truing.sticks import magnification
+from toolkit.truing.worth import rule_error
 
 SOLVED = 1e-6  # what a linear program is solved to, with room [mm]
 SIZE = (700.0, 72.0)

@@ -6,8 +6,8 @@ from toolkit.measures import Rule
 from toolkit.planes import SMOOTHER, Plane, skewed
 from toolkit.planes.angles import cutting_angle
 from toolkit.smoothing import check_plane, plane_checks, setbacks, what_shows
-from toolkit.smoothing.cap_iron import setback_to_begin
 from toolkit.smoothing.customs import SurfaceCustoms
+from toolkit.smoothing.plane_checks import setback_to_begin
 
 MM, INCH = Rule.millimetres(), Rule.inches()
 

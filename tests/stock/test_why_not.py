@@ -14,7 +14,7 @@ from toolkit.stock import (
     missing_sentences,
 )
 from toolkit.stock.board_grid import grid
-from toolkit.stock.why_not import longest_clear
+from toolkit.stock.box_layout import longest_clear
 
 MM = Rule.millimetres()
 

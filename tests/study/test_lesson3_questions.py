@@ -4,7 +4,7 @@ import pytest
 
 from tests.study.telling import as_worked_by_hand
 from tests.study.test_questions import BOX
-from toolkit.box.joinery import gauge_settings, setting_error, walk
+from toolkit.box import gauge_settings, setting_error, walk
 from toolkit.measures import Rule
 from toolkit.plan import Plan, plan
 from toolkit.study import draw

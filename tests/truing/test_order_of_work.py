@@ -18,8 +18,7 @@ from toolkit.truing import (
     order_of_work,
     worth_measuring,
 )
-from toolkit.truing.order import check_order
-from toolkit.truing.order_steps import NEEDS, STEPS
+from toolkit.truing.order import NEEDS, STEPS, check_order
 
 MM = Rule.millimetres()
 PARTS = {part.name: part for part in plan(postcard()).parts}

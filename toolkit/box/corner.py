@@ -11,7 +11,7 @@ from itertools import pairwise
 from math import atan, cos, degrees, inf, pi
 
 from toolkit.box.choices import Tails
-from toolkit.box.frame import Span
+from toolkit.box.walls import Span
 from toolkit.results import above, below
 
 
@@ -129,29 +129,7 @@ def lay_out(
     pin: float,
     tails: int | tuple[tuple[float, float], ...],
 ) -> Corner:
-    """Set a corner out.
-
-    Parameters
-    ----------
-    name : str
-        ``back`` or ``front``.
-    height : float
-        Width of the tail board over which the tails are laid out. [mm]
-    rim : float
-        Height of the pin board, where the topmost pin ends. [mm]
-    tail_length : float
-        From baseline to tip. [mm]
-    slope : float
-        1 across in this many along.
-    half_pin, pin : float
-        Widths at the baseline, used for equal tails. [mm]
-    tails : int or tuple
-        A number of equal tails, or their edges at the baseline. [mm]
-
-    Source
-    ------
-    A flank stands out by tail length / slope: geometry.
-    """
+    """Set a corner out: a flank stands out by tail length / slope. [mm]"""
     step: float | None
     if isinstance(tails, int):
         edges, step = equal_tails(height, count=tails, half_pin=half_pin, pin=pin)
@@ -190,26 +168,8 @@ def choose_count(
     most: float,
     margin: float,
 ) -> int:
-    """How many equal tails: each of a pleasing width, every groove well inside one.
+    """How many equal tails, of 1 to 24: hidden grooves weigh most, then a pleasing width.
 
-    Parameters
-    ----------
-    height, half_pin, pin : float
-        As for `equal_tails`. [mm]
-    grooves : tuple of Span
-        Grooves that must be hidden at this corner.
-    least, most : float
-        Widths of tail aimed at. [mm]
-    margin : float
-        Wood aimed at beside each groove. [mm]
-
-    Returns
-    -------
-    int
-        The best of 1 to 24: hidden grooves weigh most, then the width of the tails.
-
-    Source
-    ------
     Common practice, no source.
     """
 

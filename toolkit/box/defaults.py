@@ -10,7 +10,6 @@ from typing import Literal
 
 from toolkit.box.change import key_at
 from toolkit.box.choices import Choices, CornerChoice
-from toolkit.box.frame import Frame, frame
 from toolkit.box.seasons import season
 from toolkit.box.settled import (
     Settled,
@@ -21,6 +20,7 @@ from toolkit.box.settled import (
     SettledTools,
     values_of,
 )
+from toolkit.box.walls import Frame, frame
 from toolkit.measures import Rule, keys_of
 from toolkit.results import Chosen, below
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from toolkit.box.bevels import slope
-from toolkit.box.design import Design
+from toolkit.box.designing import Design
 from toolkit.box.panels import Panel
 from toolkit.measures import Rule
 from toolkit.results import Table, above

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Any
 
-from toolkit.box.design import Design
+from toolkit.box.designing import Design
 from toolkit.box.saying import Said
 from toolkit.results import Finding, Place, above, below
 
@@ -109,12 +109,7 @@ def check_rim_and_front(d: Design) -> list[Finding]:
     if below(gap, 0.0):
         found.say("front-too-high", gap=-gap, left=f.lid_floor.value - c.panels.front_drop)
     elif above(gap, customs.front_gap_most):
-        found.say(
-            "front-too-low",
-            gap=gap,
-            front_drop=c.panels.front_drop,
-            front_gap_most=customs.front_gap_most,
-        )
+        found.say("front-too-low", gap=gap)
     if not found:
         found.say("good-rim", rim=rim, gap=gap)
     return found

@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from toolkit.box.corner import Corner, Piece, margins
-from toolkit.box.frame import Frame, Span
 from toolkit.box.settled import Settled
+from toolkit.box.walls import Frame, Span
 from toolkit.results import above
 
 

@@ -1,9 +1,11 @@
-"""What an experienced maker would say of lid and bottom, on the bench."""
+"""What an experienced maker would say of lid and bottom, on the bench and through the seasons."""
 
 from __future__ import annotations
 
-from toolkit.box.contents import contents
-from toolkit.box.design import Design
+from toolkit.box.clearances import window
+from toolkit.box.content_sizes import contents
+from toolkit.box.designing import Design
+from toolkit.box.lid_way import sliding
 from toolkit.box.saying import Said
 from toolkit.results import Finding, above, below
 
@@ -51,12 +53,7 @@ def check_thickness(d: Design) -> list[Finding]:
     c, found = d.choices, Said(d)
     show, width = c.rule.exact, c.groove.width
     if below(d.bottom.low, 0.0):
-        found.say(
-            "bottom-below-walls",
-            thickness=d.bottom.thickness.value,
-            low=-d.bottom.low,
-            high=d.bottom.high,
-        )
+        found.say("bottom-below-walls", piece=d.bottom, low=-d.bottom.low)
     rim, lid = d.frame.wall_height.value, d.sliding_lid
     if lid is not None and above(lid.high, rim):
         found.say(
@@ -68,16 +65,9 @@ def check_thickness(d: Design) -> list[Finding]:
     for panel in d.grooved:
         play = c.panels.lid_tongue if panel.name == "lid" else c.panels.bottom_tongue
         if above(panel.tongue, width):
-            found.say(
-                "panel-too-thick",
-                part=panel.name,
-                panel=panel.name,
-                thickness=panel.thickness.value,
-                width=width,
-                left=width - play,
-            )
+            found.say("panel-too-thick", part=panel.name, piece=panel, left=width - play)
         elif below(panel.tongue, width - play - 0.5):
-            found.say("panel-loose-in-thickness", part=panel.name, tongue=panel.tongue, width=width)
+            found.say("panel-loose-in-thickness", part=panel.name, piece=panel)
     if not found:
         message = f"the bottom lies {show(d.bottom.low)} up inside the walls"
         if lid is not None:
@@ -114,4 +104,90 @@ def check_closure(d: Design) -> list[Finding]:
     return found.say("good-closure", message=message) if message else found
 
 
-CHECKS = (check_thickness, check_lid_reach, check_closure)
+def check_bevels(d: Design) -> list[Finding]:
+    """Bevels too narrow to leave a rim, or one thick enough not to chip."""
+    customs, found = d.choices.customs, Said(d)
+    for panel in d.grooved:
+        if panel.profile != "bevelled" or not above(panel.rebate_depth, 0.0):
+            continue
+        rim, width = panel.bevel
+        if not above(rim, 0.0):
+            found.say("bevel-too-narrow", part=panel.name, piece=panel, width=width)
+        elif below(rim, customs.bevel_rim_least):
+            found.say("bevel-rim-thin", part=panel.name, width=width, rim=round(rim, 2))
+    return found
+
+
+def check_lid_way(d: Design) -> list[Finding]:
+    """A front that rises in the damp until the lid no longer passes over it.
+
+    It reckons with the worst that walls can do, a flat-sawn front beside quarter-sawn sides, so
+    that it warns and forbids nothing; a front too high on the bench is another finding.
+    """
+    if d.sliding_lid is None:
+        return []
+    at, rule = sliding(d), d.choices.rule
+    if at.passes or below(at.gap, 0.0):
+        return []
+    lower = rule.round(-at.gap_damp, fineness="joints", direction="up")
+    return Said(d).say(
+        "front-rises",
+        front_rise=round(at.front_rise, 2),
+        floor_rise=round(at.floor_rise, 2),
+        gap_damp=round(-at.gap_damp, 2),
+        up=round(at.up, 2),
+        lower=lower,
+    )
+
+
+def check_seasons(d: Design) -> list[Finding]:
+    """Panels that swell until they burst the joint, or shrink until they drop out."""
+    customs, found = d.choices.customs, Said(d)
+    if d.choices.panels.grain != "along":
+        moves = max(panel.swelling + panel.shrinking for panel in d.grooved)
+        words = d.panel_words
+        return found.say("panel-grain-across", where=words, moves=moves, panels=words)
+    for panel in d.grooved:
+        need, name, before = panel.swelling + customs.swelling_room, panel.name, len(found)
+        if below(panel.across, need):
+            tighter = need - panel.across
+            fits = window(d, panel=name).open
+            tight = "swells-tight" if fits else "swells-tight, at any clearance"
+            found.say(tight, part=name, piece=panel, need=need, tighter=tighter)
+        grip = panel.worst_grip
+        if below(grip, customs.grip_least):
+            found.say("drops-out", part=name, piece=panel, grip=max(grip, 0.0))
+        if len(found) == before:
+            found.say("good-season", part=name, piece=panel, need=need)
+    return found
+
+
+def check_lift_off(d: Design) -> list[Finding]:
+    """A lid that lies on the rim."""
+    lid, f, found = d.lift_off_lid, d.frame, Said(d)
+    if lid is None:
+        return found
+    thick = lid.thickness.value
+    if lid.seat == "rebate" and not below(lid.down, thick):
+        found.say("lid-rebate-through", down=lid.down, thick=thick, half=thick / 2)
+    moves = f.outside_width.value * (lid.season.swelling - lid.season.shrinking)
+    overhang = (lid.width.value - f.outside_width.value) / 2
+    if below(2 * overhang, moves):
+        found.say("lid-overhang-small", moves=moves, overhang=overhang, enough=moves / 2)
+    usable = f.inside_height.value - lid.down
+    if not above(usable, 0.0):
+        found.say("inside-negative, under the lid", down=lid.down)
+    if not found:
+        found.say("good-lift-off", moves=moves, usable=usable)
+    return found
+
+
+CHECKS = (
+    check_thickness,
+    check_lid_reach,
+    check_closure,
+    check_bevels,
+    check_lid_way,
+    check_seasons,
+    check_lift_off,
+)

@@ -7,9 +7,9 @@ from dataclasses import dataclass
 from typing import ClassVar
 
 from toolkit.box.bevels import rim_and_width
-from toolkit.box.frame import Frame, as_made
 from toolkit.box.seasons import Season, season
 from toolkit.box.settled import Settled
+from toolkit.box.walls import Frame, as_made
 from toolkit.results import Term, Working
 
 
@@ -113,7 +113,7 @@ def _edge(c: Settled, profile: str, thickness: float, play: float) -> tuple[floa
 
 
 def _size(c: Settled, part: str, axis: str, working: Working) -> Working:
-    return as_made(working.name, getattr(c.made, f"{part}_{axis}")) or working
+    return as_made(working.name, value=getattr(c.made, f"{part}_{axis}")) or working
 
 
 def bottom(c: Settled, f: Frame) -> Panel:

@@ -9,16 +9,7 @@ from functools import partial
 from toolkit.box import written
 from toolkit.cli.common import DONE, WONT_WORK, paragraphs, print_json, read_plan, tell
 from toolkit.measures import length
-from toolkit.plan.rescue import (
-    STAGES,
-    WITH_LENGTH,
-    WITHOUT,
-    Mishap,
-    Option,
-    Rescue,
-    rescue,
-    rescue_data,
-)
+from toolkit.plan import STAGES, WITH_LENGTH, WITHOUT, Mishap, Option, Rescue, rescue, rescue_data
 
 _wrapped = partial(paragraphs, hanging="   ")
 

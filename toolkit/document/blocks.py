@@ -8,7 +8,7 @@ from typing import Self
 
 from toolkit.document.edition import PAPER, SCREEN, SHEET, Edition
 from toolkit.document.findings import findings_html, findings_text
-from toolkit.results import Finding, Size
+from toolkit.results import Finding, TaggedSize
 
 
 class Block:
@@ -27,7 +27,7 @@ class Block:
         return ""
 
     @property
-    def sizes(self) -> tuple[Size, ...]:
+    def sizes(self) -> tuple[TaggedSize, ...]:
         """The sizes that stand in it, each tagged by part and kind."""
         return ()
 
@@ -68,12 +68,12 @@ class TextBlock(Block):
     text: str
     typed: bool = False
     pointer: Pointer | None = None
-    sizes: tuple[Size, ...] = ()
+    sizes: tuple[TaggedSize, ...] = ()
 
     @classmethod
     def of(cls, *pieces: str) -> Self:
         """Words with sizes between them, one after another."""
-        sizes = tuple(piece for piece in pieces if isinstance(piece, Size))
+        sizes = tuple(piece for piece in pieces if isinstance(piece, TaggedSize))
         return cls("".join(pieces), sizes=sizes)
 
     def __repr__(self) -> str:

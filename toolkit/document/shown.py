@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Any, Protocol
 from toolkit.document.blocks import Block
 from toolkit.document.edition import PAPER, Edition
 from toolkit.document.tables import as_html, as_text
-from toolkit.results import Size, Table
+from toolkit.results import Table, TaggedSize
 
 if TYPE_CHECKING:
     from toolkit.pictures import Picture
@@ -87,9 +87,11 @@ class TableBlock(Block):
         return self.table.columns, self.table.rows
 
     @property
-    def sizes(self) -> tuple[Size, ...]:
+    def sizes(self) -> tuple[TaggedSize, ...]:
         """The sizes among its cells, row by row."""
-        return tuple(cell for row in self.table.rows for cell in row if isinstance(cell, Size))
+        return tuple(
+            cell for row in self.table.rows for cell in row if isinstance(cell, TaggedSize)
+        )
 
     def under(self, heading: str) -> TableBlock:
         """The same table below a heading, whose words its caption does not repeat."""

@@ -8,8 +8,7 @@ from itertools import zip_longest
 
 import ipywidgets as widgets
 
-from toolkit.box.joinery import compare_readings
-from toolkit.box.made import Made
+from toolkit.box import Made, compare_readings
 from toolkit.document import as_html, findings_html
 from toolkit.explore.controls import Card, button, text_box
 from toolkit.explore.engine import followed, follows

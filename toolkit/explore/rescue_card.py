@@ -13,13 +13,13 @@ from toolkit.explore.controls import NARROW_STYLE, Card, button, dropdown, text_
 from toolkit.explore.engine import followed, follows
 from toolkit.lesson import spoken
 from toolkit.measures import Rule, length
-from toolkit.plan import Plan
-from toolkit.plan.rescue import (
+from toolkit.plan import (
     STAGES,
     WITH_LENGTH,
     WITHOUT,
     Mishap,
     Option,
+    Plan,
     Rescue,
     Stage,
     meant_of,

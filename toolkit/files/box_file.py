@@ -7,7 +7,7 @@ from os import PathLike
 from pathlib import Path as FilePath
 from typing import Any
 
-from toolkit.box.choices import Choices
+from toolkit.box import Choices
 from toolkit.files.checking import checked, problems_at
 from toolkit.files.errors import BoxFileError, measure_said, shown
 from toolkit.files.records import file_of, record_of

@@ -9,7 +9,7 @@ from os import PathLike
 from pathlib import Path as FilePath
 from typing import Any
 
-from toolkit.box.choices import Choices
+from toolkit.box import Choices
 from toolkit.files.boards_file import impossible, read_boards
 from toolkit.files.box_file import box_from_values
 from toolkit.files.checking import checked, problems_at

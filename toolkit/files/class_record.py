@@ -8,7 +8,7 @@ from datetime import date
 from pathlib import Path
 from typing import Any, Literal
 
-from toolkit.box.choices import Choices, Rooms
+from toolkit.box import Choices, Rooms
 from toolkit.files.kinds import MOST_STUDENTS
 from toolkit.measures import Rule, Units, declared, key
 from toolkit.stock import LONGEST_BOARD, MOST_TABLES, Board

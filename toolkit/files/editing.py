@@ -10,9 +10,7 @@ from tomlkit.container import Container
 from tomlkit.exceptions import TOMLKitError
 from tomlkit.items import InlineTable, Table, Whitespace
 
-from toolkit.box.change import value_written
-from toolkit.box.choices import Choices
-from toolkit.box.customs import Customs
+from toolkit.box import Choices, Customs, value_written
 from toolkit.files.errors import BoxFileError, Problem, plain, shown, visible
 from toolkit.files.syntax import FORMAT, bring_up, values_of
 from toolkit.files.together import with_keys

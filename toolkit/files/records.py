@@ -9,7 +9,7 @@ from typing import Annotated, Any
 
 from pydantic import BaseModel, ConfigDict, Field, PlainValidator, WithJsonSchema, create_model
 
-from toolkit.box.change import value_written
+from toolkit.box import value_written
 from toolkit.files.kinds import read_of
 from toolkit.files.together import schema_between
 from toolkit.measures import Key, Rule, keys_of

@@ -6,9 +6,7 @@ from collections.abc import Iterator, Mapping
 from functools import cache
 from typing import Any
 
-from toolkit.box.choices import Choices, Size
-from toolkit.box.closures import CLOSURES, Closure, LidChoice
-from toolkit.box.either import EITHER, Either
+from toolkit.box import CLOSURES, EITHER, Choices, Closure, Either, LidChoice, Size
 from toolkit.files.errors import Fault, shown
 from toolkit.measures import Key, keys_of
 

@@ -8,7 +8,7 @@ from math import isfinite
 from typing import Any, Literal
 
 from toolkit import measures
-from toolkit.box.contents import UnknownContents, contents
+from toolkit.box import UnknownContents, contents
 from toolkit.files.errors import UnfitError, shown, visible
 from toolkit.results import above, below
 from toolkit.stock import LONGEST_BOARD

@@ -5,8 +5,7 @@ from __future__ import annotations
 import tomllib
 from collections.abc import Iterator, Sequence
 
-from toolkit.box import Choices
-from toolkit.box.joinery import glue_up_steps, line_table, step_table, transfer_steps
+from toolkit.box import Choices, glue_up_steps, line_table, step_table, transfer_steps
 from toolkit.document import (
     Block,
     Figure,

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from html import escape
 
-from toolkit.box.seasons import year_between
+from toolkit.box import year_between
 from toolkit.document import PAPER, Block, Edition
 from toolkit.pictures import Picture, Year, year_picture
 from toolkit.plan import Plan

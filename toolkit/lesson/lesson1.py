@@ -15,7 +15,7 @@ from toolkit.lesson.scene import ImpossibleError, Scene, Shown, Tried, worked_ou
 from toolkit.measures import Rule
 from toolkit.pictures import Picture, board_picture, curve_picture, log_end
 from toolkit.plan import Plan
-from toolkit.results import Finding, Size, Table
+from toolkit.results import Finding, Table, TaggedSize
 from toolkit.stock import (
     Board,
     BoxLayouts,
@@ -173,7 +173,7 @@ def worked(plan: Plan) -> Sentence:
     }
     grown = rule.exact(round(movement(wide, **moves), 2))
     words = f"{wood}, flat-sawn, from {dry:.1f} % on the bench to {damp:.1f} % in the damp: "
-    size = Size(rule.show(wide), panel.name, "finished width", wide)
+    size = TaggedSize(rule.show(wide), panel.name, "finished width", wide)
     try:
         quick = quick_rule(wide, **moves)
     except ValueError:
@@ -250,6 +250,6 @@ def carry(plan: Plan, boards: Sequence[Board]) -> Sentence:
     return Sentence.of(
         "Clean both faces, mark knots and checks a little large, chalk the parts on. Longest rough "
         f"part: {longest.name}, ",
-        Size(rule.show(long, fineness="rough"), longest.name, "rough length", long),
+        TaggedSize(rule.show(long, fineness="rough"), longest.name, "rough length", long),
         f". {laid.boards[0].sentence(rule)}",
     )

@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any, Self
 
-from toolkit.box import Panel
-from toolkit.box.seasons import year_between
+from toolkit.box import Panel, year_between
 from toolkit.lesson.controls import ChoiceControl, LengthControl, NumberControl
 from toolkit.lesson.scene import Scene, Shown, Tried, drawable, numbers
 from toolkit.pictures import Picture, Sawn, Year, log_end, year_picture

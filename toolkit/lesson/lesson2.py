@@ -20,7 +20,7 @@ from toolkit.measures import Rule
 from toolkit.pictures import Picture, clock_picture, shavings_picture
 from toolkit.plan import Plan
 from toolkit.planes import JACK, SMOOTHER, TRY
-from toolkit.results import WALLS, Finding, Part, Size, Table
+from toolkit.results import WALLS, Finding, Part, Table, TaggedSize
 from toolkit.truing import (
     LEARNER,
     ORDERS,
@@ -226,11 +226,11 @@ def carry(plan: Plan) -> Sentence:
     wall = walls(plan).thickness.value
     return Sentence.of(
         f"Walls' stick {rule.show(length, fineness='rough')} × ",
-        Size(rule.show(width), "side", "rough width", width),
+        TaggedSize(rule.show(width), "side", "rough width", width),
         " × ",
-        Size(rule.show(thick), "side", "rough thickness", thick),
+        TaggedSize(rule.show(thick), "side", "rough thickness", thick),
         f"; warped like the one above it gives {rule.exact(round(gives.program, 2))} for walls of ",
-        Size(rule.show(wall), "side", "finished thickness", wall),
+        TaggedSize(rule.show(wall), "side", "finished thickness", wall),
         f". Jack plane: {strokes.tracks} tracks side by side, each {strokes.overlap:.0%} over the "
         "last. Crosscut first, then plane.",
     )

@@ -12,7 +12,7 @@ from toolkit.measures import Rule
 from toolkit.pictures import Picture, board_inside, face_map
 from toolkit.plan import Plan
 from toolkit.planes import JACK
-from toolkit.results import AXES, WALLS, Finding, Part, Size, Table
+from toolkit.results import AXES, WALLS, Finding, Part, Table, TaggedSize
 from toolkit.truing import (
     EYE,
     LeastPlaning,
@@ -220,7 +220,7 @@ def rough_table(plan: Plan, warp: Warp) -> Table:
             continue
         rough = rough_size(part, warp=warp)
         sizes = (
-            Size(
+            TaggedSize(
                 rule.show(size.value, fineness="sizes", direction="up", unit=False),
                 part.name,
                 f"rough {axis} from this stick",

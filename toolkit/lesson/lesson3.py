@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from toolkit.box.joinery import (
+from toolkit.box import (
     gauge_settings,
     glue_up_steps,
     joint_direction,
@@ -19,7 +19,7 @@ from toolkit.lesson.lesson3_joint import ARRANGEMENT, LINES, SAW
 from toolkit.lesson.scene import drawable
 from toolkit.pictures import corner_picture, joint_apart
 from toolkit.plan import Plan
-from toolkit.results import Size, Table
+from toolkit.results import Table, TaggedSize
 
 HINT = "with its unit: 0.5 mm, 1/64 in"
 SCENES = {
@@ -86,7 +86,7 @@ def dividers(plan: Plan) -> TableBlock:
         rows.append(
             (
                 corner.name,
-                Size(
+                TaggedSize(
                     rule.show(walked.step),
                     f"dividers, {corner.name} corners",
                     "setting",
@@ -150,9 +150,9 @@ def carry(plan: Plan) -> Sentence:
 
     def gauge(name: str, back: float, front: float) -> tuple[str, ...]:
         if back == front:
-            return (Size(show(back), name, "setting", back),)
+            return (TaggedSize(show(back), name, "setting", back),)
         ends = (("back", back), ("front", front))
-        sizes = [Size(show(size), f"{name}, {end}", "setting", size) for end, size in ends]
+        sizes = [TaggedSize(show(size), f"{name}, {end}", "setting", size) for end, size in ends]
         return sizes[0], " back, ", sizes[1], " front"
 
     ear = ""
@@ -161,7 +161,7 @@ def carry(plan: Plan) -> Sentence:
     walked: list[str] = []
     for corner in (d.back, d.front):
         if corner.step is not None:
-            step = Size(
+            step = TaggedSize(
                 show(corner.step), f"dividers, {corner.name} corners", "setting", corner.step
             )
             before = ", " if walked else " Dividers: "

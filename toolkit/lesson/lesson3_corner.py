@@ -6,12 +6,7 @@ from collections.abc import Callable
 from functools import lru_cache
 from typing import Any, Self
 
-from toolkit.box import Choices, written
-from toolkit.box.joinery import (
-    holds,
-    set_out_round_grooves,
-    walk,
-)
+from toolkit.box import Choices, holds, set_out_round_grooves, walk, written
 from toolkit.lesson.controls import ChoiceControl, CountControl, LengthControl
 from toolkit.lesson.scene import (
     ImpossibleError,

@@ -7,9 +7,7 @@ from dataclasses import replace
 from functools import lru_cache
 from typing import Self, get_args
 
-from toolkit.box import Choices
-from toolkit.box.choices import Joint
-from toolkit.box.joinery import Gaps, Hand, SawnJoint, gaps, joint_direction, line_table
+from toolkit.box import Choices, Gaps, Hand, Joint, SawnJoint, gaps, joint_direction, line_table
 from toolkit.lesson.controls import ChoiceControl, LengthControl, NumberControl
 from toolkit.lesson.lesson3_corner import OF_JOINT, TAILS_BACK
 from toolkit.lesson.scene import Scene, Shown, Tried, View, possible, worked_out

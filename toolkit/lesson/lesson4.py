@@ -5,16 +5,23 @@ from __future__ import annotations
 from functools import lru_cache
 from typing import Any, Literal
 
-from toolkit.box import Choices, LiftOffLid, Panel, written
-from toolkit.box.choices import Room
-from toolkit.box.edges import edge_table
-from toolkit.box.exits import exit_table
-from toolkit.box.months import month_table, months as panel_months
-from toolkit.box.plough_table import plough_table
-from toolkit.box.remedies import Remedy, remedies
-from toolkit.box.seasons import year_between
-from toolkit.box.sliding import sliding
-from toolkit.box.window import window
+from toolkit.box import (
+    Choices,
+    LiftOffLid,
+    Panel,
+    Remedy,
+    Room,
+    edge_table,
+    exit_table,
+    month_table,
+    months as panel_months,
+    plough_table,
+    remedies,
+    sliding,
+    window,
+    written,
+    year_between,
+)
 from toolkit.document import Figure, Sentence, TableBlock
 from toolkit.lesson.controls import LengthControl, NumberControl
 from toolkit.lesson.lesson1_tree import PANEL_WOOD, RINGS, WOODS, LidYear
@@ -27,9 +34,8 @@ from toolkit.pictures import (
     section_across,
     section_along,
 )
-from toolkit.plan import Plan
-from toolkit.plan.panel_stages import panel_stages
-from toolkit.results import Size, Table, capital
+from toolkit.plan import Plan, panel_stages
+from toolkit.results import Table, TaggedSize, capital
 
 SEASON_CONTROLS = (
     LengthControl(
@@ -189,7 +195,7 @@ def carry(plan: Plan) -> Sentence:
     )
 
 
-def _width(panel: Panel | LiftOffLid, plan: Plan) -> Size:
+def _width(panel: Panel | LiftOffLid, plan: Plan) -> TaggedSize:
     wide = panel.width.value
     shown = plan.choices.rule.show(wide, direction="down")
-    return Size(shown, panel.name, "finished width", wide)
+    return TaggedSize(shown, panel.name, "finished width", wide)

@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import Any, Self
 
-from toolkit.box import Choices, contents
-from toolkit.box.contents import all_contents
+from toolkit.box import Choices, all_contents, contents
 from toolkit.lesson.controls import ChoiceControl, CountControl, LengthControl, NumberControl
 from toolkit.lesson.scene import Scene, Shown, SliderState, Tried, numbers, size_row, worked_out
 from toolkit.pictures import Picture, corner_picture, section_across

@@ -4,10 +4,7 @@ from __future__ import annotations
 
 from typing import Any, Self
 
-from toolkit.box import Choices
-from toolkit.box.bevels import slope
-from toolkit.box.edges import edge_table
-from toolkit.box.sliding import droop, held, sliding
+from toolkit.box import Choices, droop, edge_table, held, sliding, slope
 from toolkit.lesson.controls import ChoiceControl, LengthControl, NumberControl
 from toolkit.lesson.lesson3_corner import settled
 from toolkit.lesson.scene import (

@@ -11,8 +11,7 @@ from toolkit.lesson.lesson5_box import FINISH, FIT, SKIM, finish_table
 from toolkit.lesson.scene import ImpossibleError, Scene, Shown, Tried, numbers
 from toolkit.measures import Rule
 from toolkit.pictures import Picture, iron_picture, raking_light
-from toolkit.plan import Plan
-from toolkit.plan.flushed import flushed
+from toolkit.plan import Plan, flushed
 from toolkit.planes import SMOOTHER, Plane, Surface, camber_radius, planed
 from toolkit.results import Finding, Table
 from toolkit.smoothing import check_plane, setbacks, shadow_length, what_shows, where_to_start

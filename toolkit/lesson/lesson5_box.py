@@ -8,8 +8,7 @@ from toolkit.box import Choices
 from toolkit.lesson.controls import ChoiceControl, LengthControl, NumberControl
 from toolkit.lesson.scene import ImpossibleError, Scene, Shown, Tried, View, numbers, worked_out
 from toolkit.pictures import Jar, Picture, corner_picture, jars_picture, section_across
-from toolkit.plan import Plan
-from toolkit.plan.flushed import flushed
+from toolkit.plan import Plan, flushed
 from toolkit.results import Finding, Table, capital, sorted_findings
 from toolkit.shape import finishing_areas
 from toolkit.smoothing import (
@@ -138,8 +137,8 @@ def _needed(
 ) -> list[tuple[str, Needed]]:
     """Every finish with where it goes and what it comes to. Wax and the inside get one coat."""
     areas = finishing_areas(plan.design)
-    outer = "outside and lid" if areas.lid else "outside"
-    sizes = {outer: areas.outside + areas.lid, "inside": areas.inside}
+    outer = "outside and lid" if areas.total("lid") else "outside"
+    sizes = {outer: areas.total("outside", "lid"), "inside": areas.total("inside")}
     laid = [(name, outer, 1 if name == "wax" else coats) for name in FINISHES[outside]]
     laid += [(name, "inside", 1) for name in FINISHES[inside]]
     return [

@@ -10,7 +10,6 @@ from toolkit.measures.doors import humidity, length, mass, percent, temperature
 from toolkit.measures.errors import MeasureError, decimals
 from toolkit.measures.keys import Key, declared, key, keys_of
 from toolkit.measures.marks import Direction, Fineness, Units
-from toolkit.measures.rule import Rule
-from toolkit.measures.typed import length_text
+from toolkit.measures.rule import Rule, length_text
+from toolkit.measures.text import whole
 from toolkit.measures.units import MM_PER_INCH
-from toolkit.measures.words import whole

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from fractions import Fraction
 from functools import cache
 
+from toolkit.measures.errors import decimals
 from toolkit.measures.keys import declared
 from toolkit.measures.marks import (
     FINENESSES,
@@ -147,3 +149,23 @@ class Rule:
             return self._scales[fineness]
         except (KeyError, TypeError):
             raise no_such_fineness(fineness) from None
+
+
+_AS_A_FRACTION = 64
+# A length is written as a fraction only where it is one: to a tenth of a nanometre. [mm]
+_SAME = 1e-7
+
+
+def length_text(value: float, *, rule: Rule) -> str:
+    """A length that reads back as it was, in inches where it is a fraction of one. [mm]
+
+    >>> length_text(38.1, rule=Rule.inches()), length_text(4.0, rule=Rule.inches())
+    ('1 1/2 in', '4 mm')
+    """
+    parts = round(value / MM_PER_INCH * _AS_A_FRACTION)
+    off_the_marks = abs(parts / _AS_A_FRACTION * MM_PER_INCH - value) > _SAME
+    if rule.units == "mm" or parts < 0 or off_the_marks:
+        return f"{decimals(value)} mm"
+    whole, rest = divmod(parts, _AS_A_FRACTION)
+    fraction = str(Fraction(rest, _AS_A_FRACTION)) if rest else ""
+    return f"{f'{whole} {fraction}'.strip() if whole or not rest else fraction} in"

@@ -65,3 +65,12 @@ def tidy(text: str) -> str:
     text = re.sub(" ?/ ?", "/", " ".join(text.split()))
     # 7-½ has become 7- 1/2.
     return _HYPHEN_AND_SPACE.sub("", text)
+
+
+def whole(text: str) -> str:
+    """Text without halves of characters, which no file, page or screen can hold.
+
+    >>> whole("3 tails\\ud83d"), whole("\\ud83d\\ude42")
+    ('3 tails�', '🙂')
+    """
+    return text.encode("utf-16", "surrogatepass").decode("utf-16", "replace")

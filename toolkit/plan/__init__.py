@@ -1,8 +1,8 @@
-"""The plan of a box: the rooms put together."""
+"""The plan of a box: the rooms put together.
 
-from toolkit.plan.compare import Comparison, Moved, compare
-from toolkit.plan.contract import as_data
-from toolkit.plan.plan import Plan, plan
-from toolkit.plan.settings import Setting
+Its public names stand in ``__init__.pyi`` and are fetched when first asked for.
+"""
 
-__all__ = ["Comparison", "Moved", "Plan", "Setting", "as_data", "compare", "plan"]
+import lazy_loader
+
+__getattr__, __dir__, __all__ = lazy_loader.attach_stub(__name__, __file__)

@@ -7,9 +7,8 @@ from __future__ import annotations
 
 from typing import Any
 
-from toolkit.box import Corner, Piece
-from toolkit.box.frame import Span
-from toolkit.plan.plan import Plan
+from toolkit.box import Corner, Piece, Span
+from toolkit.plan.box_plan import Plan
 from toolkit.results import Finding, Part, Working
 
 AXES = ("length", "width", "thickness")
@@ -68,17 +67,7 @@ def _groove(span: Span | None, depth: float | None) -> dict[str, float | None] |
 
 
 def as_data(plan: Plan) -> dict[str, Any]:
-    """The plan as dictionaries and lists of numbers and text.
-
-    Parameters
-    ----------
-    plan : Plan
-        The box, worked out. [mm]
-
-    Source
-    ------
-    The published shape of ``workbook plan --json``.
-    """
+    """The plan as dictionaries and lists of numbers and text, all lengths in mm."""
     d, f = plan.design, plan.design.frame
     depth = d.choices.groove.depth
     return {

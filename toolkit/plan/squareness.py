@@ -1,4 +1,4 @@
-"""Parts out of square, as measured: what that does to joints, grooves, panels and diagonals.
+"""Parts out of square, as measured: what that does to the box, and what a maker would say of it.
 
 A wall's length is read along its bottom edge, a panel's along its middle; from there an end that
 is out of square runs off. Which way it runs is not asked: the worse way is reckoned with.
@@ -7,9 +7,12 @@ is out of square runs off. Which way it runs is not asked: the worse way is reck
 from __future__ import annotations
 
 from dataclasses import dataclass
+from math import atan2, degrees
+from typing import Any
 
-from toolkit.box import Design, Panel
-from toolkit.results import WALLS, Term, Working, below
+from toolkit.box import Design, Panel, cite
+from toolkit.plan.diagonals import diagonal_difference
+from toolkit.results import SQUARE, WALLS, Finding, Findings, Term, Working, above, below
 
 GAPS = ("end_out", "end_lean", "edge_out")
 
@@ -24,7 +27,7 @@ KINDS = {
 
 
 @dataclass(frozen=True, slots=True)
-class Room:
+class Slack:
     """One thing that an end or an edge out of square takes room from: one of ``KINDS``.
 
     ``left`` is what remains of it at the worst corner, ``need`` the least that does. [mm]
@@ -67,23 +70,9 @@ def _at(d: Design, walls: tuple[str, ...], height: float) -> Term:
 
 
 def lean(d: Design, wall: str) -> float:
-    """How far a wall's grooves lean over their depth, ploughed from an edge that is out.
+    """How far a wall's grooves lean over their depth, ploughed from an edge that is out. [mm]
 
-    Parameters
-    ----------
-    d : Design
-        The box, with what was measured of it. [mm]
-    wall : str
-        ``"side"``, ``"back"`` or ``"front"``.
-
-    Returns
-    -------
-    float
-        What it takes from the play of a tongue. [mm]
-
-    Source
-    ------
-    Geometry: the edge's gap over the wall's thickness, times the groove's depth.
+    The edge's gap over the wall's thickness, times the groove's depth.
     """
     out = getattr(d.choices.made, f"{wall}_edge_out") or 0.0
     thick, depth = getattr(d.frame, f"{wall}_thickness").value, d.choices.groove.depth
@@ -95,22 +84,10 @@ def _leaning(d: Design) -> Term:
     return Term(f"lean of the {wall}'s groove", -most)
 
 
-def rooms(d: Design) -> tuple[Room, ...]:
-    """What is left to the panels at their worst corner and edge, square or not.
+def rooms(d: Design) -> tuple[Slack, ...]:
+    """What is left to the panels at their worst corner and edge, square or not. [mm]
 
-    Parameters
-    ----------
-    d : Design
-        The box, with what was measured of it. [mm]
-
-    Returns
-    -------
-    tuple of Room
-        For each panel in grooves its clearances, its hold and its tongue's play. [mm]
-
-    Source
-    ------
-    Geometry: an end out by e over the width b lies e · y / b off at a distance y.
+    An end out by e over the width b lies e · y / b off at a distance y.
     """
     c, f, found = d.choices, d.frame, []
     for panel in d.grooved:
@@ -138,5 +115,113 @@ def rooms(d: Design) -> tuple[Room, ...]:
             rows.append(("hold", panel.reach - panel.along, grip, [long, shorter]))
         for kind, value, need, taken in rows:
             terms = (Term("with everything square", value), *(term for term in taken if term.value))
-            found.append(Room(panel, kind, Working(KINDS[kind], terms), need))
+            found.append(Slack(panel, kind, Working(KINDS[kind], terms), need))
     return tuple(found)
+
+
+# What is said where one kind of room runs out.
+_FAILS = {
+    "along": "panel-corner-tight",
+    "hold": "panel-corner-drops-out",
+    "across": "swells-tight-at-an-end",
+    "grip": "drops-out-at-an-end",
+    "tongue": "tongue-binds",
+    "reach": "lid-corner-short",
+}
+
+
+def said(d: Design) -> Findings:
+    """Findings of a box where rooms meet, to be said in their order."""
+    rule, customs = d.choices.rule, d.choices.customs
+    return Findings("plan/findings.csv", write=rule.exact, cite=cite, customs=customs)
+
+
+def check_square(d: Design) -> list[Finding]:
+    """What parts out of square do to the box; nothing while none was measured."""
+    gaps, found = measured(d), said(d)
+    if not gaps:
+        return []
+    most = d.choices.customs.square_most
+    walls = {key: gap for key, gap in gaps.items() if key.partition("_")[0] in WALLS}
+    for key, gap in walls.items():
+        if above(gap, most):
+            _wall(found, d, key, gap)
+    lid_end = gaps.get("lid_end_out", 0.0)
+    if d.lift_off_lid is not None and above(lid_end, most):
+        found.say("lid-end-out", gap=lid_end)
+    room = rooms(d)
+    for row in room:
+        _room(found, d, row)
+    for key, gap in walls.items():
+        if not above(gap, most):
+            wall, _, kind = key.partition("_")
+            found.say("good-square", where=f"{wall}, {SQUARE[kind]}", most=most)
+    for name in ("bottom", "lid"):
+        own = [row for row in room if row.panel.name == name]
+        if f"{name}_end_out" in gaps:
+            _fits(found, d, name, gaps[f"{name}_end_out"], own)
+    return found
+
+
+def _wall(found: Findings, d: Design, key: str, gap: float) -> None:
+    """An end or an edge of a wall that is out by so much."""
+    wall, _, kind = key.partition("_")
+    f, made, show = d.frame, d.choices.made, d.choices.rule.exact
+    thick = getattr(f, f"{wall}_thickness").value
+    angle = degrees(atan2(gap, thick))
+    length, width = f.outside_length.value, f.outside_width.value
+    values: dict[str, Any] = {
+        "gap": gap,
+        "thick": thick,
+        "tall": (f.front_height if wall == "front" else f.wall_height).value,
+        "angle": angle,
+        "differ": diagonal_difference(angle, length=length, width=width),
+        "lean": lean(d, wall),
+        "groove": d.choices.groove,
+        "kept": "",
+        "shoot": f"Shoot the end true before gauging: it costs {gap:.2g} mm of its length.",
+    }
+    if above(gap / thick * d.bottom.width.value, d.bottom.along):
+        values["kept"] = (
+            f" The bottom, with {show(d.bottom.along)} to move along the grain, "
+            "keeps the box from leaning so far."
+        )
+    if made.tail_length is not None:
+        values["shoot"] = (
+            "The baseline is gauged already: square a new line round with knife and square, from "
+            "the lowest point of the old one, and pare to that."
+        )
+    names = {
+        "end_out": "end-out-of-square",
+        "end_lean": "end-leans",
+        "edge_out": "edge-out-of-square, ploughed"
+        if made.groove_depth is not None
+        else "edge-out-of-square",
+    }
+    found.say(names[kind], part=wall, **values)
+
+
+def _room(found: Findings, d: Design, row: Slack) -> None:
+    """What is said where a panel runs out of one kind of room; nothing where it does not."""
+    if not row.fails:
+        return
+    show = d.choices.rule.exact
+    name = _FAILS[row.kind]
+    if row.kind == "hold" and above(row.left.value, 0.0):
+        name = "panel-corner-drops-out, a little"
+    need = f", and {show(row.need)} is needed" if row.need else ""
+    left = row.left.sentence(d.choices.rule)
+    found.say(name, part=row.panel.name, left=left, need=need)
+
+
+def _fits(found: Findings, d: Design, name: str, gap: float, own: list[Slack]) -> None:
+    """A panel whose worst corner still has its room."""
+    if not own or any(row.fails for row in own):
+        return
+    kinds = ("reach",) if name == "lid" else ("along", "hold")
+    left = " and ".join(
+        f"{row.left.name} {d.choices.rule.exact(round(row.left.value, 2))}"
+        for row in own
+        if row.kind in kinds
+    )
+    found.say("good-panel-square", part=name, gap=gap, left=left)

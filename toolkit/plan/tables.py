@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from typing import Literal
 
-from toolkit.box.customs import Customs
+from toolkit.box import Customs
 from toolkit.measures import Fineness, Rule, keys_of
-from toolkit.plan.compare import Comparison
-from toolkit.plan.plan import Plan
+from toolkit.plan.box_plan import Plan
+from toolkit.plan.comparison import Comparison
 from toolkit.results import AXES, Part, Table, Working
 
 PANELS = ("lid", "bottom")

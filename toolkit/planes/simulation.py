@@ -34,46 +34,11 @@ def planed(
     depth_scatter: float = 0.0,
     seed: int = 1,
 ) -> Surface:
-    """Plane a patch of a wider and longer board, stroke after stroke from left to right.
+    """Plane a patch of a wider and longer board, stroke after stroke from left to right. [mm]
 
     The sole is wider than its iron, so that it always reaches on to wood which this pass has not
-    cut yet: it rides level on the highest that the pass before left under it, and the edge cuts
-    its curve below that.
-
-    Parameters
-    ----------
-    plane : Plane
-        How the plane is set. [mm, degrees]
-    width, length : float
-        Size of the patch across the strokes and along them. [mm]
-    step : float
-        Size of a cell. [mm]
-    passes : int
-        How often the plane goes over the whole width. [1]
-    scatter : float
-        Standard deviation of where a stroke lies from where it should. [mm]
-    depth_scatter : float
-        Standard deviation of a shaving's thickness, as a share of what is set. [%]
-    seed : int
-        Which of the many such hands.
-
-    Returns
-    -------
-    Surface
-        The heights. [mm]
-
-    Raises
-    ------
-    ValueError
-        A size or a scatter is out of range, or there would be too many strokes.
-
-    Source
-    ------
-    Geometry. That the sole rides level is a model: a real one also tilts into the last track.
-
-    >>> from toolkit.planes import SMOOTHER
-    >>> abs(planed(SMOOTHER, width=40, length=1).ridge / SMOOTHER.scallops.depth - 1) < 0.01
-    True
+    cut yet: it rides level on the highest that the pass before left under it, and the edge cuts its
+    curve below that. A model: a real sole also tilts into the last track.
     """
     if not 1 <= passes <= 50:
         raise ValueError(f"passes was given as {passes}; give a whole number from 1 to 50")

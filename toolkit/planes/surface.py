@@ -37,22 +37,11 @@ class PlaneStroke:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Surface:
-    """A patch of wood made stroke by stroke, alike all along.
+    """A patch of wood made stroke by stroke, alike all along. [mm]
 
-    Attributes
-    ----------
-    profile : array
-        Height at each cell from the left edge; 0 is where the first sole rode. [mm]
-    length : float
-        Size along the strokes. [mm]
-    step : float
-        Size of a cell. [mm]
-    plane : Plane
-        The plane that went over it. [mm, degrees]
-    strokes : tuple of PlaneStroke
-        In their order. [mm]
-    passes : int
-        How often they went over the whole width. [1]
+    ``profile`` holds the height at each cell, a ``step`` wide, from the left edge; 0 is where the
+    first sole rode. ``length`` runs along the strokes; ``passes`` is how often they went over the
+    whole width.
     """
 
     profile: Numbers

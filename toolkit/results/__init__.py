@@ -7,7 +7,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
-from functools import cache
 from math import isclose
 from typing import TYPE_CHECKING, Literal
 
@@ -18,12 +17,13 @@ from toolkit.results.findings import (
     LEVELS as LEVELS,
     About as About,
     Finding as Finding,
+    Findings as Findings,
     Level as Level,
     Place as Place,
     Spot as Spot,
     Topic as Topic,
+    filled as filled,
     gathered as gathered,
-    said as said,
     sorted_findings as sorted_findings,
 )
 from toolkit.results.refusals import (
@@ -33,7 +33,12 @@ from toolkit.results.refusals import (
     not_negative as not_negative,
     one_of as one_of,
 )
-from toolkit.results.sizes import Size as Size
+from toolkit.results.sizes import TaggedSize as TaggedSize
+from toolkit.results.tables import (
+    number as number,
+    read_table as read_table,
+    rows_by_name as rows_by_name,
+)
 
 if TYPE_CHECKING:
     from toolkit.measures import Rule
@@ -74,23 +79,6 @@ def listed(words: Iterable[str], last_word: str = "and") -> str:
     """Words in a row for a sentence: 'a, b and c'."""
     *head, last = words
     return f"{', '.join(head)} {last_word} {last}" if head else last
-
-
-@cache
-def read_table(place: str) -> tuple[dict[str, str], ...]:
-    """Rows of a CSV file such as ``wood/species.csv``, every cell as stripped text."""
-    # Imported here: together they would be most of the time that importing a room takes.
-    import csv
-    from importlib.resources import files
-
-    text = files("toolkit").joinpath(*place.split("/")).read_text(encoding="utf-8")
-    rows = csv.DictReader(text.splitlines())
-    return tuple({key: cell.strip() for key, cell in row.items()} for row in rows)
-
-
-def number(cell: str) -> float | None:
-    """The number in a cell, or None for an empty one. [the unit of its column]"""
-    return float(cell) if cell else None
 
 
 @dataclass(frozen=True, slots=True)
@@ -175,11 +163,11 @@ class Part:
         """Length, width and thickness to saw first. [mm]"""
         return self.rough_length, self.rough_width, self.rough_thickness
 
-    def sizes(self, kind: str, written: Iterable[str]) -> tuple[Size, ...]:
+    def sizes(self, kind: str, written: Iterable[str]) -> tuple[TaggedSize, ...]:
         """Its three ``finished`` or ``rough`` sizes as they are written, each tagged."""
         own = self.rough if kind == "rough" else self.finished
         return tuple(
-            Size(text, self.name, f"{kind} {axis}", size.value)
+            TaggedSize(text, self.name, f"{kind} {axis}", size.value)
             for text, axis, size in zip(written, AXES, own, strict=True)
         )
 

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING, Any, Literal
+from functools import cache
+from string import Formatter
+from typing import Any, Literal, Self, cast
 
-if TYPE_CHECKING:
-    from toolkit.measures import Rule
+from toolkit.results.tables import rows_by_name
 
 Level = Literal["wont_work", "care", "good"]
 LEVELS: tuple[Level, ...] = ("wont_work", "care", "good")
@@ -126,43 +127,91 @@ class About:
         )
 
 
-class _Length(float):
-    """A length in a sentence: on somebody's rule, unless the sentence gives a format."""
-
-    write: Callable[[float], str]
-
-    def __format__(self, spec: str) -> str:
-        return format(float(self), spec) if spec else self.write(self)
+@cache
+def _parsed(text: str) -> list[Any]:
+    """A sentence of a table in its pieces: sentences are few and said often."""
+    return list(Formatter().parse(text))
 
 
-def said(
-    row: Mapping[str, Any], at: Place | str, *, rule: Rule, values: Mapping[str, object]
-) -> Finding:
-    """A finding from its row of a table, with its numbers filled in. [mm]
+class _Sentence(Formatter):
+    """Fills a sentence: a number that it gives no format is a length."""
 
-    ``message``, ``remedy``, ``brief`` and ``note`` hold them by name. Notes are short: lengths in
-    them are as the rule shows them. A ``source`` among the values goes before the row's own.
+    def __init__(self, write: Callable[[float], str]) -> None:
+        self._write = write
+
+    def parse(self, text: Any) -> list[Any]:
+        """The pieces of a sentence."""
+        return _parsed(text)
+
+    def format_field(self, value: object, spec: str) -> str:
+        """One field as it stands in the sentence."""
+        if not spec and isinstance(value, (int, float)):
+            return self._write(value)
+        return format(value, spec)
+
+
+def filled(text: str, values: Mapping[str, Any], *, write: Callable[[float], str]) -> str:
+    """A sentence with its values, by name; ``write`` says a length. [mm]"""
+    return _Sentence(write).vformat(text, (), values)
+
+
+class Findings(list[Finding]):
+    """Findings in the order in which they are said, each a row of a table with its numbers.
+
+    ``write`` writes a length of a sentence, ``show`` one of the short note in a drawing [mm];
+    ``cite`` names a custom by its key. ``known`` is what every row may name.
     """
 
-    def filled(column: str, write: Callable[[float], str]) -> str:
-        lengths = {}
-        for name, value in values.items():
-            if isinstance(value, (int, float)):
-                lengths[name] = _Length(value)
-                lengths[name].write = write
-        return str(row[column]).replace("\\n", "\n").format(**{**values, **lengths})
+    def __init__(
+        self,
+        table: str,
+        *,
+        write: Callable[[float], str] = str,
+        show: Callable[[float], str] = str,
+        cite: Callable[[str], str] = str,
+        **known: Any,
+    ) -> None:
+        super().__init__()
+        self._rows = rows_by_name(table, "finding")
+        self._write, self._show, self._cite, self._known = write, show, cite, known
 
-    message, remedy, brief = (filled(name, rule.exact) for name in ("message", "remedy", "brief"))
-    return About(row["topic"])(
-        row["level"],
-        row["finding"].partition(",")[0],
-        at,
-        message,
-        remedy,
-        str(values.get("source", "")) or row["source"] or None,
-        brief=brief,
-        note=filled("note", rule.show),
-    )
+    def say(
+        self,
+        finding: str,
+        *,
+        at: Place | str | None = None,
+        part: str = "",
+        corner: str = "",
+        where: str = "",
+        custom: str = "",
+        **values: Any,
+    ) -> Self:
+        """Say a finding by its name, with its numbers.
+
+        ``custom`` is the key of the custom that it goes against, where that depends on the case;
+        a ``source`` among the values goes before the row's own.
+        """
+        row = self._rows[finding]
+        if at is None:
+            spot: Any = row.get("spot", "")
+            at = Place(spot, part or row.get("part", ""), corner, where or row["where"])
+        custom = custom or row["custom"]
+        sources = [row["source"], self._cite(custom) if custom else ""]
+        source = values.get("source") or "; ".join(filter(None, sources))
+        values = self._known | values | {"part": part, "corner": corner}
+
+        def words(column: str, write: Callable[[float], str]) -> str:
+            text = row.get(column, "")
+            return filled(text, values, write=write).replace("\\n", "\n") if text else ""
+
+        level, topic = cast(Level, row["level"]), cast(Topic, row.get("topic", ""))
+        message, remedy, brief = (
+            words(name, self._write) for name in ("message", "remedy", "brief")
+        )
+        note, code = words("note", self._show), finding.partition(",")[0]
+        about = About(topic)
+        self.append(about(level, code, at, message, remedy, source or None, brief=brief, note=note))
+        return self
 
 
 def sorted_findings(findings: Iterable[Finding]) -> tuple[Finding, ...]:

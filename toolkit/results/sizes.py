@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import nan
 
 
-class Size(str):
+class TaggedSize(str):
     """A size as it is written, with the part or tool it is of, its kind, and its value. [mm]"""
 
     part: str
@@ -13,7 +13,9 @@ class Size(str):
     value: float
 
     # The empty ones are for copying, which puts them in afterwards.
-    def __new__(cls, written: str, part: str = "", kind: str = "", value: float = nan) -> Size:
+    def __new__(
+        cls, written: str, part: str = "", kind: str = "", value: float = nan
+    ) -> TaggedSize:
         """The text of it is what stands on the page."""
         size = super().__new__(cls, written)
         size.part, size.kind, size.value = part, kind, value

@@ -6,22 +6,3 @@ from toolkit.shape.ends import end_grain, waste_on
 from toolkit.shape.sections import CutPart, cut_across, cut_along
 from toolkit.shape.slices import Outline, block, moved
 from toolkit.shape.walls import JointedEnd, JointedWall, Which, end_of, wall
-
-__all__ = [
-    "CutPart",
-    "JointedEnd",
-    "JointedWall",
-    "Outline",
-    "Solid",
-    "Which",
-    "block",
-    "cut_across",
-    "cut_along",
-    "end_grain",
-    "end_of",
-    "finishing_areas",
-    "moved",
-    "solids",
-    "wall",
-    "waste_on",
-]

@@ -3,40 +3,46 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from functools import lru_cache
+from typing import Literal, NamedTuple
 
 from toolkit.box import Design
 from toolkit.results import above
 from toolkit.shape.box import solids
 from toolkit.shape.slices import Axis, Range, area_between, face
-from toolkit.smoothing import Areas, Group
 
 ALL: Range = (-1e4, 1e4)
+Group = Literal["outside", "inside", "lid"]
+
+
+class Area(NamedTuple):
+    """One surface to finish: its name, the group it belongs to, its size. [mm²]"""
+
+    name: str
+    group: Group
+    size: float
+
+
+@dataclass(frozen=True, slots=True)
+class Areas:
+    """The surfaces of a box that take a finish; each group is the sum of its own."""
+
+    rows: tuple[Area, ...]
+
+    def total(self, *groups: Group) -> float:
+        """All surfaces of some groups together. [mm²]"""
+        return sum(row.size for row in self.rows if row.group in groups)
 
 
 @lru_cache(maxsize=16)
 def finishing_areas(design: Design) -> Areas:
-    """The surfaces of a box that take a finish.
+    """The surfaces of a box that take a finish, each with its group. [mm²]
 
     Grooves, tongues and joints take none and are left out, and so are a lid's underside where it
     lies on a rim, and the flanks of what reaches down from it into the box.
-
-    Parameters
-    ----------
-    design : Design
-        The box. [mm]
-
-    Returns
-    -------
-    Areas
-        Each surface with its group. [mm²]
-
-    Raises
-    ------
-    ValueError
-        The box has no inside, or its tails do not fit.
     """
-    return Areas.of((*_walls(design), *_panels(design)))
+    return Areas(tuple(Area(*row) for row in (*_walls(design), *_panels(design))))
 
 
 def _walls(d: Design) -> Iterator[tuple[str, Group, float]]:

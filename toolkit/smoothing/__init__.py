@@ -16,12 +16,14 @@ is anything wrong with this finish              ``check_finish``
 ==============================================  =================================================
 """
 
-from toolkit.smoothing.areas import Areas, Group, area_words
-from toolkit.smoothing.cap_iron import setbacks
-from toolkit.smoothing.finish import Needed, finish_needed
-from toolkit.smoothing.finish_checks import FinishPlan, check_finish
-from toolkit.smoothing.flushing import check_flushing, check_lid_play, well_flushed
+from toolkit.smoothing.finish import Needed, area_words, finish_needed, shellac_cut
+from toolkit.smoothing.finish_checks import (
+    FinishPlan,
+    check_finish,
+    check_flushing,
+    check_lid_play,
+    well_flushed,
+)
 from toolkit.smoothing.grain import where_to_start
-from toolkit.smoothing.plane_checks import check_plane
+from toolkit.smoothing.plane_checks import check_plane, setbacks
 from toolkit.smoothing.raking import shadow_length, what_shows
-from toolkit.smoothing.shellac import shellac_cut

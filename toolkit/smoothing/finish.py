@@ -7,7 +7,6 @@ from functools import cache
 
 from toolkit.measures import convert
 from toolkit.results import Source, above_zero, not_negative, one_of, read_table
-from toolkit.smoothing.areas import area_words
 from toolkit.smoothing.customs import CUSTOMS
 
 
@@ -37,6 +36,12 @@ def spreads() -> tuple[SpreadRate, ...]:
         )
         for row in read_table("smoothing/spreads.csv")
     )
+
+
+def area_words(size: float) -> str:
+    """An area in square metres and square feet. [mm²]"""
+    feet = convert(size, unit="mm**2", to="ft**2")
+    return f"{size / 1e6:.3f} m² ({feet:.2f} sq ft)"
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,34 +98,9 @@ def finish_needed(
     coats: int = 1,
     boxes: int = 1,
 ) -> Needed:
-    """The finish that an area takes, for one box and for a class.
+    """The finish that an area [mm²] takes, for one box and to buy for a class. [mL or g]
 
-    Parameters
-    ----------
-    finish : str
-        ``"oil"``, ``"thinned oil"``, ``"shellac"`` or ``"wax"``.
-    area : float
-        Surface of one box that gets it. [mm²]
-    coats, boxes : int
-        How many of each. [1]
-
-    Returns
-    -------
-    Needed
-        For one box, and to buy for all of them. [mL or g]
-
-    Raises
-    ------
-    ValueError
-        There is no such finish, or a number is out of range.
-
-    Source
-    ------
     Rates: customs, row by row in ``spreads.csv``.
-
-    >>> outside = finish_needed("oil", area=0.073e6)
-    >>> round(outside.least), round(outside.least / 5, 1)      # mL, teaspoons
-    (4, 0.8)
     """
     rates = {row.finish: row for row in spreads()}
     one_of(finish, name="finish", allowed=rates)
@@ -132,3 +112,60 @@ def finish_needed(
     least, most = row.least * square_metres, row.most * square_metres
     to_buy = most * boxes * (1 + CUSTOMS.spare / 100)
     return Needed(row, area, coats, boxes, least, most, to_buy, CUSTOMS.spare)
+
+
+@dataclass(frozen=True, slots=True)
+class ShellacCut:
+    """How strong a shellac is: flakes [g] in alcohol [mL]."""
+
+    flakes: float
+    alcohol: float
+
+    @property
+    def grams_to_litre(self) -> float:
+        """The cut. [g/L]"""
+        return 1000 * self.flakes / self.alcohol
+
+    @property
+    def pounds_to_gallon(self) -> float:
+        """The cut as the trade calls it in the United States. [lb/US gal]"""
+        return convert(self.grams_to_litre, unit="g/L", to="pound/gallon")
+
+    def sentence(self) -> str:
+        """The recipe and both names of its strength."""
+        return (
+            f"{self.flakes:.0f} g of flakes in {self.alcohol:.0f} mL of alcohol is a cut of "
+            f"{self.grams_to_litre:.0f} g/L ({self.pounds_to_gallon:.1f} lb/US gal)."
+        )
+
+
+def shellac_cut(flakes: float, *, alcohol: float) -> ShellacCut:
+    """The cut of a shellac: flakes over the alcohol that they are dissolved in.
+
+    Parameters
+    ----------
+    flakes : float
+        Weight of the flakes. [g]
+    alcohol : float
+        Volume of the alcohol. [mL]
+
+    Returns
+    -------
+    ShellacCut
+        The mixture. [g, mL]
+
+    Raises
+    ------
+    ValueError
+        An amount is not above 0.
+
+    Source
+    ------
+    Definition, mass over volume: a 2 lb cut has 2 lb to a US gallon, 240 g to a litre.
+
+    >>> round(shellac_cut(24, alcohol=100).pounds_to_gallon, 1)
+    2.0
+    """
+    above_zero(flakes, name="flakes", unit="g", example="24")
+    above_zero(alcohol, name="alcohol", unit="mL", example="100")
+    return ShellacCut(float(flakes), float(alcohol))

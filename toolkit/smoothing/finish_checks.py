@@ -1,19 +1,17 @@
-"""What an experienced maker would say of a finish before the lid of its tin is off.
-
-Local rules and the shop's licensed or insured practice come first.
-"""
+"""What an experienced maker would say of a finish and of joints planed flush."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from toolkit.results import CUSTOM, Finding, one_of
+from toolkit.measures import Rule
+from toolkit.results import Finding, Findings, Working, above, below, one_of
+from toolkit.smoothing.customs import CUSTOMS, cite
 from toolkit.smoothing.finish import spreads
 
-LOCAL = "Local rules and the shop's licensed or insured practice come first."
 OILS = ("oil", "thinned oil")
-_TURPENTINE = ("thinned oil", "wax")
+SOLVENTS = {"alcohol": ("shellac",), "turpentine": ("thinned oil", "wax")}
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,110 +24,58 @@ class FinishPlan:
 
 def check_finish(plan: FinishPlan) -> tuple[Finding, ...]:
     """Everything there is to say of a finish for a box. Rags: the fire authorities (NFPA)."""
-    for name in (*plan.outside, *plan.inside):
+    names = (*plan.outside, *plan.inside)
+    for name in names:
         one_of(name, name="finish", allowed=[row.finish for row in spreads()])
-    found = [
-        *_order("outside", plan.outside),
-        *_order("inside", plan.inside),
-        *_inside(plan),
-    ]
-    if not found:
-        found.append(
-            Finding(
-                "good",
-                "good-finish",
-                "finish",
-                f"{_coats(plan.outside)} outside, {_coats(plan.inside)} inside: in an order that "
-                "holds, and nothing in the grooves.",
-                "",
-                CUSTOM,
-            )
-        )
-    return (*found, *_cautions(plan))
-
-
-def _coats(names: Sequence[str]) -> str:
-    return ", then ".join(names) if names else "bare wood"
-
-
-def _order(where: str, names: Sequence[str]) -> list[Finding]:
-    if "wax" not in names:
-        return []
-    after = names[names.index("wax") + 1 :]
-    buried = [name for name in after if name != "wax"]
-    if not buried:
-        return []
-    return [
-        Finding(
-            "wont_work",
-            "finish-over-wax",
-            where,
-            f"{buried[0]} does not hold on wax: it stays soft or flakes off.",
-            "Wax last, once everything under it is hard.",
-            CUSTOM,
-        )
-    ]
-
-
-def _inside(plan: FinishPlan) -> list[Finding]:
-    found = []
-    oils = [name for name in plan.inside if name in OILS]
-    if oils:
-        found.append(
-            Finding(
-                "care",
-                "oil-beside-paper",
-                "inside",
-                f"{oils[0]} marks paper and smells for months in a shut box.",
-                "Use shellac inside, or leave it bare; wax only its edges.",
-                CUSTOM,
-            )
-        )
+    found, sides = (
+        Findings("smoothing/findings.csv"),
+        {"outside": plan.outside, "inside": plan.inside},
+    )
+    for side, coats in sides.items():
+        after = coats[coats.index("wax") :] if "wax" in coats else ()
+        if buried := [name for name in after if name != "wax"]:
+            found.say("finish-over-wax", where=side, buried=buried[0])
+    if oils := [name for name in plan.inside if name in OILS]:
+        found.say("oil-beside-paper", oil=oils[0])
     if plan.outside and not plan.inside:
-        found.append(
-            Finding(
-                "care",
-                "one-side-bare",
-                "lid and bottom",
-                "finished on one face only, that face takes up damp more slowly than the bare one, "
-                "and the panel cups with the weather.",
-                "Give both faces of lid and bottom the same coats.",
-                CUSTOM,
-            )
-        )
-    return found
-
-
-def _cautions(plan: FinishPlan) -> list[Finding]:
-    names = {*plan.outside, *plan.inside}
-    found = []
-    if names & set(OILS):
-        found.append(
-            Finding(
-                "care",
-                "oily-rags",
-                "rags",
-                "cloths wet with a drying oil heat up by themselves and can catch fire.",
-                "Spread each one flat and alone outdoors to dry, or drown it in water in a lidded "
-                f"metal can. {LOCAL}",
-                "fire authorities' advice (NFPA), in the workbook's own words",
-            )
-        )
-    if names & set(_TURPENTINE) or "shellac" in names:
-        solvents = []
-        if "shellac" in names:
-            solvents.append("alcohol")
-        if names & set(_TURPENTINE):
-            solvents.append("turpentine")
+        found.say("one-side-bare")
+    if not found:
+        words = {side: ", then ".join(coats) or "bare wood" for side, coats in sides.items()}
+        found.say("good-finish", **words)
+    if set(names) & set(OILS):
+        found.say("oily-rags")
+    if solvents := [name for name, used in SOLVENTS.items() if set(used) & set(names)]:
         warm = " Never warm wax and turpentine over a flame." if "wax" in names else ""
-        found.append(
-            Finding(
-                "care",
-                "solvents",
-                "air",
-                f"{' and '.join(solvents)} fumes burn and make heads ache.",
-                f"Open the windows, keep flames away, wear gloves.{warm} {LOCAL}",
-                CUSTOM,
-            )
-        )
+        found.say("solvents", solvents=" and ".join(solvents), warm=warm)
+    return tuple(found)
+
+
+def _said(rule: Rule) -> Findings:
+    return Findings("smoothing/findings.csv", write=rule.exact, cite=cite, customs=CUSTOMS)
+
+
+def check_flushing(
+    left: Sequence[Working], *, skim: float, rim_planed: float, rule: Rule
+) -> list[Finding]:
+    """The sizes that are left, each as made less what was planed off, to look at again. [mm]"""
+    found = _said(rule)
+    for row in left:
+        if not above(row.value, 0.0):
+            found.say("planed-through", where=row.name, all=row.terms[0].value)
+    if above(rim_planed, CUSTOMS.rim_planing_most):
+        found.say("rim-planed", rim_planed=rim_planed)
+    if below(skim, CUSTOMS.flushing_least) or above(skim, CUSTOMS.flushing_most):
+        found.say("flushing-allowance", skim=skim)
     return found
+
+
+def check_lid_play(play: float, *, rule: Rule) -> list[Finding]:
+    """A lid so thin at its tongue that it rattles, from its play up and down. [mm]"""
+    found = _said(rule)
+    return found.say("lid-rattles", play=play) if above(play, CUSTOMS.lid_play_most) else found
+
+
+def well_flushed(left: Sequence[Working], *, skim: float, rule: Rule) -> Finding:
+    """The sizes that are left where nothing is wrong with them. [mm]"""
+    sizes = ", ".join(f"{row.name} {rule.exact(row.value)}" for row in left)
+    return _said(rule).say("good-flushing", skim=skim, sizes=sizes)[0]

@@ -132,32 +132,8 @@ def what_shows(
     step: float = 0.0,
     across: float = 0.0,
 ) -> Shows:
-    """Whether a lamp across the tracks shows them, and a nail feels them.
+    """Whether a lamp across the tracks shows them, and a nail feels them. [mm]
 
-    Parameters
-    ----------
-    lamp_height : float
-        Angle of the light above the surface. [degrees]
-    ridge, slope : float
-        Height of the scallops' ridges [mm] and their steepest slope [degrees], as `Scallops` and
-        `Surface` give them.
-    step : float
-        Height of the steps that its corners leave. [mm]
-    across : float
-        How far the light comes from the side of the square to the tracks. [degrees]
-
-    Returns
-    -------
-    Shows
-        Shadows [mm], shading, and whether they are noticed.
-
-    Raises
-    ------
-    ValueError
-        A height is negative, or an angle is out of range.
-
-    Source
-    ------
     Shadows and shading: geometry and Lambert's law. What is noticed: customs, named as such.
     """
     shadow = shadow_length(step, lamp_height=lamp_height, across=across)

@@ -6,7 +6,7 @@ from .boards import (
     Defect as Defect,
     DefectKind as DefectKind,
 )
-from .box_layout import BoxLayouts as BoxLayouts
+from .box_layout import BoxLayouts as BoxLayouts, missing_sentences as missing_sentences
 from .buying import (
     END_WASTE as END_WASTE,
     Purchase as Purchase,
@@ -25,10 +25,10 @@ from .laid import (
     Strip as Strip,
 )
 from .layout import GAP as GAP
-from .layout_data import layout_as_data as layout_as_data
 from .layout_tables import (
     curve_sentence as curve_sentence,
     cut_table as cut_table,
+    layout_as_data as layout_as_data,
     piece_table as piece_table,
 )
 from .resawing import KERF as KERF, TRUING as TRUING, WANDER as WANDER
@@ -43,4 +43,3 @@ from .volume import (
     sets_needed as sets_needed,
     tally as tally,
 )
-from .why_not import missing_sentences as missing_sentences

@@ -100,34 +100,7 @@ def lay_out_class(
 ) -> Iterator[ClassLaid]:
     """Lay out a class, the first answer at once and then, if need be, a better or proved one.
 
-    Parameters
-    ----------
-    blanks : sequence of Blank
-        Every part of every box. [mm]
-    boards : sequence of Board
-        The rack. [mm]
-    gap : float
-        Between parts: kerf, the saw's wander and planing. [mm]
-    cell : float
-        Size of a cell. [mm]
-    margin : float
-        Kept clear round every defect. [mm]
-    time_limit : float
-        When to leave off looking for a proof. [s]
-
-    Yields
-    ------
-    ClassLaid
-        One or more layouts, each better than the one before or proved. [mm]
-
-    Raises
-    ------
-    ValueError
-        A number is out of its range.
-
-    Source
-    ------
-    Cutting patterns and a linear program's prices; the workbook's own.
+    ``gap``, ``cell`` and ``margin`` in mm; ``time_limit`` bounds the search. [s]
     """
     if not blanks:
         nothing = Prices((), ())

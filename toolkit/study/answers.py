@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 
-from toolkit.box.joinery import lead_error
+from toolkit.box import lead_error
 from toolkit.plan import Plan, plan as planned
 from toolkit.results import capital
 from toolkit.smoothing import shadow_length

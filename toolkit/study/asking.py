@@ -11,8 +11,7 @@ from random import Random
 from string import Formatter
 from typing import Any, TypeVar, cast
 
-from toolkit.box import Design, Frame
-from toolkit.box.joinery import Walk, walk
+from toolkit.box import Design, Frame, Walk, walk
 from toolkit.measures import Direction, Fineness, Rule
 from toolkit.plan import Plan
 from toolkit.results import TOLERANCE, Part, Working, above

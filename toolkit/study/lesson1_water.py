@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from toolkit.box.choices import Room
+from toolkit.box import Room
 from toolkit.results import Working, above
 from toolkit.study.asking import Asking, without
 from toolkit.study.marking import Question

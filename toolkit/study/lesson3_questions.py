@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from math import cos, floor, radians
 
-from toolkit.box.joinery import between_baselines, gauge_settings, holds, setting_error
+from toolkit.box import between_baselines, gauge_settings, holds, setting_error
 from toolkit.results import below
 from toolkit.study.asking import Asking, turned, without
 from toolkit.study.marking import Question

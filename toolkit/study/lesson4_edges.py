@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from math import ceil, floor
 
-from toolkit.box.bevels import bevel
+from toolkit.box import bevel
 from toolkit.measures import MM_PER_INCH
 from toolkit.plan import plan as planned
 from toolkit.results import TOLERANCE, Working, above, below

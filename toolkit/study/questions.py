@@ -9,9 +9,7 @@ from importlib import import_module
 from inspect import isfunction
 from random import Random
 
-from toolkit.box import Choices, Size, Thickness
-from toolkit.box.choices import CornerChoice, GrooveChoice
-from toolkit.box.made import Made
+from toolkit.box import Choices, CornerChoice, GrooveChoice, Made, Size, Thickness
 from toolkit.measures import MM_PER_INCH
 from toolkit.plan import Plan, plan as planned
 from toolkit.study.asking import Asking, NotAskedError, told_apart

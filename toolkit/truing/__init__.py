@@ -29,11 +29,16 @@ from toolkit.truing.checks import check_iron, check_scallops, check_thickness, c
 from toolkit.truing.estimates import LEARNER, SECONDS, BenchTime, bench_time, shavings
 from toolkit.truing.flattest import LeastPlaning, ThickestBoard, least_planing, thickest_board
 from toolkit.truing.jobs import PlaningJob, clearing, planing_job
-from toolkit.truing.order import order_of_work
-from toolkit.truing.order_steps import ORDERS, THICKNESS_FIRST
+from toolkit.truing.order import ORDERS, THICKNESS_FIRST, order_of_work
 from toolkit.truing.readings import warp_from_readings
-from toolkit.truing.rough import rough_size
-from toolkit.truing.saving import SAW_MARKS, Yield, crosscut_first, longest_piece, thickness_from
+from toolkit.truing.saving import (
+    SAW_MARKS,
+    Yield,
+    crosscut_first,
+    longest_piece,
+    rough_size,
+    thickness_from,
+)
 from toolkit.truing.sticks import EYE, least_twist, out_of_square, stick_reading
 from toolkit.truing.strokes import Strokes, least_strokes, strokes_as_set
 from toolkit.truing.tolerances import Tolerances

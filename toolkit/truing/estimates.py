@@ -89,33 +89,10 @@ def _minutes(value: float) -> str:
 
 
 def bench_time(strokes: int, *, seconds: float = SECONDS, learner: float = LEARNER) -> BenchTime:
-    """The time that strokes may take: an estimate kept apart from their number.
+    """The time that strokes may take, practised and as a learner. [min]
 
-    Parameters
-    ----------
-    strokes : int
-        Full strokes. [1]
-    seconds : float
-        A stroke, for a practised hand. [s]
-    learner : float
-        How many times longer it takes with testing, resetting and rest. [1]
-
-    Returns
-    -------
-    BenchTime
-        Minutes practised and as a learner. [min]
-
-    Raises
-    ------
-    ValueError
-        The strokes are below 0, the seconds are not above 0, or the factor is below 1.
-
-    Source
-    ------
-    Customs: 2 s a stroke, 6 to 10 times as long for novices; common practice, no source.
-
-    >>> bench_time(45).minutes
-    12.0
+    An estimate kept apart from their number. Customs: 2 s a stroke, 6 to 10 times as long for
+    novices; common practice, no source.
     """
     not_negative(strokes, name="strokes", unit="", example="45")
     above_zero(seconds, name="seconds", unit="s", example="2")

@@ -14,10 +14,9 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from toolkit.truing._mean import shares_of_face
 from toolkit.truing._program import best_slopes
 from toolkit.truing.places import most_at
-from toolkit.truing.readings import checked
+from toolkit.truing.readings import checked, shares_of_face
 
 if TYPE_CHECKING:
     from numpy.typing import ArrayLike, NDArray
@@ -33,16 +32,8 @@ FLAT = 0.005  # less than this rounds to nothing on any rule, and no plane takes
 class LeastPlaning:
     """A true face as shallow below the readings as one can lie.
 
-    Attributes
-    ----------
-    x, y : array
-        Where the readings were taken. [mm]
-    plane : tuple of float
-        a, b, c of the true face, ``a x + b y + c``. [mm/mm, mm/mm, mm]
-    removal : array
-        The wood that comes off at each reading, upright. [mm]
-    deepest : float
-        The most of it. [mm]
+    ``plane`` holds a, b, c of the face, ``a x + b y + c``; ``removal`` is what comes off at each
+    reading, upright, ``deepest`` the most of it. [mm]
     """
 
     x: Numbers
@@ -107,15 +98,8 @@ def least_planing(*, x: ArrayLike, y: ArrayLike, height: ArrayLike) -> LeastPlan
 class ThickestBoard:
     """The thickest board with two true parallel faces that lies within the readings.
 
-    Attributes
-    ----------
-    thickness : float
-        Of the true board, square to its faces. [mm]
-    upright : float
-        The same measured upright, as the readings were. [mm]
-    plane : tuple of float
-        a, b, c of its upper face, ``a x + b y + c``; its lower face lies ``upright`` below.
-        [mm/mm, mm/mm, mm]
+    ``thickness`` is square to its faces, ``upright`` as the readings were. ``plane`` holds a, b, c
+    of its upper face, ``a x + b y + c``; its lower face lies ``upright`` below. [mm]
     """
 
     thickness: float

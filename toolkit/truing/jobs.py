@@ -48,36 +48,9 @@ class Clearing:
 
 
 def clearing(ridge: float, *, after: Plane, width: float, passes: int) -> Clearing:
-    """Whether one plane's ridges show after the next plane's passes.
+    """Whether one plane's ridges show after the next plane's passes. [mm]
 
-    Parameters
-    ----------
-    ridge : float
-        Left by the plane before. [mm]
-    after : Plane
-        The next plane, laid in its best number of tracks. [mm]
-    width : float
-        Of the board. [mm]
-    passes : int
-        That the next plane is to make. [1]
-
-    Returns
-    -------
-    Clearing
-        The height taken off, and the passes needed. [mm]
-
-    Raises
-    ------
-    ValueError
-        The ridge is below 0, or the width is not above 0.
-
-    Source
-    ------
-    Geometry: scallops are gone when as much is taken off as the ridges were high.
-
-    >>> from toolkit.planes import SMOOTHER
-    >>> clearing(0.16, after=SMOOTHER, width=64, passes=2).shows
-    True
+    Scallops are gone when as much is taken off as the ridges were high.
     """
     not_negative(ridge, name="ridge", example="0.16")
     above_zero(width, name="width", example="64")
@@ -120,35 +93,10 @@ class PlaningJob:
 def planing_job(
     remove: float, *, length: float, width: float, planes: Sequence[Plane] = PLANES
 ) -> PlaningJob:
-    """Share the wood to come off a face among planes, coarse to fine.
+    """Share the wood to come off a face among planes, coarse to fine. [mm]
 
-    Parameters
-    ----------
-    remove : float
-        All that is to come off. [mm]
-    length, width : float
-        Of the face. [mm]
-    planes : sequence of Plane
-        Coarse to fine. [mm]
-
-    Returns
-    -------
-    PlaningJob
-        Strokes of each plane; a plane with nothing to do is left out. [mm]
-
-    Raises
-    ------
-    ValueError
-        A size is not above 0.
-
-    Source
-    ------
-    Geometry: each plane takes off the ridge that the one before it left. Which plane for which
-    job: common practice, no source.
-
-    >>> job = planing_job(3.5, length=190, width=64)
-    >>> [row.plane.name for row in job.strokes]
-    ['jack plane', 'try plane', 'smoothing plane']
+    Each plane takes off the ridge that the one before it left; a plane with nothing to do is left
+    out. Which plane for which job: common practice, no source.
     """
     above_zero(remove, name="remove", example="3.5")
     above_zero(length, name="length", example="190")

@@ -6,12 +6,50 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
-from toolkit.results import CUSTOM, WALLS, Finding, Part, sorted_findings
-from toolkit.truing.order_steps import NAMES, NEEDS, STEPS, THICKNESS_FIRST, WorkStep
+from toolkit.results import CUSTOM, WALLS, Finding, Part, read_table, sorted_findings
 from toolkit.truing.tolerances import Tolerances
 
 if TYPE_CHECKING:
     from toolkit.measures import Rule
+
+
+@dataclass(frozen=True, slots=True)
+class WorkStep:
+    """One step: what it is called, and what to do."""
+
+    name: str
+    title: str
+    do: str
+
+
+@dataclass(frozen=True, slots=True)
+class Need:
+    """A step that has to come before another, and why."""
+
+    first: str
+    then: str
+    why: str
+    must: bool  # whether the work is spoilt otherwise, and not only more of it done
+
+
+STEPS = tuple(
+    WorkStep(row["name"], row["title"], row["do"]) for row in read_table("truing/steps.csv")
+)
+NEEDS = tuple(
+    Need(row["first"], row["then"], row["why"], row["weight"] == "must")
+    for row in read_table("truing/needs.csv")
+)
+NAMES = tuple(step.name for step in STEPS)
+
+# Two orders in use. The first: Noyes, Handwork in Wood, 1910 (face, edge, end, length, width,
+# thickness). The second: many shops, common practice, no source.
+ENDS_FIRST: tuple[str, ...] = (
+    "clean", "crosscut", "face", "edge", "end", "length", "width", "thickness", "smooth", "gauge",
+)  # fmt: skip
+THICKNESS_FIRST: tuple[str, ...] = (
+    "clean", "crosscut", "face", "edge", "thickness", "width", "end", "length", "smooth", "gauge",
+)  # fmt: skip
+ORDERS = {"ends first": ENDS_FIRST, "thickness first": THICKNESS_FIRST}
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,32 +102,11 @@ def order_of_work(
     order: Sequence[str] = THICKNESS_FIRST,
     limits: Tolerances | None = None,
 ) -> OrderOfWork:
-    """The steps from rough board to a part ready for its joints, each with its test.
+    """The steps from rough board to a part ready for its joints, each with its test. [mm]
 
-    Parameters
-    ----------
-    part : Part
-        Its finished sizes, and its rough length. [mm]
-    order : sequence of str
-        Names of the steps in the order wanted: ``clean``, ``crosscut``, ``face``, ``edge``,
-        ``thickness``, ``width``, ``end``, ``length``, ``smooth``, ``gauge``. One may be left out.
-    limits : Tolerances or None
-        How true is true enough. [mm]
-
-    Returns
-    -------
-    OrderOfWork
-        The steps, their tests, and a finding for each thing that the order breaks. No joints are
-        gauged on a panel, so it has no such step. [mm]
-
-    Raises
-    ------
-    ValueError
-        A step is not known, or is named twice.
-
-    Source
-    ------
-    Noyes, Handwork in Wood, 1910, and common practice, no source; numbers are customs.
+    With a finding for each thing that the order breaks. No joints are gauged on a panel, so it has
+    no such step. Noyes, Handwork in Wood, 1910, and common practice, no source; numbers are
+    customs.
     """
     for at, name in enumerate(order):
         if name not in NAMES:

@@ -10,12 +10,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from toolkit.results import Working, above, above_zero, not_negative
+from toolkit.results import Part, Working, above, above_zero, not_negative
 from toolkit.truing.flattest import least_planing
 from toolkit.truing.warp import Warp, cut_to, face_of
 
 if TYPE_CHECKING:
     from toolkit.measures import Rule
+
 
 SAW_MARKS = 0.5  # custom, no source: planed off each sawn face before it is clean [mm]
 
@@ -133,33 +134,7 @@ def crosscut_first(
     width: float | None = None,
     saw_marks: float = SAW_MARKS,
 ) -> CrosscutFirst:
-    """The thickness that is saved by sawing a piece from a board before flattening it.
-
-    Parameters
-    ----------
-    warp : Warp
-        The whole board's. [mm]
-    thickness : float
-        Of the rough board. [mm]
-    length, width : float or None
-        Of the piece; a width left out is the board's own. [mm]
-    saw_marks : float
-        As for ``thickness_from``. [mm]
-
-    Returns
-    -------
-    CrosscutFirst
-        The whole board and the piece. [mm]
-
-    Raises
-    ------
-    ValueError
-        The piece is larger than the board, or a size is impossible.
-
-    Source
-    ------
-    Geometry, as for ``cut_to`` and ``thickness_from``.
-    """
+    """The thickness that is saved by sawing a piece from a board before flattening it. [mm]"""
     piece = cut_to(warp, length=length, width=width)
     return CrosscutFirst(
         whole=thickness_from(warp, thickness=thickness, saw_marks=saw_marks),
@@ -175,32 +150,9 @@ def longest_piece(
     width: float | None = None,
     saw_marks: float = SAW_MARKS,
 ) -> float:
-    """The longest piece of a board that still gives the thickness wanted.
+    """The longest piece of a board that still gives the thickness wanted; 0 where none does. [mm]
 
-    Parameters
-    ----------
-    warp : Warp
-        The whole board's. [mm]
-    thickness, wanted : float
-        Of the rough board, and of the true piece. [mm]
-    width : float or None
-        Of the piece; left out, the board's own. [mm]
-    saw_marks : float
-        As for ``thickness_from``. [mm]
-
-    Returns
-    -------
-    float
-        Its length, 0 when no length gives it. [mm]
-
-    Raises
-    ------
-    ValueError
-        A size is impossible.
-
-    Source
-    ------
-    Geometry: warp grows with length, so halving the doubt finds where it is too much.
+    Warp grows with length, so halving the doubt finds where it is too much.
     """
     above_zero(wanted, name="wanted", example="12")
     least, most = 1.0, warp.length
@@ -218,3 +170,62 @@ def longest_piece(
         middle = (least + most) / 2
         least, most = (middle, most) if gives(middle) else (least, middle)
     return least
+
+
+# Wood that comes off besides the warp: customs, common practice, no source. [mm]
+SAW = 2.0  # how far a crosscut or rip may wander, at each end and each edge
+SQUARING = 1.0  # planed off each end until it is square, and each edge until it is straight
+SMOOTHING = 0.1  # taken off each face by the smoothing plane at the last
+
+
+@dataclass(frozen=True, slots=True)
+class RoughSize:
+    """Rough sizes of a part on one board, each with its sum; the thickness is safe. [mm]"""
+
+    length: Working
+    width: Working
+    thickness: Working
+
+
+def rough_size(part: Part, *, warp: Warp) -> RoughSize:
+    """The rough sizes of a part from a board of a known warp, each as a sum. [mm]
+
+    The warp of the piece by ``cut_to``; bow, cup and half the twist are planed off the thickness,
+    the crook off the width. The rest are customs: common practice, no source.
+    """
+    length = Working.of(
+        f"{part.name} rough length",
+        ("finished length", part.length.value),
+        ("where the saw may wander", SAW, 2),
+        ("to square an end", SQUARING, 2),
+    )
+    board = f"this board of {warp.length:g} × {warp.width:g} mm"
+    if above(length.value, warp.length):
+        raise ValueError(
+            f"{part.name}: it is sawn {length.value:g} mm long, longer than {board}; choose a "
+            "longer one"
+        )
+    crook = warp.crook * (length.value / warp.length) ** 2
+    wide = Working.of(
+        f"{part.name} rough width",
+        ("finished width", part.width.value),
+        ("where the saw may wander", SAW, 2),
+        ("to true an edge", SQUARING, 2),
+        ("crook in the piece", abs(crook)),
+    )
+    if above(wide.value, warp.width):
+        raise ValueError(
+            f"{part.name}: it is sawn {wide.value:.4g} mm wide, wider than {board}; choose a "
+            "wider one, or saw nearer to the line"
+        )
+    piece = cut_to(warp, length=length.value, width=wide.value)
+    thickness = Working.of(
+        f"{part.name} rough thickness",
+        ("finished thickness", part.thickness.value),
+        ("saw marks", SAW_MARKS, 2),
+        ("smoothing", SMOOTHING, 2),
+        ("bow in the piece", abs(piece.bow)),
+        ("cup in the piece", abs(piece.cup)),
+        ("half the twist in the piece", abs(piece.twist) / 2),
+    )
+    return RoughSize(length, wide, thickness)

@@ -158,33 +158,7 @@ def least_strokes(plane: Plane, *, width: float, remove: float) -> Strokes:
 
 
 def strokes_as_set(plane: Plane, *, width: float, remove: float) -> Strokes:
-    """The strokes that a board takes with the plane's own overlap or a little more.
-
-    Parameters
-    ----------
-    plane : Plane
-        The plane, with the overlap aimed at: the whole number of tracks makes it more. [mm]
-    width, remove : float
-        Of the board, and what is to come off. [mm]
-
-    Returns
-    -------
-    Strokes
-        With the overlap that it comes to. [mm]
-
-    Raises
-    ------
-    ValueError
-        A size is not above 0.
-
-    Source
-    ------
-    Geometry, as for ``strokes_with``.
-
-    >>> from toolkit.planes import JACK
-    >>> strokes_as_set(JACK.having(overlap=30), width=64, remove=3.5).tracks
-    3
-    """
+    """The strokes that a board takes with the plane's own overlap or a little more. [mm]"""
     above_zero(width, name="width", example="64")
     tracks = max(ceil(width / plane.pitch * (1 - 1e-9)), fewest_tracks(plane, width=width))
     return strokes_with(plane, width=width, remove=remove, tracks=tracks)

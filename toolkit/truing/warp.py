@@ -112,29 +112,9 @@ class FaceGrid:
 
 
 def face_of(warp: Warp, *, thickness: float = 0.0, along: int = 13, across: int = 5) -> FaceGrid:
-    """The face that a warp makes, as if it had been read on a grid.
+    """The face that a warp makes, as if it had been read on a grid: arcs as parabolas. [mm]
 
-    Parameters
-    ----------
-    warp : Warp
-        The board's. [mm]
-    thickness : float
-        Of the board, the same everywhere, when its other face is wanted too. [mm]
-    along, across : int
-        How many readings along and across, at least 2; odd numbers hold the middle. [1]
-
-    Returns
-    -------
-    FaceGrid
-        Places and heights. [mm]
-
-    Source
-    ------
-    Geometry: arcs as parabolas, a steady twist.
-
-    >>> face = face_of(Warp(700, 72, bow=1.5))
-    >>> float(face.height.max() - face.height.min())
-    1.5
+    The other face lies ``thickness`` below. Odd numbers of readings hold the middle.
     """
     lines = np.linspace(0.0, warp.length, along), np.linspace(0.0, warp.width, across)
     x, y = (grid.ravel() for grid in np.meshgrid(*lines, indexing="ij"))

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from math import ceil
+from typing import TYPE_CHECKING, Literal
 
-from toolkit.results import SQUARE, WALLS, Part, above, listed, read_table
-from toolkit.truing.accuracy import RuleClass, rule_error
+from toolkit.results import SQUARE, WALLS, Part, above, above_zero, listed, one_of, read_table
 from toolkit.truing.tolerances import Tolerances
 
 if TYPE_CHECKING:
@@ -70,33 +70,11 @@ def worth_measuring(
     limits: Tolerances | None = None,
     accuracy_class: RuleClass = "II",
 ) -> tuple[Worth, ...]:
-    """The readings of a box worth taking now, those that change most first.
+    """The readings of a box worth taking now, those that change most first. [mm]
 
-    Parameters
-    ----------
-    parts : sequence of Part
-        The cut list. [mm]
-    made : collection of str
-        Readings taken already, such as ``"side_thickness"``; left out of the list.
-    limits : Tolerances or None
-        How exactly sizes are wanted. [mm]
-    accuracy_class : str
-        Of the rule: ``"I"``, ``"II"`` or ``"III"``.
-
-    Returns
-    -------
-    tuple of Worth
-        Walls before panels; thickness, width, length, then whether it is square. [mm]
-
-    Raises
-    ------
-    ValueError
-        There is no such class of rule.
-
-    Source
-    ------
-    What is wanted how exactly: customs, common practice, no source. Errors of the rule: directive
-    2014/32/EU, MI-008.
+    Walls before panels; thickness, width, length, then whether it is square. ``made`` names the
+    readings taken already, such as ``side_thickness``. How exactly: customs, common practice, no
+    source. Errors of the rule: directive 2014/32/EU, MI-008.
     """
     customs = limits or Tolerances()
     # Both gauges are set by a thickness, so it is wanted as exactly as a gauge can be set: two
@@ -132,3 +110,50 @@ def _worth(part: Part, row: Mapping[str, str], needed: float, accuracy_class: Ru
         changes=tuple(row["changes"].split("; ")),
         better=row["better"],
     )
+
+
+RuleClass = Literal["I", "II", "III"]
+
+# a in mm, b in mm a metre, c in mm.
+_ERRORS: dict[RuleClass, tuple[float, float, float]] = {
+    "I": (0.1, 0.1, 0.1),
+    "II": (0.3, 0.2, 0.2),
+    "III": (0.6, 0.4, 0.3),
+}
+
+
+def rule_error(length: float, *, accuracy_class: RuleClass = "II", from_end: bool = False) -> float:
+    """The error that a rule or tape may have between two marks a length apart.
+
+    Parameters
+    ----------
+    length : float
+        Between the marks. [mm]
+    accuracy_class : str
+        ``"I"``, ``"II"`` or ``"III"``, as printed on the rule in an oval.
+    from_end : bool
+        Whether one of the marks is the end of the rule itself, as with a hooked tape.
+
+    Returns
+    -------
+    float
+        Over or under by so much at most. [mm]
+
+    Raises
+    ------
+    ValueError
+        The length is not above 0, or there is no such class.
+
+    Source
+    ------
+    Directive 2014/32/EU, Annex X (MI-008), chapter I: a + b × L, with L rounded up to the next
+    whole metre, and c more from an end; read. The oval: from memory.
+
+    >>> rule_error(300), rule_error(1200)
+    (0.5, 0.7)
+    """
+    above_zero(length, name="length", example="300")
+    one_of(accuracy_class, name="accuracy_class", allowed=tuple(_ERRORS))
+    a, b, c = _ERRORS[accuracy_class]
+    metres = ceil(length / 1000 * (1 - 1e-9))
+    return round(a + b * metres + (c if from_end else 0.0), 6)

@@ -21,17 +21,22 @@ Three things that surprise newcomers:
 * Changes are positive when wood swells.
 """
 
-from toolkit.wood.air import equilibrium_moisture
-from toolkit.wood.coefficients import coefficient_from_shrinkage, coefficients_fit
 from toolkit.wood.cupping import Cup, PithInside, cup, cup_from_strains
 from toolkit.wood.dust import CAUTION, Sensitiser, sensitiser
 from toolkit.wood.law import RING_WORDS, movement, ring_angle, strain
-from toolkit.wood.quick import QuickRule, cup_formula, quick_rule
+from toolkit.wood.quick import (
+    QuickRule,
+    coefficient_from_shrinkage,
+    coefficients_fit,
+    cup_formula,
+    quick_rule,
+)
 from toolkit.wood.readiness import BoardSeen, ready_to_cut
 from toolkit.wood.seasons import (
     MONTHS,
     Climate,
     UnknownPlace,
+    equilibrium_moisture,
     place,
     places,
     widths_through_the_year,

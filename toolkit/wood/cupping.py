@@ -31,20 +31,12 @@ class PithInside(ValueError):  # noqa: N818 - its name is what went wrong
 
 @dataclass(frozen=True, slots=True)
 class Cup:
-    """A board's end before and after the change of moisture.
+    """A board's end before and after the change of moisture. [mm]
 
     Outlines run round the section from the lower left corner, x along the width and y through the
     thickness, bark side up; the middle of the board is (0, 0) and its middle line lies level.
-
-    Attributes
-    ----------
-    width_before, width_after : float
-        Width along the straight line between the middles of the two edges. [mm]
-    bark_hollow, heart_hollow : float
-        Greatest distance of the face from the line between its corners, on the side that faces
-        the bark and on the one that faces the heart; positive hollow, negative round. [mm]
-    outline_before, outline_after : tuple of points
-        Outlines of the section. [mm]
+    Widths are between the middles of the edges; hollows are of the face from the line between its
+    corners, negative for round.
     """
 
     width_before: float

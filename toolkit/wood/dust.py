@@ -34,22 +34,7 @@ class Sensitiser:
 def sensitiser(wood: str) -> Sensitiser | None:
     """The reports on a wood's dust, or None if it is not listed (which does not make it harmless).
 
-    Parameters
-    ----------
-    wood : str
-        A name that finds it.
-
-    Raises
-    ------
-    UnknownSpecies
-        The table of woods has no such name, or several woods have it.
-
-    Source
-    ------
     HSE Woodworking Sheet 30 (WIS30), mostly from memory, row by row in ``sensitisers.csv``.
-
-    >>> sensitiser("white oak").wood, sensitiser("black cherry")
-    ('oak', None)
     """
     botanical = species(wood).scientific
     for row in read_table("wood/sensitisers.csv"):

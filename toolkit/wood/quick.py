@@ -7,7 +7,6 @@ from dataclasses import dataclass
 
 from toolkit.results import above, above_zero, below
 from toolkit.wood._checks import moisture_in_range, rings_in_range
-from toolkit.wood.coefficients import coefficients_fit
 from toolkit.wood.woods import Species, species as find_species
 
 QUICK_RULE_RANGE = (6.0, 14.0)  # moistures between which the handbook offers the rule [%]
@@ -15,18 +14,10 @@ QUICK_RULE_RANGE = (6.0, 14.0)  # moistures between which the handbook offers th
 
 @dataclass(frozen=True, slots=True)
 class QuickRule:
-    """The change by the handbook's quick rule, and whether the rule holds here.
+    """The change by the handbook's quick rule, and whether the rule holds here. [mm]
 
-    Attributes
-    ----------
-    change : float
-        Change of width, positive when the board swells. [mm]
-    valid : bool
-        Both moistures lie within 6 to 14 %, the range the rule was made for.
-    coefficients_fit : bool
-        The wood's coefficients belong to its own shrinkage, as the law uses it.
-    species : Species
-        The wood.
+    ``valid``: both moistures lie within 6 to 14 %, the range the rule was made for.
+    ``coefficients_fit``: the wood's coefficients belong to its own shrinkage, as the law uses it.
     """
 
     change: float
@@ -144,3 +135,54 @@ def cup_formula(width: float, *, ring_radius: float, tangential: float, radial: 
     above_zero(ring_radius, name="ring_radius", unit="mm", example="80")
     half = width / (2 * ring_radius)
     return ring_radius * (radial - tangential) * half * math.atan(half)
+
+
+MEETING_POINT = 10.0  # starting moisture at which the quick rule and the law agree [%]
+LAST_DIGIT = 0.00001  # one unit of the last digit to which coefficients are printed
+
+
+def coefficient_from_shrinkage(shrinkage: float, *, fibre_saturation: float = 30.0) -> float:
+    """Coefficient of the quick rule at which it agrees with the law, starting from 10 %.
+
+    Parameters
+    ----------
+    shrinkage : float
+        Shrinkage in one direction, green to oven-dry. [%]
+    fibre_saturation : float
+        Moisture above which the wood no longer moves. [%]
+
+    Returns
+    -------
+    float
+        Change of width for each percent of moisture. [1/%]
+
+    Raises
+    ------
+    ValueError
+        A number is not above 0.
+
+    Source
+    ------
+    Handbook (FPL-GTR-190), Eq. 13-2 and 13-3 set equal at 10 %; it reproduces Table 13-5.
+
+    >>> round(coefficient_from_shrinkage(7.1), 5)
+    0.00248
+    """
+    above_zero(shrinkage, name="shrinkage", unit="%", example="7.1 for black cherry")
+    above_zero(fibre_saturation, name="fibre_saturation", unit="%", example="30")
+    return shrinkage / (100 * fibre_saturation - shrinkage * (fibre_saturation - MEETING_POINT))
+
+
+def coefficients_fit(wood: Species) -> bool:
+    """Whether a wood's coefficients belong to its shrinkage, to one unit of their last digit."""
+    pairs = (
+        (wood.shrinkage_radial, wood.coefficient_radial),
+        (wood.shrinkage_tangential, wood.coefficient_tangential),
+    )
+    for shrinkage, coefficient in pairs:
+        if shrinkage is None or coefficient is None:
+            return False
+        own = coefficient_from_shrinkage(shrinkage, fibre_saturation=wood.fibre_saturation)
+        if above(abs(own - coefficient), LAST_DIGIT):
+            return False
+    return True

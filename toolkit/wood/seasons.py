@@ -1,4 +1,4 @@
-"""How wet wood gets through the year, by place."""
+"""Air and the wood in it: what moisture wood settles to, and a place's year month by month."""
 
 from __future__ import annotations
 
@@ -7,11 +7,69 @@ from dataclasses import dataclass
 from functools import cache
 
 from toolkit.results import number, read_table
-from toolkit.wood import _names
 from toolkit.wood._checks import moisture_in_range
-from toolkit.wood.air import equilibrium_moisture
 from toolkit.wood.law import movement
-from toolkit.wood.woods import Species
+from toolkit.wood.woods import Species, candidates, nearest, quoted
+
+# Below about -1 degC the published table ends and the equation runs on, as its author let it do
+# for the winters of cold places; above 132 degC (270 degF) nothing was published.
+COLDEST = -20.0
+HOTTEST = 130.0
+
+
+def equilibrium_moisture(*, temperature: float, humidity: float) -> float:
+    """Moisture content that wood settles to in air of a temperature and a relative humidity.
+
+    Parameters
+    ----------
+    temperature : float
+        Temperature of the air, from -20 to 130. [°C]
+    humidity : float
+        Relative humidity, from 0 to just under 100. [%]
+
+    Returns
+    -------
+    float
+        Equilibrium moisture content, of the oven-dry weight. [%]
+
+    Raises
+    ------
+    ValueError
+        The temperature or the humidity lies outside that range.
+
+    Source
+    ------
+    Handbook (FPL-GTR-190), Eq. 4-5, with its coefficients in degrees Celsius; Simpson 1998,
+    FPL-RN-268. The handbook's table for it spans -1 to 132 °C (from memory).
+
+    >>> round(equilibrium_moisture(temperature=20, humidity=50), 3)
+    9.271
+    """
+    if not COLDEST <= temperature <= HOTTEST:
+        raise ValueError(
+            f"temperature was given as {temperature:g} °C: the equation for wood's moisture holds "
+            f"from {COLDEST:g} to {HOTTEST:g} °C. Give the room's temperature in degrees Celsius, "
+            "for example 20."
+        )
+    if not 0 <= humidity < 100:
+        raise ValueError(
+            f"humidity was given as {humidity:g} %: relative humidity runs from 0 to just under "
+            "100 %. Give a reading such as 50 for a heated room or 75 for a damp summer."
+        )
+    return _moisture(temperature, humidity / 100)
+
+
+def _moisture(t: float, h: float) -> float:
+    """The equation itself, humidity as a fraction; its letters are the handbook's."""
+    w = 349 + 1.29 * t + 0.0135 * t * t
+    k = 0.805 + 0.000736 * t - 0.00000273 * t * t
+    k1 = 6.27 - 0.00938 * t - 0.000303 * t * t
+    k2 = 1.91 + 0.0407 * t - 0.000293 * t * t
+    kh = k * h
+    one = k1 * kh
+    two = k1 * k2 * kh * kh
+    return 1800 / w * (kh / (1 - kh) + (one + 2 * two) / (1 + one + two))
+
 
 MONTHS = (
     "January", "February", "March", "April", "May", "June",
@@ -25,18 +83,9 @@ class UnknownPlace(ValueError):  # noqa: N818 - its name is what went wrong
 
 @dataclass(frozen=True, slots=True)
 class Climate:
-    """A place and the moisture that wood tends to there in each month.
+    """A place and the moisture that wood tends to there, January to December. [%]
 
     The table's figures are for sheltered wood outdoors; heated rooms are drier in winter.
-
-    Attributes
-    ----------
-    name : str
-        The place.
-    moisture : tuple of float
-        Equilibrium moisture content, January to December. [%]
-    source, seen, note : str
-        Where the figures come from, and what to know before using them.
     """
 
     name: str
@@ -91,15 +140,13 @@ def place(name: str) -> Climate:
     rows = {row["place"]: row for row in read_table("wood/outdoor_emc.csv")}
     whole = {one.name: one for one in places()}
     spellings = {town: (town,) for town in rows}
-    found = _names.candidates(name, spellings)
+    found = candidates(name, spellings)
     if len(found) > 1:
-        raise UnknownPlace(f"'{name}' may be several places: type {_names.quoted(found)}.")
+        raise UnknownPlace(f"'{name}' may be several places: type {quoted(found)}.")
     if not found:
-        near = _names.nearest(name, {town: (town,) for town in whole})
+        near = nearest(name, {town: (town,) for town in whole})
         hint = (
-            f"did you mean {_names.quoted(near)}? Type that"
-            if near
-            else "places() lists those it knows"
+            f"did you mean {quoted(near)}? Type that" if near else "places() lists those it knows"
         )
         raise UnknownPlace(f"'{name}' is not a place in the workbook's table: {hint}.")
     if found[0] not in whole:

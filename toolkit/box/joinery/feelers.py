@@ -60,29 +60,10 @@ def _times(gaps: Gaps, gap: float) -> float:
 
 
 def compare_readings(gaps: Gaps, *, readings: tuple[float, ...]) -> HandReading:
-    """What feeler readings say of the hand that sawed.
+    """Where feeler readings [mm] stand among the gaps foreseen, and how rough the hand is.
 
-    Parameters
-    ----------
-    gaps : Gaps
-        The gaps foreseen.
-    readings : tuple of float
-        The widest gap of each corner measured; 0 where no blade goes in. [mm]
-
-    Returns
-    -------
-    HandReading
-        Where each reading stands among those foreseen, and how rough the hand is.
-
-    Raises
-    ------
-    ValueError
-        There is no reading, or one is negative.
-
-    Source
-    ------
-    The smallest to the largest of n readings holds the true middle with a chance of
-    1 − 2^(1 − n), whatever the spread: order statistics.
+    The smallest to the largest of n readings holds the true middle with a chance of 1 − 2^(1 − n),
+    whatever the spread: order statistics.
     """
     if not readings or min(readings) < 0:
         raise ValueError(

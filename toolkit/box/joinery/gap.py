@@ -9,8 +9,15 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from toolkit.box.joinery.chances import both_below, no_wood_over
-from toolkit.box.joinery.hand import GapFace, Hand, SawnJoint, Spread, spread
+from toolkit.box.joinery.hand import (
+    GapFace,
+    Hand,
+    SawnJoint,
+    Spread,
+    both_below,
+    no_wood_over,
+    spread,
+)
 from toolkit.measures import Rule
 
 NAMES = {

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import atan, degrees, radians, tan
 
-from toolkit.box.design import Design
+from toolkit.box.designing import Design
 from toolkit.box.joinery.slopes import flank_length
 from toolkit.measures import Rule
 

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import Literal
 
-from toolkit.box.design import Design
-from toolkit.box.joinery.gauges import GaugeSettings, gauge_settings
-from toolkit.results import Working, above
+from toolkit.box.designing import Design
+from toolkit.box.joinery.dividers import GaugeSettings, between_baselines, gauge_settings
+from toolkit.measures import Rule
+from toolkit.results import Table, Working, above, below
 
 Face = Literal["inside face", "outside face", "bottom edge", "top edge", "end grain"]
 Tool = Literal["marking gauge", "bevel gauge", "square", "knife"]
@@ -19,12 +20,10 @@ FACES: tuple[Face, ...] = ("inside face", "outside face")
 class Line:
     """One line on one face of a wall.
 
-    ``part`` is side, back or front; ``end`` the end of it that carries the line, as the box
-    stands (``back end``, ``front end``) or ``each end``, or ``along`` for a line that runs the
-    whole length. ``name`` tells settings apart: lines of one name are made at one setting.
-    ``gauged_from`` is where the tool's fence runs. ``setting`` is None for a line that is not
-    gauged. The line runs from ``low`` to ``high`` above the bottom edge; on an edge, and along a
-    board, the two are equal. [mm]
+    It is on ``part`` at its ``end``, ``each end`` or ``along`` it. Lines of one ``name`` are made
+    at one ``setting``, None for a line that is not gauged; ``gauged_from`` is where the tool's
+    fence runs. It runs from ``low`` to ``high`` above the bottom edge, which are equal on an edge
+    and along a board. [mm]
     """
 
     part: str
@@ -177,3 +176,85 @@ def setting_out_lines(d: Design, *, proud: float | None = None) -> tuple[Line, .
         rows += _rip_line(d)
         rows += _pin_end(d, front, s, "front")
     return tuple(rows)
+
+
+PAIRS = (
+    ("inside face", "outside face", "both faces"),
+    ("bottom edge", "top edge", "both edges"),
+)
+PROUD_MOST, SHY_MOST = 0.5, 0.2
+
+
+def _faces(rows: list[Line], rule: Rule, full: float) -> str:
+    words = [row.face for row in rows]
+    said: list[str] = list(words)
+    for one, other, both in PAIRS:
+        if one in words and other in words:
+            said[said.index(one)] = both
+            said.remove(other)
+    text = " and ".join(filter(None, [", ".join(said[:-1]), said[-1]]))
+    top = max(row.high for row in rows)
+    along = all(row.low == row.high for row in rows)
+    return text if along or not below(top, full) else f"{text}, up to {rule.show(top)}"
+
+
+def _grouped(lines: Iterable[Line]) -> Iterable[list[Line]]:
+    groups: dict[tuple[object, ...], list[Line]] = {}
+    for row in lines:
+        key = (row.part, row.end, row.tool, row.name, row.gauged_from, row.setting, row.purpose)
+        groups.setdefault(key, []).append(row)
+    return groups.values()
+
+
+def proud_sentence(d: Design, *, proud: float | None = None) -> str:
+    """What setting the second gauge proud or shy does to this box; None for its own customs. [mm]
+
+    0.2 shy to 0.5 proud: common practice, no source.
+    """
+    show = d.choices.rule.exact
+    s = gauge_settings(d, proud=proud)
+    if s.proud == 0:
+        return "The second gauge is set to the tail board's own thickness: the pins end flush."
+    left = between_baselines(d, proud=proud)
+    exact = between_baselines(d, proud=0.0)
+    by = abs(s.proud)
+    if s.proud > 0:
+        words = (
+            f"The second gauge is {show(by)} proud: the pins' end grain stands out by that and is "
+            f"planed flush. It leaves {show(left.value)} between the two baselines instead of "
+            f"{show(exact.value)}: leave the pin boards {show(2 * by)} longer, or the box comes "
+            "out that much smaller inside."
+        )
+        too_much, most = above(by, PROUD_MOST), PROUD_MOST
+    else:
+        words = (
+            f"The second gauge is {show(by)} shy: the pins end that far below the tail boards, "
+            "whose faces are planed down to them."
+        )
+        too_much, most = above(by, SHY_MOST), SHY_MOST
+    if too_much:
+        words += f" Over {show(most)} is more than is planed off with pleasure."
+    return f"{words} Never set the first gauge so: a half-blind tail would meet its lap too soon."
+
+
+def line_table(d: Design, *, proud: float | None = None) -> Table:
+    """Which line goes on which face, gauged from where; ``proud`` as for `proud_sentence`. [mm]"""
+    rule, full = d.choices.rule, d.frame.wall_height.value
+    rows = []
+    for group in _grouped(setting_out_lines(d, proud=proud)):
+        first = group[0]
+        tool = first.name if first.tool == "marking gauge" else first.tool
+        setting = "" if first.setting is None else rule.show(first.setting.value)
+        if first.tool == "bevel gauge":
+            setting = f"1 in {d.back.slope:g}, {d.back.angle:.1f}°"
+        end = "its whole length" if first.end == "along" else first.end
+        faces = _faces(group, rule, full if first.part != "front" else first.high)
+        rows.append((first.part, end, faces, tool, first.gauged_from, setting, first.purpose))
+    return Table(
+        "Which line on which face",
+        ("part", "end", "on", "with", "from", "set to", "for"),
+        tuple(rows),
+        note="Leave each gauge set until the last board is marked. "
+        + proud_sentence(d, proud=proud),
+        numeric=(5,),
+    )

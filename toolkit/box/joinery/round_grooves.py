@@ -9,9 +9,18 @@ from itertools import product
 from toolkit.box.choices import Change, Choices
 from toolkit.box.corner import Corner, equal_tails
 from toolkit.box.customs import Customs
-from toolkit.box.design import Design, design
-from toolkit.box.joinery.looks import Needs, Positions, needs, pins_cost, room_now, tails_cost
-from toolkit.box.joinery.offers import Offer, RoundGrooves, reasons
+from toolkit.box.designing import Design, design
+from toolkit.box.joinery.offers import (
+    Needs,
+    Offer,
+    Positions,
+    RoundGrooves,
+    needs,
+    pins_cost,
+    reasons,
+    room_now,
+    tails_cost,
+)
 from toolkit.measures import Rule
 from toolkit.results import above, below
 

@@ -7,8 +7,7 @@ from functools import lru_cache
 
 import numpy as np
 
-from toolkit.box.joinery import Gaps
-from toolkit.box.joinery.feelers import BLADES
+from toolkit.box import BLADES, Gaps
 from toolkit.measures import Rule
 from toolkit.pictures.kit import PartView, Picture, Point, Sheet, Slot, rectangle, still_scale
 from toolkit.pictures.kit.strokes import long_grain, rings

@@ -11,8 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from toolkit.box import Piece
-from toolkit.box.joinery import Line, setting_out_lines
+from toolkit.box import Line, Piece, setting_out_lines
 from toolkit.pictures.kit import PartView, Point, Sheet, rectangle, still_scale
 from toolkit.pictures.kit.strokes import break_line, face_mark, hatch, long_grain, rings
 from toolkit.plan import Plan

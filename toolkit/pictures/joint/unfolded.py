@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from toolkit.box.joinery import Line
+from toolkit.box import Line
 from toolkit.measures import Rule
 from toolkit.pictures.joint.net import (
     BOTTOM,

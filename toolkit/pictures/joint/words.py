@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from itertools import accumulate, pairwise
 from statistics import fmean
 
-from toolkit.box.joinery import joint_direction
+from toolkit.box import joint_direction
 from toolkit.pictures.corner.boards import Joint
 from toolkit.pictures.joint.net import UnfoldedEnd
 from toolkit.pictures.kit import Point, Slot, extent

@@ -4,19 +4,3 @@ from toolkit.pictures.kit.lettering import Anchor, Label, Slot, extent
 from toolkit.pictures.kit.picture import Picture, Point
 from toolkit.pictures.kit.sheet import WIDTH, Sheet
 from toolkit.pictures.kit.view import PartView, band, rectangle, still_scale, upright_band
-
-__all__ = [
-    "WIDTH",
-    "Anchor",
-    "Label",
-    "PartView",
-    "Picture",
-    "Point",
-    "Sheet",
-    "Slot",
-    "band",
-    "extent",
-    "rectangle",
-    "still_scale",
-    "upright_band",
-]

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from toolkit.box import Panel
-from toolkit.box.sliding import droop, held
+from toolkit.box import Panel, droop, held
 from toolkit.pictures.kit import PartView, Picture, Sheet, Slot, still_scale
 from toolkit.pictures.kit.dimensions import Dimension, level, upright
 from toolkit.pictures.kit.notes import figures, not_right, nothing, title, unit_words

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
-from toolkit.box.joinery import gauge_settings
+from toolkit.box import gauge_settings
 from toolkit.pictures.kit import extent, rectangle
 from toolkit.pictures.kit.lettering import LEADING
 from toolkit.pictures.sheets.marks import (

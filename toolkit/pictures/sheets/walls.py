@@ -11,8 +11,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from toolkit.box import Span
-from toolkit.box.joinery import Line, setting_out_lines
+from toolkit.box import Line, Span, setting_out_lines
 from toolkit.pictures.kit import Anchor, Label, Point, Slot, rectangle
 from toolkit.pictures.sheets.margins import wall_caption
 from toolkit.pictures.sheets.marks import SMALL, CutOut, Extent, Mark, closed, hatched

@@ -1,0 +1,17 @@
+from .box_plan import Plan as Plan, plan as plan
+from .comparison import Comparison as Comparison, Moved as Moved, compare as compare
+from .contract import as_data as as_data
+from .flushing import flushed as flushed, panel_stages as panel_stages
+from .mishaps.mishap import (
+    STAGES as STAGES,
+    WITH_LENGTH as WITH_LENGTH,
+    WITHOUT as WITHOUT,
+    Mishap as Mishap,
+    Stage as Stage,
+    meant_of as meant_of,
+    stages_of as stages_of,
+    usual_stage as usual_stage,
+)
+from .mishaps.option import Option as Option, Weights as Weights
+from .mishaps.ranked import Rescue as Rescue, rescue as rescue, rescue_data as rescue_data
+from .tool_settings import Setting as Setting

@@ -1,0 +1,84 @@
+"""The plan: one box worked out, from a file's choices to cut list, settings and findings."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from hashlib import sha256
+
+from toolkit.box import Choices, Design, design
+from toolkit.plan.checks import findings
+from toolkit.plan.cut_parts import parts
+from toolkit.plan.tool_settings import Setting, settings
+from toolkit.results import Chosen, Finding, Part, Spot, Topic
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """One box, worked out. Lengths in mm."""
+
+    choices: Choices
+    design: Design
+    parts: tuple[Part, ...]
+    settings: tuple[Setting, ...]
+    findings: tuple[Finding, ...]
+
+    @property
+    def works(self) -> bool:
+        """Whether nothing was found that can't be made or fails in use."""
+        return all(row.level != "wont_work" for row in self.findings)
+
+    @property
+    def chosen(self) -> tuple[Chosen, ...]:
+        """What was left out of the file, and by which rule it was chosen."""
+        return self.design.chosen
+
+    @property
+    def fingerprint(self) -> str:
+        """Eight characters that change whenever a choice does; printed on every sheet."""
+        return sha256(repr(self.choices).encode()).hexdigest()[:8]
+
+    @property
+    def outside(self) -> str:
+        """Outside length, width and height on the student's own rule: ``176 × 134 × 64 mm``."""
+        rule, f = self.choices.rule, self.design.frame
+        sizes = (f.outside_length, f.outside_width, f.wall_height)
+        figures = " × ".join(rule.show(size.value, unit=False) for size in sizes)
+        return f"{figures} {rule.units}"
+
+    def about(self, *topics: Topic) -> tuple[Finding, ...]:
+        """What was found on some topics."""
+        return tuple(row for row in self.findings if row.topic in topics)
+
+    def wrong(self, *spots: Spot, part: str = "", corner: str = "") -> tuple[Finding, ...]:
+        """What is wrong at some spots, in their order; of one part or corner where one is named."""
+        return tuple(
+            row
+            for spot in spots
+            for row in self.findings
+            if row.level != "good"
+            and row.place.spot == spot
+            and row.place.meets(part=part, corner=corner)
+        )
+
+    def part(self, name: str) -> Part:
+        """A part by its name."""
+        for part in self.parts:
+            if part.name == name:
+                return part
+        raise KeyError(name)
+
+
+def plan(choices: Choices) -> Plan:
+    """Work out one box from its choices. [mm]
+
+    A box that cannot exist has findings that say so, and no settings.
+    """
+    d = design(choices)
+    cut_list = parts(d)
+    return Plan(
+        choices=choices,
+        design=d,
+        parts=cut_list,
+        settings=settings(d) if d.exists else (),
+        findings=findings(d, cut_list),
+    )

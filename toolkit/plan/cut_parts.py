@@ -1,0 +1,97 @@
+"""The cut list and the rough list: each part finished, and what to saw for it first."""
+
+from __future__ import annotations
+
+from toolkit.box import Design, as_made
+from toolkit.results import Part, Term, Working
+
+
+def _part(
+    d: Design,
+    name: str,
+    count: int,
+    sizes: tuple[Working, Working, Working],
+    wood: str,
+    *,
+    rough_width: Working | None = None,
+) -> Part:
+    """A part with its rough sizes: each finished size and its allowance, one sum."""
+    rough = []
+    for size, extra, axis in zip(
+        (sizes[0], rough_width or sizes[1], sizes[2]),
+        d.choices.allowances.of(name),
+        ("length", "width", "thickness"),
+        strict=True,
+    ):
+        finished = Term(f"finished {axis}", size.value)
+        if axis == "width" and rough_width is not None:
+            finished = Term("full wall height", size.value)
+        rough.append(Working(f"{name} rough {axis}", (finished, Term("allowance", extra))))
+    length, width, thickness = rough
+    return Part(
+        name,
+        count,
+        *sizes,
+        rough_length=length,
+        rough_width=width,
+        rough_thickness=thickness,
+        wood=wood,
+    )
+
+
+def _named(name: str, working: Working) -> Working:
+    return Working(name, working.terms)
+
+
+def parts(d: Design) -> tuple[Part, ...]:
+    """Every part of a box that has a size left, finished and rough.
+
+    The front is sawn and ploughed at the full height of the walls and ripped low afterwards.
+    """
+    f, wood, made = d.frame, d.choices.wood, d.choices.made
+    height = f.wall_height
+    rows = [
+        _part(
+            d,
+            "side",
+            2,
+            (
+                f.side_length,
+                as_made("side width", value=made.side_width) or _named("side width", height),
+                f.side_thickness,
+            ),
+            wood.sides,
+        ),
+        _part(
+            d,
+            "back",
+            1,
+            (
+                f.back_length,
+                as_made("back width", value=made.back_width) or _named("back width", height),
+                f.back_thickness,
+            ),
+            wood.ends,
+        ),
+        _part(
+            d,
+            "front",
+            1,
+            (f.front_length, _named("front width", f.front_height), f.front_thickness),
+            wood.ends,
+            rough_width=height,
+        ),
+        *(
+            _part(
+                d,
+                panel.name,
+                1,
+                (panel.length, panel.width, panel.thickness),
+                d.wood_of(panel),
+            )
+            for panel in d.panels
+        ),
+    ]
+    if d.lift_off_lid is not None and d.lift_off_lid.batten is not None:
+        rows.append(_part(d, "batten", 2, d.lift_off_lid.batten, wood.ends))
+    return tuple(part for part in rows if all(size.value > 0 for size in part.finished))

@@ -1,0 +1,181 @@
+"""One way out of a mishap: what to do, the box that follows, and what it costs."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from types import MappingProxyType
+from typing import Any
+
+from toolkit.measures import Rule
+from toolkit.plan.box_plan import Plan, plan
+from toolkit.plan.comparison import Comparison, compare
+from toolkit.plan.mishaps.mishap import Mishap, facts, meant_of
+from toolkit.results import GEOMETRY, Finding, Level, filled, gathered, rows_by_name
+
+PRACTICE = "common practice, no source"
+COSTS = ("parts", "minutes", "looks", "wait")
+
+
+@dataclass(frozen=True, slots=True)
+class Weights:
+    """How minutes, wood and looks are put on one scale: customs, to be changed at will.
+
+    A new part counts as so many minutes, and so does each step in looks (0 unseen, 1 found if
+    looked for, 2 seen, 3 spoils it). [min]
+    """
+
+    part: float = 40.0
+    looks: float = 15.0
+
+    @property
+    def sentence(self) -> str:
+        """The scale in words."""
+        return (
+            f"Ranked by minutes at the bench, a new part counted as {self.part:g} and each step "
+            f"in looks (0 unseen to 3 spoilt) as {self.looks:g}: customs, no source. What won't "
+            "work comes last."
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Costs:
+    """What a way out costs: new parts, minutes at the bench, a step in looks, a wait for glue."""
+
+    parts: int = 0
+    minutes: float = 0.0
+    looks: int = 0
+    wait: float = 0.0
+
+    def total(self, weights: Weights) -> float:
+        """On one scale; a wait costs no work. [min]"""
+        return self.minutes + self.parts * weights.part + self.looks * weights.looks
+
+    @property
+    def sentence(self) -> str:
+        """The costs in words."""
+        looks = ("not seen", "found if looked for", "seen", "spoils it")[self.looks]
+        wood = {0: "no wood", 1: "1 new part"}.get(self.parts, f"{self.parts} new parts")
+        wait = f", and about {self.wait:g} min for glue to dry" if self.wait else ""
+        return f"about {self.minutes:g} min{wait}; {wood}; {looks}"
+
+
+@dataclass(frozen=True, slots=True)
+class Option:
+    """One way out: what to do, the box that follows, and what changed from the box as meant.
+
+    ``changes`` is what to put into the box file, by key such as ``made.front_length``: a length in
+    mm, a word, a count, or None for a key to take out.
+    """
+
+    code: str
+    words: str
+    changes: Mapping[str, Any]
+    plan: Plan
+    comparison: Comparison
+    costs: Costs
+    source: str
+
+    @property
+    def works(self) -> bool:
+        """Whether the box that follows has nothing that won't work."""
+        return self.plan.works
+
+    @property
+    def sizes(self) -> tuple[tuple[str, float, float], ...]:
+        """The finished sizes that follow: which, as meant, and now. [mm]"""
+        return tuple(
+            (row.where, row.before.value, row.after.value)
+            for row in self.comparison.changes
+            if row.before is not None and row.after is not None and " rough " not in row.where
+        )
+
+    def moved(self, rule: Rule) -> str:
+        """The finished sizes that follow, in words."""
+        return "; ".join(
+            f"{name} {rule.exact(before)} → {rule.exact(after)}"
+            for name, before, after in self.sizes
+        )
+
+    def sentence(self, rule: Rule) -> str:
+        """What to do, what follows, what is to be said of it, and what it costs."""
+        text = [self.words]
+        if moved := self.moved(rule):
+            text.append(f"Then: {moved}.")
+        text += [f"Won't work: {row.sentence}" for row in self.news("wont_work")]
+        text += [f"Care: {row.sentence}" for row in self.news("care")]
+        text.append(f"Costs {self.costs.sentence}.")
+        return " ".join(text)
+
+    def news(self, *levels: Level) -> tuple[Finding, ...]:
+        """What is to be said of this box and was not of the one meant, alike put together."""
+        return gathered(row for row in self.comparison.new_findings if row.level in levels)
+
+
+@dataclass(frozen=True, slots=True)
+class Case:
+    """A mishap in its box: where the ways out are reckoned."""
+
+    plan: Plan
+    mishap: Mishap
+    facts: Mapping[str, Any]
+    meant: float | None
+    found: list[Option] = field(default_factory=list)
+
+    @classmethod
+    def of(cls, made: Plan, mishap: Mishap) -> Case:
+        """The case, with what exists at its stage."""
+        return cls(made, mishap, facts(made, mishap), meant_of(made, mishap.what))
+
+    @property
+    def off(self) -> float:
+        """As made less as meant: under 0 for what is too small, 0 where no size was meant. [mm]"""
+        off = 0.0 if self.meant is None else self.mishap.measured - self.meant
+        return 0.0 if abs(off) < 1e-9 else off
+
+    def show(self, value: float) -> str:
+        """A length on the student's rule. [mm]"""
+        return self.plan.choices.rule.exact(value)
+
+    def after(self, changes: Mapping[str, Any]) -> Plan:
+        """The box with what exists and some changes."""
+        return plan(self.plan.choices.having({**self.facts, **changes}))
+
+    def offer(
+        self,
+        way: str,
+        changes: Mapping[str, Any] | None = None,
+        *,
+        without: tuple[str, ...] = (),
+        costs: Mapping[str, Any] = MappingProxyType({}),
+        **values: object,
+    ) -> None:
+        """One more way out, a row of the table with its words' values; ``costs`` go before its own.
+
+        With changes the box is reckoned anew, without them it is advice.
+        """
+        row = rows_by_name("plan/mishaps/ways.csv", "way")[way]
+        own = {name: int(row[name]) for name in COSTS if row[name]}
+        values |= {"made": self.mishap.measured, "meant": self.meant or 0.0, "off": self.off}
+        words = filled(row["words"], values, write=self.show)
+        told: dict[str, Any] = {}
+        after, source = self.plan, PRACTICE
+        if changes is not None:
+            kept = {key: value for key, value in self.facts.items() if key not in without}
+            told = {**kept, **changes}
+            after = plan(self.plan.choices.having(told))
+            source = f"{GEOMETRY}; costs: {PRACTICE}"
+        code, paid = way.partition(",")[0], Costs(**{**own, **costs})
+        self.found.append(Option(code, words, told, after, compare(self.plan, after), paid, source))
+
+    def as_meant(self) -> bool:
+        """Whether nothing is off at all; then that is what there is to say."""
+        if not self.off:
+            self.offer("as-meant")
+        return not self.off
+
+    def new_part(self, name: str, minutes: float, *, count: int = 1) -> None:
+        """The spare, or a new part: the box stays as meant."""
+        way = "new-part, several" if count > 1 else "new-part"
+        costs = {"minutes": minutes, "parts": count}
+        self.offer(way, costs=costs, name=name, count=str(count))
