@@ -11,30 +11,6 @@ from typing import TypeGuard
 from toolkit.study.questions import _MODULES, _templates
 
 ROOT = Path(__file__).parents[2]
-# The rooms that keep these rules; to be widened until it names all of them.
-CLEAN = (
-    "box",
-    "classroom",
-    "cli",
-    "document",
-    "explore",
-    "files",
-    "handout",
-    "lesson",
-    "libraries",
-    "measures",
-    "pictures",
-    "plan",
-    "planes",
-    "results",
-    "room",
-    "shape",
-    "smoothing",
-    "stock",
-    "study",
-    "truing",
-    "wood",
-)
 
 # They make pages that are committed, and so are no tests.
 MAKERS = ("tests/house/instructor_notes.py", "tests/house/readme_picture.py")
@@ -108,8 +84,8 @@ def used_names(tree: ast.Module) -> dict[str, set[str]]:
     return found
 
 
-def only_for_tests(rooms: tuple[str, ...]) -> list[str]:
-    """Public functions and classes that nothing but their own lines, faces and tests names."""
+def test_nothing_is_for_tests_alone() -> None:
+    """Each public function and class is named beyond its own lines, faces and tests."""
     used: dict[str, set[str]] = {}
     makers = [ast.parse((ROOT / path).read_text(encoding="utf-8")) for path in MAKERS]
     for tree in (*modules().values(), *makers):
@@ -119,8 +95,6 @@ def only_for_tests(rooms: tuple[str, ...]) -> list[str]:
     asked = {f"{row.__module__}.{row.__name__}" for n in _MODULES for row in _templates(n)}
     found = []
     for module, tree in modules().items():
-        if room_of(module) not in rooms:
-            continue
         reads = names_read(tree)
         for node in tree.body:
             if not isinstance(node, (ast.FunctionDef, ast.ClassDef)) or node.name.startswith("_"):
@@ -130,23 +104,18 @@ def only_for_tests(rooms: tuple[str, ...]) -> list[str]:
             named = node.name in words_of_notebooks() or f"{module}.{node.name}" in asked
             if not beside and not elsewhere and not named:
                 found.append(f"{module}.{node.name}")
-    return found
-
-
-def test_nothing_is_for_tests_alone() -> None:
-    """It is taught, printed or deleted."""
-    assert only_for_tests(CLEAN) == []
+    # It is taught, printed or deleted.
+    assert found == []
 
 
 def test_a_module_and_a_class_have_names_of_their_own() -> None:
     """No module is named like its function, and no two classes are called alike."""
     functions, classes = [], []
     for module, tree in modules().items():
-        if room_of(module) in CLEAN:
-            name = module.rpartition(".")[2]
-            named = [n.name for n in tree.body if isinstance(n, ast.FunctionDef)]
-            functions += [module] if name in named else []
-            classes += [n.name for n in nodes(tree) if isinstance(n, ast.ClassDef)]
+        name = module.rpartition(".")[2]
+        named = [n.name for n in tree.body if isinstance(n, ast.FunctionDef)]
+        functions += [module] if name in named else []
+        classes += [n.name for n in nodes(tree) if isinstance(n, ast.ClassDef)]
     assert functions == []
     assert sorted(set(classes)) == sorted(classes)
 
@@ -155,7 +124,6 @@ def test_other_rooms_come_in_through_the_face() -> None:
     found = []
     for module, tree in modules().items():
         for home, name, _ in imports(tree):
-            inside = home.count(".") > 1 and room_of(home) in CLEAN
-            if inside and room_of(module) != room_of(home):
+            if home.count(".") > 1 and room_of(module) != room_of(home):
                 found.append(f"{module}: {home}.{name}")
     assert found == []
