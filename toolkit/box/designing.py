@@ -35,6 +35,11 @@ class Design:
     chosen: tuple[Chosen, ...]
     stray: tuple[str, ...]
 
+    def __hash__(self) -> int:
+        """Of what sliders move: a drawing asks many times, and all fields are hundreds."""
+        c = self.choices
+        return hash((c.size, c.thickness, c.corner, c.groove))
+
     @property
     def exists(self) -> bool:
         """Whether there is a space inside, and tails at every corner."""

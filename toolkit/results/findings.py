@@ -133,26 +133,22 @@ def _parsed(text: str) -> list[Any]:
     return list(Formatter().parse(text))
 
 
-class _Sentence(Formatter):
-    """Fills a sentence: a number that it gives no format is a length."""
-
-    def __init__(self, write: Callable[[float], str]) -> None:
-        self._write = write
-
-    def parse(self, text: Any) -> list[Any]:
-        """The pieces of a sentence."""
-        return _parsed(text)
-
-    def format_field(self, value: object, spec: str) -> str:
-        """One field as it stands in the sentence."""
-        if not spec and isinstance(value, (int, float)):
-            return self._write(value)
-        return format(value, spec)
+_FIELDS = Formatter()
 
 
 def filled(text: str, values: Mapping[str, Any], *, write: Callable[[float], str]) -> str:
-    """A sentence with its values, by name; ``write`` says a length. [mm]"""
-    return _Sentence(write).vformat(text, (), values)
+    """A sentence with its values, by name; ``write`` says a length. [mm]
+
+    A number that the sentence gives no format is a length.
+    """
+    done = []
+    for words, name, spec, _ in _parsed(text):
+        done.append(words)
+        if name is not None:
+            value = values[name] if name in values else _FIELDS.get_field(name, (), values)[0]
+            length = not spec and isinstance(value, (int, float))
+            done.append(write(value) if length else format(value, spec))
+    return "".join(done)
 
 
 class Findings(list[Finding]):

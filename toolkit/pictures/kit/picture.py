@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
+from functools import cached_property
 from typing import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
@@ -110,25 +111,29 @@ class Drawn:
         return tuple(row for row in self.outlines if row.name.startswith(start))
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Picture:
     """A drawing that can be put into a page, and the sentence that says what it shows.
 
-    ``drawn`` tells what it holds, ``marks`` how it is laid on its page.
+    ``drawn`` tells what it holds, ``marks`` how it is laid on its page, ``place`` where on a page
+    it stands if one alike may stand there too.
     """
 
-    svg: str
     sentence: str
     drawn: Drawn
     marks: Marks = field(repr=False)
+    place: str = ""
 
-    def with_unique_ids(self, place: str) -> Picture:
-        """The same picture for another place of a page, where one alike may stand too."""
-        if not place or not any(ink.regions for ink in self.marks.inks):
-            return self
+    @cached_property
+    def svg(self) -> str:
+        """The drawing as SVG, written when it is first asked for."""
         from toolkit.pictures.kit.svg import to_svg
 
-        return replace(self, svg=to_svg(self.marks, place=place))
+        return to_svg(self.marks, place=self.place)
+
+    def with_unique_ids(self, place: str) -> Picture:
+        """The same picture for another place of a page."""
+        return replace(self, place=place)
 
     def figure(self) -> Figure:
         """The same drawing as a figure of matplotlib, to go on drawing or to save as PDF or PNG."""

@@ -34,7 +34,6 @@ from toolkit.pictures.kit.picture import (
     Point,
 )
 from toolkit.pictures.kit.placing import Page
-from toolkit.pictures.kit.svg import to_svg
 
 WIDTH = 540.0  # 720 px on a screen [pt]
 TEXT, PAPER_TEXT = SCREEN.text, PAPER.text  # [pt]
@@ -187,7 +186,7 @@ class Sheet:
             images=self._images,
             cap=self._cap,
         )
-        return Picture(to_svg(marks), sentence, self._drawn(placed), marks)
+        return Picture(sentence, self._drawn(placed), marks)
 
     def _inks(self) -> Iterator[Ink]:
         """One ink for each region that strokes of a pen are kept in, in the order of laying."""
