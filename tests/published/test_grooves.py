@@ -1,6 +1,7 @@
 """Grooves, lid and bottom against sums worked by hand, from handbook tables where wood moves.
 
-Handbook: Wood Handbook, FPL-GTR-190, Eq. 4-5 (moisture), Eq. 13-3 and Table 13-3 (movement).
+Handbook: Wood Handbook, FPL-GTR-190, Eq. 4-5 (moisture), Eq. 13-2 with the
+coefficients of Table 13-5 (movement, by hand; the toolkit goes by Eq. 13-3).
 The hand-worked figures are rounded to 0.01 mm, and so are compared to half of that and a little
 for the rounding of their moistures.
 """

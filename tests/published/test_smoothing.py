@@ -27,10 +27,10 @@ def test_cutting_angles_are_sums():
 
 
 @pytest.mark.parametrize(("skew", "first", "second"), [(30, 37.8, 40.9), (15, 43.1, 44.0)])
-def test_both_published_forms_of_skew(skew, first, second):
-    """sin e = sin p cos s (a book on wooden planes, quoted) and tan e = tan p cos s, at 45 deg.
+def test_the_quoted_form_of_skew_and_the_derived_one(skew, first, second):
+    """sin e = sin p cos s (quoted from a book on wooden planes) and tan e = tan p cos s (derived).
 
-    Worked separately to 0.1 degree.
+    At 45 degrees; worked separately to 0.1 degree.
     """
     turned = skewed(45, skew=skew)
     assert turned.up_the_iron == pytest.approx(first, abs=0.05)

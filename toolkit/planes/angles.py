@@ -105,7 +105,7 @@ def cutting_angle(
 
 @dataclass(frozen=True, slots=True)
 class Skewed:
-    """A cutting angle with the plane turned across its path, by both published forms. [degrees]
+    """A cutting angle with the plane turned across its path, by two forms. [degrees]
 
     ``width_share`` is what is left of the width of the cut, of the iron's. [1]
     """
@@ -118,7 +118,7 @@ class Skewed:
 
 
 def skewed(angle: float, *, skew: float) -> Skewed:
-    """The cutting angle of a skewed plane, by both published forms.
+    """The cutting angle of a skewed plane, by a quoted form and by one derived here.
 
     Parameters
     ----------
@@ -140,7 +140,8 @@ def skewed(angle: float, *, skew: float) -> Skewed:
 
     Source
     ------
-    sin e = sin p cos s: quoted from a book on wooden planes, read. tan e = tan p cos s: geometry.
+    sin e = sin p cos s: quoted from a book on wooden planes, read. tan e = tan p cos s: geometry,
+    derived here.
 
     >>> turned = skewed(45, skew=30)
     >>> round(turned.up_the_iron, 1), round(turned.along_the_travel, 1)

@@ -2,7 +2,7 @@
 
 The bench sums are the workbook's own worked examples, each worked apart from the code; no
 handbook prints them. Tolerances are half the last digit given. Closed forms are exact, and hold to
-the solver's accuracy. The errors of rules are those of the directive.
+the solver's accuracy.
 """
 
 import numpy as np
@@ -24,7 +24,6 @@ from toolkit.truing import (
     thickness_from,
 )
 from toolkit.truing.sticks import magnification
-from toolkit.truing.worth import rule_error
 
 SOLVED = 1e-6  # what a linear program is solved to, with room [mm]
 SIZE = (700.0, 72.0)
@@ -179,28 +178,3 @@ def test_least_strokes(radius, depth, remove, width, tracks, passes, overlap):
 def test_an_edge_half_a_degree_out():
     """12 mm, half a degree: 0.10 mm; half the last digit."""
     assert out_of_square(12, angle=0.5) == pytest.approx(0.10, abs=0.005)
-
-
-# Directive 2014/32/EU, Annex X (MI-008), chapter I: a + b·L, L rounded up to whole metres; class
-# II a 0.3, b 0.2; I 0.1, 0.1; III 0.6, 0.4; c 0.1, 0.2, 0.3 more from an end. Exact.
-@pytest.mark.parametrize(
-    ("accuracy_class", "length", "error"),
-    [
-        ("II", 300, 0.5),
-        ("II", 1000, 0.5),
-        ("II", 1001, 0.7),
-        ("II", 1200, 0.7),
-        ("II", 2000, 0.7),
-        ("I", 300, 0.2),
-        ("III", 300, 1.0),
-    ],
-)
-def test_errors_that_a_rule_may_have(accuracy_class, length, error):
-    assert rule_error(length, accuracy_class=accuracy_class) == pytest.approx(error, abs=1e-9)
-
-
-@pytest.mark.parametrize(("accuracy_class", "more"), [("I", 0.1), ("II", 0.2), ("III", 0.3)])
-def test_more_error_from_the_end_of_a_rule(accuracy_class, more):
-    marks = rule_error(300, accuracy_class=accuracy_class)
-    end = rule_error(300, accuracy_class=accuracy_class, from_end=True)
-    assert end - marks == pytest.approx(more, abs=1e-9)
