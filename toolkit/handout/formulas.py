@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-import tomllib
 from collections.abc import Iterator
 
-from toolkit.document import Block, Formula, Heading, file_of
+from toolkit.document import Block, Formula, Heading
 from toolkit.plan import Plan
-from toolkit.results import Working, capital, listed
+from toolkit.results import Working, capital, listed, read_words
 from toolkit.stock import END_WASTE, GAP, blanks_of, to_buy
 from toolkit.wood import equilibrium_moisture, species
 
@@ -22,7 +21,7 @@ def formula_blocks(plan: Plan) -> tuple[Block, ...]:
 
 def _formula(key: str, *lines: str, **values: object) -> Formula:
     """A formula of the table, with the lines that have the student's own numbers in them."""
-    row = tomllib.loads(file_of("handout", "formulas.toml"))[key]
+    row = read_words("handout/formulas.toml")[key]
     name, where = (row[part].format(**values) for part in ("name", "where"))
     return Formula(name, (*row.get("lines", ()), *lines), where, row["source"])
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import tomllib
 from collections.abc import Iterator, Sequence
 
 from toolkit.box import Choices, glue_up_steps, line_table, step_table, transfer_steps
@@ -15,7 +14,6 @@ from toolkit.document import (
     Section,
     TableBlock,
     Words,
-    file_of,
 )
 from toolkit.handout.formulas import formula_blocks
 from toolkit.handout.what_if import ring_angles
@@ -29,7 +27,7 @@ from toolkit.pictures import (
     sheet_pages,
 )
 from toolkit.plan import Plan, compare, plan, tables
-from toolkit.results import Table, read_table
+from toolkit.results import Table, read_table, read_words
 from toolkit.stock import Board, BoxLayouts, blanks_of, cut_table, missing_sentences
 
 # What is measured at the bench, and the choice that stands for it.
@@ -80,7 +78,7 @@ LINES = 7  # for notes
 
 
 def _section(name: str, *content: Block | Table | str, words: str = "") -> Section:
-    row = tomllib.loads(file_of("handout", "headings.toml"))[name]
+    row = read_words("handout/headings.toml")[name]
     return Section.of(name, row["heading"], words or row.get("words", ""), *content)
 
 

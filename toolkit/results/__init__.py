@@ -37,6 +37,7 @@ from toolkit.results.sizes import TaggedSize as TaggedSize
 from toolkit.results.tables import (
     number as number,
     read_table as read_table,
+    read_words as read_words,
     rows_by_name as rows_by_name,
 )
 

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from functools import cache
+from typing import Any
 
 
 @cache
@@ -15,6 +17,16 @@ def read_table(place: str) -> tuple[dict[str, str], ...]:
     text = files("toolkit").joinpath(*place.split("/")).read_text(encoding="utf-8")
     rows = csv.DictReader(text.splitlines())
     return tuple({key: cell.strip() for key, cell in row.items()} for row in rows)
+
+
+@cache
+def read_words(place: str) -> Mapping[str, Any]:
+    """What a TOML file such as ``handout/headings.toml`` says, by its keys."""
+    import tomllib
+    from importlib.resources import files
+
+    text = files("toolkit").joinpath(*place.split("/")).read_text(encoding="utf-8")
+    return tomllib.loads(text)
 
 
 @cache

@@ -2,19 +2,16 @@
 
 from __future__ import annotations
 
-import tomllib
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
-from functools import cache
-from pathlib import Path
 from random import Random
 from string import Formatter
-from typing import Any, TypeVar, cast
+from typing import Any, TypeVar
 
 from toolkit.box import Design, Frame, Walk, walk
 from toolkit.measures import Direction, Fineness, Rule
 from toolkit.plan import Plan
-from toolkit.results import TOLERANCE, Part, Working, above
+from toolkit.results import TOLERANCE, Part, Working, above, read_words
 from toolkit.study.marking import Kind, Question, Slip
 
 Choice = TypeVar("Choice")
@@ -85,7 +82,7 @@ class Asking:
     ) -> Question:
         """A question in its lesson's words, with those of its slips that somebody can make here."""
         lesson, _, name = id.partition(".")
-        words = _Words(**_words_of(lesson)[name])
+        words = _Words(**read_words(f"study/{lesson}_questions.toml")[lesson][name])
         working = ""
         if isinstance(answer, Working):
             working, answer = answer.sentence(self.rule), answer.value
@@ -124,12 +121,6 @@ class _Words:
     direction: Direction = "nearest"
     senses: Sequence[str] = ()
     how: str = ""
-
-
-@cache
-def _words_of(lesson: str) -> Mapping[str, Any]:
-    table = Path(__file__).with_name(f"{lesson}_questions.toml")
-    return cast("Mapping[str, Any]", tomllib.loads(table.read_text(encoding="utf-8"))[lesson])
 
 
 class _Sizes(Formatter):
