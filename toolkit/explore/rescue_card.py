@@ -92,8 +92,9 @@ class RescueCard(Card):
             self.about.value = spoken(f"{capital(words)}. {error}")
             return
         told = "" if meant is None else f"; {rule.exact(meant)} was meant"
-        self.about.value = spoken(f"{capital(words)}{told}.")
+        # Before the words: a page empties a box that it gives another hint.
         self.size.placeholder = f"with its unit: {rule.show(meant or 1.0)}"
+        self.about.value = spoken(f"{capital(words)}{told}.")
 
     def _cornered(self, _: Any) -> None:
         """A corner has so many tails."""

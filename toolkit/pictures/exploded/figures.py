@@ -53,7 +53,7 @@ class Region:
         start = np.concatenate([line[:-1] for line in lines])
         way = np.concatenate([line[1:] - line[:-1] for line in lines])
         owner = np.repeat(np.arange(len(lines)), [len(line) - 1 for line in lines])
-        piece, low, high = _cut_at(start, way, *self._crossings(start, way))
+        piece, low, high = _cut_at(start, *self._crossings(start, way))
         first = start[piece] + low[:, None] * way[piece]
         last = start[piece] + high[:, None] * way[piece]
         kept = np.flatnonzero(self.holds((first + last) / 2))
@@ -81,7 +81,7 @@ class Region:
 
 
 def _cut_at(
-    start: Floats, way: Floats, piece: NDArray[np.int64], share: Floats
+    start: Floats, piece: NDArray[np.int64], share: Floats
 ) -> tuple[NDArray[np.int64], Floats, Floats]:
     """Pieces cut at some shares of their length: of which piece, from where, to where."""
     every = np.arange(len(start))

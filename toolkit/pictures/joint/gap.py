@@ -99,7 +99,7 @@ def gap_picture(gaps: Gaps, *, rule: Rule, ghost: Gaps | None = None) -> Picture
     if before is not None:
         _ghost(sheet, before, now)
     _scale(sheet, gaps, rule)
-    _blades(sheet, gaps, now, rule)
+    _blades(sheet, gaps, rule)
     for number, (share, gap) in enumerate(((50, now.middle), (95, now.late))):
         _flank(sheet, gaps, rule, number, share=share, gap=gap)
     sheet.write(
@@ -174,7 +174,7 @@ def _scale(sheet: Sheet, gaps: Gaps, rule: Rule) -> None:
                 sheet.write(within, spots, rank=2)
 
 
-def _blades(sheet: Sheet, gaps: Gaps, now: Heap, rule: Rule) -> None:
+def _blades(sheet: Sheet, gaps: Gaps, rule: Rule) -> None:
     """Feeler blades from the zero of the scale, as thick as the scale makes them."""
     for i, blade in enumerate(BLADES):
         y = WALK - 10.0 - i * LEAF

@@ -24,7 +24,6 @@ from toolkit.pictures.exploded.sheet import TEXT, PageFrame
 from toolkit.pictures.exploded.view import FlatFace, Floats, on_paper
 from toolkit.pictures.joint.words import column
 from toolkit.pictures.kit.lettering import Label
-from toolkit.plan import Plan
 from toolkit.shape import Which, moved, wall
 
 SHORT = (26.0, 46.0)  # least and most of a board that is drawn beyond the joint [mm]
@@ -159,7 +158,7 @@ def _of_tails(j: Joint, p: Posed, moved: Floats) -> list[Foot]:
     return rows
 
 
-def feet(plan: Plan, j: Joint, p: Posed, *, moved: Floats, faces: Sequence[FlatFace]) -> list[Foot]:
+def feet(j: Joint, p: Posed, *, moved: Floats, faces: Sequence[FlatFace]) -> list[Foot]:
     """What has a name, where the eye can see it."""
     rows = [*_of_pins(j, p), *_of_tails(j, p, moved)]
     far = moved[0]

@@ -159,9 +159,6 @@ def _broken(view: PartView, far: float, up: float, name: str) -> None:
     long_grain(view, rectangle((0.0, far), (0.0, up)))
 
 
-TICK = 5.0  # a gauge line of an edge or a face runs so far past the wood [pt]
-
-
 def draw_lines(net: Net, w: UnfoldedEnd) -> None:
     """Every line of the list, as its tool makes it. [mm]"""
     for row in w.lines:
@@ -176,12 +173,12 @@ def draw_lines(net: Net, w: UnfoldedEnd) -> None:
             _on_end(view, w, row)
         else:
             for tail in w.end.corner.tails:
-                edges = _at_end(tail, w, row.face)
+                edges = _at_end(tail, row.face)
                 for z in edges:
                     view.line("knife", (0.0, z), (w.baseline, z))
 
 
-def _at_end(tail: Piece, w: UnfoldedEnd, face: str) -> tuple[float, float]:
+def _at_end(tail: Piece, face: str) -> tuple[float, float]:
     """Where the pins' lines run down a face: wide inside, narrow outside. [mm]"""
     return (tail.low, tail.high) if face == "inside face" else (tail.tip_low, tail.tip_high)
 

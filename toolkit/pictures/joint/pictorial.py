@@ -110,7 +110,7 @@ def joint_apart(
         marks=tuple(lines_on_wood(p, heights=heights, moved=moved)),
         plain=PLAIN,
     )
-    named = feet(plan, j, p, moved=moved, faces=faces)
+    named = feet(j, p, moved=moved, faces=faces)
     frame = _frame(p, mirrored=left_handed)
     return draw(scene, frame=frame, sentence=said, naming=_naming(named, p))
 
