@@ -1,11 +1,10 @@
 """What went wrong, told on the page: ways out are shown, one is kept, and taken back."""
 
-from contextlib import suppress
 from pathlib import Path
 
 import pytest
 
-from tests.browser.lesson_page import LessonPage, NeverCameError
+from tests.browser.lesson_page import LessonPage
 from toolkit.files import read_box
 
 
@@ -15,14 +14,8 @@ def test_a_way_out_is_shown_kept_and_taken_back(lesson: LessonPage, folder: Path
     )
     card.get_by_label("what happened").select_option("front: wrong length")
     lesson.says("126 mm was meant", within=card)
-    answer = card.get_by_text("0.8 mm under").first
-    for _ in range(3):
-        # On a busy machine the form is still laid out for what happened while it is filled in.
-        card.locator("input[type=text]").fill("125.2 mm")
-        lesson.click("What can be done?", within=card)
-        with suppress(NeverCameError):
-            answer.wait_for(timeout=20_000)
-            break
+    card.locator("input[type=text]").fill("125.2 mm")
+    lesson.click("What can be done?", within=card)
     lesson.says("0.8 mm under", within=card)
     lesson.says("Make a new front", within=card)
     lesson.photograph("04-rescue-ways", what=card)
