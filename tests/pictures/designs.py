@@ -6,8 +6,13 @@ from collections.abc import Iterator
 from tests.boxes import ears, inch_postcard, lift_off, postcard
 from toolkit.box import Choices
 from toolkit.measures import Rule
-from toolkit.pictures import Picture, corner_picture, section_across, section_along
+from toolkit.pictures import LabelBox, Picture, corner_picture, section_across, section_along
 from toolkit.plan import Plan, plan
+
+
+def overlap(one: LabelBox, other: LabelBox) -> bool:
+    """Whether two labels share some of the page."""
+    return one.x0 < other.x1 and other.x0 < one.x1 and one.y0 < other.y1 and other.y0 < one.y1
 
 
 def named() -> dict[str, Choices]:

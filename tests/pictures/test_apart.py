@@ -12,7 +12,7 @@ import pytest
 from numpy.typing import NDArray
 
 from tests.boxes import ears, inch_postcard, lift_off, postcard
-from tests.pictures.designs import some
+from tests.pictures.designs import overlap, some
 from tests.pictures.raster import FINE, Floats, Ints, areas, nearest, size
 from toolkit.box import Choices
 from toolkit.pictures.exploded.drawing import box_apart, shifts
@@ -197,7 +197,7 @@ def test_every_part_is_named_clear_of_every_edge(box: Choices) -> None:
         assert name in words
     assert ("batten" in words) == (box.lid.kind == "lift-off" and box.lid.seat == "battens")
     for one, other in combinations(drawn.labels, 2):
-        assert not one.meets(other)
+        assert not overlap(one, other)
     for label in drawn.labels:
         assert min(label.x0, label.y0) > 0
         assert label.x1 < drawn.width

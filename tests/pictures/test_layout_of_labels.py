@@ -12,7 +12,7 @@ from matplotlib.font_manager import FontProperties
 from matplotlib.textpath import TextPath
 from numpy.typing import NDArray
 
-from tests.pictures.designs import impossible, named, pictures, some
+from tests.pictures.designs import impossible, named, overlap, pictures, some
 from toolkit.box import Panel
 from toolkit.pictures import (
     Drawn,
@@ -64,9 +64,7 @@ def _faults(drawn: Drawn) -> list[str]:
         if label.x0 < 0 or label.y0 < 0 or label.x1 > drawn.width or label.y1 > drawn.height:
             found.append(f"{label.text!r} leaves the page")
         for other in labels[i + 1 :]:
-            wide = min(label.x1, other.x1) - max(label.x0, other.x0)
-            high = min(label.y1, other.y1) - max(label.y0, other.y0)
-            if wide > 0 and high > 0:
+            if overlap(label, other):
                 found.append(f"{label.text!r} lies on {other.text!r}")
         if len(lines) and _inside_length(label, lines).max() > 0.01:
             found.append(f"{label.text!r} lies on a line")

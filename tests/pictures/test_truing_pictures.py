@@ -4,6 +4,7 @@ from contextlib import nullcontext
 
 import pytest
 
+from tests.pictures.designs import overlap
 from toolkit.measures import Rule
 from toolkit.pictures import (
     Picture,
@@ -51,7 +52,7 @@ def _apart(picture: Picture) -> None:
     for i, one in enumerate(labels):
         assert one.x0 >= 0 and one.x1 <= picture.drawn.width
         assert one.y0 >= 0 and one.y1 <= picture.drawn.height
-        assert not any(one.meets(other) for other in labels[i + 1 :]), one.text
+        assert not any(overlap(one, other) for other in labels[i + 1 :]), one.text
 
 
 @pytest.mark.parametrize("rule", [MM, INCH])

@@ -32,12 +32,6 @@ class LabelBox:
     y1: float
     kind: Kind = field(default="name", kw_only=True)
 
-    def meets(self, other: LabelBox) -> bool:
-        """Whether two labels overlap."""
-        return (
-            self.x0 < other.x1 and other.x0 < self.x1 and self.y0 < other.y1 and other.y0 < self.y1
-        )
-
 
 @dataclass(frozen=True, slots=True)
 class Outline:
