@@ -17,9 +17,8 @@ from toolkit.document import file_of
 from toolkit.files import read_boards
 from toolkit.handout import handout
 from toolkit.handout.formulas import formula_blocks
-from toolkit.handout.page import LessonError
 from toolkit.plan import plan
-from toolkit.study import OwnBox, lessons_folder
+from toolkit.study import LessonError, OwnBox, folder as places, lessons_folder
 from toolkit.wood import equilibrium_moisture
 
 DAY = date(2026, 11, 25)
@@ -163,7 +162,6 @@ def test_what_people_typed_keeps_its_spelling(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """The title, a name, the boards' names, and what a teacher wrote into a lesson."""
-    from toolkit.handout import page as on_page
 
     source = (lessons_folder() / "04_groove_layout.ipynb").read_text(encoding="utf-8")
     book = nbformat.reads(source, as_version=4)
@@ -171,7 +169,7 @@ def test_what_people_typed_keeps_its_spelling(
     note = nbformat.v4.new_markdown_cell("Meet *Gray* at the **vise & plow**, by the center.")
     book.cells = [*shown, note, nbformat.v4.new_code_cell("lesson.still()")]
     nbformat.write(book, tmp_path / "04_groove_layout.ipynb")
-    monkeypatch.setattr(on_page, "lesson_files", lambda: list(tmp_path.glob("*.ipynb")))
+    monkeypatch.setattr(places, "lesson_files", lambda: list(tmp_path.glob("*.ipynb")))
     boards = read_boards(lessons_folder() / "boards.toml")
     boards = [replace(board, name=f"plow {board.name}") for board in boards]
     for words, title, whose in (

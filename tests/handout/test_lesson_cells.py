@@ -8,14 +8,14 @@ import pytest
 from tests.boxes import postcard
 from toolkit.handout import page as on_page
 from toolkit.plan import plan
-from toolkit.study import OwnBox
+from toolkit.study import OwnBox, folder as places
 
 
 @pytest.fixture
 def folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     """A student's empty folder, beside one lesson that a test fills."""
     monkeypatch.setenv("WORKBOOK_FOLDER", str(tmp_path / "own"))
-    monkeypatch.setattr(on_page, "lesson_files", lambda: [tmp_path / "01_mine.ipynb"])
+    monkeypatch.setattr(places, "lesson_files", lambda: [tmp_path / "01_mine.ipynb"])
     return tmp_path
 
 

@@ -5,8 +5,8 @@ from pathlib import Path
 import pytest
 
 from toolkit.files import FileError
-from toolkit.study import example_path, lessons_folder, own_file, student_folder
-from toolkit.study.own_file import NoLessonsError
+from toolkit.study import example_path, folder as places, lessons_folder, own_file, student_folder
+from toolkit.study.folder import NoLessonsError
 
 
 def test_the_example_is_the_workbook_s_own_whatever_folder_is_named(folder):
@@ -37,7 +37,7 @@ def test_a_folder_that_is_a_file_is_refused_by_its_variable(monkeypatch, tmp_pat
 
 
 def test_a_toolkit_without_its_lessons_says_how_to_get_them(monkeypatch):
-    monkeypatch.setattr(own_file, "_LESSONS", Path("/nowhere/lessons"))
+    monkeypatch.setattr(places, "_LESSONS", Path("/nowhere/lessons"))
     with pytest.raises(NoLessonsError, match="used from a clone"):
         example_path()
 

@@ -11,7 +11,7 @@ from toolkit.classroom.folder_run import INDEX, FolderRun, Notice, OnProgress
 from toolkit.classroom.jobs import class_jobs, student_jobs
 from toolkit.files import FileError, WeekendClass, check_output_folder, locked, spare_inputs
 from toolkit.plan import Plan, plan as planned
-from toolkit.study import lesson_files
+from toolkit.study import lessons_by_number
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,12 +103,7 @@ def make_class(
         The class's own box won't work, or there is no such lesson.
     """
     check_output_folder(folder)
-    known = [int(path.name[:2]) for path in lesson_files()]
-    for number in lessons or ():
-        if number not in known:
-            raise ValueError(
-                f"there is no lesson {number}; the lessons are {', '.join(map(str, known))}"
-            )
+    lessons_by_number(lessons)  # refused before anything is made
     plans, faults = boxes(taught)
     spare = planned(taught.box)
     if not spare.works:

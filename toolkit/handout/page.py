@@ -36,14 +36,10 @@ from toolkit.pictures import for_paper, with_faces, worded
 from toolkit.plan import Plan
 from toolkit.results import capital
 from toolkit.stock import Board
-from toolkit.study import OwnBoards, bound_to, lesson_files
+from toolkit.study import LessonError, OwnBoards, bound_to, lessons_by_number
 
 SCREEN = "screen-only"
 OURS = "ours"
-
-
-class LessonError(ValueError):
-    """A lesson could not be put on paper; the message names the lesson and the cell."""
 
 
 def rack_of(plan: Plan) -> tuple[Board, ...]:
@@ -56,20 +52,15 @@ def on_paper(
     plan: Plan, *, numbers: Sequence[int] | None, told: Callable[[str], object]
 ) -> tuple[list[Section], list[str]]:
     """The lessons with the numbers of a box, and the titles that a teacher wrote."""
-    books = {int(path.name[:2]): path for path in lesson_files()}
-    wanted = dict.fromkeys(books if numbers is None else numbers)
-    for number in wanted:
-        if number not in books:
-            known = ", ".join(map(str, books))
-            raise LessonError(f"there is no lesson {number}; the lessons are {known}")
+    books = lessons_by_number(numbers)
     sections, typed, closure = [], [], plan.choices.lid.closure
     said: tuple[Block, ...] = ()
     if not closure.lids:
         said = (Sentence(f"{capital(closure.says)}: pass over what is said of one."),)
     with bound_to(plan.choices):
-        for number in wanted:
+        for number, book in books.items():
             told(f"lesson {number}")
-            section, theirs = _lesson(number, books[number], said)
+            section, theirs = _lesson(number, book, said)
             sections.append(section)
             typed += theirs
     return sections, typed

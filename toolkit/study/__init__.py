@@ -15,6 +15,15 @@ No widgets and no pictures: those who show these things are elsewhere.
 """
 
 from toolkit.study.answers import first_guess, leaning_saw, solutions
+from toolkit.study.folder import (
+    LessonError,
+    example_path,
+    lesson_file,
+    lesson_files,
+    lessons_by_number,
+    lessons_folder,
+    student_folder,
+)
 from toolkit.study.guesses import guess, guess_count, reveal, reveal_count, undo_guess
 from toolkit.study.marking import Question, Slip, mark
 from toolkit.study.own_box import (
@@ -25,12 +34,5 @@ from toolkit.study.own_box import (
     bound_to,
     boxes,
     choose_box,
-)
-from toolkit.study.own_file import (
-    example_path,
-    lesson_file,
-    lesson_files,
-    lessons_folder,
-    student_folder,
 )
 from toolkit.study.questions import draw, lessons_with_questions

@@ -13,7 +13,8 @@ from typing import Any, Literal, cast, get_args
 
 from toolkit.files import FileError, Problem, locked, write_file
 from toolkit.measures import whole
-from toolkit.study.own_file import set_aside, student_folder
+from toolkit.study.folder import student_folder
+from toolkit.study.own_file import set_aside
 
 FORMAT = 1
 Kind = Literal["length", "count", "word"]

@@ -24,7 +24,8 @@ from toolkit.files import (
 )
 from toolkit.measures import Fineness, Rule, Units
 from toolkit.stock import Board
-from toolkit.study.own_file import OwnFile, bound, example_path, lessons_folder, student_folder
+from toolkit.study.folder import example_path, lessons_folder, student_folder
+from toolkit.study.own_file import OwnFile, bound
 
 DEFAULT = "box"
 LONGEST_NAME = 40

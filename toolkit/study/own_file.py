@@ -1,8 +1,7 @@
-"""The student's folder and their own files in it: begun from an example, kept, never lost."""
+"""A student's own files: begun from an example, kept, never lost."""
 
 from __future__ import annotations
 
-import os
 import time
 from abc import ABC, abstractmethod
 from collections.abc import Callable, Iterator, Mapping
@@ -10,88 +9,10 @@ from contextlib import contextmanager
 from contextvars import ContextVar
 from datetime import datetime
 from pathlib import Path
-from tempfile import TemporaryDirectory
 from typing import Any, Generic, Protocol, TypeVar
 
-from toolkit.files import FileError, KindOfFile, Problem, file_text, locked
-
-ENVIRONMENT = "WORKBOOK_FOLDER"
-_LESSONS = Path(__file__).resolve().parents[2] / "lessons"
-_PASSING: ContextVar[Path | None] = ContextVar("a folder that passes", default=None)
-
-
-class NoLessonsError(FileNotFoundError):
-    """The folder of lessons is not beside the toolkit; the message says what to do."""
-
-
-def lessons_folder() -> Path:
-    """The workbook's own lessons, beside the toolkit in every clone; else a ``NoLessonsError``."""
-    if not (_LESSONS / "box.toml").is_file():
-        raise NoLessonsError(
-            f"there are no lessons in {_LESSONS}: the workbook is used from a clone or an "
-            "unpacked copy; fetch it again, whole, and start it there"
-        )
-    return _LESSONS
-
-
-def example_path() -> Path:
-    """The workbook's example box, never the student's own."""
-    return lessons_folder() / "box.toml"
-
-
-@contextmanager
-def passing_folder() -> Iterator[Path]:
-    """Inside, the student's folder is an empty one that is gone afterwards: nothing stays kept."""
-    with TemporaryDirectory() as name:
-        before = _PASSING.set(Path(name))
-        try:
-            yield Path(name)
-        finally:
-            _PASSING.reset(before)
-
-
-def student_folder() -> Path:
-    """The student's folder: what ``WORKBOOK_FOLDER`` names, or else the lessons.
-
-    It is made if it does not exist yet.
-
-    Raises
-    ------
-    NoLessonsError
-        No folder is named and the toolkit has no lessons beside it.
-    FileError
-        The folder that is named is a file, or can't be made.
-    """
-    if (passing := _PASSING.get()) is not None:
-        return passing
-    named = os.environ.get(ENVIRONMENT, "").strip()
-    if not named:
-        return lessons_folder()
-    try:
-        folder = Path(named).expanduser().resolve()
-        folder.mkdir(parents=True, exist_ok=True)
-    except (OSError, RuntimeError) as problem:
-        why = getattr(problem, "strerror", None) or str(problem)
-        said = f"{ENVIRONMENT} names no folder that can be used ({why}); name another, or none"
-        raise FileError(named, [Problem("", said)]) from problem
-    return folder
-
-
-def lesson_files() -> list[Path]:
-    """The lessons' notebooks in their order."""
-    return sorted(lessons_folder().glob("[0-9][0-9]_*.ipynb"))
-
-
-def lesson_file(lesson: str) -> Path:
-    """A lesson's notebook by its number or a piece of its name; else a ``ValueError`` lists all."""
-    files = lesson_files()
-    wanted = lesson.strip().lower()
-    for file in files:
-        number = file.name[:2].lstrip("0")
-        if wanted == number or (not wanted.isdigit() and wanted and wanted in file.stem):
-            return file
-    names = ", ".join(f"{file.name[:2].lstrip('0')} ({file.stem[3:]})" for file in files)
-    raise ValueError(f"there is no lesson {lesson!r}; type one of {names}")
+from toolkit.files import FileError, KindOfFile, file_text, locked
+from toolkit.study.folder import passing_folder
 
 
 def set_aside(path: Path) -> Path:
