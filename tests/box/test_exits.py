@@ -152,7 +152,7 @@ def test_a_front_of_beech_rises_into_the_lid_and_a_lower_one_does_not() -> None:
     found = check_lid_way(design(box))
     assert [(row.level, row.code) for row in found] == [("care", "front-rises")]
     assert "Plane the front 0.4 mm lower" in found[0].remedy
-    assert check_lid_way(design(box.having({"panels.front_drop": 0.7}))) == []
+    assert check_lid_way(design(box.having({"panels.under_lid": 0.7}))) == []
     assert check_lid_way(design(postcard())) == []
     assert check_lid_way(design(lift_off())) == []
 

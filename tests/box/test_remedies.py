@@ -161,7 +161,7 @@ def test_a_flat_sawn_front_rises_beside_quartered_sides_and_the_lid_rides_over_i
 
 
 def test_a_front_level_with_the_floor_jams_a_lid_without_play() -> None:
-    tight = postcard().having({"panels.front_drop": 0.0, "panels.lid_tongue": 0.1})
+    tight = postcard().having({"panels.under_lid": 0.0, "panels.lid_tongue": 0.1})
     at = sliding(design(tight))
     assert not at.passes and "it jams" in at.sentence(tight.rule)
     # In a bench as damp as its room nothing rises.

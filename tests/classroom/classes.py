@@ -20,7 +20,7 @@ lid = "9 mm"
 lap = "4 mm"
 """
 
-HEAD = """format = 1
+HEAD = """format = 2
 title = "Three at a lake"
 box = "box.toml"
 

@@ -55,6 +55,17 @@ def test_the_class_speaks_for_those_who_say_nothing(tmp_path: Path) -> None:
     assert [(row.words, row.paper) for row in taught.students] == [("us", "letter"), ("us", "a4")]
 
 
+def test_an_older_class_file_is_read_with_its_students_changes(tmp_path: Path) -> None:
+    text = (HEAD + THREE).replace("format = 2", "format = 1")
+    changes = "\n[[student]]\nnumber = 9\n[student.changes.panels]\nfront_drop = "
+    *_, last = read_class(write(tmp_path, f'{text}{changes}"0.4 mm"\n')).students
+    assert last.number == 9 and last.choices is not None
+    assert last.choices.panels.under_lid == 0.4
+    *_, wrong = read_class(write(tmp_path, f'{text}{changes}"0.4"\n')).students
+    line = (text + changes).count("\n") + 1
+    assert f"student 9.changes.panels.under_lid (line {line}): " in wrong.fault
+
+
 def test_own_units_own_box_own_changes(tmp_path: Path) -> None:
     (tmp_path / "mine.toml").write_text(BOX.replace("152 mm", "200 mm"), encoding="utf-8")
     inches = BOX.replace("152 mm", "6 in") + '[rule]\nunits = "in"\n'
@@ -168,7 +179,7 @@ WRONG = [
     (SIDE, MEASURED_SIDE + 'diagonals = "221 mm"', "student 3.measured.diagonals", "two lengths"),
     (SIDE, MEASURED_SIDE + 'surface = "smooth"', "student 3.measured.surface", 'type "clean"'),
     (SIDE, MEASURED_SIDE + 'play_is = "both"', "student 3.measured.play_is", 'type "total"'),
-    ("format = 1", "format = 9", "format", "newer workbook"),
+    ("format = 2", "format = 9", "format", "newer workbook"),
 ]
 BEYOND = {'end = "08:30"', 'end = "10:45"', 'end = "16:30"\nlunch = "16:15"', '"2027-06-05"',
           '"2027-02-30"', "number = 3", MEASURED_SIDE + 'gap = "0.2"',

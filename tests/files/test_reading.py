@@ -160,6 +160,19 @@ def test_line_ends_and_byte_order_marks_do_not_matter(tmp_path, ends, mark):
     assert read_box(path) == read_box(LESSON)
 
 
+def test_an_older_format_is_brought_up_when_read():
+    old = f'{LEAST}\n[panels]\nfront_drop = "0.4 mm"\n'
+    new = old.replace("front_drop", "under_lid")
+    for text in (old, f"format = 1\n{old}", new, f"format = 1\n{new}", f"format = 2\n{new}"):
+        assert box_from_text(text).panels.under_lid == 0.4
+    with pytest.raises(BoxFileError, match="front_drop is no key here"):
+        box_from_text(f"format = 2\n{old}")
+    # A name of the older format is told by its present name, with its own line.
+    line = old.count("\n")
+    with pytest.raises(BoxFileError, match=rf"panels.under_lid \(line {line}\): "):
+        box_from_text(old.replace("0.4 mm", "0.4"))
+
+
 def test_every_choice_has_its_key_and_every_section_its_words():
     for section in fields(Choices):
         schema = BoxFile.model_fields[section.name].annotation

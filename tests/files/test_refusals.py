@@ -6,7 +6,7 @@ import sys
 import pytest
 
 from tests.files.test_reading import LEAST, LESSON
-from toolkit.files import BoxFileError, FileError, box_from_text, read_box, syntax
+from toolkit.files import BoxFileError, FileError, box_from_text, formats, read_box
 
 # What is put into the lesson's box instead of what, and the line that answers.
 SLIPS = [
@@ -110,11 +110,11 @@ SLIPS = [
     ('joints = "0.1 mm"', 'joints = "0.3 mm"',
      'rule.joints (line 14): read "0.3 mm": it is not a distance between the marks of millimetre '
      'rules; type "0.25 mm" or "0.5 mm", or leave the key out'),
-    ("format = 1", "format = 2",
-     "format (line 9): read 2: a newer workbook wrote this file and this one reads format 1; "
+    ("format = 2", "format = 3",
+     "format (line 9): read 3: a newer workbook wrote this file and this one reads format 2; "
      "open it with the newer workbook"),
-    ("format = 1", "format = 0",
-     "format (line 9): read 0: there was never such a format; type format = 1"),
+    ("format = 2", "format = 0",
+     "format (line 9): read 0: there was never such a format; type format = 2"),
     ("[groove]", "[[groove]]",
      "groove (line 39): read a list of 1: this is a section; type [groove] above its keys"),
 ]  # fmt: skip
@@ -227,8 +227,7 @@ def test_a_file_of_nothing_but_mistakes_is_answered_in_moderation():
 
 
 def test_an_older_format_without_a_way_up_is_refused(monkeypatch):
-    monkeypatch.setattr(syntax, "FORMAT", 3)
-    monkeypatch.setitem(syntax.MIGRATIONS, 2, lambda tables: None)
+    monkeypatch.delitem(formats.MIGRATIONS, ("box", 1))
     assert "there was never such a format" in str(refusal(f"format = 1\n{LEAST}"))
 
 

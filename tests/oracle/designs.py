@@ -99,7 +99,7 @@ def _groove(rng: Random, thin: float) -> dict[str, Any]:
 def _panels(rng: Random) -> dict[str, Any]:
     keys: dict[str, Any] = {
         "panels.along": _length(rng, 0.5, 1.5),
-        "panels.front_drop": rng.choice((0.0, 0.3, rng.uniform(0.0, 0.5))),
+        "panels.under_lid": rng.choice((0.0, 0.3, rng.uniform(0.0, 0.5))),
         "lid.seat": rng.choice(("rebate", "battens")),
         "wood.bottom": rng.choice(WOODS),
         "wood.lid": rng.choice(WOODS),

@@ -67,7 +67,7 @@ class Facts:
         """Height of the front end as it ought to be. [mm]"""
         if not self.sliding:
             return self.height
-        return self.grooves["lid"][0] - self.choices.panels.front_drop
+        return self.grooves["lid"][0] - self.choices.panels.under_lid
 
 
 def _size(part: dict[str, Any]) -> tuple[float, float, float]:

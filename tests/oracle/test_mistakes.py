@@ -132,7 +132,7 @@ def test_mistake_that_shows_when_parts_are_pushed(name: str, noticed: str) -> No
 @pytest.mark.parametrize(
     ("code", "changes"),
     [
-        ("front-too-high", {"panels.front_drop": -0.5}),
+        ("front-too-high", {"panels.under_lid": -0.5}),
         ("panel-too-thick", {"panels.lid_profile": "flat"}),
         ("groove-and-lap", {"groove.depth": 8.5, "thickness.side": 12.0}),
         ("groove-through-wall", {"groove.depth": 11.5}),

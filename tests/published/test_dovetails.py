@@ -28,7 +28,7 @@ from toolkit.measures import keys_of
 
 def whole_front(choices: Choices | None = None) -> Design:
     """The postcard box, its front up to the groove's floor as in the hand-worked tables."""
-    return design((choices or postcard()).having({"panels.front_drop": 0.0}))
+    return design((choices or postcard()).having({"panels.under_lid": 0.0}))
 
 
 @pytest.mark.parametrize(

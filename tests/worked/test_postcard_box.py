@@ -27,22 +27,22 @@ INCHES = {
 
 @pytest.mark.parametrize("part", METRIC)
 def test_metric_cut_list(part: str) -> None:
-    made = plan(postcard().having({"panels.front_drop": 0.0})).part(part)
+    made = plan(postcard().having({"panels.under_lid": 0.0})).part(part)
     assert [size.value for size in made.finished] == pytest.approx(METRIC[part])
 
 
 @pytest.mark.parametrize("part", INCHES)
 def test_inch_cut_list(part: str) -> None:
-    made = plan(inch_postcard().having({"panels.front_drop": 0.0})).part(part)
+    made = plan(inch_postcard().having({"panels.under_lid": 0.0})).part(part)
     assert [size.value / INCH for size in made.finished] == pytest.approx(INCHES[part])
 
 
-def test_the_file_takes_the_front_drop_off() -> None:
+def test_the_file_takes_the_under_lid_off() -> None:
     assert plan(postcard()).part("front").width.value == pytest.approx(50.7)
 
 
 def test_metric_corners() -> None:
-    data = as_data(plan(postcard().having({"panels.front_drop": 0.0})))
+    data = as_data(plan(postcard().having({"panels.under_lid": 0.0})))
     back, front = data["corners"]["back"], data["corners"]["front"]
     assert [(t["low"], t["high"]) for t in back["tails"]] == [(5, 19), (25, 39), (45, 59)]
     assert [(t["low"], t["high"]) for t in front["tails"]] == [(5, 22.5), (28.5, 46)]
@@ -61,7 +61,7 @@ def test_metric_corners() -> None:
 
 
 def test_inch_corners() -> None:
-    data = as_data(plan(inch_postcard().having({"panels.front_drop": 0.0})))
+    data = as_data(plan(inch_postcard().having({"panels.under_lid": 0.0})))
     back, front = data["corners"]["back"], data["corners"]["front"]
     assert [(t["low"] / INCH, t["high"] / INCH) for t in back["tails"]] == [
         pytest.approx((3 / 16, 3 / 4)),

@@ -110,7 +110,9 @@ class Panels:
     bottom_profile: Profile = key(default="rebated")
     lid_profile: Profile = key(default="rebated")
     bevel_width: float | None = key("Of a bevelled edge, from its rim to where it ends.")
-    front_drop: float = key("Front end below the floor of the lid groove.", least=0, default=0.3)
+    under_lid: float = key(
+        "Clearance: the front end below the floor of the lid groove.", least=0, default=0.3
+    )
     grain: Grain = key("Of lid and bottom, to the length of the box.", default="along")
 
 

@@ -82,7 +82,7 @@ CLOSURES: dict[LidKind, Closure] = {
             "panels.lid_across",
             "panels.lid_tongue",
             "panels.lid_profile",
-            "panels.front_drop",
+            "panels.under_lid",
             "made.lid_thickness",
             "made.lid_length",
             "made.lid_width",

@@ -107,7 +107,7 @@ def check_rim_and_front(d: Design) -> list[Finding]:
         found.say("rim-thin", rim=rim, least=least)
     gap = f.lid_floor.value - f.front_height.value
     if below(gap, 0.0):
-        found.say("front-too-high", gap=-gap, left=f.lid_floor.value - c.panels.front_drop)
+        found.say("front-too-high", gap=-gap, left=f.lid_floor.value - c.panels.under_lid)
     elif above(gap, customs.front_gap_most):
         found.say("front-too-low", gap=gap)
     if not found:

@@ -199,7 +199,10 @@ def frame(c: Choices, *, groove: SettledGroove, lap: float | None) -> Frame:
     inside_height, wall_height, floor = _heights(c, groove)
     front_height = Working("front height", wall_height.terms)
     if floor is not None:
-        low = (Term("lid groove floor", floor.value), Term("front drop", -c.panels.front_drop))
+        low = (
+            Term("lid groove floor", floor.value),
+            Term("clearance under the lid", -c.panels.under_lid),
+        )
         front_height = Working("front height", low)
 
     length = Term("outside length", outside_length.value)

@@ -30,7 +30,7 @@ class _Rack:
     board: tuple[Board, ...] = field(metadata=declared(least=1, most=MOST_TABLES))
 
 
-BoardsFile = file_of(_Rack, name="BoardsFile")
+BoardsFile = file_of(_Rack, name="BoardsFile", kind="boards")
 
 
 def read_boards(path: str | PathLike[str]) -> tuple[Board, ...]:

@@ -10,12 +10,13 @@ from typing import Any
 from toolkit.box import Choices
 from toolkit.files.checking import checked, problems_at
 from toolkit.files.errors import BoxFileError, measure_said, shown
+from toolkit.files.formats import bring_up
 from toolkit.files.records import file_of, record_of
-from toolkit.files.syntax import KindOfFile, bring_up, file_text, values_of
+from toolkit.files.syntax import KindOfFile, file_text, values_of
 from toolkit.files.together import faults_between
 from toolkit.measures import MeasureError, Rule
 
-BoxFile = file_of(Choices, name="BoxFile")
+BoxFile = file_of(Choices, name="BoxFile", kind="box")
 
 
 def read_box(path: str | PathLike[str]) -> Choices:

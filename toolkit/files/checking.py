@@ -25,6 +25,7 @@ from toolkit.files.errors import (
     plain,
     shown,
 )
+from toolkit.files.formats import formerly
 from toolkit.files.lines import lines_of
 from toolkit.files.records import FileSection
 from toolkit.measures import MeasureError
@@ -63,7 +64,10 @@ def checked(
 def problems_at(faults: Iterable[Fault], text: str) -> list[Problem]:
     """Faults with their lines, in the order of the file; what has no line comes last."""
     lines = lines_of(text)
-    placed = [(lines.get(path), path, said) for path, said in dict.fromkeys(faults)]
+    placed = [
+        (lines.get(path) or lines.get(formerly(path)), path, said)
+        for path, said in dict.fromkeys(faults)
+    ]
     placed.sort(key=lambda entry: entry[0] or len(text) + 1)
     return [Problem(dotted(path), said, line) for line, path, said in placed[:MOST_PROBLEMS]]
 

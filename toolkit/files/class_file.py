@@ -15,12 +15,13 @@ from toolkit.files.box_file import box_from_values
 from toolkit.files.checking import checked, problems_at
 from toolkit.files.class_record import SHARED, ClassFile, Day, Student, WeekendClass
 from toolkit.files.errors import BoxFileError, ClassFileError, Fault, Problem, dotted, shown
+from toolkit.files.formats import bring_up, formerly
 from toolkit.files.lines import lines_of
 from toolkit.files.records import FileSection, file_of, record_of
-from toolkit.files.syntax import bring_up, file_text, values_of
+from toolkit.files.syntax import file_text, values_of
 from toolkit.files.together import SECTIONS, with_keys
 
-ClassSchema = file_of(ClassFile, name="ClassFile")
+ClassSchema = file_of(ClassFile, name="ClassFile", kind="class")
 
 
 def read_class(path: str | PathLike[str]) -> WeekendClass:
@@ -49,6 +50,7 @@ def read_class(path: str | PathLike[str]) -> WeekendClass:
     place = FilePath(path)
     text = file_text(place, error=ClassFileError)
     values = values_of(text, name=place.name, error=ClassFileError)
+    bring_up(values, kind="class")
     faults: list[Fault] = []
     if "boards" in values and "board" in values:
         said = "there are [[board]] blocks too; keep one of the two"
@@ -204,7 +206,11 @@ class ClassBoxes:
             if path[: len(above)] == above
         }
         problems = [
-            Problem(f"student {number}.changes.{row.key}", row.said, lines.get(row.key))
+            Problem(
+                f"student {number}.changes.{row.key}",
+                row.said,
+                lines.get(row.key) or lines.get(dotted(formerly(tuple(row.key.split("."))))),
+            )
             for row in error.problems
         ]
         return BoxFileError(self.name, problems)

@@ -12,7 +12,8 @@ from tomlkit.items import InlineTable, Table, Whitespace
 
 from toolkit.box import Choices, Customs, value_written
 from toolkit.files.errors import BoxFileError, Problem, plain, shown, visible
-from toolkit.files.syntax import FORMAT, bring_up, values_of
+from toolkit.files.formats import FORMATS, bring_up
+from toolkit.files.syntax import values_of
 from toolkit.files.together import with_keys
 from toolkit.measures import Key, Rule, decimals, keys_of
 
@@ -139,7 +140,7 @@ def _toml_value(value: Any, *, key: str, name: str) -> Any:
 
 def as_toml(choices: Choices) -> str:
     """A box file that says what these choices say, with every section, on its own rule."""
-    rows = [f"format = {FORMAT}"]
+    rows = [f"format = {FORMATS['box']}"]
     for name, key in keys_of(Choices).items():
         value = getattr(choices, name)
         if key.kind == "section":

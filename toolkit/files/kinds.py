@@ -12,7 +12,7 @@ from typing import Any, get_args
 
 from toolkit.files import values
 from toolkit.files.errors import UnfitError
-from toolkit.files.syntax import FORMAT, read_format
+from toolkit.files.formats import read_format
 from toolkit.measures import Key
 from toolkit.results import capital
 from toolkit.wood import RING_WORDS
@@ -115,6 +115,10 @@ def _count(key: Key) -> Read:
     limits: Any = {"least": key.least, "most": key.most, "example": key.example}
     json = {"minimum": key.least, "maximum": key.most, "examples": [key.example]}
     return Read(partial(read_whole, **limits), {"type": "integer", **json})
+
+
+def _format(key: Key) -> Read:
+    return Read(partial(read_format, present=int(key.most or 1)), {"const": key.most})
 
 
 def _word(key: Key) -> Read:
@@ -222,7 +226,7 @@ KINDS: dict[str, Read | Callable[[Key], Read]] = {
         _PAIR,
         [["0 mm", "180 mm"], ["2200 mm", "195 mm"]],
     ),
-    "format": Read(read_format, {"const": FORMAT}),
+    "format": _format,
     "time": _text(
         read_time,
         "",

@@ -10,12 +10,11 @@ from typing import Annotated, Any
 from pydantic import BaseModel, ConfigDict, Field, PlainValidator, WithJsonSchema, create_model
 
 from toolkit.box import value_written
+from toolkit.files.formats import FORMATS, FileKind
 from toolkit.files.kinds import read_of
 from toolkit.files.together import schema_between
 from toolkit.measures import Key, Rule, keys_of
 from toolkit.results import capital
-
-_FORMAT = Key(kind="format")
 
 
 class FileSection(BaseModel):
@@ -32,9 +31,10 @@ class FileSection(BaseModel):
         return key in self.model_fields_set
 
 
-def file_of(record: type, *, name: str) -> type[FileSection]:
+def file_of(record: type, *, name: str, kind: FileKind) -> type[FileSection]:
     """The schema of a file whose sections are the fields of a record."""
-    return _model(record, name, needed=True, format=_entry(_FORMAT, needed=False))
+    number = Key(kind="format", most=FORMATS[kind])
+    return _model(record, name, needed=True, format=_entry(number, needed=False))
 
 
 @cache

@@ -66,8 +66,8 @@ def front_height(ask: Asking) -> Question:
     ask.only_if(f.lid_floor is not None and not sum_.given)
     wall, low, high = f.wall_height.value, groove.low, groove.high
     slips = {
-        "clearance-left-on": without(sum_, "front drop"),
-        "clearance-added": turned(sum_, "front drop"),
+        "clearance-left-on": without(sum_, "clearance under the lid"),
+        "clearance-added": turned(sum_, "clearance under the lid"),
         "lid-thickness": wall - d.lid.thickness.value,
         "roof": high,
         "middle": (low + high) / 2,
