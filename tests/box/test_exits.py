@@ -3,7 +3,12 @@
 import pytest
 from hypothesis import assume, given, settings, strategies as st
 
-from tests.boxes import ears, inch_postcard, lift_off, postcard
+from tests.boxes import (
+    first_ears as ears,
+    first_inch_postcard as inch_postcard,
+    first_lift_off as lift_off,
+    first_postcard as postcard,
+)
 from toolkit.box import Choices, design
 from toolkit.box.bevels import bevel, width_for
 from toolkit.box.clearances import months, window

@@ -4,7 +4,7 @@ from typing import Any
 
 import pytest
 
-from tests.boxes import ears, lift_off, postcard
+from tests.boxes import first_ears as ears, first_lift_off as lift_off, first_postcard as postcard
 from toolkit.plan import Plan, plan
 
 

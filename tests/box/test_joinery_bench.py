@@ -4,7 +4,12 @@ from math import radians, tan
 
 import pytest
 
-from tests.boxes import ears, inch_postcard, lift_off, postcard
+from tests.boxes import (
+    first_ears as ears,
+    first_inch_postcard as inch_postcard,
+    first_lift_off as lift_off,
+    first_postcard as postcard,
+)
 from toolkit.box import (
     Choices,
     design,

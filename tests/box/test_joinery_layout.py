@@ -6,7 +6,11 @@ from pathlib import Path
 import pytest
 from hypothesis import given, strategies as st
 
-from tests.boxes import inch_postcard, lift_off, postcard
+from tests.boxes import (
+    first_inch_postcard as inch_postcard,
+    first_lift_off as lift_off,
+    first_postcard as postcard,
+)
 from tests.files.keeping import change_box
 from tests.oracle.designs import ARRANGEMENTS, Arrangement, random_box
 from toolkit.box import (

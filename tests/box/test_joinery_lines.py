@@ -5,7 +5,7 @@ from itertools import count, islice
 
 import pytest
 
-from tests.boxes import ears, lift_off, postcard
+from tests.boxes import first_ears as ears, first_lift_off as lift_off, first_postcard as postcard
 from tests.oracle.designs import ARRANGEMENTS, Arrangement, random_box
 from toolkit.box import (
     Choices,

@@ -3,7 +3,11 @@
 import pytest
 from hypothesis import given, settings, strategies as st
 
-from tests.boxes import inch_postcard, lift_off, postcard
+from tests.boxes import (
+    first_inch_postcard as inch_postcard,
+    first_lift_off as lift_off,
+    first_postcard as postcard,
+)
 from toolkit.box import Choices, Remedy, Room, design, droop, held, remedies, sliding
 from toolkit.box.clearances import widest_span, window
 from toolkit.box.panel_checks import check_seasons

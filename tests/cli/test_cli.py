@@ -39,7 +39,7 @@ def box(tmp_path: Path):  # type: ignore[no-untyped-def]
 def test_check_says_what_a_maker_would(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["check", EXAMPLE]) == 0
     printed = capsys.readouterr().out
-    assert printed.startswith("Postcard box: outside 176 × 134 × 64 mm")
+    assert printed.startswith("Postcard box: outside 176 × 134 × 66 mm")
     assert "every groove lies inside a tail" in " ".join(printed.split())
 
 

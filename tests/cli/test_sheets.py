@@ -41,10 +41,10 @@ def test_a_pdf_of_the_example(tmp_path: Path, capsys: pytest.CaptureFixture[str]
     assert main(["sheets", str(EXAMPLE), "-o", str(file)]) == 0
     told = capsys.readouterr()
     assert told.err == ""
-    assert told.out.splitlines()[0] == f"Written: {file}, 3 pages"
+    assert told.out.splitlines()[0] == f"Written: {file}, 4 pages"
     assert "measure the bars" in told.out
     pages = read_pdf(file.read_bytes())
-    assert len(pages) == 3
+    assert len(pages) == 4
     assert (pages[0].width, pages[0].height) == pytest.approx((297.0, 210.0), abs=0.01)
 
 
@@ -56,19 +56,19 @@ def test_letter(tmp_path: Path) -> None:
 
 
 def test_a_file_for_each_page(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    (tmp_path / "sheets-4.svg").write_text("of a longer box")
+    (tmp_path / "sheets-5.svg").write_text("of a longer box")
     (tmp_path / "sheets-old.svg").write_text("nobody's page")
     assert main(["sheets", str(EXAMPLE), "-o", str(tmp_path / "sheets.svg")]) == 0
     told = capsys.readouterr().out
-    names = [f"sheets-{number}.svg" for number in (1, 2, 3)]
+    names = [f"sheets-{number}.svg" for number in (1, 2, 3, 4)]
     for number, name in enumerate(names, 1):
         text = (tmp_path / name).read_text(encoding="utf-8")
         assert 'width="297mm" height="210mm"' in text
-        assert f"page {number} of 3" in text
-    assert f"Written: {tmp_path / names[0]} to {names[-1]}, 3 pages" in told
+        assert f"page {number} of 4" in text
+    assert f"Written: {tmp_path / names[0]} to {names[-1]}, 4 pages" in told
     # Pages of another plan must not be printed with these unawares.
-    assert "not touched: sheets-4.svg" in told
-    assert (tmp_path / "sheets-4.svg").read_text() == "of a longer box"
+    assert "not touched: sheets-5.svg" in told
+    assert (tmp_path / "sheets-5.svg").read_text() == "of a longer box"
     assert "sheets-old.svg" not in told
 
 

@@ -52,12 +52,13 @@ def test_the_lessons_box_is_the_postcard_box():
         size=Size(inside_length=152, inside_width=110, inside_height=38),
         thickness=Thickness(side=12, end=12, bottom=8, lid=9),
         corner=CornerChoice(
-            joint="half-blind", tails_on="ends", lap=4, slope=7, half_pin=5, pin=6,
+            joint="half-blind", tails_on="ends", lap=4, slope=7, half_pin=6, pin=6,
             tails_back=3, tails_front=2,
         ),
-        groove=GrooveChoice(width=6, depth=4, bottom_edge=7, top_edge=7),
-        panels=Panels(bottom_across=2, lid_across=2),
+        groove=GrooveChoice(width=6, depth=4, bottom_edge=8, top_edge=8),
+        panels=Panels(bottom_across=2, lid_across=2, under_lid=0.6),
         tools=Tools(chisel=3, plough_irons=(6.0,)),
+        wood=Wood(rings=0.0),
     )  # fmt: skip
 
 

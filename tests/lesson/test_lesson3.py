@@ -109,8 +109,8 @@ def test_numbers_of_the_corner_are_those_worked_by_hand() -> None:
         "tail length 8 mm 12 side thickness − 4 lap = 8 mm",
         "corners stand out 1.14 mm 8 mm ÷ 7, on each side",
         "pin, narrow face 3.7 mm 6 mm less 1.14 mm on each side",
-        "half pin, narrow face 3.9 mm 5 mm less 1.14 mm once",
-        "divider step 20 mm (64 mm − 2 × 5 + 6) ÷ 3",
+        "half pin, narrow face 4.9 mm 6 mm less 1.14 mm once",
+        "divider step 20 mm (66 mm − 2 × 6 + 6) ÷ 3",
         "long grain glued 582 mm² 6 flanks × 8.08 mm × 12 mm",
         "socket that a saw reaches 33 %",
     ):

@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from tests.boxes import postcard
+from tests.boxes import first_postcard as postcard
 from tests.oracle.daylight import openings
 from tests.oracle.designs import ARRANGEMENTS, Arrangement
 from tests.oracle.faults import overlapping_walls, standing

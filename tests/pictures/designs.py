@@ -18,6 +18,7 @@ def overlap(one: LabelBox, other: LabelBox) -> bool:
 def named() -> dict[str, Choices]:
     """Boxes that a class meets, right and wrong."""
     box = postcard()
+    through = {"corner.joint": "through", "corner.lap": None, "groove.ends": "through"}
     return {
         "postcard": box,
         "inches": inch_postcard(),
@@ -25,11 +26,9 @@ def named() -> dict[str, Choices]:
         "inch ears": inch_postcard().having({"corner.tails_on": "sides"}),
         "lift-off": lift_off(),
         "battens": lift_off().having({"lid.seat": "battens"}),
-        "through": box.having({"corner.joint": "through", "corner.lap": None}),
-        "through ears": ears().having({"corner.joint": "through", "corner.lap": None}),
-        "stopped": box.having(
-            {"corner.joint": "through", "corner.lap": None, "groove.ends": "stopped"}
-        ),
+        "through": box.having(through),
+        "through ears": ears().having(through),
+        "stopped": box.having(through | {"groove.ends": "stopped"}),
         "plugged": box.having({"corner.tails_back": 5, "groove.ends": "plugged"}),
         "hole": box.having({"groove.bottom_edge": 21.0}),
         "part hole": box.having({"corner.tails_back": 5}),

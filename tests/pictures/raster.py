@@ -9,6 +9,8 @@ import re
 import numpy as np
 from numpy.typing import NDArray
 
+from toolkit.pictures.kit.pens import INK
+
 Ints = NDArray[np.int64]
 Floats = NDArray[np.float64]
 
@@ -39,16 +41,21 @@ def fill(image: Ints, outlines: list[Floats], value: int) -> None:
 
 
 def areas(svg: str) -> Ints:
-    """The colours of all areas of a page, as numbers; 0 where there is none."""
+    """The colours of all areas of a page, as numbers; 0 where there is none.
+
+    What is filled with ink is no area: the dots at the ends of the leaders.
+    """
     columns, rows = size(svg)
     image = np.zeros((rows, columns), dtype=np.int64)
-    for colour, data in re.findall(r'<path fill="#([0-9a-f]{6})" d="([^"]*)"', svg):
+    for colour, data in re.findall(r'<path fill="(#[0-9a-f]{6})" d="([^"]*)"', svg):
+        if colour == INK:
+            continue
         outlines = [
             np.array([[float(word) for word in corner.split()] for corner in loop.split("L")])
             * FINE
             for loop in re.findall(r"M([^MZ]*)Z", data)
         ]
-        fill(image, outlines, int(colour, 16))
+        fill(image, outlines, int(colour[1:], 16))
     return image
 
 

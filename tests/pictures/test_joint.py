@@ -9,7 +9,11 @@ import numpy as np
 import pytest
 from hypothesis import given, settings, strategies as st
 
-from tests.boxes import ears, inch_postcard, postcard
+from tests.boxes import (
+    first_ears as ears,
+    first_inch_postcard as inch_postcard,
+    first_postcard as postcard,
+)
 from tests.pictures.designs import impossible, named, some
 from tests.pictures.test_layout_of_labels import _faults
 from toolkit.box import Hand, SawnJoint, gaps, setting_out_lines

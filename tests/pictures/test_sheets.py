@@ -17,7 +17,12 @@ import matplotlib as mpl
 import numpy as np
 import pytest
 
-from tests.boxes import ears, inch_postcard, lift_off, postcard
+from tests.boxes import (
+    first_ears as ears,
+    first_inch_postcard as inch_postcard,
+    first_lift_off as lift_off,
+    first_postcard as postcard,
+)
 from tests.pictures.designs import impossible, named, some
 from tests.pictures.pdf_reading import Read, ReadPage, read_pdf
 from toolkit.box import Choices
@@ -592,7 +597,7 @@ def test_svg_pages_are_in_millimetres_and_the_same_lines() -> None:
 SHA = """
 import hashlib
 from datetime import date
-from tests.boxes import postcard
+from tests.boxes import first_postcard as postcard
 from toolkit.pictures import sheet_pages, sheets_pdf
 from toolkit.plan import plan
 pages = sheet_pages(plan(postcard()), day=date(2026, 11, 25))

@@ -62,7 +62,7 @@ def test_settings_of_the_postcard_box() -> None:
     assert values["dividers, back corners"] == "20 mm"
     assert values["bevel gauge"] == "8.1°"
     assert values["plough"] == "iron 6 mm, depth 4 mm"
-    assert values["front end, rip line"] == "50.7 mm"
+    assert values["front end, rip line"] == "51.4 mm"
     assert values["rebate, lid"] == "3.3 mm deep, 5 mm wide"
 
 

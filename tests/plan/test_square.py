@@ -5,7 +5,12 @@ from math import hypot
 import pytest
 from hypothesis import given, strategies as st
 
-from tests.boxes import ears, inch_postcard, lift_off, postcard
+from tests.boxes import (
+    first_ears as ears,
+    first_inch_postcard as inch_postcard,
+    first_lift_off as lift_off,
+    first_postcard as postcard,
+)
 from toolkit.box import Choices
 from toolkit.plan import compare, plan
 from toolkit.plan.squareness import WALLS, Slack, check_square, measured, rooms

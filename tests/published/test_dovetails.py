@@ -7,7 +7,7 @@ common practice, no source, from memory, and so are the widths of tails and the 
 
 import pytest
 
-from tests.boxes import ears, postcard
+from tests.boxes import first_ears as ears, first_postcard as postcard
 from toolkit.box import (
     Choices,
     Design,

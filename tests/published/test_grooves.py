@@ -9,7 +9,7 @@ for the rounding of their moistures.
 import pytest
 from numpy import array, cross
 
-from tests.boxes import lift_off, postcard
+from tests.boxes import first_lift_off as lift_off, first_postcard as postcard
 from toolkit.box import Choices, Room, bevel, design, window
 from toolkit.box.edges import edge_table, finger_pull
 from toolkit.box.groove_checks import check_depth, check_rim_and_front

@@ -6,7 +6,12 @@ import numpy as np
 import pytest
 from manifold3d import Manifold, OpType
 
-from tests.boxes import ears, inch_postcard, lift_off, postcard
+from tests.boxes import (
+    first_ears as ears,
+    first_inch_postcard as inch_postcard,
+    first_lift_off as lift_off,
+    first_postcard as postcard,
+)
 from tests.oracle.designs import ARRANGEMENTS, Arrangement, random_box
 from tests.oracle.shapes import block, hull
 from tests.oracle.solids import Solids, build

@@ -7,7 +7,7 @@ import numpy as np
 import pytest
 from manifold3d import Manifold
 
-from tests.boxes import postcard
+from tests.boxes import first_postcard as postcard
 from toolkit.box import Choices
 from toolkit.plan import plan
 from toolkit.shape import Solid, block, cut_across, cut_along, end_grain, end_of, solids, waste_on

@@ -5,7 +5,7 @@ from itertools import combinations, pairwise
 
 import pytest
 
-from tests.boxes import postcard
+from tests.boxes import first_postcard as postcard
 from tests.stock.checks import assert_complete, assert_legal
 from tests.stock.racks import PANEL, POSTCARD, SHORT, THICK, curve, lay_out_box, random_board
 from toolkit.measures import Rule

@@ -51,6 +51,20 @@ def test_the_first_guess_stays_and_later_ones_are_kept_beside_it(folder):
     assert all(re.match(r"\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d[+-]", row["when"]) for row in rows)
 
 
+def test_a_guess_for_the_earlier_example_says_so(folder):
+    guess(LID, "160 mm", what="lid length")
+    assert "earlier example" not in reveal(LID, answer=168, rule=MM).sentence
+    path = folder / "guesses.json"
+    kept = json.loads(path.read_text(encoding="utf-8"))
+    del kept["guesses"][LID]["said"][0]["example"]
+    path.write_text(json.dumps(kept), encoding="utf-8")
+    again = guess(LID, "160 mm", what="lid length").sentence
+    shown = reveal(LID, answer=168, rule=MM).sentence
+    assert all("for the workbook's earlier example" in said for said in (again, shown))
+    guess(LID, "170 mm", what="lid length")
+    assert [row["example"] for row in written(folder)[LID]["said"]] == [1, 2]
+
+
 def test_running_the_cell_again_is_no_second_guess(folder):
     for _ in range(3):
         guess(LID, "160 mm", what="lid length")

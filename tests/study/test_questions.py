@@ -47,17 +47,18 @@ def variants() -> list[Choices]:
     return boxes
 
 
-# Worked by hand on paper: 152 x 110 x 38 inside, walls 12, grooves 6 x 4, edges 7, drop 0.3.
+# Worked by hand on paper: 152 x 110 x 38 inside, walls 12, grooves 6 x 4, edges 8, 0.6 under the
+# lid.
 BY_HAND = {
     "lesson4.wall-height": (
-        64,
-        {"58 mm": "one groove", "38 mm": "only the space inside", "60 mm": "their width"},
+        66,
+        {"60 mm": "one groove", "38 mm": "only the space inside", "62 mm": "their width"},
     ),
     "lesson4.front-height": (
-        50.7,
-        {"51 mm": "take the clearance off", "55 mm": "lid's thickness", "57 mm": "roof"},
+        51.4,
+        {"52 mm": "take the clearance off", "57 mm": "lid's thickness", "58 mm": "roof"},
     ),
-    "lesson4.lid-fence": (51, {"7 mm": "from the top edge", "57 mm": "far side"}),
+    "lesson4.lid-fence": (52, {"8 mm": "from the top edge", "58 mm": "far side"}),
     "lesson4.behind-groove": (8, {"4 mm": "the groove itself", "6 mm": "Take its depth"}),
     "lesson4.passes": (16, {"24": "for the width", "32": "both grooves"}),
     "lesson4.lid-length": (
@@ -90,7 +91,7 @@ BY_HAND = {
         128,
         {"126 mm": "They do change", "127 mm": "one tail longer", "124 mm": "The other way"},
     ),
-    # Three tails of 14 with pins of 6 between half pins of 5, and a groove from 7 to 13.
+    # Three tails of 14 with pins of 6 between half pins of 6, and a groove from 8 to 14.
     "lesson4.way-up": (
         6,
         {"12 mm": "its upper side", "2 mm": "way down", "8 mm": "above and below together"},
@@ -105,7 +106,7 @@ BY_HAND = {
         0.265,
         {"0.53 mm": "both sides together", "1 mm": "on the bench", "1.73 mm": "dry winter"},
     ),
-    "lesson4.cards": (95, {"160": "edge to edge", "72": "took the lid off"}),
+    "lesson4.cards": (95, {"165": "edge to edge", "72": "took the lid off"}),
 }
 
 
@@ -137,7 +138,7 @@ FLAT = BOX.having(
 
 
 # The fewest questions that a lesson has on any box.
-FEWEST = {1: 9, 2: 9, 3: 11, 4: 11, 5: 7}
+FEWEST = {1: 9, 2: 9, 3: 10, 4: 11, 5: 7}
 
 
 @pytest.mark.parametrize("lesson", FEWEST)
@@ -166,8 +167,8 @@ def test_two_different_sums_of_the_same_prompt_numbers():
         ("lid-length", ("152 mm", "4 mm", "12 mm")),
         ("lid-width", ("110 mm", "134 mm", "4 mm", "2 mm")),
         ("bottom-length", ("152 mm", "4 mm", "1 mm")),
-        ("wall-height", ("7 mm", "6 mm", "38 mm")),
-        ("front-height", ("51 mm", "0.3 mm", "64 mm", "9 mm")),
+        ("wall-height", ("8 mm", "6 mm", "38 mm")),
+        ("front-height", ("52 mm", "0.6 mm", "66 mm", "9 mm")),
         ("passes", ("4 mm", "0.25 mm")),
         ("cards", ("38 mm", "0.4 mm")),
     ):
@@ -181,8 +182,8 @@ def test_inches_are_asked_and_answered_in_fractions():
         'size = {inside_length = "6 in", inside_width = "4 5/16 in", inside_height = "1 1/2 in"}\n'
         'thickness = {side = "1/2 in", end = "1/2 in", bottom = "5/16 in", lid = "3/8 in"}\n'
         'corner = {lap = "5/32 in"}\n'
-        'groove = {width = "1/4 in", depth = "5/32 in", bottom_edge = "9/32 in", '
-        'top_edge = "9/32 in"}\n'
+        'groove = {width = "1/4 in", depth = "5/32 in", bottom_edge = "11/32 in", '
+        'top_edge = "11/32 in"}\n'
         'panels = {across = "5/64 in"}\n'
     )
     questions = asked(plan(box_from_text(inches)))
@@ -190,8 +191,8 @@ def test_inches_are_asked_and_answered_in_fractions():
     for name, text in (
         ("lid-length", "6 21/32 in"),
         ("lid-width", "4 35/64 in"),
-        ("wall-height", '2 9/16"'),
-        ("lid-fence", "2 1/32 in"),
+        ("wall-height", '2 11/16"'),
+        ("lid-fence", "2 3/32 in"),
         ("behind-groove", "11/32 in"),
     ):
         assert mark(questions[f"lesson4.{name}"], text).right, name
@@ -307,7 +308,8 @@ def test_each_word_of_the_tables_is_said_of_some_box(monkeypatch):
         return question(self, id, answer, slips, **more)
 
     monkeypatch.setattr(Asking, "question", listening)
-    for choices in variants():
+    # Dividers run off the edge only where half pins are narrower than pins.
+    for choices in (*variants(), BOX.having({"corner.half_pin": 5.0})):
         for lesson in lessons_with_questions():
             draw(plan(choices), lesson=lesson)
     written = set()

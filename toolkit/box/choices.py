@@ -66,9 +66,15 @@ class CornerChoice:
         "Of the tails' sides.", kind="slope", rule="between the 1 in 6 and 1 in 8 of most makers"
     )
     half_pin: float | None = key("At the baseline.", rule="like the pins")
-    pin: float | None = key("At the baseline.", rule="the narrowest chisel clears its narrow face")
+    pin: float | None = key(
+        "At the baseline.",
+        rule="the narrowest chisel clears its narrow face, and a half pin as wide will not split",
+    )
     tails_back: Tails = key(kind="tails", rule=_PLEASING)
     tails_front: Tails = key(kind="tails", rule=_PLEASING)
+
+
+_EDGE = "half the side and a little more, and a half pin's width with wood of the tail over it"
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,16 +86,13 @@ class GrooveChoice:
     )
     depth: float | None = key("From the inside face.", rule="a third of the thinnest wall")
     bottom_edge: float | None = key(
-        "From the wall's bottom edge to the bottom groove.",
-        least=0,
-        rule="half the side's thickness and a little more",
+        "From the wall's bottom edge to the bottom groove.", least=0, rule=_EDGE
     )
-    top_edge: float | None = key(
-        "From the wall's top edge to the lid groove.",
-        least=0,
-        rule="half the side's thickness and a little more",
+    top_edge: float | None = key("From the wall's top edge to the lid groove.", least=0, rule=_EDGE)
+    ends: GrooveEnds | None = key(
+        "How a groove ends at a corner.",
+        rule="right through behind a lap, stopped where a through tail would show it",
     )
-    ends: GrooveEnds = key("How a groove ends at a corner.", default="through")
 
 
 SWELLS = "swelling from bench to damp room, and room over"
@@ -110,8 +113,10 @@ class Panels:
     bottom_profile: Profile = key(default="rebated")
     lid_profile: Profile = key(default="rebated")
     bevel_width: float | None = key("Of a bevelled edge, from its rim to where it ends.")
-    under_lid: float = key(
-        "Clearance: the front end below the floor of the lid groove.", least=0, default=0.3
+    under_lid: float | None = key(
+        "Clearance: the front end below the floor of the lid groove.",
+        least=0,
+        rule="0.6 mm, in high walls up to 0.8 mm, for a front may rise more than its sides",
     )
     grain: Grain = key("Of lid and bottom, to the length of the box.", default="along")
 
@@ -137,7 +142,11 @@ class Wood:
     panels: ClassVar[Key] = Key("Bottom and lid.", of=("bottom", "lid"), both=True)
     bottom: str = key(kind="species", default=_USUAL_WOOD)
     lid: str = key(kind="species", default=_USUAL_WOOD)
-    rings: float = key("Of lid and bottom.", kind="rings", default=0.0)
+    rings: float | None = key(
+        "Of lid and bottom.",
+        kind="rings",
+        rule="flat-sawn, or nearer to quarter-sawn where its year is too much for the grooves",
+    )
 
 
 @dataclass(frozen=True, slots=True)

@@ -54,7 +54,12 @@ class LidChoice:
 
     kind: LidKind = key(default="sliding")
     seat: Seat = key("How a lift-off lid sits.", default="rebate", only=_LIFT_OFF)
-    overhang: float = key("Of a lift-off lid over the walls.", least=0, default=2.0, only=_LIFT_OFF)
+    overhang: float | None = key(
+        "Of a lift-off lid over the walls.",
+        least=0,
+        rule="2 mm, or more where the lid moves more in a year",
+        only=_LIFT_OFF,
+    )
     rebate_depth: float = key(default=4.0, only=_LIFT_OFF)
     batten_width: float = key(default=20.0, only=_LIFT_OFF)
     batten_thickness: float = key(default=8.0, only=_LIFT_OFF)

@@ -166,6 +166,7 @@ def choose_count(
     grooves: tuple[Span, ...],
     least: float,
     most: float,
+    margin_least: float,
     margin: float,
 ) -> int:
     """How many equal tails, of 1 to 24: hidden grooves weigh most, then a pleasing width.
@@ -179,13 +180,14 @@ def choose_count(
         if not above(width, 0):
             return inf, inf
         tails = tuple(Piece(low, high, low, high) for low, high in edges)
-        # In millimetres of ungainly tail: a hole in the outside of the box is worth a tail
-        # forty too wide, a groove with no wood beside it one ten too wide.
+        # In millimetres of ungainly tail: a hole is worth a tail forty too wide, a sliver beside
+        # a groove one thirty too wide, and a groove with no wood beside it ten more.
         cost = max(0.0, least - width, width - most)
         for groove in grooves:
-            room = margins(tails, groove)
-            bare = max(0.0, margin - min(room)) / margin if room is not None and margin else 0.0
-            cost += 40.0 if room is None else 10.0 * bare
+            room = min(margins(tails, groove) or (-inf,))
+            bare = max(0.0, margin - room) / margin if margin else 0.0
+            sliver = 30.0 if below(room, margin_least) else 0.0
+            cost += min(40.0, sliver + 10.0 * bare)
         return cost, abs(width - (least + most) / 2)
 
     return min(range(1, 25), key=badness)
@@ -200,6 +202,7 @@ def settled_tails(
     grooves: tuple[Span, ...],
     least: float,
     most: float,
+    margin_least: float,
     margin: float,
 ) -> int | tuple[tuple[float, float], ...]:
     """The tails asked for, or the chosen number where none were. Lengths in mm."""
@@ -212,5 +215,6 @@ def settled_tails(
         grooves=grooves,
         least=least,
         most=most,
+        margin_least=margin_least,
         margin=margin,
     )

@@ -6,48 +6,32 @@ Each rule gives a size that a maker would arrive at, laid on a mark of the stude
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
+from math import ceil
 
 from toolkit.box.change import key_at
-from toolkit.box.choices import Choices, CornerChoice
-from toolkit.box.seasons import season
+from toolkit.box.choices import Choices
+from toolkit.box.choosing import Chooser
+from toolkit.box.panel_defaults import (
+    clearance_under_lid,
+    settled_lid,
+    settled_panels,
+    turned_rings,
+)
 from toolkit.box.settled import (
     Settled,
     SettledCorner,
     SettledGroove,
-    SettledPanels,
     SettledThickness,
     SettledTools,
+    SettledWood,
     values_of,
 )
-from toolkit.box.walls import Frame, frame
-from toolkit.measures import Rule, keys_of
-from toolkit.results import Chosen, below
+from toolkit.box.walls import Frame, frame, tails_and_laps
+from toolkit.measures import keys_of
+from toolkit.results import TOLERANCE, Chosen, below
 
 INCH = 25.4
-Direction = Literal["nearest", "up", "down"]
-
-
-@dataclass(slots=True)
-class _Chooser:
-    """Collects each chosen value with its reason, rounded to a mark of the rule."""
-
-    rule: Rule
-    notes: list[Chosen]
-
-    def pick(
-        self,
-        key: str,
-        value: float,
-        why: str = "",
-        *,
-        direction: Direction | None = "down",
-        fineness: Literal["joints", "sizes"] = "joints",
-    ) -> float:
-        if direction is not None:
-            value = self.rule.round(value, fineness=fineness, direction=direction)
-        self.notes.append(Chosen(key, self.rule.exact(value), why or key_at(key).rule))
-        return value
+_SLOPE = 7.0  # 1 across in this many along
 
 
 def _thickness(c: Choices) -> SettledThickness:
@@ -56,7 +40,7 @@ def _thickness(c: Choices) -> SettledThickness:
     return SettledThickness(**values_of(c.thickness) | {"lid": c.thickness.lid or 0.0})
 
 
-def _tools(c: Choices, choose: _Chooser) -> SettledTools:
+def _tools(c: Choices, choose: Chooser) -> SettledTools:
     inches = c.rule.units == "in"
     chisel = c.tools.chisel or (INCH / 8 if inches else 3.0)
     irons = c.tools.plough_irons or ((INCH / 4,) if inches else (6.0,))
@@ -65,13 +49,13 @@ def _tools(c: Choices, choose: _Chooser) -> SettledTools:
     return SettledTools(chisel=chisel, plough_irons=irons)
 
 
-def _thinnest(c: Choices) -> float:
-    walls = (
+def _walls(c: Choices) -> tuple[float, float, float]:
+    """Thickness of a side, the back and the front, as made or else as planned. [mm]"""
+    return (
         c.made.side_thickness or c.thickness.side,
         c.made.back_thickness or c.thickness.end,
         c.made.front_thickness or c.thickness.end,
     )
-    return min(walls)
 
 
 def _pin_board(c: Choices) -> float:
@@ -79,43 +63,20 @@ def _pin_board(c: Choices) -> float:
     return c.thickness.side if c.corner.tails_on == "ends" else c.thickness.end
 
 
-def _groove(c: Choices, irons: tuple[float, ...], choose: _Chooser) -> SettledGroove:
-    thin = _thinnest(c)
-    g, made = c.groove, c.made
-    width = made.groove_width or g.width
+def _plough(c: Choices, irons: tuple[float, ...], choose: Chooser) -> tuple[float, float]:
+    """Width and depth of every groove. [mm]"""
+    thin = min(_walls(c))
+    width = c.made.groove_width or c.groove.width
     if width is None:
         fitting = [iron for iron in irons if not below(thin / 2, iron)]
-        width = choose.pick(
-            "groove.width",
-            max(fitting, default=min(irons)),
-            direction=None,
-        )
-    depth = made.groove_depth or g.depth
+        width = choose.pick("groove.width", max(fitting, default=min(irons)), direction=None)
+    depth = c.made.groove_depth or c.groove.depth
     if depth is None:
-        share = c.customs.groove_share_wanted
-        depth = choose.pick("groove.depth", thin * share)
-    edge = choose.rule.round(c.thickness.side / 2 + 1, direction="down")
-    edges = []
-    for key in ("bottom_edge", "top_edge"):
-        value = getattr(made, key) or getattr(g, key)
-        if value is None:
-            if key == "top_edge" and not c.lid.closure.grooved:
-                value = edge
-            else:
-                value = choose.pick(f"groove.{key}", edge, direction=None)
-        edges.append(value)
-    bottom, top = edges
-    return SettledGroove(width=width, depth=depth, bottom_edge=bottom, top_edge=top, ends=g.ends)
+        depth = choose.pick("groove.depth", thin * c.customs.groove_share_wanted)
+    return width, depth
 
 
-def _slope(corner: CornerChoice, choose: _Chooser) -> float:
-    if corner.slope is not None:
-        return corner.slope
-    choose.notes.append(Chosen("corner.slope", "1 in 7", key_at("corner.slope").rule))
-    return 7.0
-
-
-def _lap(c: Choices, choose: _Chooser) -> float | None:
+def _lap(c: Choices, choose: Chooser) -> float | None:
     """The lap, or None where the tail length or the through joint decides it. [mm]"""
     corner = c.corner
     if corner.joint == "through" or corner.lap is not None or corner.tail_length is not None:
@@ -123,56 +84,101 @@ def _lap(c: Choices, choose: _Chooser) -> float | None:
     return choose.pick("corner.lap", _pin_board(c) * c.customs.lap_share_most)
 
 
-def _corner(
-    c: Choices, f: Frame, choose: _Chooser, *, chisel: float, slope: float, lap: float | None
-) -> SettledCorner:
-    """Pins that a chisel clears; half pins like them, or less where a groove needs its tail."""
-    out = max(f.tail_back.value, f.tail_front.value, 0.0) / slope
-    pin, half_pin = c.corner.pin, c.corner.half_pin
+def _usual_slope(c: Choices, tail: float) -> float:
+    """1 in 7, or less flare where the corners of so long a tail would be short grain."""
+    needed = ceil(tail / c.customs.overhang_most - TOLERANCE)
+    return min(max(_SLOPE, float(needed)), c.customs.slope_most)
+
+
+def _slope(c: Choices, tail: float, choose: Chooser) -> float:
+    if c.corner.slope is not None:
+        return c.corner.slope
+    slope = _usual_slope(c, tail)
+    why = "less flare, for tails so long have corners of short grain" if slope > _SLOPE else ""
+    choose.notes.append(
+        Chosen("corner.slope", f"1 in {slope:g}", why or key_at("corner.slope").rule)
+    )
+    return slope
+
+
+@dataclass(frozen=True, slots=True)
+class _Pins:
+    """Widths at the baseline: of a pin, of the thinnest half pin that will not split off, and of
+    a pin by the rules alone, which the grooves keep away from. [mm]"""
+
+    pin: float
+    half_least: float
+    usual: float
+
+
+def _pins(c: Choices, *, chisel: float, tail: float, slope: float, choose: Chooser) -> _Pins:
+    """A pin that a chisel clears, and wide enough for a half pin like it to hold."""
+    side, back, front = _walls(c)
+    thick = side if c.corner.tails_on == "ends" else max(back, front)
+    half = max(c.customs.half_pin_least, thick * c.customs.half_pin_share)
+
+    def need(out: float) -> float:
+        return max(chisel + c.customs.chisel_room + 2 * out, half + out)
+
+    pin = c.corner.pin
     if pin is None:
-        pin = choose.pick(
-            "corner.pin",
-            chisel + c.customs.chisel_room + 2 * out,
-            direction="up",
-            fineness="sizes",
-        )
-    if half_pin is None:
-        # Over its own half pin a groove needs some wood of the tail; yet a half pin that is
-        # too thin splits, so that it never goes under its own least.
-        nearest = [f.bottom_groove.low]
-        if f.lid_groove is not None:
-            nearest.append(f.wall_height.value - f.lid_groove.high)
-        wanted = min(nearest) - c.customs.groove_margin_wanted
-        thin = _thinnest(c) * c.customs.half_pin_share
-        least = max(c.customs.half_pin_least, thin) + out
-        if not below(wanted, pin):
-            half_pin = choose.pick("corner.half_pin", pin, direction=None)
-        elif not below(wanted, least):
-            half_pin = choose.pick("corner.half_pin", wanted, "so that each groove has a tail")
-        else:
-            half_pin = choose.pick(
-                "corner.half_pin", least, "the thinnest that will not split", direction="up"
-            )
-    values = values_of(c.corner) | {"slope": slope, "lap": lap, "pin": pin, "half_pin": half_pin}
-    return SettledCorner(**values)
+        pin = choose.pick("corner.pin", need(tail / slope), direction="up", fineness="sizes")
+    # So that another slope or pin moves no groove, and with it no wall.
+    usual = c.rule.round(need(tail / _usual_slope(c, tail)), fineness="sizes", direction="up")
+    return _Pins(pin, half + tail / slope, usual)
 
 
-def _panels(c: Choices, f: Frame, depth: float, choose: _Chooser) -> SettledPanels:
-    """Room for a panel to swell from the bench to its dampest room."""
-    values = values_of(c.panels)
-    span = f.inside_width.value + 2 * depth
-    for panel in ("bottom", "lid"):
-        key = f"{panel}_across"
-        if values[key] is not None:
-            continue
-        if span <= 0 or (panel == "lid" and not c.lid.closure.grooved):
-            values[key] = 0.0
-            continue
-        swelling = season(c, panel).swelling
-        # A panel that is made narrower by its clearance also swells by less.
-        need = (span * swelling + c.customs.swelling_room) / (1 + swelling)
-        values[key] = choose.pick(f"panels.{key}", need, direction="up")
-    return SettledPanels(**values)
+def _beside(c: Choices) -> float:
+    """Wood of a tail beside a groove that lies next to a half pin. [mm]"""
+    return max(c.customs.groove_margin_wanted, c.customs.groove_margin_least)
+
+
+def _groove(
+    c: Choices, *, width: float, depth: float, pins: _Pins, choose: Chooser
+) -> SettledGroove:
+    """Edges alike, so that one fence setting does both: as far off as the greatest need of all."""
+    g, customs, grooved = c.groove, c.customs, c.lid.closure.grooved
+    needs = [
+        # A half pin like the pins at the edge, and wood of the tail between it and the groove.
+        pins.usual + _beside(c),
+        # The bottom must not hang below the walls, nor the lid stand above them.
+        c.thickness.bottom - (width - c.panels.bottom_tongue),
+    ]
+    if grooved:
+        needs += [width, customs.rim_least, (c.thickness.lid or 0.0) - width]
+    up = choose.rule.round(max(needs), direction="up")
+    edge = max(up, choose.rule.round(c.thickness.side / 2 + 1, direction="down"))
+    edges = []
+    for key in ("bottom_edge", "top_edge"):
+        value = getattr(c.made, key) or getattr(g, key)
+        if value is None and (key == "bottom_edge" or grooved):
+            value = choose.pick(f"groove.{key}", edge, direction=None)
+        edges.append(edge if value is None else value)
+    ends = g.ends
+    if ends is None:
+        ends = "stopped" if c.corner.joint == "through" else "through"
+        if ends == "stopped":
+            choose.notes.append(Chosen("groove.ends", ends, key_at("groove.ends").rule))
+    bottom, top = edges
+    return SettledGroove(width=width, depth=depth, bottom_edge=bottom, top_edge=top, ends=ends)
+
+
+def _half_pin(c: Choices, f: Frame, pins: _Pins, choose: Chooser) -> float:
+    """Like the pins, so that the dividers' last step falls on the edge; less beside a groove."""
+    if c.corner.half_pin is not None:
+        return c.corner.half_pin
+    # Over its own half pin a groove needs some wood of the tail; yet a half pin that is too thin
+    # splits, so that it never goes under its own least.
+    nearest = [f.bottom_groove.low]
+    if f.lid_groove is not None:
+        nearest.append(f.wall_height.value - f.lid_groove.high)
+    wanted = min(nearest) - _beside(c)
+    if not below(wanted, pins.pin) and not below(pins.pin, pins.half_least):
+        return choose.pick("corner.half_pin", pins.pin, direction=None)
+    if below(wanted, pins.half_least) or not below(wanted, pins.pin):
+        why = "the thinnest that will not split"
+        return choose.pick("corner.half_pin", pins.half_least, why, direction="up")
+    return choose.pick("corner.half_pin", wanted, "so that each groove has a tail")
 
 
 def stray_keys(choices: Choices) -> tuple[str, ...]:
@@ -192,16 +198,25 @@ def stray_keys(choices: Choices) -> tuple[str, ...]:
 
 def settle(choices: Choices) -> tuple[Settled, Frame, tuple[Chosen, ...]]:
     """The same choices with nothing missing but the tails, the walls, and a line for each rule."""
-    choose = _Chooser(choices.rule, [])
+    choose = Chooser(choices.rule, [])
     tools = _tools(choices, choose)
-    groove = _groove(choices, tools.plough_irons, choose)
-    slope = _slope(choices.corner, choose)
+    width, depth = _plough(choices, tools.plough_irons, choose)
     lap = _lap(choices, choose)
-    # Neither pins nor clearances move a wall, so that the frame is reckoned once.
+    tail = max(0.0, *(tail.value for tail, _ in tails_and_laps(choices, lap=lap)))
+    slope = _slope(choices, tail, choose)
+    pins = _pins(choices, chisel=tools.chisel, tail=tail, slope=slope, choose=choose)
+    groove = _groove(choices, width=width, depth=depth, pins=pins, choose=choose)
+    # Neither half pins nor clearances move a wall but the front.
     f = frame(choices, groove=groove, lap=lap)
-    corner = _corner(choices, f, choose, chisel=tools.chisel, slope=slope, lap=lap)
-    panels = _panels(choices, f, groove.depth, choose)
-    values = values_of(choices)
-    values |= {"thickness": _thickness(choices), "tools": tools, "groove": groove}
-    values |= {"corner": corner, "panels": panels}
+    half_pin = _half_pin(choices, f, pins, choose)
+    under_lid = clearance_under_lid(choices, f, width, choose)
+    f = frame(choices, groove=groove, lap=lap, under_lid=under_lid)
+    span = f.inside_width.value + 2 * depth
+    c = turned_rings(choices, span, depth, choose)
+    corner = {"slope": slope, "lap": lap, "pin": pins.pin, "half_pin": half_pin}
+    values = values_of(c) | {"thickness": _thickness(c), "tools": tools, "groove": groove}
+    values["corner"] = SettledCorner(**values_of(c.corner) | corner)
+    values["panels"] = settled_panels(c, span, under_lid, choose)
+    values["lid"] = settled_lid(c, f, choose)
+    values["wood"] = SettledWood(**values_of(c.wood))
     return Settled(**values), f, tuple(choose.notes)

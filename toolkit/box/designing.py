@@ -127,6 +127,7 @@ def _corners(c: Settled, f: Frame, notes: list[Chosen]) -> tuple[Corner, Corner]
             grooves=grooves,
             least=customs.tail_least,
             most=customs.tail_most,
+            margin_least=customs.groove_margin_least,
             margin=customs.groove_margin_wanted,
         )
         if asked is None:

@@ -72,7 +72,7 @@ def remedies(
     listed = tuple(one.name for one in all_species()) if woods is None else tuple(woods)
     year = {"moisture_from": row.season.dry, "moisture_to": row.season.damp}
     moves = {
-        name: strain(species=name, rings=choices.wood.rings, **year)
+        name: strain(species=name, rings=d.choices.wood.rings, **year)
         for name in dict.fromkeys(species(name).name for name in listed)
     }
     before, cared = _faults(d)
@@ -187,7 +187,7 @@ def ways_out(
         place = size.removeprefix("size.").partition("_")[0]
         yield "narrower box", f"Make the box {rule.exact(wide)} wide {place}", narrower
     for turn, words in _RINGS:
-        if turn > choices.wood.rings:
+        if turn > d.choices.wood.rings:
             yield "rings", f"Use {words} wood", _settled(choices, {"wood.rings": turn})
     names = [panel.name for panel in reversed(d.grooved)]
     ill = [one for one in names if one == name or not right(window(d, panel=one))]

@@ -43,8 +43,13 @@ def _season(wood: str, rings: float, make: Room, damp: Room, dry: Room) -> Seaso
 
 def season(c: Choices, part: str) -> Season:
     """The season of one part; walls as if flat-sawn, the worst that their height can do."""
-    rings = c.wood.rings if part in ("bottom", "lid") else 0.0
+    rings = (c.wood.rings or 0.0) if part in ("bottom", "lid") else 0.0
     return _season(getattr(c.wood, part), rings, c.rooms.make, c.rooms.damp, c.rooms.dry)
+
+
+def quartered(c: Choices, part: str) -> Season:
+    """The season of one part as if it were quarter-sawn."""
+    return _season(getattr(c.wood, part), 90.0, c.rooms.make, c.rooms.damp, c.rooms.dry)
 
 
 def readings_between(rooms: Rooms) -> tuple[Room, ...]:

@@ -5,7 +5,17 @@ from __future__ import annotations
 from dataclasses import dataclass, fields
 from typing import Any
 
-from toolkit.box.choices import Choices, CornerChoice, GrooveChoice, Panels, Thickness, Tools
+from toolkit.box.choices import (
+    Choices,
+    CornerChoice,
+    GrooveChoice,
+    GrooveEnds,
+    Panels,
+    Thickness,
+    Tools,
+    Wood,
+)
+from toolkit.box.closures import LidChoice
 
 
 def values_of(section: Any) -> dict[str, Any]:
@@ -37,6 +47,7 @@ class SettledGroove(GrooveChoice):
     depth: float
     bottom_edge: float
     top_edge: float
+    ends: GrooveEnds
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -45,6 +56,21 @@ class SettledPanels(Panels):
 
     bottom_across: float
     lid_across: float
+    under_lid: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SettledLid(LidChoice):
+    """How the box is closed, with the overhang of a lid that lifts off. [mm]"""
+
+    overhang: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SettledWood(Wood):
+    """Woods, and the ring angle that lid and bottom shall have. [degrees]"""
+
+    rings: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -64,3 +90,5 @@ class Settled(Choices):
     groove: SettledGroove
     panels: SettledPanels
     tools: SettledTools
+    lid: SettledLid
+    wood: SettledWood

@@ -154,16 +154,31 @@ def _heights(c: Choices, g: SettledGroove) -> tuple[Working, Working, Working | 
     return inside, wall, floor if lid_grooved else None
 
 
-def frame(c: Choices, *, groove: SettledGroove, lap: float | None) -> Frame:
+def _thicknesses(c: Choices) -> tuple[Working, Working, Working]:
+    """Of a side, the back and the front."""
+    made = c.made
+    return (
+        _thickness("side thickness", made.side_thickness, c.thickness.side),
+        _thickness("back thickness", made.back_thickness, c.thickness.end),
+        _thickness("front thickness", made.front_thickness, c.thickness.end),
+    )
+
+
+def tails_and_laps(
+    c: Choices, *, lap: float | None
+) -> tuple[tuple[Working, Working], tuple[Working, Working]]:
+    """Tail length and lap at the back and at the front; without a lap something else decides."""
+    side, back, front = _thicknesses(c)
+    if c.corner.tails_on == "ends":
+        return _tail_and_lap(c, lap, "side", side), _tail_and_lap(c, lap, "side", side)
+    return _tail_and_lap(c, lap, "back", back), _tail_and_lap(c, lap, "front", front)
+
+
+def frame(c: Choices, *, groove: SettledGroove, lap: float | None, under_lid: float = 0.0) -> Frame:
     """The four walls of a box whose groove is settled; without a lap something else decides it."""
     made, on_ends = c.made, c.corner.tails_on == "ends"
-    side = _thickness("side thickness", made.side_thickness, c.thickness.side)
-    back = _thickness("back thickness", made.back_thickness, c.thickness.end)
-    front = _thickness("front thickness", made.front_thickness, c.thickness.end)
-    tail_back, lap_back = _tail_and_lap(c, lap, *(("side", side) if on_ends else ("back", back)))
-    tail_front, lap_front = _tail_and_lap(
-        c, lap, *(("side", side) if on_ends else ("front", front))
-    )
+    side, back, front = _thicknesses(c)
+    (tail_back, lap_back), (tail_front, lap_front) = tails_and_laps(c, lap=lap)
     lid_grooved = c.lid.closure.grooved
 
     # What the made walls say of the space between them; the shorter of two unlike ends rules,
@@ -201,7 +216,7 @@ def frame(c: Choices, *, groove: SettledGroove, lap: float | None) -> Frame:
     if floor is not None:
         low = (
             Term("lid groove floor", floor.value),
-            Term("clearance under the lid", -c.panels.under_lid),
+            Term("clearance under the lid", -under_lid),
         )
         front_height = Working("front height", low)
 

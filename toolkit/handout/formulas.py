@@ -44,7 +44,7 @@ def _moisture(plan: Plan) -> Iterator[Formula]:
 
 
 def _movement(plan: Plan) -> Iterator[Formula]:
-    panel, choices = plan.design.upper_panel, plan.choices
+    panel, choices = plan.design.upper_panel, plan.design.choices
     name, rings, rule, season = panel.name, choices.wood.rings, choices.rule, panel.season
     wood = species(plan.design.wood_of(panel))
     change, saturation = season.swelling, wood.fibre_saturation

@@ -17,6 +17,8 @@ from toolkit.study.folder import student_folder
 from toolkit.study.own_file import set_aside
 
 FORMAT = 1
+# Which example box guesses are kept for: its walls were 64 mm high at first, and are 66.
+EXAMPLE = 2
 Kind = Literal["length", "count", "word"]
 
 
@@ -26,13 +28,25 @@ class DamagedError(ValueError):
 
 @dataclass(frozen=True, slots=True)
 class Guess:
-    """One guess: as typed, as read (mm, a count or a word), when, and whether it was taken back."""
+    """One guess: as typed, as read (mm, a count or a word), when, whether it was taken back, and
+    which example box of the workbook's it was for."""
 
     kind: Kind
     said: str
     value: float | str
     when: str
     taken_back: bool = False
+    example: int = EXAMPLE
+
+    @property
+    def remark(self) -> str:
+        """What there is to say of a guess that was kept for an earlier example, with a blank."""
+        if self.example == EXAMPLE:
+            return ""
+        return (
+            " That guess was for the workbook's earlier example, a box a little lower, whose "
+            "answer may have been another."
+        )
 
 
 @dataclass(frozen=True, slots=True)
@@ -154,13 +168,15 @@ def _guess(name: str, row: Any) -> Guess:
         and isinstance(row.get("said"), str)
         and isinstance(row.get("when"), str)
         and isinstance(row.get("taken_back", False), bool)
+        and type(row.get("example", 1)) is int
         and _fits(row.get("value"), row["kind"])
     )
     if not fine:
         raise DamagedError(f"has a guess that can't be read, at {name[:40]!r}")
     value = whole(row["value"]) if row["kind"] == "word" else float(row["value"])
     back = row.get("taken_back", False)
-    return Guess(cast(Kind, row["kind"]), whole(row["said"]), value, whole(row["when"]), back)
+    kind, said, when = cast(Kind, row["kind"]), whole(row["said"]), whole(row["when"])
+    return Guess(kind, said, value, when, back, row.get("example", 1))
 
 
 def _fits(value: Any, kind: str) -> bool:

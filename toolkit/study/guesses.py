@@ -82,9 +82,10 @@ def _keep(question_id: str, kind: Kind, said: str, value: float | str) -> Kept:
         if first is None:
             sentence = f"Kept: {said}. Now look."
         elif first.value == value:
-            sentence = f"That is the guess which is kept already: {first.said}."
+            sentence = f"That is the guess which is kept already: {first.said}.{first.remark}"
         else:
             sentence = f"Kept beside your first guess, {first.said}, which is the one compared."
+            sentence += first.remark
         return Kept(counts, sentence, book.notice)
 
 
@@ -186,10 +187,12 @@ def reveal(question_id: str, *, answer: float, rule: Rule) -> Reveal:
     off = float(kept.value) - answer
     said = f"You guessed {rule.exact(float(kept.value))} and it is {rule.exact(answer)}"
     if not above(abs(off), rule.mark("joints") / 2):
-        return Reveal(kept, True, off, f"{said}: right, as near as your rule can be read.", notice)
+        said += ": right, as near as your rule can be read."
+        return Reveal(kept, True, off, said + kept.remark, notice)
     side = "too much" if off > 0 else "too little"
     thing = about(off, units=rule.units)
-    return Reveal(kept, False, off, f"{said}: {rule.exact(abs(off))} {side}, {thing}.", notice)
+    said += f": {rule.exact(abs(off))} {side}, {thing}."
+    return Reveal(kept, False, off, said + kept.remark, notice)
 
 
 def reveal_count(question_id: str, *, answer: int, noun: str) -> Reveal:
@@ -200,7 +203,7 @@ def reveal_count(question_id: str, *, answer: int, noun: str) -> Reveal:
     off = int(kept.value) - answer
     said = f"You guessed {int(kept.value)} and it is {answer} {noun}"
     end = "right" if off == 0 else f"{abs(off)} too {'many' if off > 0 else 'few'}"
-    return Reveal(kept, off == 0, float(off), f"{said}: {end}.", notice)
+    return Reveal(kept, off == 0, float(off), f"{said}: {end}.{kept.remark}", notice)
 
 
 def _shown(question_id: str, kind: Kind) -> tuple[Guess | None, str]:

@@ -181,7 +181,7 @@ def lift_off_width(ask: Asking) -> Question:
     """A lid that lies on the rim stands out over both sides."""
     lid, f = ask.known(ask.design.lift_off_lid), ask.frame
     ask.only_if(not lid.width.given)
-    sum_, over = lid.width, ask.plan.choices.lid.overhang
+    sum_, over = lid.width, ask.design.choices.lid.overhang
     inside = f.inside_width.value
     slips = {
         "one-side": once(sum_, "overhang"),

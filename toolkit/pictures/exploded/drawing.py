@@ -197,7 +197,7 @@ def box_apart(plan: Plan, *, open: float = 1.0) -> Picture:
     """
     if not 0 <= open <= 1:
         raise ValueError(f"open is {open!r}: give 0 for together, 1 for all apart, or between")
-    d, rings = plan.design, plan.choices.wood.rings
+    d, rings = plan.design, plan.design.choices.wood.rings
     parts = solids(d)
     shapes, moves = [part.shape for part in parts], shifts(d, parts=parts, opened=open)
     faces, edges = look_at(zip(shapes, moves, strict=True))
