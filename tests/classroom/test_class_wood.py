@@ -111,8 +111,8 @@ def test_without_boards_everything_is_bought() -> None:
 
 
 def test_a_board_foot_is_144_cubic_inches() -> None:
-    stick = Blank("a: b", 12 * INCH, 12 * INCH, 1 * INCH, "beech")
-    half = Blank("a: c", 12 * INCH, 12 * INCH, INCH / 2, "beech")
+    stick = Blank("a: b", 12 * INCH, 12 * INCH, 1 * INCH, "American beech")
+    half = Blank("a: c", 12 * INCH, 12 * INCH, INCH / 2, "American beech")
     table = volume_table([stick, stick], title="t", waste=0.0, rule=MM)
     # By the trade's definition 1 board foot = 1 ft × 1 ft × 1 in = 144 in³; a yard counts the same.
     assert table.rows[0][2:] == ("2", "0.0047 m³", "0.0047 m³", "2.0", "2.0")
@@ -142,7 +142,9 @@ def test_volumes_add_up(demo: ClassWood) -> None:
     st.floats(600, 3000),
 )
 def test_sticks_hold_their_parts(sizes: list[tuple[float, float, float]], longest: float) -> None:
-    blanks = [Blank(f"s: {i}", *size, "beech", size[2] - 4) for i, size in enumerate(sizes)]
+    blanks = [
+        Blank(f"s: {i}", *size, "American beech", size[2] - 4) for i, size in enumerate(sizes)
+    ]
     found = sticks(blanks, longest=longest)
     assert Counter(b.name for one in found for b in one.parts) == Counter(b.name for b in blanks)
     for one in found:

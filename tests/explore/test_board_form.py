@@ -164,7 +164,7 @@ def test_another_board_with_a_defect_and_a_heart_line(page: Page, folder: Path) 
     [
         ("length", "2200", 'This board, length: read "2200": it has no unit; type'),
         ("thickness", "", 'This board, thickness: read "": it is empty'),
-        ("species", "chery", "did you mean 'black cherry'? The rack"),
+        ("species", "chery", "or 'red maple'? The rack"),
         ("name", "short cherry", "board 1 has this name already"),
         ("defect 5, to along", "1158 m", "This board, defect 5, to along: read"),
         ("defect 5, to across", "540 mm", "the loose knot reaches 540 mm across"),

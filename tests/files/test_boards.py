@@ -12,7 +12,7 @@ LESSON = Path(__file__).parents[2] / "lessons" / "boards.toml"
 BOARD = """
 [[board]]
 name = "one"
-species = "cherry"
+species = "black cherry"
 length = "1200 mm"
 width = "180 mm"
 thickness = "16 mm"
@@ -45,7 +45,7 @@ def test_the_lessons_boards():
 def test_a_board_is_read_in_millimetres():
     text = BOARD.replace("180 mm", "7 in") + DEFECT
     assert boards_from_text(text) == (
-        Board("one", "cherry", 1200, 177.8, 16, (Defect("knot", 300, 40, 335, 70),)),
+        Board("one", "black cherry", 1200, 177.8, 16, (Defect("knot", 300, 40, 335, 70),)),
     )
 
 
@@ -71,10 +71,12 @@ def test_a_check_may_be_as_fine_as_a_line():
 
 
 def test_the_heartwood_reaches_up_to_its_line():
-    board = Board("b", "cherry", 1000, 200, 20, heart_line=((100, 100), (500, 140), (900, 120)))
+    board = Board(
+        "b", "black cherry", 1000, 200, 20, heart_line=((100, 100), (500, 140), (900, 120))
+    )
     places = [0, 100, 300, 500, 700, 900, 1000]
     assert [board.heart_at(place) for place in places] == [100, 100, 120, 140, 130, 120, 120]
-    assert Board("b", "cherry", 1000, 200, 20).heart_at(500) is None
+    assert Board("b", "black cherry", 1000, 200, 20).heart_at(500) is None
 
 
 LINES = [
@@ -89,9 +91,9 @@ LINES = [
      'board 1.length (line 5): read "1200": it has no unit; type "1200 mm" or "1200 in"'),
     (BOARD.replace("1200 mm", "13 m"),
      'board 1.length (line 5): read "13 m": lengths go up to 12 m; type one such as "12 mm"'),
-    (BOARD.replace("cherry", "maple"),
+    (BOARD.replace("black cherry", "maple"),
      'board 1.species (line 4): read "maple": it may be any of several woods: '
-     "type 'red maple', 'silver maple' or 'sugar maple'"),
+     "type 'red maple', 'silver maple', 'sugar maple' or 'sycamore maple'"),
     (BOARD + BOARD,
      'board 2.name (line 10): read "one": board 1 has this name already, and cuts are told by '
      'the name; type another, such as "one 2"'),

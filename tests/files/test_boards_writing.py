@@ -186,7 +186,7 @@ REMARKS = """# my rack
 # the good one
 [[board]]
 name = "a"  # from the loft
-species = "cherry"
+species = "black cherry"
 length = "1 m"
 width = "90 mm"
 thickness = "1 in"
@@ -197,7 +197,7 @@ thickness = "1 in"
 # dear
 [[board]]
 name = "b"
-species = "cherry"
+species = "black cherry"
 length = "1 m"
 width = "90 mm"
 thickness = "1 in"
@@ -242,7 +242,7 @@ def test_defects_in_a_crowded_file_come_and_go():
 
 INLINE = """[[board]]
 name = "a"
-species = "cherry"
+species = "black cherry"
 length = "1 m"
 width = "90 mm"
 thickness = "1 in"
@@ -264,7 +264,7 @@ def test_defects_between_brackets_stay_so_until_one_changes():
 
 
 def test_boards_between_brackets_are_left_to_their_author():
-    text = "board = [{name='a', species='cherry', length='1 m', width='90 mm', thickness='1 in'}]"
+    text = "board = [{name='a', species='teak', length='1 m', width='9 cm', thickness='1 in'}]"
     assert refusal(with_board, text, NEW, name="b.toml") == (
         "b.toml, board 1 (line 1): this board has no heading of its own; "
         "put each board under a line [[board]]"
@@ -304,7 +304,7 @@ defects = st.builds(
 boards = st.builds(
     TypedBoard,
     st.sampled_from(["a", "b", "c", "d", 'the 6" one', "é # no remark"]),
-    st.sampled_from(["cherry", "white oak"]),
+    st.sampled_from(["black cherry", "white oak"]),
     st.sampled_from(["900 mm", "36 in", "1 m"]),
     st.sampled_from(["90 mm", "4 in"]),
     lengths,
@@ -378,7 +378,7 @@ WRONG = [
     (replace(NEW, name=""), 'name: read "": the name is 1 to 80 printable characters; retype it'),
     (replace(NEW, species="chery"),
      "species: read \"chery\": it is not a wood in the workbook's table: "
-     "did you mean 'black cherry'?"),
+     "did you mean 'black cherry', 'European cherry' or 'red maple'?"),
     (replace(NEW, defects=(KNOT, replace(KNOT, from_across="2"))),
      'defect 2, from across: read "2": it has no unit; type "2 mm" or "2 in"'),
     (replace(NEW, heart_line=(("0 mm", "50 mm"), ("x", "60 mm"))),

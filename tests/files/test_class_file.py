@@ -109,7 +109,7 @@ def test_the_rooms_of_the_class_are_everybodys(tmp_path: Path) -> None:
         ("corner", {"joint": "through"}, {"lap", "tail_length"}),
         ("panels", {"lid_across": "2 mm", "bottom_across": "2 mm"}, {"across"}),
         ("panels", {"across": "2 mm"}, {"lid_across", "bottom_across"}),
-        ("wood", {"walls": "beech"}, {"sides", "ends"}),
+        ("wood", {"walls": "American beech"}, {"sides", "ends"}),
         ("size", {"contents": "A6 cards"}, {"inside_length", "outside_width"}),
     ],
 )
@@ -208,7 +208,7 @@ def test_boards_come_from_one_place(tmp_path: Path) -> None:
     top = HEAD.replace('box = "box.toml"', 'box = "box.toml"\nboards = "rack.toml"')
     with pytest.raises(FileError, match="there is no such file"):
         read_class(write(tmp_path, top + ONE))
-    board = '[[board]]\nname = "a"\nspecies = "beech"\nlength = "1 m"\nwidth = "9 cm"\n'
+    board = '[[board]]\nname = "a"\nspecies = "American beech"\nlength = "1 m"\nwidth = "9 cm"\n'
     board += 'thickness = "20 mm"\n'
     (tmp_path / "rack.toml").write_text(board, encoding="utf-8")
     assert [row.name for row in read_class(write(tmp_path, top + ONE)).boards] == ["a"]

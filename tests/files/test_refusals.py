@@ -88,12 +88,15 @@ SLIPS = [
     ('walls = "black cherry"', 'sides = "black cherry"',
      'wood.sides (line 62): read "black cherry": ends is missing beside it; '
      'type ends = "…" too, or one wood for both'),
-    ('panels = "black cherry"', 'panels = "black cherry"\nbottom = "beech"\nlid = "beech"',
-     'wood.bottom (line 64): read "beech": panels is given too and stands for bottom and lid; '
+    ('panels = "black cherry"', 'panels = "black cherry"\nbottom = "teak"\nlid = "teak"',
+     'wood.bottom (line 64): read "teak": panels is given too and stands for bottom and lid; '
      "keep panels or these two"),
     ('walls = "black cherry"', 'walls = "black chery"',
      'wood.walls (line 62): read "black chery": it is not a wood in the workbook\'s table: '
-     "did you mean 'black cherry'?"),
+     "did you mean 'black cherry', 'common alder' or 'European cherry'?"),
+    ('walls = "black cherry"', 'walls = "cherry"',
+     'wood.walls (line 62): read "cherry": it may be any of several woods: '
+     "type 'black cherry' or 'European cherry'"),
     ('rings = "flat-sawn"', 'rings = "91 deg"',
      'wood.rings (line 64): read "91 deg": rings lie between 0 and 90 degrees to the face; '
      'type "flat-sawn", "rift", "quarter-sawn" or an angle such as "30 deg"'),

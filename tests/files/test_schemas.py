@@ -49,7 +49,7 @@ def test_right_boards_are_right_by_the_schema(text):
 # What needs a reader's knowledge: units within a text, names in tables, the marks of rules.
 BEYOND = ('"4"', '"-4', '"400 m"', '"A6 card"', "chery", "sideways", '"91', '"50"', "200 °C",
           '"15 mm"', '"19 mm", "5 mm"', '"19"', '"8"', '"1/0"', '"0.3', "\\u0007", '"  "',
-          "nan", "inf")  # fmt: skip
+          "nan", "inf", '= "cherry"')  # fmt: skip
 
 
 # The validator can't print numbers of thousands of digits.
@@ -72,8 +72,8 @@ def test_a_wrong_box_is_wrong_by_the_schema(old, new):
         '[corner]\nlap = "4 mm"\ntail_length = "8 mm"',
         '[corner]\njoint = "through"\nlap = "4 mm"',
         '[panels]\nacross = "2 mm"\nlid_across = "2 mm"',
-        '[wood]\nwalls = "beech"\nsides = "beech"\nends = "beech"',
-        '[wood]\nlid = "beech"',
+        '[wood]\nwalls = "American beech"\nsides = "American beech"\nends = "American beech"',
+        '[wood]\nlid = "American beech"',
     ],
 )
 def test_keys_that_exclude_or_need_one_another(lines):

@@ -43,7 +43,7 @@ maybe = {
     "length": st.one_of(st.none(), lengths),
     "edge": st.one_of(st.none(), lengths_or_zero),
 }
-woods = st.sampled_from(["black cherry", "beech", "sugar maple"])
+woods = st.sampled_from(["black cherry", "American beech", "sugar maple"])
 profiles = st.sampled_from(["flat", "rebated", "bevelled"])
 rooms = st.builds(Room, st.floats(-40, 60), st.floats(0, 100))
 
@@ -182,9 +182,9 @@ def test_what_is_one_for_both_is_written_as_one():
     box = read_box(LESSON)
     assert 'across = "2 mm"' in as_toml(box)
     assert 'walls = "black cherry"' in as_toml(box)
-    differing = as_toml(box.having({"panels.lid_across": 3.0, "wood.ends": "beech"}))
+    differing = as_toml(box.having({"panels.lid_across": 3.0, "wood.ends": "American beech"}))
     assert 'bottom_across = "2 mm"\nlid_across = "3 mm"' in differing
-    assert 'sides = "black cherry"\nends = "beech"' in differing
+    assert 'sides = "black cherry"\nends = "American beech"' in differing
 
 
 def test_a_change_is_written_as_each_key_is():

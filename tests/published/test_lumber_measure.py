@@ -32,7 +32,7 @@ def test_thickness_multiplies_the_rounded_surface_measure():
 
 def test_exact_halves_alternate():
     """The rule was read, the numbers are worked from it: 6 in × 9 ft is 4 1/2, 4 or 5 in turn."""
-    board = Board("half", "cherry", 9 * FOOT, 6 * INCH, INCH)
+    board = Board("half", "black cherry", 9 * FOOT, 6 * INCH, INCH)
     assert {row.board_feet for row in tally([board, board])} == {4, 5}
     assert board_feet(9 * FOOT, width=6 * INCH, thickness=INCH, half_up=False).surface == 4
 

@@ -40,7 +40,7 @@ def random_board(
     heart = ()
     if rng.random() < 0.5:
         heart = ((0.0, wide * rng.uniform(0.3, 1)), (long, wide * rng.uniform(0.3, 1)))
-    return Board(name, "cherry", long, wide, rng.choice(thickness), tuple(found), heart)
+    return Board(name, "black cherry", long, wide, rng.choice(thickness), tuple(found), heart)
 
 
 def lay_out_box(blanks, boards, *, looks: float = 0.0, **more: Any) -> BoxLaid:

@@ -106,7 +106,7 @@ def test_legal_on_every_rack(seed):
 
 
 def test_as_many_parts_as_there_is_room_for():
-    stub = Board("stub", "cherry", 330, 145, 16)
+    stub = Board("stub", "black cherry", 330, 145, 16)
     laid = lay_out_box(POSTCARD, [stub])
     assert [blank.name for blank in laid.missing] == ["bottom", "lid"]
     assert len(laid.boards[0].pieces) == 4
@@ -134,7 +134,7 @@ def test_the_price_of_grain_round_the_corners():
         "1016 mm of board instead of 684 mm, 49 % more wood."
     )
     assert two.sentence(Rule.millimetres()).endswith("no more wood.")
-    stub = Board("stub", "cherry", 600, 180, 16)
+    stub = Board("stub", "black cherry", 600, 180, 16)
     (_, one, _) = corner_prices(POSTCARD[:4], [stub])
     assert one.used is None
     assert "not all parts fit so" in one.sentence(Rule.millimetres())

@@ -201,7 +201,7 @@ def test_boxes_of_different_sizes_are_not_said_to_be_proved(sizes, most):
 
 
 def test_a_part_larger_than_every_board_is_missing_and_the_others_are_laid():
-    blanks = (*class_of(2), Blank("table", 4000, 900, 16, "cherry"))
+    blanks = (*class_of(2), Blank("table", 4000, 900, 16, "black cherry"))
     laid = last(blanks, rack(1, count=6))
     assert [blank.name for blank in laid.missing] == ["table"]
     assert_right(laid, blanks)

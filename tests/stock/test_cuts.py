@@ -126,7 +126,7 @@ def test_in_the_order_of_the_bench_with_dimensions_from_one_end_and_one_edge():
 
 
 def test_what_is_left_is_told_where_no_cut_frees_it():
-    board = Board("narrow", "cherry", 400, 147, 16)
+    board = Board("narrow", "black cherry", 400, 147, 16)
     (_, rip) = saw_cuts(lay_out(board, POSTCARD[:2]))
     assert (rip.frees, rip.leaves) == ("side 1", "side 2")
 

@@ -103,7 +103,13 @@ def tiny(seed: int) -> tuple[Board, list[Blank], int]:
         defects.append(Defect(kind, x, y, min(along, x + rng.randint(1, 3)), y + 1))
     heart = ((0, rng.randint(1, across)), (along, rng.randint(1, across)))
     board = Board(
-        "tiny", "cherry", along, across, 10, tuple(defects), heart if rng.random() < 0.5 else ()
+        "tiny",
+        "black cherry",
+        along,
+        across,
+        10,
+        tuple(defects),
+        heart if rng.random() < 0.5 else (),
     )
     sizes = [(rng.randint(1, 5), rng.randint(1, 4)) for _ in range(3)]
     parts = [Blank(f"part {n}", *rng.choice(sizes)) for n in range(rng.randint(1, 4))]

@@ -89,24 +89,24 @@ def test_a_run_is_as_long_as_its_parts_and_the_cuts_between_them():
 
 
 def test_a_board_exactly_as_large_as_its_parts():
-    board = Board("just", "cherry", 186 + 5 + 136, 145, 16)
+    board = Board("just", "black cherry", 186 + 5 + 136, 145, 16)
     laid = lay_out(board, POSTCARD[:4])
     assert laid.used == board.length
-    less = Board("less", "cherry", 186 + 5 + 135.9, 145, 16)
+    less = Board("less", "black cherry", 186 + 5 + 135.9, 145, 16)
     assert lay_out_box(POSTCARD[:4], [less]).missing
 
 
 def test_a_check_without_any_width_is_sawn_round():
     """A fine split right along the middle of a board leaves two strips."""
     split = Defect("split", 0, 90, 1200, 90)
-    board = Board("split", "cherry", 1200, 180, 16, (split,))
+    board = Board("split", "black cherry", 1200, 180, 16, (split,))
     laid = lay_out(board, POSTCARD[:4])
     assert_legal(laid)
     assert lay_out_box([Blank("wide", 100, 95)], [board]).missing
 
 
 def test_the_largest_board_that_a_file_may_hold_is_laid_out_on_coarser_cells():
-    huge = Board("huge", "cherry", 12000, 3000, 16, (Defect("knot", 0, 0, 400, 3000),))
+    huge = Board("huge", "black cherry", 12000, 3000, 16, (Defect("knot", 0, 0, 400, 3000),))
     layouts = BoxLayouts(POSTCARD, [huge])
     assert layouts.cell > 1
     laid = layouts.laid(1).boards[0]

@@ -73,7 +73,7 @@ def case(seed: int) -> tuple[Board, list[Blank]]:
         size = rng.randint(8, 60), rng.randint(4, 30)
         defects.append(Defect("knot", x, y, x + size[0], y + size[1]))
     parts = list(POSTCARD) if seed % 2 else list(POSTCARD[:4])
-    return Board("board", "cherry", along, across, 25, tuple(defects)), parts
+    return Board("board", "black cherry", along, across, 25, tuple(defects)), parts
 
 
 @pytest.mark.parametrize("seed", range(20))

@@ -46,8 +46,8 @@ def test_the_wood_of_ten_students():
 
 def test_a_tally_takes_exact_halves_up_and_down_in_turn():
     """6 in × 9 ft is 4 1/2 ft²: 5, then 4, then 5; what is no half does not take a turn."""
-    half = Board("half", "cherry", 9 * FOOT, 6 * INCH, INCH)
-    other = Board("other", "cherry", 8 * FOOT, 6.25 * INCH, INCH)
+    half = Board("half", "black cherry", 9 * FOOT, 6 * INCH, INCH)
+    other = Board("other", "black cherry", 8 * FOOT, 6.25 * INCH, INCH)
     counted = tally([half, other, half, half])
     assert [row.surface for row in counted] == [5, 4, 4, 5]
     assert [row.half for row in counted] == [True, False, True, True]
@@ -103,10 +103,10 @@ def test_what_is_bought_supplies_what_was_missing():
 
 def test_different_woods_and_widths_are_bought_apart():
     parts = (
-        Blank("one", 200, 70, 16, "cherry"),
+        Blank("one", 200, 70, 16, "black cherry"),
         Blank("two", 200, 70, 16, "eastern white pine"),
-        Blank("three", 200, 100, 16, "cherry"),
-        Blank("four", 200, 70, 10, "cherry"),
+        Blank("three", 200, 100, 16, "black cherry"),
+        Blank("four", 200, 70, 10, "black cherry"),
     )
     sticks = to_buy(parts)
     assert sorted(stick.parts[0].name for stick in sticks) == ["four", "one", "three", "two"]

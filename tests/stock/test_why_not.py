@@ -22,7 +22,7 @@ MM = Rule.millimetres()
 def test_the_longest_clear_stretch():
     """Knots leave 331 mm before the first, and a strip 63 mm wide below both; margins are 3 mm."""
     knots = Defect("knot", 331, 63, 371, 93), Defect("knot", 640, 63, 680, 150)
-    board = Board("knotty", "cherry", 960, 160, 16, knots)
+    board = Board("knotty", "black cherry", 960, 160, 16, knots)
     laid = lay_out_box([Blank("shelf", 900, 150)], [board])
     assert missing_sentences(laid, rule=MM) == (
         "Missing: shelf; it needs 900 mm; the longest clear stretch 150 mm wide on any board is "
@@ -58,10 +58,10 @@ def test_stretches_by_trying_every_rectangle():
         ((Board("oak", "white oak", 2200, 225, 25),), "no board is black cherry"),
         ((PANEL,), "it needs 16 mm of thickness; the thickest board is 13 mm"),
         (
-            (Board("short", "cherry", 900, 69, 16),),
+            (Board("short", "black cherry", 900, 69, 16),),
             "it needs 186 mm; the longest clear stretch 70 mm wide on any board is 0 mm",
         ),
-        ((Board("stub", "cherry", 187, 70, 16),), "no room is left beside the others"),
+        ((Board("stub", "black cherry", 187, 70, 16),), "no room is left beside the others"),
     ],
 )
 def test_why_parts_of_a_box_are_missing(boards, reason):

@@ -14,7 +14,7 @@ def dried(width=116.0, thickness=9.0, ring_radius=80.0, *, rings=0.0, start=12.0
         width,
         thickness=thickness,
         ring_radius=ring_radius,
-        species="cherry",
+        species="black cherry",
         rings=rings,
         moisture_from=start,
         moisture_to=end,
@@ -95,14 +95,14 @@ def test_the_map_shrinks_the_area_as_the_two_strains_say(width, thickness, radiu
     board = dried(width, thickness, radius, rings=rings, start=14, end=end, points=201)
     both = 1.0
     for direction in (0, 90):
-        both *= 1 + strain("cherry", rings=direction, moisture_from=14, moisture_to=end)
+        both *= 1 + strain("black cherry", rings=direction, moisture_from=14, moisture_to=end)
     assert area(board.outline_after) == pytest.approx(width * thickness * both, rel=1e-4)
 
 
 @given(st.floats(0, 90))
 def test_far_from_the_pith_it_moves_as_a_board_of_straight_rings(rings):
     board = dried(ring_radius=1e5, rings=rings)
-    straight = movement(116, species="cherry", rings=rings, moisture_from=12, moisture_to=6)
+    straight = movement(116, species="black cherry", rings=rings, moisture_from=12, moisture_to=6)
     assert board.width_change == pytest.approx(straight, rel=0.01)
 
 

@@ -102,7 +102,7 @@ def test_rule_and_law_part_slowly_from_10_percent(wood, rings):
     [(6, 14, True), (14, 6, True), (5.9, 12, False), (8, 14.1, False), (14.1, 8, False)],
 )
 def test_the_quick_rule_knows_its_range(start, end, valid):
-    rule = quick_rule(100, species="cherry", rings=0, moisture_from=start, moisture_to=end)
+    rule = quick_rule(100, species="black cherry", rings=0, moisture_from=start, moisture_to=end)
     assert rule.valid is valid
     assert ("outside use the law" in rule.doubt) is not valid
 
@@ -139,7 +139,7 @@ def test_other_words_are_refused(word):
 
 
 def law_and_rule(width=100.0, rings=0.0, start=8.0, end=12.0):
-    wood = species("cherry")
+    wood = species("black cherry")
     for function in (movement, quick_rule):
         yield lambda f=function: f(
             width, species=wood, rings=rings, moisture_from=start, moisture_to=end
@@ -172,7 +172,7 @@ def test_impossible_numbers_are_refused_in_words(numbers, words):
 
 
 def test_a_wood_may_be_named_or_given():
-    named = movement(100, species="cherry", rings=20, moisture_from=8, moisture_to=12)
+    named = movement(100, species="black cherry", rings=20, moisture_from=8, moisture_to=12)
     given_ = movement(
         100, species=species("black cherry"), rings=20, moisture_from=8, moisture_to=12
     )

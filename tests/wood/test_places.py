@@ -65,7 +65,7 @@ def test_two_months_are_no_year():
 def test_widths_follow_the_moisture_of_the_months():
     town = place("Salt Lake City")
     widths = widths_through_the_year(
-        116, place=town, species="cherry", rings=0, moisture_from=town.moisture[2]
+        116, place=town, species="black cherry", rings=0, moisture_from=town.moisture[2]
     )
     assert len(widths) == len(MONTHS)
     assert widths[2] == 116

@@ -10,7 +10,14 @@ from toolkit.wood import UnknownSpecies, all_species, species
 
 @pytest.mark.parametrize(
     "typed",
-    ["black cherry", "cherry, black", "Cherry", "BLACK  CHERRY", "Prunus serotina", "serotina"],
+    [
+        "black cherry",
+        "cherry, black",
+        "American cherry",
+        "BLACK  CHERRY",
+        "Prunus serotina",
+        "serotina",
+    ],
 )
 def test_many_names_for_cherry(typed):
     assert species(typed).name == "black cherry"
@@ -21,7 +28,12 @@ def test_many_names_for_cherry(typed):
     [
         ("hard maple", "sugar maple"),
         ("maple, sugar (hard)", "sugar maple"),
-        ("walnut", "black walnut"),
+        ("Scots pine", "Scots pine"),
+        ("Pinus sylvestris", "Scots pine"),
+        ("Quercus robur", "European oak"),
+        ("English walnut", "European walnut"),
+        ("Norway spruce", "European spruce"),
+        ("larch", "European larch"),
         ("white walnut", "butternut"),
         ("western red cedar", "western redcedar"),
         ("Douglas fir", "coast Douglas-fir"),
@@ -48,11 +60,19 @@ def test_every_wood_is_found_by_each_of_its_own_names(wood):
 @pytest.mark.parametrize(
     ("typed", "some"),
     [
-        ("maple", {"red maple", "silver maple", "sugar maple"}),
+        ("maple", {"red maple", "silver maple", "sugar maple", "sycamore maple"}),
         ("soft maple", {"red maple", "silver maple"}),
-        ("oak", {"northern red oak", "white oak"}),
+        ("oak", {"northern red oak", "white oak", "European oak"}),
+        ("ash", {"white ash", "European ash"}),
+        ("Cherry", {"black cherry", "European cherry"}),
+        ("beech", {"American beech", "European beech"}),
+        ("walnut", {"black walnut", "European walnut"}),
+        ("lime", {"American basswood", "European lime"}),
+        ("birch", {"yellow birch", "silver birch"}),
+        ("alder", {"red alder", "common alder"}),
+        ("spruce", {"Sitka spruce", "European spruce"}),
         ("cedar", {"western redcedar", "Spanish-cedar", "yellow-cedar"}),
-        ("pine", {"sugar pine", "red pine"}),
+        ("pine", {"sugar pine", "red pine", "Scots pine"}),
     ],
 )
 def test_a_name_of_several_woods_lists_them(typed, some):
@@ -73,13 +93,21 @@ def test_a_name_of_several_woods_lists_them(typed, some):
     ],
 )
 def test_a_near_miss_is_answered_with_the_nearest(typed, meant):
-    with pytest.raises(UnknownSpecies, match=f"'{typed}'.*did you mean '{meant}'"):
+    with pytest.raises(UnknownSpecies, match=f"'{typed}'.*did you mean .*'{meant}'"):
         species(typed)
 
 
 def test_a_near_miss_of_a_shared_name_lists_the_woods():
     with pytest.raises(UnknownSpecies, match="'red maple', 'silver maple' or 'sugar maple'"):
         species("mapel")
+
+
+@pytest.mark.parametrize("typed", ["chery", "hornbeam", "wenge", "Prunus serotinna"])
+def test_an_unknown_wood_is_answered_with_the_nearest_three(typed):
+    with pytest.raises(UnknownSpecies) as caught:
+        species(typed)
+    text = str(caught.value).partition(": ")[2]
+    assert len({species(name).name for name in text.split("'")[1::2]}) == 3
 
 
 @pytest.mark.parametrize("typed", ["", "   ", "zzzz", "123"])

@@ -92,7 +92,7 @@ def limits(row: Panel, *, grow: float, shrink: float, customs: Customs) -> tuple
     A narrower panel moves a little less, which both ends allow for.
     """
     span = row.widest
-    least = (span * grow + customs.swelling_room) / (1 + grow)
+    least = (span * grow + row.season.room) / (1 + grow)
     return least, (row.reach - customs.grip_least - span * shrink) / (1 - shrink)
 
 
@@ -144,7 +144,7 @@ def widest_span(design: Design, *, panel: str, reach: float, spare: float = 0.0)
     """
     row, customs = panel_of(design, panel), design.choices.customs
     grow, shrink = row.season.swelling, -row.season.shrinking
-    hold = (reach - customs.grip_least) * (1 + grow) - customs.swelling_room * (1 - shrink)
+    hold = (reach - customs.grip_least) * (1 + grow) - row.season.room * (1 - shrink)
     hold -= spare * (1 + grow) * (1 - shrink)
     return hold / (grow * (1 - shrink) + shrink * (1 + grow))
 

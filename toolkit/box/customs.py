@@ -78,6 +78,9 @@ class Customs:
     swelling_room: float = _custom(
         0.3, "length", "room still left beside a panel when it is at its widest"
     )
+    memory_room: float = _custom(
+        0.5, "length", "more room still beside a panel whose wood's movement is from memory"
+    )
     grip_least: float = _custom(
         1.0, "length", "least of a panel left in a groove on its worst side when dry"
     )

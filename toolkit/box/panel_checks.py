@@ -148,11 +148,14 @@ def check_seasons(d: Design) -> list[Finding]:
         words = d.panel_words
         return found.say("panel-grain-across", where=words, moves=moves, panels=words)
     for panel in d.grooved:
-        need, name, before = panel.swelling + customs.swelling_room, panel.name, len(found)
+        need, name, before = panel.swelling + panel.season.room, panel.name, len(found)
         if below(panel.across, need):
             tighter = need - panel.across
             fits = window(d, panel=name).open
             tight = "swells-tight" if fits else "swells-tight, at any clearance"
+            if not below(panel.across, panel.swelling + customs.swelling_room):
+                memory = "swells-tight, from memory"
+                tight = memory if fits else "swells-tight, from memory, at any clearance"
             found.say(tight, part=name, piece=panel, need=need, tighter=tighter)
         grip = panel.worst_grip
         if below(grip, customs.grip_least):
@@ -173,12 +176,12 @@ def check_lift_off(d: Design) -> list[Finding]:
     moves = f.outside_width.value * (lid.season.swelling - lid.season.shrinking)
     overhang = (lid.width.value - f.outside_width.value) / 2
     if below(2 * overhang, moves):
-        found.say("lid-overhang-small", moves=moves, overhang=overhang, enough=moves / 2)
+        found.say("lid-overhang-small", piece=lid, moves=moves, overhang=overhang, enough=moves / 2)
     usable = f.inside_height.value - lid.down
     if not above(usable, 0.0):
         found.say("inside-negative, under the lid", down=lid.down)
     if not found:
-        found.say("good-lift-off", moves=moves, usable=usable)
+        found.say("good-lift-off", piece=lid, moves=moves, usable=usable)
     return found
 
 

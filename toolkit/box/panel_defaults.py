@@ -19,9 +19,9 @@ _OVERHANG = 2.0  # of a lift-off lid [mm]
 
 def _across(c: Choices, panel: str, span: float) -> float:
     """Clearance that lets a panel swell from the bench to its dampest room. [mm]"""
-    swelling = season(c, panel).swelling
+    year = season(c, panel)
     # A panel that is made narrower by its clearance also swells by less.
-    return (span * swelling + c.customs.swelling_room) / (1 + swelling)
+    return (span * year.swelling + year.room) / (1 + year.swelling)
 
 
 def _grooved(c: Choices) -> tuple[str, ...]:

@@ -188,7 +188,7 @@ def _panel(c: Settled, f: Frame, name: str) -> Panel:
 def _on_the_rim(c: Settled, f: Frame) -> LiftOffLid:
     """A lid for four full-height walls, rebated underneath or with two battens."""
     year, seat = season(c, "lid"), c.lid.seat
-    room = c.customs.swelling_room + 0.2
+    room = year.room + 0.2
     inside = f.inside_width.value
     swelling = (inside - room) * year.swelling / (1 + year.swelling)
     # Only the rebated centre moves inside the walls; battens lie across and do not.

@@ -57,7 +57,7 @@ def read_boards(path: str | PathLike[str]) -> tuple[Board, ...]:
 def boards_from_text(text: str, *, name: str = "boards.toml") -> tuple[Board, ...]:
     """Boards from the text of a file, called ``name`` in messages; raises as for a file.
 
-    >>> text = "[[board]]\\nname = 'a'\\nspecies = 'cherry'\\nthickness = '1 in'\\n"
+    >>> text = "[[board]]\\nname = 'a'\\nspecies = 'black cherry'\\nthickness = '1 in'\\n"
     >>> text += "length = '1 m'\\nwidth = '90 mm'"
     >>> boards_from_text(text)[0].thickness
     25.4
@@ -205,7 +205,7 @@ def board_from_typed(typed: TypedBoard, *, rule: Rule = _MILLIMETRES) -> Board:
         Something can't be read, or no board can be like that: which field, what was read and
         what to type; ``problems`` has them all.
 
-    >>> board_from_typed(TypedBoard("short", "cherry", "4 ft", '7"', "16 mm")).width
+    >>> board_from_typed(TypedBoard("short", "black cherry", "4 ft", '7"', "16 mm")).width
     177.8
     """
     said = asdict(typed)

@@ -22,8 +22,8 @@ def formula_blocks(plan: Plan) -> tuple[Block, ...]:
 def _formula(key: str, *lines: str, **values: object) -> Formula:
     """A formula of the table, with the lines that have the student's own numbers in them."""
     row = read_words("handout/formulas.toml")[key]
-    name, where = (row[part].format(**values) for part in ("name", "where"))
-    return Formula(name, (*row.get("lines", ()), *lines), where, row["source"])
+    name, where, source = (row[part].format(**values) for part in ("name", "where", "source"))
+    return Formula(name, (*row.get("lines", ()), *lines), where, source)
 
 
 def _words(text: str) -> str:
@@ -56,14 +56,16 @@ def _movement(plan: Plan) -> Iterator[Formula]:
     size, angle = rule.exact(panel.moving, unit=False), f"{rings:g}{_words('°')}"
     yield _formula(
         "movement",
-        rf"S = {wood.shrinkage_tangential:g} \times \cos^2 {angle} + "
-        rf"{wood.shrinkage_radial:g} \times \sin^2 {angle} = {shrinkage:.3g}\,\%",
+        rf"S = {wood.shrinkage_tangential:.3g} \times \cos^2 {angle} + "
+        rf"{wood.shrinkage_radial:.3g} \times \sin^2 {angle} = {shrinkage:.3g}\,\%",
         rf"\Delta b = {_words(size)} \times \frac{{{damp:.1f} - {make:.1f}}}"
         rf"{{100 \times {saturation:g} / {shrinkage:.3g} - {saturation:g} + {make:.1f}}} = "
         rf"{_words(rule.exact(round(panel.swelling, 2)))}",
         name=name,
         wood=wood.name,
         saturation=saturation,
+        told=season.told,
+        shrinkage_from=wood.coefficients_from if wood.from_memory else "Table 4-3",
     )
 
 

@@ -177,11 +177,13 @@ def worked(plan: Plan) -> Sentence:
     try:
         quick = quick_rule(wide, **moves)
     except ValueError:
-        return Sentence.of(f"{words}a {panel.name} ", size, f" wide grows {grown}.")
+        told = f" wide grows {grown}.{panel.season.told}"
+        return Sentence.of(f"{words}a {panel.name} ", size, told)
     coefficient = species(wood).coefficient_tangential
     return Sentence(
         f"{words}{rule.show(wide, unit=False)} width × {coefficient} × ({damp:.1f} − {dry:.1f}) = "
         f"{rule.exact(round(quick.change, 2))} on paper; by the law for every moisture {grown}."
+        f"{panel.season.told}"
     )
 
 
@@ -228,17 +230,19 @@ def buying(plan: Plan) -> TableBlock:
         ),
         tuple(rows),
         note=f"A yard counts wood thinner than an inch as an inch: ask which way it will be billed."
-        f"{_dust(plan)}",
+        f"{_of_woods(plan)}",
         numeric=(1, 2, 3, 4),
     )
     return TableBlock(table)
 
 
-def _dust(plan: Plan) -> str:
-    """The reports on the dust of the box's woods; empty if none of them is listed."""
-    found = (sensitiser(wood) for wood in dict.fromkeys(part.wood for part in plan.parts))
-    told = [row.sentence for row in dict.fromkeys(found) if row is not None]
-    return " ".join(["", *told, CAUTION]) if told else ""
+def _of_woods(plan: Plan) -> str:
+    """What a buyer should know of the box's woods: weights not known, reports on their dust."""
+    woods = dict.fromkeys(species(part.wood) for part in plan.parts)
+    weights = [wood.unweighed for wood in woods if wood.unweighed]
+    found = dict.fromkeys(sensitiser(wood.name) for wood in woods)
+    dust = [row.sentence for row in found if row is not None]
+    return " ".join(["", *weights, *dust, *([CAUTION] if dust else [])])
 
 
 def carry(plan: Plan, boards: Sequence[Board]) -> Sentence:

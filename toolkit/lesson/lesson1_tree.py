@@ -19,6 +19,7 @@ from toolkit.wood import (
     place,
     places,
     quick_rule,
+    species,
     strain,
 )
 
@@ -117,6 +118,8 @@ def _movement(plan: Plan, year: Year) -> Iterator[tuple[str, str, str]]:
     yield "moisture when made", f"{dry:.1f} %", "what the air of that time and place gives it"
     yield "moisture at its wettest", f"{wet:.1f} %", "the same, in the dampest month"
     yield "it grows", rule.exact(round(law, 2)), "by the law for every moisture (Eq. 13-3)"
+    if caution := species(year.species).caution:
+        yield "its numbers", "from memory", caution
     try:
         quick = quick_rule(year.made, **asked)
     except ValueError as error:
@@ -196,6 +199,8 @@ class LogEnd(Shown):
                 ("cup", show(round(cup, 2)), "the same"),
                 ("cup by the formula", show(round(by_hand, 2)), "for a flat-sawn board only"),
             ]
+        if caution := species(sawn.species).caution:
+            rows.append(("its numbers", "from memory", caution))
         return numbers(rows, columns=("what", "value", "how it is found"))
 
     def verdict(self) -> tuple[Finding, ...]:

@@ -92,12 +92,13 @@ def _rows(plan: Plan, name: str) -> list[tuple[str, str, str]]:
         return rule.exact(round(value, 2))
 
     at = window(d, panel=name)
-    customs = d.choices.customs
+    customs, season = d.choices.customs, d.upper_panel.season
     rows = [
         (
             "clearance needed",
             show(at.least),
-            f"what it swells, and {show(customs.swelling_room)} room over",
+            f"what it swells, and {show(season.room)} room over"
+            + (season.told and f".{season.told}"),
         ),
         (
             "clearance allowed",
@@ -147,8 +148,9 @@ def months(plan: Plan) -> TableBlock:
 
 def limits(plan: Plan) -> Sentence:
     """The two limits of the student's own lid, or of the bottom under a lid that lifts off."""
-    at = window(plan.design, panel=plan.design.upper_panel.name)
-    return Sentence(f"{at.sentence(plan.choices.rule)} {at.cause()}")
+    panel = plan.design.upper_panel
+    at = window(plan.design, panel=panel.name)
+    return Sentence(f"{at.sentence(plan.choices.rule)} {at.cause()}{panel.season.told}")
 
 
 def lid_still(plan: Plan) -> Figure:

@@ -96,7 +96,7 @@ def rooms(d: Design) -> tuple[Slack, ...]:
         up = (span.low + span.high) / 2
         own = getattr(c.made, f"{panel.name}_end_out") or 0.0
         long, wide = _at(d, ("side",), up), _at(d, ("back", "front"), up)
-        damp, grip = panel.swelling + c.customs.swelling_room, c.customs.grip_least
+        damp, grip = panel.swelling + panel.season.room, c.customs.grip_least
         play = c.panels.lid_tongue if is_lid else c.panels.bottom_tongue
         rows = [
             ("across", panel.across, damp, [wide]),

@@ -78,7 +78,7 @@ class Board:
     def heart_at(self, along: float) -> float | None:
         """How high the heartwood reaches at a place along; None without a heart line. [mm]
 
-        >>> board = Board("b", "cherry", 900, 140, 13, heart_line=((0, 100), (900, 130)))
+        >>> board = Board("b", "black cherry", 900, 140, 13, heart_line=((0, 100), (900, 130)))
         >>> board.heart_at(450)
         115.0
         """

@@ -81,6 +81,8 @@ def panel_movement(ask: Asking) -> Question:
     own = rate(rings)
     told = f"For each point of moisture this wood moves {along:g} % of a size along its rings"
     told += f" and {across:g} % across them"
+    if panel.season.caution:
+        told += " (from memory)"
     if rings == 0:
         cut = "flat-sawn, its rings along the width"
     elif rings == 90:
@@ -124,9 +126,10 @@ def bottom_clearance(ask: Asking) -> Question:
     c, bottom = ask.design.choices, ask.design.bottom
     percent = round(100 * bottom.season.swelling, 2)
     ask.only_if(c.panels.grain != "across" and above(percent, 0.0))
-    width, over = bottom.width.value, c.customs.swelling_room
+    width, over = bottom.width.value, bottom.season.room
     swelling = width * percent / 100
     sum_ = Working.of("clearance", ("swelling", swelling), ("still free", over))
+    memory = " (from memory)" if bottom.season.caution else ""
     long = bottom.length.value * percent / 100 + over
     slips = {
         "swelling-only": without(sum_, "still free"),
@@ -139,7 +142,7 @@ def bottom_clearance(ask: Asking) -> Question:
         "length": long,
         "hundredfold": width * percent + over,
     }
-    return ask.question("lesson1.bottom-clearance", sum_, slips, percent=percent)
+    return ask.question("lesson1.bottom-clearance", sum_, slips, percent=percent, memory=memory)
 
 
 def heavy_blank(ask: Asking) -> Question:

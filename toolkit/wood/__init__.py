@@ -5,7 +5,7 @@ asks of a lid made in a heated room and used in a damp August:
 
 >>> made = equilibrium_moisture(temperature=20, humidity=50)     # how wet is it now?  [%]
 >>> damp = equilibrium_moisture(temperature=22, humidity=75)     # and in August?      [%]
->>> wider = movement(116, species="cherry", rings=0, moisture_from=made, moisture_to=damp)
+>>> wider = movement(116, species="black cherry", rings=0, moisture_from=made, moisture_to=damp)
 >>> round(made, 1), round(damp, 1), round(wider, 2)              # it gets 1.47 mm wider
 (9.3, 14.4, 1.47)
 

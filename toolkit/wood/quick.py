@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from toolkit.results import above, above_zero, below
 from toolkit.wood._checks import moisture_in_range, rings_in_range
-from toolkit.wood.woods import Species, species as find_species
+from toolkit.wood.woods import MEETING_POINT, Species, species as find_species
 
 QUICK_RULE_RANGE = (6.0, 14.0)  # moistures between which the handbook offers the rule [%]
 
@@ -32,7 +32,7 @@ class QuickRule:
         range_told = (
             f"The quick rule holds from {low:g} to {high:g} % moisture; outside use the law."
         )
-        note = "" if self.coefficients_fit else self.species.note
+        note = self.species.caution if self.coefficients_fit else self.species.note
         return f"{'' if self.valid else range_told} {note}".strip()
 
 
@@ -76,7 +76,7 @@ def quick_rule(
     ------
     Handbook (FPL-GTR-190), Eq. 13-2 and Table 13-5. Between the angles: common practice, no source.
 
-    >>> rule = quick_rule(100, species="cherry", rings=0, moisture_from=6, moisture_to=12)
+    >>> rule = quick_rule(100, species="black cherry", rings=0, moisture_from=6, moisture_to=12)
     >>> round(rule.change, 3), rule.valid
     (1.488, True)
     """
@@ -137,7 +137,6 @@ def cup_formula(width: float, *, ring_radius: float, tangential: float, radial: 
     return ring_radius * (radial - tangential) * half * math.atan(half)
 
 
-MEETING_POINT = 10.0  # starting moisture at which the quick rule and the law agree [%]
 LAST_DIGIT = 0.00001  # one unit of the last digit to which coefficients are printed
 
 

@@ -37,17 +37,14 @@ def specific_gravity(species: Species | str, *, moisture: float) -> float:
     ------
     Handbook (FPL-GTR-190), Tables 5-3 and 5-5; the straight line is its Eq. 4-7, from memory.
 
-    >>> round(specific_gravity("cherry", moisture=12), 3)
+    >>> round(specific_gravity("black cherry", moisture=12), 3)
     0.5
     """
     wood = find_species(species) if isinstance(species, str) else species
     moisture_in_range(moisture, name="moisture")
     green, at_12 = wood.specific_gravity_green, wood.specific_gravity_12
     if green is None:
-        raise ValueError(
-            f"The table has no specific gravity for {wood.name}: weigh a piece, or take a wood "
-            "that has one."
-        )
+        raise ValueError(wood.unweighed)
     lost = max(wood.fibre_saturation - moisture, 0.0)
     if at_12 is not None:
         return 1 / (1 / green + (1 / at_12 - 1 / green) * lost / (wood.fibre_saturation - 12))
@@ -83,7 +80,7 @@ def density(species: Species | str, *, moisture: float) -> float:
     Handbook (FPL-GTR-190), ch. 4: 1000 times specific gravity times (1 + moisture / 100); its form
     from memory.
 
-    >>> round(density("cherry", moisture=12))
+    >>> round(density("black cherry", moisture=12))
     560
     """
     return 1000 * specific_gravity(species, moisture=moisture) * (1 + moisture / 100)
@@ -119,7 +116,7 @@ def part_weight(
     ------
     Handbook (FPL-GTR-190), ch. 4; the form from memory.
 
-    >>> round(part_weight(700, width=70, thickness=16, species="cherry", moisture=12))
+    >>> round(part_weight(700, width=70, thickness=16, species="black cherry", moisture=12))
     439
     """
     above_zero(length, name="length", unit="mm", example="700 for a wall stick")

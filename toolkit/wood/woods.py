@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache, lru_cache
 
 from toolkit.results import Source, listed, number, read_table
+
+WORKED_BACK = "computed"  # how a shrinkage that no table has came by its number
+MEETING_POINT = 10.0  # starting moisture at which the quick rule and the law agree [%]
 
 
 class UnknownSpecies(ValueError):  # noqa: N818 - its name is what went wrong
@@ -26,9 +29,11 @@ class Species:
     aliases : tuple of str
         Other names that find this wood.
     shrinkage_radial, shrinkage_tangential, shrinkage_volumetric : float or None
-        Shrinkage from green to oven-dry, of the green size. [%]
+        Shrinkage from green to oven-dry, of the green size; where no table has it, worked back
+        from the coefficients, and ``from_memory`` if those are. [%]
     coefficient_radial, coefficient_tangential : float or None
-        Change of width for each percent of moisture, 6 to 14 %. [1/%]
+        Change of width for each percent of moisture, 6 to 14 %: where European tables print a
+        differential swelling, a hundredth of that. [1/%]
     fibre_saturation : float
         Moisture above which the wood no longer moves. [%]
     specific_gravity_green, specific_gravity_12 : float or None
@@ -58,9 +63,48 @@ class Species:
     specific_gravity_from: Source
     note: str
 
+    @property
+    def from_memory(self) -> bool:
+        """Whether how it moves rests on one number from memory, with no shrinkage to check it."""
+        return self.shrinkage_from.seen == WORKED_BACK and self.coefficients_from.seen == "memory"
+
+    @property
+    def caution(self) -> str:
+        """What to say beside every number that rests on such a one; empty for other woods."""
+        if not self.from_memory:
+            return ""
+        return (
+            f"The shrinkage of {self.name} is not known: how it moves is reckoned from its "
+            "differential swelling, a number from memory."
+        )
+
+    @property
+    def unweighed(self) -> str:
+        """What to say where its weight is asked for and not known; empty for other woods."""
+        if self.specific_gravity_green is not None:
+            return ""
+        return f"Density and hardness of {self.name} are not known here: weigh a piece."
+
+
+def _worked_back(wood: Species) -> Species:
+    """A wood without shrinkage, given the one at which law and coefficients agree at 10 %."""
+
+    def shrinkage(coefficient: float | None) -> float | None:
+        if coefficient is None:
+            return None
+        saturation = wood.fibre_saturation
+        return 100 * saturation * coefficient / (1 + coefficient * (saturation - MEETING_POINT))
+
+    return replace(
+        wood,
+        shrinkage_radial=shrinkage(wood.coefficient_radial),
+        shrinkage_tangential=shrinkage(wood.coefficient_tangential),
+        shrinkage_from=Source("worked back: S = 100 F C / (1 + (F - 10) C)", WORKED_BACK),
+    )
+
 
 def _species(row: dict[str, str]) -> Species:
-    return Species(
+    wood = Species(
         name=row["name"],
         listed_as=row["listed_as"],
         scientific=row["scientific"],
@@ -80,6 +124,8 @@ def _species(row: dict[str, str]) -> Species:
         specific_gravity_from=Source.of(row, "specific_gravity_"),
         note=row["note"],
     )
+    known = wood.shrinkage_tangential is not None or wood.coefficient_tangential is None
+    return wood if known else _worked_back(wood)
 
 
 @cache
@@ -104,6 +150,7 @@ def species(name: str) -> Species:
     The order of the words, capitals, commas and hyphens do not matter, and part of a name will do
     where only one wood has it. 'Red oak' finds the commercial group and 'white oak' Quercus alba,
     in each case the one that moves more: the cautious choice for a board of unknown parentage.
+    A name that both continents have (oak, ash, cherry) is refused with the woods it may be.
 
     Parameters
     ----------
@@ -119,16 +166,19 @@ def species(name: str) -> Species:
     ------
     Names as the handbook (FPL-GTR-190) lists them; aliases are common practice, no source.
 
-    >>> species("cherry").name, species("Cherry, black").name, species("prunus serotina").name
-    ('black cherry', 'black cherry', 'black cherry')
+    >>> species("Cherry, black").name, species("prunus serotina").name, species("teak").name
+    ('black cherry', 'black cherry', 'teak')
     """
     found = candidates(name, _spellings())
     if len(found) == 1:
         return next(wood for wood in all_species() if wood.name == found[0])
     if found:
         raise UnknownSpecies(f"'{name}' may be any of several woods: type {quoted(found)}.")
-    near = nearest(name, _spellings())
-    hint = f"did you mean {quoted(near)}?" if near else "all_species() lists the woods it knows."
+    hint = "all_species() lists the woods it knows."
+    if near := nearest(name, _spellings(), likeness=0.4):
+        slip = nearest(name, _spellings())
+        words = "did you mean {}?" if slip else "nearest in spelling are {}."
+        hint = words.format(quoted(near))
     raise UnknownSpecies(f"'{name}' is not a wood in the workbook's table: {hint}")
 
 
@@ -153,15 +203,17 @@ def candidates(query: str, names: Mapping[str, Iterable[str]]) -> list[str]:
     return exact or [name for name, sets in spelt.items() if any(asked <= one for one in sets)]
 
 
-def nearest(query: str, names: Mapping[str, Iterable[str]]) -> list[str]:
-    """Names whose spelling, or one word of it, is most like the query; none if none is much so."""
+def nearest(query: str, names: Mapping[str, Iterable[str]], *, likeness: float = 0.6) -> list[str]:
+    """The three names whose spelling, or one word of it, is most like the query; none if unlike."""
     import difflib
 
     whole = {spelling.casefold() for also in names.values() for spelling in also}
     # One word alone is often what was meant: 'chery' for black cherry.
     single = {word for spelling in whole for word in _words(spelling)}
-    close = difflib.get_close_matches(query.casefold(), sorted(whole | single), n=1, cutoff=0.6)
-    return candidates(close[0], names) if close else []
+    known = sorted(whole | single)
+    close = difflib.get_close_matches(query.casefold(), known, n=12, cutoff=likeness)
+    found = dict.fromkeys(name for spelling in close for name in candidates(spelling, names))
+    return list(found)[:3]
 
 
 def quoted(names: Iterable[str]) -> str:

@@ -194,8 +194,9 @@ class Year:
         show = rule.exact
         where = f"{self.place.name} (provisional figures)" if self.provisional else self.place.name
         wide, slim = max(self.widths), min(self.widths)
+        known = " (its movement from memory)" if find_species(self.species).from_memory else ""
         text = (
-            f"A {self.name} of {self.species}, {show(self.made)} wide when made in "
+            f"A {self.name} of {self.species}{known}, {show(self.made)} wide when made in "
             f"{MONTHS[self.made_in]}, at {where}: widest in {MONTHS[self.most]}, {show(wide)}, "
             f"narrowest in {MONTHS[self.least]}, {show(slim)}."
         )
