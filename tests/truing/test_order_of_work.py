@@ -66,7 +66,7 @@ def test_each_step_has_its_test_and_number():
     assert "gap ≤ 0.1 mm over 12 mm (square against the light)" in said["edge"]
     assert "thickness 12 mm ± 0.1 mm" in said["thickness"]
     assert "difference of the walls ≤ 0.2 mm" in said["thickness"]
-    assert "width 64 mm ± 0.2 mm" in said["width"]
+    assert "width 66 mm ± 0.2 mm" in said["width"]
     assert "length 176 mm ± 0.2 mm" in said["length"]
     assert "ridges ≤ 0.015 mm" in said["smooth"]
     assert "rough length ≥ 186 mm (rule)" in said["crosscut"]
@@ -78,7 +78,7 @@ def test_numbers_go_with_the_part_and_its_limits():
     lid = order_of_work(PARTS["lid"])
     assert "gauge" not in [task.step.name for task in lid.tasks]
     face = next(task for task in lid.tasks if task.step.name == "face")
-    assert face.tests[0].limit == pytest.approx(0.3 * 168 * 116 / (176 * 64))
+    assert face.tests[0].limit == pytest.approx(0.3 * 168 * 116 / (176 * 66))
     tight = order_of_work(PARTS["side"], limits=Tolerances(twist=0.1))
     face = next(task for task in tight.tasks if task.step.name == "face")
     assert face.tests[0].limit == pytest.approx(0.1)

@@ -13,7 +13,7 @@ class Tolerances:
 
     twist: float = 0.3  # of a wall so long and wide; a larger part may have more in proportion
     twist_length: float = 176.0
-    twist_width: float = 64.0
+    twist_width: float = 66.0
     straight: float = 0.1  # the widest gap under a straightedge
     square: float = 0.1  # the same under the blade of a square, over the thickness or the width
     spread: float = 0.2  # between the thickest and the thinnest of the four walls
