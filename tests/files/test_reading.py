@@ -23,7 +23,7 @@ from toolkit.box.choices import (
 )
 from toolkit.box.customs import Customs
 from toolkit.files import BoxFileError, box_from_text, read_box
-from toolkit.files.box_file import BoxFile
+from toolkit.files.box_file import box_schema
 from toolkit.measures import Rule, keys_of
 
 LESSON = Path(__file__).parents[2] / "lessons" / "box.toml"
@@ -176,7 +176,7 @@ def test_an_older_format_is_brought_up_when_read():
 
 def test_every_choice_has_its_key_and_every_section_its_words():
     for section in fields(Choices):
-        schema = BoxFile.model_fields[section.name].annotation
+        schema = box_schema().model_fields[section.name].annotation
         record = getattr(box_from_text(LEAST), section.name)
         if is_dataclass(record):
             both = {name for name, key in keys_of(type(record)).items() if key.of}

@@ -30,7 +30,10 @@ class _Rack:
     board: tuple[Board, ...] = field(metadata=declared(least=1, most=MOST_TABLES))
 
 
-BoardsFile = file_of(_Rack, name="BoardsFile", kind="boards")
+@cache
+def boards_schema() -> type[FileSection]:
+    """The schema of a boards file; made when one is read."""
+    return file_of(_Rack, name="BoardsFile", kind="boards")
 
 
 def read_boards(path: str | PathLike[str]) -> tuple[Board, ...]:
@@ -64,7 +67,7 @@ def boards_from_text(text: str, *, name: str = "boards.toml") -> tuple[Board, ..
     """
     text = text.replace("\r\n", "\n")
     values = values_of(text, name=name, error=BoardsFileError)
-    read = checked(BoardsFile, values, text=text, name=name, error=BoardsFileError)
+    read = checked(boards_schema(), values, text=text, name=name, error=BoardsFileError)
     boards: tuple[Board, ...] = record_of(_Rack, read).board
     if faults := list(impossible(boards)):
         raise BoardsFileError(name, problems_at(faults, text))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import cache
 from os import PathLike
 from pathlib import Path as FilePath
 from typing import Any
@@ -11,12 +12,16 @@ from toolkit.box import Choices
 from toolkit.files.checking import checked, problems_at
 from toolkit.files.errors import BoxFileError, measure_said, shown
 from toolkit.files.formats import bring_up
-from toolkit.files.records import file_of, record_of
+from toolkit.files.records import FileSection, file_of, record_of
 from toolkit.files.syntax import KindOfFile, file_text, values_of
 from toolkit.files.together import faults_between
 from toolkit.measures import MeasureError, Rule
 
-BoxFile = file_of(Choices, name="BoxFile", kind="box")
+
+@cache
+def box_schema() -> type[FileSection]:
+    """The schema of a box file; made when one is read."""
+    return file_of(Choices, name="BoxFile", kind="box")
 
 
 def read_box(path: str | PathLike[str]) -> Choices:
@@ -59,7 +64,7 @@ def box_from_values(values: dict[str, Any], *, text: str, name: str) -> Choices:
     """A box from what a file says, as plain values; the text is for the numbers of lines."""
     bring_up(values)
     faults = list(faults_between(values))
-    read = checked(BoxFile, values, text=text, name=name, error=BoxFileError, faults=faults)
+    read = checked(box_schema(), values, text=text, name=name, error=BoxFileError, faults=faults)
     given = read.given()
     rule = {}
     if "rule" in given:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from copy import deepcopy
 from dataclasses import dataclass, replace
+from functools import cache
 from os import PathLike
 from pathlib import Path as FilePath
 from typing import Any
@@ -21,7 +22,11 @@ from toolkit.files.records import FileSection, file_of, record_of
 from toolkit.files.syntax import file_text, values_of
 from toolkit.files.together import SECTIONS, with_keys
 
-ClassSchema = file_of(ClassFile, name="ClassFile", kind="class")
+
+@cache
+def class_schema() -> type[FileSection]:
+    """The schema of a class file; made when one is read."""
+    return file_of(ClassFile, name="ClassFile", kind="class")
 
 
 def read_class(path: str | PathLike[str]) -> WeekendClass:
@@ -56,7 +61,7 @@ def read_class(path: str | PathLike[str]) -> WeekendClass:
         said = "there are [[board]] blocks too; keep one of the two"
         faults.append((("boards",), f"read {shown(values['boards'])}: {said}"))
     read = checked(
-        ClassSchema, values, text=text, name=place.name, error=ClassFileError, faults=faults
+        class_schema(), values, text=text, name=place.name, error=ClassFileError, faults=faults
     )
     taught: ClassFile = record_of(ClassFile, read)
     faults = [*_hours(taught.hours), *_numbers(taught.student), *impossible(taught.board)]

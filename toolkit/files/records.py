@@ -20,7 +20,8 @@ from toolkit.results import capital
 class FileSection(BaseModel):
     """A table of a file: every key is known, and what is left out stays left out."""
 
-    model_config = ConfigDict(extra="forbid", frozen=True)
+    # Deferred: a section is built with the file that it is in, and a file when one is read.
+    model_config = ConfigDict(extra="forbid", frozen=True, defer_build=True)
 
     def given(self) -> dict[str, Any]:
         """The keys that the file has, with their values as read."""

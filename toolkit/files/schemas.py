@@ -3,19 +3,20 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
-from toolkit.files.boards_file import BoardsFile
-from toolkit.files.box_file import BoxFile
-from toolkit.files.class_file import ClassSchema
+from toolkit.files.boards_file import boards_schema
+from toolkit.files.box_file import box_schema
+from toolkit.files.class_file import class_schema
 from toolkit.files.records import FileSection
 
 FOLDER = Path(__file__).parent
-SCHEMAS: dict[str, type[FileSection]] = {
-    "box.schema.json": BoxFile,
-    "boards.schema.json": BoardsFile,
-    "class.schema.json": ClassSchema,
+SCHEMAS: dict[str, Callable[[], type[FileSection]]] = {
+    "box.schema.json": box_schema,
+    "boards.schema.json": boards_schema,
+    "class.schema.json": class_schema,
 }
 
 
@@ -31,7 +32,7 @@ def schema_text(schema: type[FileSection]) -> str:
 def write_schemas() -> None:
     """Write every schema anew."""
     for name, schema in SCHEMAS.items():
-        (FOLDER / name).write_text(schema_text(schema), encoding="utf-8")
+        (FOLDER / name).write_text(schema_text(schema()), encoding="utf-8")
 
 
 def _plain(node: Any) -> Any:
