@@ -84,11 +84,15 @@ def _model(
         field: _entry(key, needed=needed and key.needed, apart=apart)
         for field, key in file_keys(record, apart=apart).items()
     }
-    between = ConfigDict(json_schema_extra=schema_between(record) or None)
     words = cleandoc(record.__doc__ or "").partition("\n\n")[0]
-    base = type(name, (FileSection,), {"model_config": between, "__module__": __name__})
     model: type[FileSection] = create_model(  # type: ignore[call-overload]
-        name, __base__=base, __doc__=words, **more, **given
+        name,
+        __base__=FileSection,
+        __cls_kwargs__={"json_schema_extra": schema_between(record) or None},
+        __module__=__name__,
+        __doc__=words,
+        **more,
+        **given,
     )
     return model
 
