@@ -12,6 +12,10 @@ from toolkit.files import read_box
 from toolkit.lesson.controls import with_values
 from toolkit.study import example_path, lesson_file, lessons_folder
 
+# The sizes of a drawing's letters as they are on the screen. [px]
+LETTERS = """svg => [...svg.querySelectorAll("text")].map(
+    word => parseFloat(getComputedStyle(word).fontSize) * word.getScreenCTM().a)"""
+
 
 def test_a_lesson_from_the_list_without_its_code(opened: BrowserContext, tmp_path: Path) -> None:
     book = nbformat.read(lesson_file("4"), as_version=4)
@@ -40,6 +44,23 @@ def test_a_lesson_from_the_list_without_its_code(opened: BrowserContext, tmp_pat
         assert tracebacks(watched.page) == []
         assert watched.errors == []
         assert watched.outside == []
+
+
+def test_a_phone_gets_drawings_that_it_can_show(opened: BrowserContext, tmp_path: Path) -> None:
+    assert opened.browser is not None
+    phone = opened.browser.new_context(
+        user_agent="Mozilla/5.0 (Linux; Android 14) Mobile", viewport={"width": 390, "height": 844}
+    )
+    with harness.shown(tmp_path, lesson_file("4")) as server, harness.watched(phone) as watched:
+        watched.page.goto(server.url)
+        watched.page.locator(EXPLORER).first.wait_for()
+        drawn = watched.page.locator(f"{EXPLORER} svg").first
+        drawn.wait_for()
+        sizes = drawn.evaluate(LETTERS)
+        assert len(sizes) > 10
+        assert min(sizes) >= 11
+        LessonPage(watched).photograph("04-phone", what=watched.page.locator("body"))
+    phone.close()
 
 
 def test_a_broken_notebook_says_so_at_once(opened: BrowserContext, tmp_path: Path) -> None:

@@ -23,7 +23,9 @@ from toolkit.pictures import (
     joint_apart,
     lid_picture,
     unfolded_end,
+    usually_for_phones,
 )
+from toolkit.pictures.kit import lettering
 from toolkit.pictures.kit.lettering import extent
 from toolkit.pictures.kit.pens import PENS
 from toolkit.pictures.kit.sheet import MOST_LABELS, TEXT
@@ -170,6 +172,17 @@ def test_large_letters_and_a_ghost_keep_the_same_rules(name: str) -> None:
     with for_paper():
         for what, picture in pictures(box, ghost=before):
             assert _faults(picture.drawn) == [], what
+
+
+@pytest.mark.parametrize("name", list(named()))
+def test_a_phone_has_larger_letters_by_the_same_rules(
+    name: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(lettering, "_usual", lettering.SCREEN)
+    usually_for_phones()
+    for what, picture in pictures(plan(BOXES[name])):
+        assert _faults(picture.drawn) == [], what
+        assert picture.drawn.text * 390 >= 11 * picture.drawn.width
 
 
 def test_the_check_itself_sees_a_label_on_a_line() -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from functools import cached_property, lru_cache, partial, wraps
 from inspect import signature
+from os import environ
 from pathlib import Path
 from typing import Any
 
@@ -14,9 +15,14 @@ from toolkit import explore
 from toolkit.document import Block, Sentence
 from toolkit.files import read_box
 from toolkit.lesson import Lesson, Scene, lesson, worked_out
+from toolkit.pictures import usually_for_phones
 from toolkit.plan import Plan
 from toolkit.stock import Board
 from toolkit.study import OwnBoards, OwnBox, Question, example_path, first_guess
+
+# The server without code hands on what the browser that has asked for the page is.
+if "Mobi" in environ.get("HTTP_USER_AGENT", ""):
+    usually_for_phones()
 
 
 class LiveLesson:

@@ -9,7 +9,7 @@ from toolkit.pictures.joint.gap import gap_picture
 from toolkit.pictures.joint.pictorial import joint_apart
 from toolkit.pictures.joint.unfolded import unfolded_end
 from toolkit.pictures.kit.faces import face_of_drawings, svg_with_face, with_faces
-from toolkit.pictures.kit.lettering import for_paper, worded
+from toolkit.pictures.kit.lettering import for_paper, usually_for_phones, worded
 from toolkit.pictures.kit.picture import Drawn, DrawnLine, LabelBox, Outline, Picture
 from toolkit.pictures.section.across import section_across
 from toolkit.pictures.section.along import section_along

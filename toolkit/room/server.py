@@ -54,6 +54,7 @@ SETTINGS = {
         "allow_theme_override": "NO",
         "classic_tree": True,
         "show_tracebacks": True,
+        "http_header_envs": ["User-Agent"],  # a phone gets drawings of its own
         "multi_kernel_manager_class": LessonKernels,
     },
     "LessonKernels": {"cull_idle_timeout": OPENING, "cull_interval": EVERY},

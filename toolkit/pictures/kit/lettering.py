@@ -29,12 +29,20 @@ class LetterSize:
 
 SCREEN = LetterSize(9.5, still=True)
 PAPER = LetterSize(11.7, still=False)  # 11 pt when a picture is printed 508 pt (179 mm) wide
-_NOW: ContextVar[LetterSize] = ContextVar("edition of drawings", default=SCREEN)
+PHONE = LetterSize(16.7, still=True)  # 11 px when it is shown 390 px wide
+_NOW: ContextVar[LetterSize | None] = ContextVar("edition of drawings", default=None)
+_usual = SCREEN
 
 
 def edition() -> LetterSize:
     """The edition that is asked for."""
-    return _NOW.get()
+    return _NOW.get() or _usual
+
+
+def usually_for_phones() -> None:
+    """From here on every drawing that is for nothing else is lettered for a phone."""
+    global _usual  # what is open on one page is drawn in one process, in many contexts
+    _usual = PHONE
 
 
 @contextmanager
