@@ -27,7 +27,7 @@ def bivariate():
 
 
 @given(offset=SIZES, lead=SIZES, slope=SIZES, gap=st.floats(-0.5, 1.5))
-def test_two_ends_of_a_flank_by_the_bivariate_normal(
+def test_two_ends_of_a_cheek_by_the_bivariate_normal(
     bivariate, offset: float, lead: float, slope: float, gap: float
 ) -> None:
     s = Spread(offset, lead, slope)
@@ -67,7 +67,7 @@ def test_very_unlike_errors_still_add_up() -> None:
     ],
     ids=str,
 )
-def test_an_unpared_flank_in_closed_form_and_strip_by_strip(s: Spread) -> None:
+def test_an_unpared_cheek_in_closed_form_and_strip_by_strip(s: Spread) -> None:
     """Strips of a twelfth of a standard deviation: good to about 1e-5 where the offset is least."""
     closed = no_wood_over(s, crossed=False)
     strips = no_wood_over(s, crossed=False, left_on=1e-12)
@@ -76,7 +76,7 @@ def test_an_unpared_flank_in_closed_form_and_strip_by_strip(s: Spread) -> None:
 
 @pytest.mark.parametrize("crossed", [False, True])
 @pytest.mark.parametrize("left_on", [0.0, 0.1])
-def test_an_unpared_flank_by_drawing_lots(crossed: bool, left_on: float) -> None:
+def test_an_unpared_cheek_by_drawing_lots(crossed: bool, left_on: float) -> None:
     rng, n = np.random.default_rng(3), 400_000
     s = Spread(0.12, 0.1, 0.08)
     o, d, b, t = (rng.normal(0, sd, n) for sd in (s.offset, s.lead, s.slope, s.lead))
@@ -111,12 +111,12 @@ def test_a_perfect_hand_leaves_nothing() -> None:
 
 def test_a_sawn_plane_is_exact() -> None:
     """Large errors, so that what small ones hide shows: the lean is measured on the board's end,
-    which meets the flank at the tail's angle, so that slope and lead also work on each other."""
+    which meets the cheek at the tail's angle, so that slope and lead also work on each other."""
     joint, offset, slope, lead = SawnJoint(9.0, 14.0, 3.0, 1), 0.3, radians(9), radians(12)
     told = _plane(joint, *(np.array([x]) for x in (offset, slope, lead)))[0]
     a = atan(1 / 3)
     across = tan(lead) * (cos(a) - sin(a) * tan(slope))
-    spots = [(0, 0), (joint.flank_length, 0), (0, 14), (joint.flank_length, 14)]
+    spots = [(0, 0), (joint.cheek_length, 0), (0, 14), (joint.cheek_length, 14)]
     for seen, (along, deep) in zip(told, spots, strict=True):
         assert seen == pytest.approx(offset + along * tan(slope) + deep * across)
 
@@ -154,7 +154,7 @@ def test_a_joint_from_a_corner_that_is_set_out() -> None:
     d = design(postcard())
     joint = SawnJoint.of(d.back, tail_board_thickness=d.tail_board_thickness[0])
     assert joint == JOINT
-    assert joint.flank_length == pytest.approx(hypot(8, 8 / 7))
+    assert joint.cheek_length == pytest.approx(hypot(8, 8 / 7))
     assert "of 100 such corners, 50 have no gap wider than 0.3 mm" in gaps(
         joint, hand=Hand()
     ).sentence(MM)

@@ -1,4 +1,4 @@
-"""Joints sawn many times over, each flank an exact plane: the check on the sums."""
+"""Joints sawn many times over, each cheek an exact plane: the check on the sums."""
 
 from dataclasses import dataclass
 from math import atan, cos, sin
@@ -14,7 +14,7 @@ Array = NDArray[np.float64]
 @dataclass(frozen=True, slots=True, eq=False)
 class Trials:
     """Corners tried. One number for each corner: its widest gap at either face [mm], and the most
-    wood left over anywhere on its flanks, which has to be pared. [mm]"""
+    wood left over anywhere on its cheeks, which has to be pared. [mm]"""
 
     far: Array
     knifed: Array
@@ -39,12 +39,12 @@ class Trials:
 
 
 def _plane(joint: SawnJoint, offset: Array, slope: Array, lead: Array) -> Array:
-    """Wood missing at the four corners of each flank, from the plane that the saw really cut.
+    """Wood missing at the four corners of each cheek, from the plane that the saw really cut.
 
-    Axes: l along the flank from the tip, z through the board, w square to the flank into the
+    Axes: l along the cheek from the tip, z through the board, w square to the cheek into the
     wood. The plane holds the sawn line on the knifed face, z 0, and leans along the trace that
     it leaves on the board's end, which stands square to the board and so at the tail's angle to
-    the flank. The last axis of what comes back: tip and baseline at z 0, the same at the far face.
+    the cheek. The last axis of what comes back: tip and baseline at z 0, the same at the far face.
     """
     angle, zero = atan(1 / joint.slope), np.zeros_like(offset)
     on_face = np.stack([np.cos(slope), zero, np.sin(slope)], axis=-1)
@@ -54,7 +54,7 @@ def _plane(joint: SawnJoint, offset: Array, slope: Array, lead: Array) -> Array:
     through = np.stack([zero, zero, offset], axis=-1)
     level = (normal * through).sum(axis=-1)
     spots = [
-        (along, deep) for deep in (0.0, joint.thickness) for along in (0.0, joint.flank_length)
+        (along, deep) for deep in (0.0, joint.thickness) for along in (0.0, joint.cheek_length)
     ]
     w = [(level - normal[..., 0] * along - normal[..., 1] * deep) / normal[..., 2]
          for along, deep in spots]  # fmt: skip
@@ -64,7 +64,7 @@ def _plane(joint: SawnJoint, offset: Array, slope: Array, lead: Array) -> Array:
 def _copied_line(tail: Array, joint: SawnJoint) -> tuple[Array, Array]:
     """Offset and slope of the knife line that a real tail leaves: its outline on the inside."""
     tip, base = tail[..., 2], tail[..., 3]
-    return tip, np.arctan((base - tip) / joint.flank_length)
+    return tip, np.arctan((base - tip) / joint.cheek_length)
 
 
 def try_joints(
@@ -79,7 +79,7 @@ def try_joints(
 ) -> Trials:
     """Saw a corner many times over: exact planes in three dimensions, as `gaps` is asked."""
     rng = np.random.default_rng(seed)
-    size = (trials, joint.flanks)
+    size = (trials, joint.cheeks)
 
     def cuts(lead: float) -> tuple[Array, Array, Array]:
         return (

@@ -111,7 +111,7 @@ def test_numbers_of_the_corner_are_those_worked_by_hand() -> None:
         "pin, narrow face 3.7 mm 6 mm less 1.14 mm on each side",
         "half pin, narrow face 4.9 mm 6 mm less 1.14 mm once",
         "divider step 20 mm (66 mm − 2 × 6 + 6) ÷ 3",
-        "long grain glued 582 mm² 6 flanks × 8.08 mm × 12 mm",
+        "long grain glued 582 mm² 6 cheeks × 8.08 mm × 12 mm",
         "socket that a saw reaches 33 %",
     ):
         assert row in said, row

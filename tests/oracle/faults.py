@@ -23,7 +23,7 @@ def near(one: float, other: float) -> bool:
 
 
 def _lists(name: str, corner: Corner) -> list[str]:
-    """Tails and pins as lists: one pin more than tails, and every flank at the bevel's angle."""
+    """Tails and pins as lists: one pin more than tails, and every cheek at the bevel's angle."""
     found = []
     if len(corner.pins) != len(corner.tails) + 1:
         found.append(f"{name} corner: {len(corner.tails)} tails, {len(corner.pins)} pins")

@@ -65,7 +65,7 @@ def test_the_tail_board_comes_off_along_the_drawing_and_no_other_way(name, which
     for share in (0.02, 0.3, 1.0):
         assert bite(p.off * share, 0, 0) == pytest.approx(0, abs=1e-6)
     for other in ((-0.5, 0, 0), (0, -0.5, 0), (0, 0.5, 0), (0, 0, 0.5), (0, 0, -0.5)):
-        # Through tails may leave outwards only by pulling their flanks through the pins.
+        # Through tails may leave outwards only by pulling their cheeks through the pins.
         assert bite(*other) > 0.5, other
 
 
@@ -335,7 +335,7 @@ def test_a_hundred_corners_stand_where_the_spread_puts_them(spread) -> None:
         assert seen == pytest.approx(COUNT * spread.at_most((i + 1) * step), abs=1.5)
 
 
-def test_blades_and_flanks_are_drawn_to_scale() -> None:
+def test_blades_and_cheeks_are_drawn_to_scale() -> None:
     picture = gap_picture(USUAL, rule=MM)
     # Blade and gap are both in millimetres of the same scale.
     assert picture.drawn.outline("blade 0.3").width == pytest.approx(0.3)

@@ -128,8 +128,8 @@ ENDS = {
 }
 
 
-def _flanks(box: Plan, wall: str, corner: str) -> list[tuple[Segment, str]]:
-    """Where flanks of one end must be: u from the arris into the inside face, z up. [mm]
+def _cheeks(box: Plan, wall: str, corner: str) -> list[tuple[Segment, str]]:
+    """Where cheeks of one end must be: u from the arris into the inside face, z up. [mm]
 
     From the plan as data alone: tails are narrow at the baseline and wide at the tip; on a pin
     board they leave sockets whose narrow side lies on the inside face.
@@ -223,7 +223,7 @@ def test_tails_and_sockets_lie_where_the_plan_has_them(name: str) -> None:
             seen.add(piece.name)
             part = "side" if "side" in piece.name else piece.name.split()[0]
             for corner, right in zip(ENDS[piece.name], (False, True), strict=True):
-                for (u0, z0, u1, z1), face in _flanks(box, piece.name, corner):
+                for (u0, z0, u1, z1), face in _cheeks(box, piece.name, corner):
                     x0, x1 = (lengths[part] - u0, lengths[part] - u1) if right else (u0, u1)
                     wanted = (piece.x + x0, piece.y + z0, piece.x + x1, piece.y + z1)
                     assert any(_near(line, wanted) for line in drawn), (piece.name, corner, face)

@@ -12,7 +12,7 @@ from toolkit.box import (
     Choices,
     Design,
     design,
-    flank_length,
+    cheek_length,
     gauge_settings,
     holds,
     lead_error,
@@ -133,11 +133,11 @@ def test_how_much_of_a_socket_a_saw_reaches() -> None:
 
 
 def test_glue_area_of_both_corners() -> None:
-    """Two flanks a tail: 6 × 12 × 8.08 = 582 mm² and 388 mm²; whole square millimetres."""
+    """Two cheeks a tail: 6 × 12 × 8.08 = 582 mm² and 388 mm²; whole square millimetres."""
     back, front = holds(whole_front())
     assert back.glue_area == pytest.approx(582, abs=0.5)
     assert front.glue_area == pytest.approx(388, abs=0.5)
-    assert flank_length(8, slope=7) == pytest.approx(8.08, abs=0.005)
+    assert cheek_length(8, slope=7) == pytest.approx(8.08, abs=0.005)
 
 
 def test_proud_belongs_to_the_second_setting_only() -> None:

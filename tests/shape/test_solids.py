@@ -235,7 +235,7 @@ def test_a_box_that_cannot_exist_is_refused_in_words() -> None:
             solids(plan(box).design)
 
 
-def test_pins_whose_flanks_meet_end_there() -> None:
+def test_pins_whose_cheeks_meet_end_there() -> None:
     """A pin with no width left at the outside is drawn as the wedge that it is."""
     d = plan(postcard().having({"corner.pin": 2.0, "corner.half_pin": 3.0})).design
     assert d.back.narrowest_pin < 0

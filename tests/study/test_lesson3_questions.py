@@ -49,9 +49,9 @@ BY_HAND = {
         {"8 mm": "first gauge", "8.2 mm": "Never", "12 mm": "Flush", "11.8 mm": "other way"},
     ),
     "between": (151.6, {"163.8 mm": "each end", "160 mm": "tails' length", "176 mm": "end to end"}),
-    "knife-lines": (20, {"10": "two flanks", "28": "one flank", "24": "front has its own"}),
+    "knife-lines": (20, {"10": "two cheeks", "28": "one cheek", "24": "front has its own"}),
     "saw-reach": (33.33, {"66.7 %": "triangle", "50 %": "the most"}),
-    "glued": (5, {"2": "two flanks", "23": "four such", "50": "one square centimetre"}),
+    "glued": (5, {"2": "two cheeks", "23": "four such", "50": "one square centimetre"}),
 }
 
 

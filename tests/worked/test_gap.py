@@ -43,7 +43,7 @@ def test_the_table(row: tuple[Hand, int, float, float, float, float, float]) -> 
     assert outside.median == pytest.approx(knifed, abs=HALF_A_DIGIT)
 
 
-def test_the_chance_of_a_flank_without_a_gap() -> None:
+def test_the_chance_of_a_cheek_without_a_gap() -> None:
     """A quarter and asin(rho) / 2 pi, rho being the two ends' correlation: exact; the code adds
     up strips by Simpson's rule, which is good to 1e-7."""
     far = gaps(corner(3), hand=USUAL)

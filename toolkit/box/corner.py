@@ -56,7 +56,7 @@ class Corner:
 
     @property
     def angle(self) -> float:
-        """Slope of the tail's flank from square. [deg]"""
+        """Slope of the tail's cheek from square. [deg]"""
         return degrees(atan(1 / self.slope))
 
     @property
@@ -75,9 +75,9 @@ class Corner:
         return min((pin.tip_width for pin in self.whole_pins), default=inf)
 
     def glue_area(self, tail_board_thickness: float) -> float:
-        """Long-grain glue area of the flanks of one corner. [mm²]"""
-        flank = self.tail_length / cos(self.angle * pi / 180)
-        return 2 * len(self.tails) * tail_board_thickness * flank
+        """Long-grain glue area of the cheeks of one corner. [mm²]"""
+        cheek = self.tail_length / cos(self.angle * pi / 180)
+        return 2 * len(self.tails) * tail_board_thickness * cheek
 
 
 def equal_tails(
@@ -129,7 +129,7 @@ def lay_out(
     pin: float,
     tails: int | tuple[tuple[float, float], ...],
 ) -> Corner:
-    """Set a corner out: a flank stands out by tail length / slope. [mm]"""
+    """Set a corner out: a cheek stands out by tail length / slope. [mm]"""
     step: float | None
     if isinstance(tails, int):
         edges, step = equal_tails(height, count=tails, half_pin=half_pin, pin=pin)

@@ -103,10 +103,10 @@ def _back_rows(plan: Plan) -> list[tuple[str, str, str]]:
         rows.append(("divider step", show(walked.step), worked))
         rows.append(("tail", show(walked.tail_width), "step less one pin"))
     hold = holds(d)[0]
-    flanks = (
-        f"{2 * hold.tails} flanks × {rule.exact(round(hold.flank, 2))} × {show(hold.thickness)}"
+    cheeks = (
+        f"{2 * hold.tails} cheeks × {rule.exact(round(hold.cheek, 2))} × {show(hold.thickness)}"
     )
-    rows.append(("long grain glued", f"{hold.glue_area:.0f} mm²", flanks))
+    rows.append(("long grain glued", f"{hold.glue_area:.0f} mm²", cheeks))
     if hold.socket is not None:
         share = f"{hold.socket.share * 100:.0f} %"
         rows.append(("socket that a saw reaches", share, "held at 45°; the chisel does the rest"))

@@ -40,7 +40,7 @@ def finishing_areas(design: Design) -> Areas:
     """The surfaces of a box that take a finish, each with its group. [mm²]
 
     Grooves, tongues and joints take none and are left out, and so are a lid's underside where it
-    lies on a rim, and the flanks of what reaches down from it into the box.
+    lies on a rim, and the cheeks of what reaches down from it into the box.
     """
     return Areas(tuple(Area(*row) for row in (*_walls(design), *_panels(design))))
 

@@ -27,7 +27,7 @@ def _tooth(piece: Piece, *, tip: float, deep: float, run: Range) -> Manifold:
     """A tail or pin, wide at d = 0, down to a depth, along a stretch of u. [mm]"""
     low, high = piece.tip_low, piece.tip_high
     if high < low:
-        # Its flanks meet before the tips: it ends there.
+        # Its cheeks meet before the tips: it ends there.
         share = piece.width / (piece.width - piece.tip_width)
         tip *= share
         low = high = piece.low + (piece.tip_low - piece.low) * share

@@ -119,7 +119,7 @@ def narrow_pin(ask: Asking) -> Question:
     pin, out = back.whole_pins[0], round(back.overhang, 2)
     answer = pin.width - 2 * out
     slips = {
-        "one-flank": pin.width - out,
+        "one-cheek": pin.width - out,
         "added": pin.width + 2 * out,
         "wide-face": pin.width,
         "halved": pin.width / 2,
@@ -134,7 +134,7 @@ def narrow_half_pin(ask: Asking) -> Question:
     pin = ask.design.choices.corner.pin
     answer = half.width - out
     slips = {
-        "two-flanks": half.width - 2 * out,
+        "two-cheeks": half.width - 2 * out,
         "wide-face": half.width,
         "half-a-pin": pin / 2,
         "added": half.width + out,
@@ -146,7 +146,7 @@ def narrow_half_pin(ask: Asking) -> Question:
 def bevel(ask: Asking) -> Question:
     """The angle to which a bevel gauge is set."""
     slope, angle = ask.design.back.slope, ask.design.back.angle
-    slips = {"from-the-baseline": 90 - angle, "slope": slope, "both-flanks": 2 * angle}
+    slips = {"from-the-baseline": 90 - angle, "slope": slope, "both-cheeks": 2 * angle}
     return ask.question("lesson3.bevel", angle, slips)
 
 
@@ -238,14 +238,14 @@ def glued(ask: Asking) -> Question:
     def whole(area: float) -> float:
         return float(floor(area / CM2))
 
-    # Whether flanks are taken along their slope or square to the baseline must not matter.
+    # Whether cheeks are taken along their slope or square to the baseline must not matter.
     ask.only_if(whole(area * sloped) == whole(area) >= 2)
     slips = {
-        "one-flank": whole(area / 2),
+        "one-cheek": whole(area / 2),
         "all-corners": whole(area * 4),
         "one-tail": whole(area / n),
         "tenfold": whole(area) * 10,
         "end-grain": whole(area + back.height * thick),
     }
-    flank = round(back.tail_length / sloped, 2)
-    return ask.question("lesson3.glued", whole(area), slips, n=n, flank=flank, area=area)
+    cheek = round(back.tail_length / sloped, 2)
+    return ask.question("lesson3.glued", whole(area), slips, n=n, cheek=cheek, area=area)

@@ -1,7 +1,7 @@
 """The gap that sawing and marking leave: its spread over many joints, in closed form.
 
 The joint is held in its nominal place, shoulders shut; wood left over is pared away or crushed.
-Wood missing shows as a gap, square to the flank. Not in it: a lean that is always the same, and
+Wood missing shows as a gap, square to the cheek. Not in it: a lean that is always the same, and
 the 0.05 mm or so by which wood crushes.
 """
 
@@ -46,19 +46,19 @@ class Gaps:
 
     @property
     def spread(self) -> Spread:
-        """What each error does at a flank of this face. [mm]"""
+        """What each error does at a cheek of this face. [mm]"""
         return self._spread(self.face)
 
     @property
     def left_on(self) -> float:
-        """Wood left on purpose at a flank. Copied pins follow the tails: theirs alone. [mm]"""
+        """Wood left on purpose at a cheek. Copied pins follow the tails: theirs alone. [mm]"""
         return self.keep_off * (1 if self.copied else 2)
 
     def at_most(self, gap: float) -> float:
         """Share of corners in which no gap is wider than this [mm]. [1]"""
         if gap < 0:
             return 0.0
-        return both_below(gap + self.left_on, s=self.spread) ** self.joint.flanks
+        return both_below(gap + self.left_on, s=self.spread) ** self.joint.cheeks
 
     def quantile(self, share: float) -> float:
         """The gap that this share of corners stays within. [mm]
@@ -93,7 +93,7 @@ class Gaps:
         """Chance that the whole corner goes home without any paring. [1]"""
         crossed = self.copied and not self.squared
         one = no_wood_over(self._spread("far"), crossed=crossed, left_on=self.left_on)
-        return one**self.joint.flanks
+        return one**self.joint.cheeks
 
     def _spread(self, face: GapFace) -> Spread:
         return spread(
@@ -181,8 +181,8 @@ def gaps(
 
     Source
     ------
-    Derived: a flank's gap is the larger of its two ends, whose errors share the offset and the
-    lead; the widest of n tails is that of 2n flanks. Checked by trials of exact planes.
+    Derived: a cheek's gap is the larger of its two ends, whose errors share the offset and the
+    lead; the widest of n tails is that of 2n cheeks. Checked by trials of exact planes.
     Workmanship of risk: Pye, The Nature and Art of Workmanship, 1968.
 
     >>> round(gaps(SawnJoint(8, 12, 7, 3), hand=Hand()).median, 2)

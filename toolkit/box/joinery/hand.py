@@ -1,4 +1,4 @@
-"""How far a hand strays: the errors of one sawn flank, and the flank that they fall on.
+"""How far a hand strays: the errors of one sawn cheek, and the cheek that they fall on.
 
 David Pye called work of this kind *workmanship of risk*: nothing but the worker's care decides
 how it turns out (The Nature and Art of Workmanship, 1968).
@@ -65,7 +65,7 @@ class SawnJoint:
     tails: int
 
     def __post_init__(self) -> None:
-        """A joint without a flank has no gap to reckon."""
+        """A joint without a cheek has no gap to reckon."""
         if not (self.tail_length > 0 and self.thickness > 0 and self.slope > 0 and self.tails > 0):
             raise ValueError(
                 "a sawn joint needs a tail length, a thickness, a slope and at least one tail, "
@@ -79,21 +79,21 @@ class SawnJoint:
         return cls(corner.tail_length, tail_board_thickness, corner.slope, len(corner.tails))
 
     @property
-    def flanks(self) -> int:
+    def cheeks(self) -> int:
         """Two for each tail."""
         return 2 * self.tails
 
     @property
-    def flank_length(self) -> float:
+    def cheek_length(self) -> float:
         """From tip to baseline along the slope. [mm]"""
         return self.tail_length / cos(atan(1 / self.slope))
 
 
 @dataclass(frozen=True, slots=True)
 class Spread:
-    """What each error adds to the wood missing at one face of a flank, standard deviations [mm].
+    """What each error adds to the wood missing at one face of a cheek, standard deviations [mm].
 
-    ``lead`` and ``offset`` shift the whole of the flank's edge, ``slope`` turns it about the tip.
+    ``lead`` and ``offset`` shift the whole of the cheek's edge, ``slope`` turns it about the tip.
     """
 
     offset: float
@@ -126,7 +126,7 @@ def spread(
     copied: bool = False,
     squared: bool = False,
 ) -> Spread:
-    """How the errors of two cuts add up at one face of a flank.
+    """How the errors of two cuts add up at one face of a cheek.
 
     Parameters
     ----------
@@ -157,7 +157,7 @@ def spread(
     """
     pin_lead = joint.thickness * cos(atan(1 / joint.slope)) * radians(hand.lead)
     tail_lead = 0.0 if squared else pin_lead
-    turn = joint.flank_length * radians(hand.slope)
+    turn = joint.cheek_length * radians(hand.slope)
     if copied:
         return Spread(hand.offset, pin_lead if face == "far" else tail_lead, turn)
     lead = hypot(pin_lead, tail_lead) if face == "far" else 0.0
@@ -192,7 +192,7 @@ def _density(x: float) -> float:
 
 
 def both_below(gap: float, *, s: Spread) -> float:
-    """Chance that tip and baseline of one flank are both open by no more than a gap [mm]. [1]"""
+    """Chance that tip and baseline of one cheek are both open by no more than a gap [mm]. [1]"""
     tip, turn = s.tip, s.slope
     if turn == 0:
         return below(gap, sd=tip)
@@ -207,7 +207,7 @@ def both_below(gap: float, *, s: Spread) -> float:
 
 
 def no_wood_over(s: Spread, *, crossed: bool, left_on: float = 0.0) -> float:
-    """Chance that nowhere on one flank is wood left over, so that it goes home unpared. [1]
+    """Chance that nowhere on one cheek is wood left over, so that it goes home unpared. [1]
 
     ``s`` is the spread at the far face; ``left_on`` the wood left on purpose [mm]; ``crossed``
     where a copied tail's own lead counts at the knifed face as the pin's does at the far one.

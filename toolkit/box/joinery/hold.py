@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from math import atan, degrees, radians, tan
 
 from toolkit.box.designing import Design
-from toolkit.box.joinery.slopes import flank_length
+from toolkit.box.joinery.slopes import cheek_length
 from toolkit.measures import Rule
 
 
@@ -116,7 +116,7 @@ class Hold:
     tail_length: float
     overhang: float
     angle: float
-    flank: float
+    cheek: float
     thickness: float
     glue_area: float
     socket: SocketReach | None
@@ -124,7 +124,7 @@ class Hold:
     def sentence(self, rule: Rule) -> str:
         """Glue and corners as a maker would weigh them."""
         return (
-            f"Each {self.corner} corner: {2 * self.tails} flanks of {rule.exact(self.flank)} × "
+            f"Each {self.corner} corner: {2 * self.tails} cheeks of {rule.exact(self.cheek)} × "
             f"{rule.exact(self.thickness)} are {self.glue_area:.0f} mm² of long grain glued to "
             f"long grain; the corners of its tails stand out {rule.exact(self.overhang)}."
         )
@@ -133,7 +133,7 @@ class Hold:
 def holds(d: Design) -> tuple[Hold, ...]:
     """What holds the back and front corners; one without tails is left out.
 
-    Only flanks count, for end grain holds little glue (common practice, no source).
+    Only cheeks count, for end grain holds little glue (common practice, no source).
     """
     found = []
     for corner, board in zip((d.back, d.front), d.tail_board_thickness, strict=True):
@@ -147,7 +147,7 @@ def holds(d: Design) -> tuple[Hold, ...]:
                 tail_length=corner.tail_length,
                 overhang=corner.overhang,
                 angle=corner.angle,
-                flank=flank_length(corner.tail_length, slope=corner.slope),
+                cheek=cheek_length(corner.tail_length, slope=corner.slope),
                 thickness=board,
                 glue_area=corner.glue_area(board),
                 socket=socket_reach(corner.tail_length, thickness=board) if blind else None,

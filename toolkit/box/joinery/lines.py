@@ -67,10 +67,10 @@ class _End:
 
 def _tail_marks(end: _End) -> Iterator[Line]:
     yield end.by_hand(
-        "outside face", "bevel gauge", "the dividers' marks on the baseline", "flanks of the tails"
+        "outside face", "bevel gauge", "the dividers' marks on the baseline", "cheeks of the tails"
     )
     yield end.by_hand(
-        "end grain", "square", "the flanks on the outside face", "tails, squared across the end"
+        "end grain", "square", "the cheeks on the outside face", "tails, squared across the end"
     )
 
 

@@ -27,7 +27,7 @@ def slope_angle(slope: float) -> float:
     Returns
     -------
     float
-        Angle between a tail's flank and the length of its board. [deg]
+        Angle between a tail's cheek and the length of its board. [deg]
 
     Raises
     ------
@@ -74,8 +74,8 @@ def tail_overhang(tail_length: float, *, slope: float) -> float:
     return tail_length / _known(slope)
 
 
-def flank_length(tail_length: float, *, slope: float) -> float:
-    """Length of a tail's flank from baseline to tip, along the slope.
+def cheek_length(tail_length: float, *, slope: float) -> float:
+    """Length of a tail's cheek from baseline to tip, along the slope.
 
     Parameters
     ----------
@@ -87,7 +87,7 @@ def flank_length(tail_length: float, *, slope: float) -> float:
     Returns
     -------
     float
-        The flank. [mm]
+        The cheek. [mm]
 
     Raises
     ------
@@ -98,7 +98,7 @@ def flank_length(tail_length: float, *, slope: float) -> float:
     ------
     tail length / cos(angle): geometry.
 
-    >>> round(flank_length(8, slope=7), 2)
+    >>> round(cheek_length(8, slope=7), 2)
     8.08
     """
     return tail_length / cos(atan(1 / _known(slope)))

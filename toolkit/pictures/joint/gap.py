@@ -67,7 +67,7 @@ TALL = 172.0  # room for the highest column [pt]
 STACK = 6  # blocks side by side of corners without a gap
 ROOM = LEFT + COLUMNS * BLOCK  # where the scale ends [pt]
 LEAF = 13.5  # from one feeler blade to the next [pt]
-DETAIL, HIGH = (424.0, 100.0), 82.0  # left and width of the enlarged flanks; their height [pt]
+DETAIL, HIGH = (424.0, 100.0), 82.0  # left and width of the enlarged cheeks; their height [pt]
 FINE, FAIR = 0.10, 0.30  # bands of a fit, as the blades are read: common practice, no source [mm]
 
 
@@ -87,7 +87,7 @@ def gap_picture(gaps: Gaps, *, rule: Rule, ghost: Gaps | None = None) -> Picture
     -------
     Picture
         A hundred such corners, each a block over its widest gap; feeler blades at the same
-        scale; one flank enlarged, as half the corners are and as the worst of twenty is.
+        scale; one cheek enlarged, as half the corners are and as the worst of twenty is.
     """
     before = heap(ghost) if ghost is not None else None
     now = heap(gaps, kept=before.span if before is not None else None)
@@ -101,7 +101,7 @@ def gap_picture(gaps: Gaps, *, rule: Rule, ghost: Gaps | None = None) -> Picture
     _scale(sheet, gaps, rule)
     _blades(sheet, gaps, rule)
     for number, (share, gap) in enumerate(((50, now.middle), (95, now.late))):
-        _flank(sheet, gaps, rule, number, share=share, gap=gap)
+        _cheek(sheet, gaps, rule, number, share=share, gap=gap)
     sheet.write(
         "100 such corners, each a block over its widest gap",
         [Slot(LEFT, HEIGHT - 22.0)],
@@ -190,8 +190,8 @@ def _blades(sheet: Sheet, gaps: Gaps, rule: Rule) -> None:
         sheet.write(words, [Slot(x + 6.0, y - 3.5 - 0.36 * sheet.text)], rank=3 + i)
 
 
-def _flank(sheet: Sheet, gaps: Gaps, rule: Rule, number: int, *, share: int, gap: float) -> None:
-    """One flank between pin and tail, in true proportion, so many times as large. [mm]"""
+def _cheek(sheet: Sheet, gaps: Gaps, rule: Rule, number: int, *, share: int, gap: float) -> None:
+    """One cheek between pin and tail, in true proportion, so many times as large. [mm]"""
     joint = gaps.joint
     scale = still_scale((joint.tail_length, HIGH))
     left, wide = DETAIL
@@ -199,7 +199,7 @@ def _flank(sheet: Sheet, gaps: Gaps, rule: Rule, number: int, *, share: int, gap
     y = HEIGHT - 24.0 - HIGH - number * (HIGH + 44.0)
     view = PartView(sheet, left, y, scale)
     far, middle = wide / scale, wide / scale / 2
-    # The tail stands at the right, its tip up; its flank leans over the pin.
+    # The tail stands at the right, its tip up; its cheek leans over the pin.
     foot, tip = middle + out / 2, middle - out / 2
     pin = [(0.0, 0.0), (foot - gap, 0.0), (tip - gap, length), (0.0, length)]
     tail = [(foot, 0.0), (far, 0.0), (far, length), (tip, length)]

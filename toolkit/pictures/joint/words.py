@@ -147,7 +147,7 @@ def unfolded_sentence(plan: Plan, w: UnfoldedEnd) -> str:
     }
     said = "; ".join(gauges.values())
     if w.board == "tail board":
-        rest = "the flanks of the tails go on the outside face and are squared across the end."
+        rest = "the cheeks of the tails go on the outside face and are squared across the end."
     elif w.through:
         rest = "the pins are knifed from the finished tails and squared down both faces."
     else:
