@@ -41,7 +41,7 @@ def demo() -> ClassWood:
 def test_every_part_of_everybody_is_on_a_board_or_bought_once(demo: ClassWood) -> None:
     laid = [piece.part for one in demo.boards for piece in one.pieces]
     bought = [part.name for stick in sticks(demo.missing, longest=2400) for part in stick.parts]
-    needed = [f"student {n}: {part}" for n in range(1, 13) for part in (*EACH, "practice stick")]
+    needed = [f"student {n}: {part}" for n in range(1, 13) for part in (*EACH, "practice blank")]
     needed += [f"spare {n}: {part}" for n in (1, 2, 3) for part in EACH]
     assert Counter(laid + bought) == Counter(needed)
 
@@ -181,7 +181,7 @@ def test_a_kit_is_whole_and_in_the_students_own_units(choices) -> None:  # type:
     wood = class_wood({3: made}, boards=[board], spare=made, sets=0, practice=300.0)
     table = kit(made, wood=wood, whose="student 3")
     assert {row[3] for row in table.rows} == {"board x", TO_BUY}
-    assert {row[0] for row in table.rows} == EACH | {"practice stick"}
+    assert {row[0] for row in table.rows} == EACH | {"practice blank"}
     rough = {blank.name: blank for blank in blanks_of(made.parts)}
     for name, size, _, place, tick in table.rows:
         assert size.endswith(f" {choices.rule.units}") and tick == ""
@@ -209,6 +209,6 @@ def test_pages_of_the_wood(demo: ClassWood, tmp_path: Path) -> None:
     said, sections = boards(taught, demo)
     html = "".join(block.html() for section in sections for block in section.blocks)
     assert "proved" in said or "No layout" in said
-    assert html.count("<svg") == len(demo.boards) and "Looks" not in html
+    assert html.count("<svg") == len(demo.boards) and "Figure " not in html
     bare = read_class(write(tmp_path, HEAD + THREE))
     assert shopping(bare, demo)[1][1].words == "No boards are told of."

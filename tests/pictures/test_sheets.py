@@ -421,7 +421,7 @@ def test_every_page_says_what_it_belongs_to(name: str, paper: str) -> None:
     for number, page in enumerate(pages, 1):
         text = " ".join(word.text for word in page.words)
         assert box.choices.title in text
-        assert f"2026-11-25 · fingerprint {box.fingerprint} · page {number} of {len(pages)}" in text
+        assert f"issue {box.fingerprint} of 2026-11-25 · page {number} of {len(pages)}" in text
         assert "Print at 100 %, “actual size”" in text
         assert "before you trust the print" in text
         for piece in page.pieces:

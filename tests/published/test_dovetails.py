@@ -11,8 +11,8 @@ from tests.boxes import first_ears as ears, first_postcard as postcard
 from toolkit.box import (
     Choices,
     Design,
-    design,
     cheek_length,
+    design,
     gauge_settings,
     holds,
     lead_error,

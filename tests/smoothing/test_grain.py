@@ -15,7 +15,7 @@ def test_plane_the_way_the_lines_climb(side):
 
 def test_end_grain_and_rims_have_their_own_care():
     end = where_to_start("end grain")
-    assert end.start == "both edges" and "spelching" in end.sentence()
+    assert end.start == "both edges" and "breakout" in end.sentence()
     assert "corner" in where_to_start("rim", rise=1).care
 
 

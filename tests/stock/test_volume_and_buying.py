@@ -35,7 +35,7 @@ def test_sets_are_whole_and_rounding_noise_adds_none(students, spare, sets):
 
 
 def test_the_wood_of_ten_students():
-    """9.1 m of wall stick, 4.7 m of panel stick and 3 m of practice, worked out separately."""
+    """9.1 m of wall blank, 4.7 m of panel blank and 3 m of practice, worked out separately."""
     sticks = (9100, 70, 16), (4700, 125, 11), (3000, 70, 16)
     volume = sum(cubic_metres(one, width=w, thickness=t) for one, w, t in sticks)
     assert volume == pytest.approx(0.020, abs=0.0005)

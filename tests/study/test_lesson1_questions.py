@@ -48,7 +48,7 @@ BY_HAND = {
     ),
     "heavy-blank": (17.8, {"15.1 %": "the lighter", "21 %": "grams", "117.8 %": "first 100 %"}),
     "run-out": (120, {"160 mm": "rough board", "660 mm": "thickness to cross", "1.2 mm": "way"}),
-    "wall-stick": (
+    "wall-blank": (
         689,
         {
             "503 mm": "two sides",
@@ -82,7 +82,7 @@ def test_what_the_plan_and_the_rough_list_say_is_right():
         assert questions[name].is_right(value), name
     walls = [blank for blank in blanks_of(OWN.parts) if blank.name not in ("lid", "bottom")]
     (stick,) = to_buy(walls)
-    assert questions["wall-stick"].answer == stick.length
+    assert questions["wall-blank"].answer == stick.length
     board = questions["resawn"].answer
     # One cut of 1.5 mm; of each leaf 1 mm for the wander and 1 mm to true it.
     assert (board - 1.5) / 2 - 2 == pytest.approx(OWN.part("lid").thickness.value)
@@ -96,7 +96,7 @@ def test_a_prompt_gives_every_number_of_its_working():
         ("bottom-clearance", ("116 mm", "1.27 %", "0.3 mm")),
         ("heavy-blank", ("118 g", "139 g")),
         ("run-out", ("1 in 10", "12 mm")),
-        ("wall-stick", ("176 + 10 mm", "126 + 10 mm", "5 mm", "30 mm")),
+        ("wall-blank", ("176 + 10 mm", "126 + 10 mm", "5 mm", "30 mm")),
         ("sides", ("186 mm", "72 mm", "5 mm")),
         ("resawn", ("9 mm", "1.5 mm", "1 mm")),
         ("sets", ("10 people", "quarter")),
@@ -113,7 +113,7 @@ def test_inches_are_asked_in_inches_and_a_yard_counts_board_feet():
     assert counted.answer == 3
     for text, hint in (("2", "counts as 1 in"), ("4", "odd inches"), ("39", "Divide by 12")):
         assert hint in mark(counted, text).hint
-    assert "3/16 in" in questions["wall-stick"].prompt
+    assert "3/16 in" in questions["wall-blank"].prompt
     assert mark(questions["run-out"], "5 in").right  # 10 × 1/2 in
     assert all("mm" not in question.prompt for question in questions.values())
 
@@ -184,15 +184,15 @@ def test_what_a_box_lacks_is_not_asked():
     still = asked(plan(BOX.having({"rooms.damp": same})))
     assert "lid-movement" not in still and "bottom-clearance" not in still
     made = asked(plan(BOX.having({"made.side_length": 176.0})))
-    assert "wall-stick" not in made and "sides" not in made
+    assert "wall-blank" not in made and "sides" not in made
     assert "resawn" not in asked(plan(BOX.having({"wood.lid": "black walnut"})))
     weightless = plan(BOX.having({"wood.sides": "white fir"}))
     assert "heavy-blank" not in asked(weightless)
 
 
-def test_walls_of_another_wood_or_thickness_are_not_in_the_stick():
+def test_walls_of_another_wood_or_thickness_are_not_in_the_blank():
     for other in ({"wood.ends": "black walnut"}, {"thickness.end": 15.0}):
-        stick = asked(plan(BOX.having(other)))["wall-stick"]
+        stick = asked(plan(BOX.having(other)))["wall-blank"]
         assert "back" not in stick.prompt
         assert "saw cut" in stick.working and "2 × " in stick.working
         one_more = mark(stick, f"{stick.answer + 5:g} mm")
@@ -201,7 +201,7 @@ def test_walls_of_another_wood_or_thickness_are_not_in_the_stick():
 
 def test_a_part_with_an_allowance_of_its_own():
     own = Allowances(side=Allowance(length=12.0))
-    stick = asked(plan(BOX.having({"allowances": own})))["wall-stick"]
+    stick = asked(plan(BOX.having({"allowances": own})))["wall-blank"]
     assert stick.answer == 693 and "176 + 12 mm" in stick.prompt and "126 + 10 mm" in stick.prompt
 
 
@@ -242,8 +242,8 @@ def test_own_numbers_are_used_and_not_the_example_s():
     questions = asked(other)
     assert questions["run-out"].answer == 140
     side = other.part("side").length.value
-    assert f"two sides {side:g} + 10 mm" in questions["wall-stick"].prompt
-    assert questions["wall-stick"].answer > asked()["wall-stick"].answer
+    assert f"two sides {side:g} + 10 mm" in questions["wall-blank"].prompt
+    assert questions["wall-blank"].answer > asked()["wall-blank"].answer
 
 
 def test_every_other_box_can_be_asked_about():

@@ -67,7 +67,7 @@ def weekend() -> Explorer:
 
 
 def wood() -> Explorer:
-    """How much wood the class needs, spares and practice sticks in it."""
+    """How much wood the class needs, spares and practice blanks in it."""
     return Explorer(WOOD)
 
 

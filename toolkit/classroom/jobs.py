@@ -94,8 +94,8 @@ def class_page(
         paper=(reader or taught).paper,
         css=file_of("classroom", "class_page.css"),
         turned=turned,
-        byline=f"{taught.title}. {on}. Fingerprint {fingerprint}.",
-        foot=f"{taught.title} · {title} · {on} · {fingerprint}",
+        byline=f"{taught.title}. Issue {fingerprint} of {on}.",
+        foot=f"{taught.title} · {title} · issue {fingerprint} of {on}",
     )
     return made.encode()
 

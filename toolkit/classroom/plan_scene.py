@@ -31,7 +31,7 @@ TIME_CONTROLS = (
 WOOD_CONTROLS = (
     _STUDENTS,
     NumberControl(("try.spares",), "spare sets", 0, 8, 1, start=2),
-    NumberControl(("try.stick",), "practice stick each", 0, 600, 50, "mm", start=300),
+    NumberControl(("try.stick",), "practice blank each", 0, 600, 50, "mm", start=300),
     NumberControl(("try.waste",), "waste", 0, 60, 5, "%", start=30),
 )
 

@@ -202,15 +202,13 @@ class TimeOfDay:
         )
 
     def shown(self, minute: float) -> str:
-        """A time in words: ``day 1, 10:35``. What is after the last day goes on from its end."""
+        """A time in words: ``day 1, 10:35``. What is after the last day goes on by the clock."""
         hours = self.hours
         number = min(int(minute // hours.minutes), hours.days - 1)
         within = minute - hours.begins(number + 1)
-        clock = self.day.start + within * self._stretch
+        over = max(within - hours.minutes, 0.0)
+        clock = self.day.start + (within - over) * self._stretch + over
         if within > hours.lunch_at or (within == hours.lunch_at and within):
             clock += self.day.lunch_minutes
-        if within > hours.minutes:
-            after = divmod(_TO * ceil((within - hours.minutes) / _TO), 60)
-            return f"day {number + 1}, {after[0]}:{after[1]:02d} h after the end"
-        rounded = _TO * round(clock / _TO)
-        return f"day {number + 1}, {rounded // 60:02d}:{rounded % 60:02d}"
+        nights, rounded = divmod(_TO * (ceil if over else round)(clock / _TO), 24 * 60)
+        return f"day {number + 1 + nights}, {rounded // 60:02d}:{rounded % 60:02d}"

@@ -104,7 +104,7 @@ def honing_table(timed: Timetable, *, clock: TimeOfDay, students: Sequence[Stude
         rows,
         note=f"About these times, to 5 min. Each refresh takes 5 to {HONING} min, {low} to {high} "
         "min for each student beside step 4; they are not in the timetable: send people in waits "
-        f"and breaks. There {'is' if stones == 1 else 'are'} {stones} stone "
+        f"and breaks. There {'is' if stones == 1 else 'are'} {stones} sharpening "
         f"station{'' if stones == 1 else 's'}; at most {crowd} come within "
         f"{HONING} min of one another. Common practice, no source.",
     )

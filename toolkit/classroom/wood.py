@@ -72,12 +72,12 @@ def owned(blanks: Iterable[Blank], *, kind: str, number: int) -> list[tuple[Owne
 
 
 def practice_stick(plan: Plan, *, length: float) -> tuple[Blank, ...]:
-    """A stick like a side's to practise the joint on, where it has a length. [mm]"""
+    """A blank like a side's to practise the joint on, where it has a length. [mm]"""
     side: Part = plan.part("side")
     width, thickness = side.rough_width.value, side.rough_thickness.value
     if not length:
         return ()
-    return (Blank("practice stick", length, width, thickness, side.wood, thickness),)
+    return (Blank("practice blank", length, width, thickness, side.wood, thickness),)
 
 
 def class_wood(

@@ -48,7 +48,7 @@ def shopping(taught: WeekendClass, wood: ClassWood) -> tuple[str, list[Section]]
         taught.day.dates[0], settling_days=buying.settling_days, delivery_days=buying.delivery_days
     ).sentence
     said = (
-        f"{len(bought)} stick{'' if len(bought) == 1 else 's'} to buy. {order}"
+        f"{len(bought)} length{'' if len(bought) == 1 else 's'} to buy. {order}"
         if bought
         else "Nothing to buy: the boards on hand give every part."
     )
@@ -57,7 +57,7 @@ def shopping(taught: WeekendClass, wood: ClassWood) -> tuple[str, list[Section]]
     none = "" if taught.boards else "No boards are told of."
     hand = board_table(taught.boards, laid=wood.boards, rule=rule)
     spare = (
-        f"With {buying.spare:.0%} of sets in reserve and practice sticks, whether on hand or to be "
+        f"With {buying.spare:.0%} of sets in reserve and practice blanks, whether on hand or to be "
         "bought."
     )
     whole = volume_table(wood.needed, title="All wood of the class", waste=buying.waste, rule=rule)
@@ -127,7 +127,7 @@ def _drawn_board(laid: Laid, owners: Mapping[str, Owned], rule: Rule) -> Figure:
         return replace(strip, pieces=tuple(map(brief, strip.pieces)))
 
     sections = [replace(one, strips=tuple(map(short, one.strips))) for one in laid.sections]
-    # A class is laid out for the least wood: its looks are not weighed, so they are not told.
+    # A class is laid out for the least wood: its figure is not weighed, so it is not told.
     drawn = replace(laid, sections=tuple(sections))
     with for_paper():
         return Figure(board_picture(laid.board, drawn, rule=rule, looks=False))

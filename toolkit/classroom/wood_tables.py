@@ -1,4 +1,4 @@
-"""The wood of a class as tables: sticks to buy, boards on hand, volumes in both measures, kits."""
+"""The wood of a class as tables: lengths to buy, boards on hand, volumes in both measures, kits."""
 
 from __future__ import annotations
 
@@ -31,7 +31,7 @@ _FEET_NOTE = (
 
 
 def sticks(missing: Sequence[Blank], *, longest: float) -> tuple[Purchase, ...]:
-    """The sticks to buy, none longer than can be carried unless a part is."""
+    """The lengths to buy, none longer than can be carried unless a part is."""
     found: list[Purchase] = []
     for whole in to_buy(missing):
         loads: list[list[Blank]] = []
@@ -62,7 +62,7 @@ def rough_size(one: Blank | Purchase, *, rule: Rule) -> str:
 
 
 def stick_table(bought: Sequence[Purchase], *, owners: Mapping[str, Owned], rule: Rule) -> Table:
-    """The sticks one by one."""
+    """The lengths one by one."""
     rows = tuple(
         (
             str(number),
@@ -75,7 +75,7 @@ def stick_table(bought: Sequence[Purchase], *, owners: Mapping[str, Owned], rule
         for number, one in enumerate(bought, 1)
     )
     return Table(
-        "To buy, stick by stick",
+        "To buy, length by length",
         ("no.", "wood", "length × width × thickness", "for", "board feet", "a yard's thickness"),
         rows,
         note="Clear wood, allowances and cuts in it, waste not. Board feet as a yard counts.",
@@ -110,7 +110,7 @@ def board_table(boards: Sequence[Board], *, laid: Sequence[Laid], rule: Rule) ->
         rows.append((*what, pieces, rest, f"{volume:.4f} m³", *feet))
     return Table(
         "Boards on hand",
-        ("board", "wood", "size", "parts", "stays whole", "volume", *_VOLUMES),
+        ("board", "wood", "size", "parts", "offcut", "volume", *_VOLUMES),
         tuple(rows),
         note=_FEET_NOTE,
         numeric=(3, 4, 5, 6, 7),
@@ -164,5 +164,5 @@ def kit(plan: Plan, *, wood: ClassWood, whose: str, remark: str = "") -> Table:
         if (owner := wood.owners[one.name]).called == whose
     )
     columns = ("part", "rough length × width × thickness", "wood", "from", "packed")
-    note = f"Fingerprint {plan.fingerprint}. {remark}".strip()
+    note = f"Issue {plan.fingerprint}. {remark}".strip()
     return Table(capital(whose), columns, rows, note=note)

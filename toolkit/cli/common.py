@@ -28,7 +28,7 @@ def dated(text: str, plan: Plan) -> str:
     """A heading that tells which plan it is of, and when it was printed."""
     from datetime import date
 
-    return f"{text}  ·  {date.today():%Y-%m-%d}  ·  {plan.fingerprint}"
+    return f"{text}  ·  issue {plan.fingerprint} of {date.today():%Y-%m-%d}"
 
 
 def tell(sentence: str) -> None:

@@ -27,7 +27,7 @@ def _share(text: str) -> float:
         value = math.nan
     if not 0 <= value <= 1:
         raise argparse.ArgumentTypeError(
-            f"read {text!r}; type a number from 0 for the least board to 1 for the best looks"
+            f"read {text!r}; type a number from 0 for the least board to 1 for the best figure"
         )
     return value
 
@@ -42,7 +42,7 @@ def add_arguments(command: argparse.ArgumentParser) -> None:
         type=_share,
         default=0.0,
         metavar="0..1",
-        help="0, the least board (unless given), to 1, the best looks",
+        help="0, the least board (unless given), to 1, the best figure",
     )
 
 

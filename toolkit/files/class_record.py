@@ -102,8 +102,8 @@ class Buying:
     )
     delivery_days: int = _count("From the order until the wood is there.", 7, 365, 14)
     settling_days: int = _count("In stick where the class meets.", 14, 365, 14)
-    practice: float = key("Wall stick to practise on, for each student.", least=0, default=300.0)
-    longest: float = key("The longest stick that is asked for.", most=LONGEST_BOARD, default=2400.0)
+    practice: float = key("Wall blank to practise on, for each student.", least=0, default=300.0)
+    longest: float = key("The longest board that is asked for.", most=LONGEST_BOARD, default=2400.0)
 
 
 @dataclass(frozen=True, slots=True)

@@ -202,7 +202,7 @@ def handout(
     if paper not in PAPERS:
         raise ValueError(f'paper {paper!r} is not known; type "a4" or "letter"')
     name, title = whole(name), plan.choices.title
-    on = f"{day or date.today():%Y-%m-%d}"
+    issue = f"issue {plan.fingerprint} of {day or date.today():%Y-%m-%d}"
     racks = (*boards, *(rack_of(plan) if lessons != () else ()))
     typed = [title, name, *(board.name for board in racks)]
     with for_paper(), worded(spelling(words, typed=typed)):
@@ -217,8 +217,8 @@ def handout(
             words=words,
             paper=paper,
             name=name,
-            byline=f"Outside {plan.outside}. {on}. Fingerprint {plan.fingerprint}.",
-            foot=" · ".join(filter(None, (name, title, on, plan.fingerprint))),
+            byline=f"Outside {plan.outside}. {capital(issue)}.",
+            foot=" · ".join(filter(None, (name, title, issue))),
             cautions=cautions(),
             local_rules=LOCAL_RULES,
             script=SCRIPT,

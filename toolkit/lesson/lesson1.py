@@ -29,8 +29,8 @@ from toolkit.stock import (
 )
 from toolkit.wood import CAUTION, movement, quick_rule, sensitiser, species
 
-_HANDSOME = 10
-_LOOKS_WORDS = {0: "0 sparing", _HANDSOME: "10 handsome"}
+_BEST = 10
+_FIGURE_WORDS = {0: "0 most economical", _BEST: "10 best figure"}
 
 
 Rack = Callable[[], tuple[Board, ...]]
@@ -84,7 +84,7 @@ class LaidOut(Shown):
         if board.name == boards[0].name or tried["try.knot"] != _knot_at(boards):
             board = _with_knot(board, tried["try.knot"])
         layouts = layouts_of(choices, board, tried["try.corners"], 2.0)
-        self.board, self.laid = board, layouts.laid(tried["try.looks"] / _HANDSOME)
+        self.board, self.laid = board, layouts.laid(tried["try.looks"] / _BEST)
 
     def picture(self, before: Self | None) -> Picture:
         same = before and before.tried["try.board"] == self.tried["try.board"]
@@ -94,7 +94,7 @@ class LaidOut(Shown):
         return board_picture(self.board, on_it, rule=self.rule, ghost=ghost)
 
     def beside(self, before: Self | None) -> tuple[Picture, ...]:
-        """Looks against waste, where there is anything to choose."""
+        """Figure against waste, where there is anything to choose."""
         points = self.laid.curve
         if len(points) <= 1:
             return ()
@@ -131,8 +131,8 @@ def _board_scene(rack: Rack) -> Scene:
         BoardControl(("try.board",), "board", (), start=lambda _: rack()[0].name, rack=rack),
         ChoiceControl(
             ("try.looks",),
-            "looks",
-            tuple((_LOOKS_WORDS.get(step, f"{step}"), step) for step in range(_HANDSOME + 1)),
+            "figure",
+            tuple((_FIGURE_WORDS.get(step, f"{step}"), step) for step in range(_BEST + 1)),
             start=0,
             slider=True,
         ),

@@ -180,7 +180,7 @@ def worked(plan: Plan) -> Sentence:
 
 
 def _own_warp(plan: Plan) -> Warp:
-    """A warp for the walls' stick, as a class's sticks had it. [mm]"""
+    """A warp for the walls' blank, as a class's blanks had it. [mm]"""
     length, width, _ = stick_of(plan)
     return Warp(length, width, bow=1.5, cup=0.5, twist=1.3)
 
@@ -213,19 +213,19 @@ def order(plan: Plan, *steps: str) -> TableBlock:
 
 
 def rough(plan: Plan) -> TableBlock:
-    """Rough sizes that follow from the stick's own warp."""
+    """Rough sizes that follow from the blank's own warp."""
     return TableBlock(rough_table(plan, _own_warp(plan)))
 
 
 def carry(plan: Plan) -> Sentence:
-    """What to carry to the bench: what the stick must give, and the first plane's setting."""
+    """What to carry to the bench: what the blank must give, and the first plane's setting."""
     rule = plan.choices.rule
     length, width, thick = stick_of(plan)
     gives = yield_of(_own_warp(plan), thick)
     strokes = least_strokes(JACK, width=width, remove=COARSE)
     wall = walls(plan).thickness.value
     return Sentence.of(
-        f"Walls' stick {rule.show(length, fineness='rough')} × ",
+        f"Walls' blank {rule.show(length, fineness='rough')} × ",
         TaggedSize(rule.show(width), "side", "rough width", width),
         " × ",
         TaggedSize(rule.show(thick), "side", "rough thickness", thick),

@@ -43,7 +43,7 @@ def walls(plan: Plan) -> Part:
 
 
 def stick_of(plan: Plan) -> tuple[float, float, float]:
-    """Length, width and thickness of the rough stick that four walls come from. [mm]"""
+    """Length, width and thickness of the rough blank that four walls come from. [mm]"""
     parts = [part for part in plan.parts if part.name in WALLS]
     length = sum(part.rough_length.value * part.count for part in parts)
     side = walls(plan)
@@ -72,7 +72,7 @@ def yield_of(warp: Warp, thickness: float) -> Yield:
 
 
 class WarpedStick(Shown):
-    """The walls' rough stick and how it is warped."""
+    """The walls' rough blank and how it is warped."""
 
     needs_a_box = False
 
@@ -105,7 +105,7 @@ class WarpedStick(Shown):
         return (drawn,)
 
     def verdict(self) -> tuple[Finding, ...]:
-        rule, where = self.rule, "walls' stick"
+        rule, where = self.rule, "walls' blank"
         thick = check_thickness(self.gives, wanted=self.wanted, rule=rule, where=where)
         return thick, check_twist(self.warp, rule=rule, where=where)
 
@@ -212,7 +212,7 @@ CROSSCUT = Scene("crosscut", CUT_CONTROLS, Crosscut)
 
 
 def rough_table(plan: Plan, warp: Warp) -> Table:
-    """Rough sizes of the walls that follow from their stick's own warp."""
+    """Rough sizes of the walls that follow from their blank's own warp."""
     rule = plan.choices.rule
     rows = []
     for part in plan.parts:
@@ -223,14 +223,14 @@ def rough_table(plan: Plan, warp: Warp) -> Table:
             TaggedSize(
                 rule.show(size.value, fineness="sizes", direction="up", unit=False),
                 part.name,
-                f"rough {axis} from this stick",
+                f"rough {axis} from this blank",
                 size.value,
             )
             for axis, size in zip(AXES, (rough.length, rough.width, rough.thickness), strict=True)
         )
         rows.append((part.name, *sizes, rough.thickness.reckoned(rule)))
     return Table(
-        f"Rough sizes of the walls from this stick ({rule.units})",
+        f"Rough sizes of the walls from this blank ({rule.units})",
         ("part", *AXES, "where the thickness comes from"),
         tuple(rows),
         numeric=(1, 2, 3),

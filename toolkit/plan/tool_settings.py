@@ -73,7 +73,7 @@ def _gauges(d: Design) -> list[Setting]:
             Setting(
                 "gauge for the ear",
                 f"{show(lap)} and {show(lap + tails[1])}",
-                "sides, front end only: tip line and baseline from the front end, up to the "
+                "sides, front end only: tips and baseline from the front end, up to the "
                 "height of the front; the ear above keeps its full length.",
             )
         )

@@ -3,7 +3,7 @@
 Each board has its own tables (``toolkit.stock.layout``) for the parts that its wood and thickness
 allow. Boards are then taken one by one: what is the least wood, for how good a look, of every set
 of parts from the boards so far? A board gives some set T or nothing, the boards before it the
-rest. As a set may be had in several ways, dearer and handsomer, each keeps its own trade-off.
+rest. As a set may be had in several ways, dearer and of better figure, each keeps its trade-off.
 """
 
 from __future__ import annotations
@@ -55,10 +55,10 @@ class BoxLayouts:
         self.most, self._ways = self._share_out()
 
     def laid(self, looks: float = 0.0) -> BoxLaid:
-        """The layout at a slider's place, from 0, sparing, to 1, handsome."""
+        """The layout at a slider's place, from 0, most economical, to 1, best figure."""
         if not 0 <= looks <= 1:
             raise ValueError(
-                f"looks was given as {looks:g}; give 0 for the least board up to 1 for the looks"
+                f"looks was given as {looks:g}; give 0 for the least board to 1 for the best figure"
             )
         count = max(1, self._count(self.most))
         low, high = self._ways[0].looks, self._ways[-1].looks

@@ -15,8 +15,8 @@ from toolkit.stock.sizes import LumberSize, size_to_ask_for
 from toolkit.stock.volume import board_feet_of_sticks, cubic_metres
 from toolkit.wood import species
 
-END_WASTE = 30.0  # custom, no source: lost at the two ends of a stick to checks and squaring [mm]
-THINNER = 2.0  # custom, no source: parts this much thinner still come from the same stick [mm]
+END_WASTE = 30.0  # custom, no source: lost at the two ends of a blank to checks and squaring [mm]
+THINNER = 2.0  # custom, no source: parts this much thinner still come from the same blank [mm]
 NARROWER = 15.0  # custom, no source: and parts this much narrower [mm]
 SETTLING_DAYS = 14  # custom, no source: in stick at the place of the class
 DELIVERY_DAYS = 7  # custom, no source
@@ -24,7 +24,7 @@ DELIVERY_DAYS = 7  # custom, no source
 
 @dataclass(frozen=True, slots=True)
 class Purchase:
-    """A clear stick or board that gives some missing parts: rough sizes to ask for. [mm]"""
+    """A clear length or board that gives some missing parts: rough sizes to ask for. [mm]"""
 
     wood: str
     length: float
@@ -63,9 +63,9 @@ class Purchase:
 
 
 def to_buy(missing: Sequence[Blank], *, gap: float = GAP) -> tuple[Purchase, ...]:
-    """The sticks that would supply missing parts, one part wide, parts end to end. [mm]
+    """The lengths that would supply missing parts, one part wide, parts end to end. [mm]
 
-    Parts of much the same width and thickness come from one stick. What is much the same, and what
+    Parts of much the same width and thickness come from one length. What is much the same, and what
     is lost at the ends, are customs: common practice, no source.
     """
     sticks: list[list[Blank]] = []

@@ -21,7 +21,7 @@ WORDS: dict[Corners, str] = {
 
 @dataclass(frozen=True, slots=True)
 class CornerPrice:
-    """The most sparing layout for one way of the grain, beside the free one.
+    """The most economical layout for one way of the grain, beside the free one.
 
     ``used`` is the length of board of both kinds of layout, ``volume`` their wood; None where the
     parts do not all fit. [mm, mm³]

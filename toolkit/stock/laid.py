@@ -40,7 +40,7 @@ class LaidSection:
 
 @dataclass(frozen=True, slots=True)
 class Point:
-    """One point of the trade-off: board used [mm], its volume [mm³] and mean looks [0 to 1]."""
+    """One point of the trade-off: board used [mm], its volume [mm³] and mean figure [0 to 1]."""
 
     used: float
     looks: float
@@ -86,7 +86,7 @@ class Laid:
         whole = rule.show(self.left, fineness="sizes", direction="down")
         return (
             f"{self.board.name}: {count} part{'' if count == 1 else 's'} from {used} of it; "
-            f"{whole} stay whole."
+            f"offcut {whole}."
         )
 
 
@@ -95,8 +95,8 @@ class BoxLaid:
     """The parts of a box on the boards of a rack.
 
     ``boards`` holds a layout for each board of the rack, empty where it gives nothing; ``curve``
-    the trade-off between looks and wood, the sparest first; ``missing`` the parts that no board
-    has room for. ``least`` is the length of board that the most sparing layout uses. [mm]
+    the trade-off between figure and wood, the most economical first; ``missing`` the parts that no
+    board has room for. ``least`` is the length of board that the most economical one uses. [mm]
     """
 
     boards: tuple[Laid, ...]
@@ -122,8 +122,9 @@ class BoxLaid:
             return "Nothing could be laid out."
         few = "No choice of as many parts" if self.missing else "No layout"
         least = rule.show(self.least, fineness="sizes", direction="up")
+        grid = rule.exact(self.cell)
         return (
             f"{few} sawn this way, in sections and then in strips, uses less wood on a grid of "
-            f"{self.cell:g} mm than the most sparing one, with {least} of board. Parts nested in "
-            "a way that nobody saws might."
+            f"{grid} than the most economical one, with {least} of board. Parts nested in a way "
+            "that nobody saws might."
         )

@@ -1,4 +1,4 @@
-"""Parts laid out on one rough board, exactly, with the whole curve from sparing to handsome.
+"""Parts laid out on one rough board, exactly, from most economical to best figure.
 
 How it works, in ten minutes
 ----------------------------

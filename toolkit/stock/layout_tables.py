@@ -51,15 +51,18 @@ def cut_table(laid: Laid, *, rule: Rule) -> Table:
 
 
 def curve_sentence(laid: BoxLaid, *, rule: Rule) -> str:
-    """The two ends of the trade-off, from sparing to handsome."""
+    """The two ends of the trade-off, most economical and best figure."""
 
     def told(point: Point) -> str:
         used = rule.show(point.used, fineness="sizes", direction="up")
-        return f"{used} of board with looks {point.looks:.2f} of 1"
+        return f"{used} of board with a figure of {point.looks:.2f} of 1"
 
     if len(laid.curve) < 2:
-        return f"The most sparing layout is the handsomest too: {told(laid.curve[0])}."
-    return f"From sparing, {told(laid.curve[0])}, to handsome, {told(laid.curve[-1])}."
+        return f"The most economical layout has the best figure too: {told(laid.curve[0])}."
+    return (
+        f"From the most economical, {told(laid.curve[0])}, to the best figure, "
+        f"{told(laid.curve[-1])}."
+    )
 
 
 def layout_as_data(laid: BoxLaid, *, rule: Rule) -> dict[str, Any]:

@@ -128,7 +128,7 @@ def board_feet_by_volume(volume: float) -> float:
 
 
 def board_feet_of_sticks(length: float, *, width: float, thickness: float) -> float:
-    """What a yard counts for sticks yet to be sawn, all of one section. [mm, board feet]
+    """What a yard counts for lengths yet to be sawn, all of one section. [mm, board feet]
 
     NHLA rules: no rounding, but under 1 in counts as 1 in.
 

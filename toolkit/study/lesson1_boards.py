@@ -14,7 +14,7 @@ from toolkit.study.asking import Asking, once, without
 from toolkit.study.marking import Question
 
 # What saws take: the rough list's own customs, and the same in marks of an inch rule. Lost at a
-# cut between two parts, at both ends of a stick, in a cut along a board; to the saw's wander and
+# cut between two parts, at both ends of a blank, in a cut along a board; to the saw's wander and
 # to planing true, of each leaf. Common practice, no source. [mm]
 LOST = {
     "mm": {"cut": GAP, "ends": END_WASTE, "kerf": KERF, "wander": WANDER, "truing": TRUING},
@@ -39,7 +39,7 @@ _CLASSES = (10, 9, 6, 7, 11, 13)
 
 
 def _walls(ask: Asking) -> list[Part]:
-    """The walls that can come from one stick with the sides, unless one is made already."""
+    """The walls that can come from one blank with the sides, unless one is made already."""
     side, made = ask.part("side"), ask.plan.choices.made
     ask.only_if((made.side_length, made.back_length, made.front_length) == (None, None, None))
     return [
@@ -51,11 +51,11 @@ def _walls(ask: Asking) -> list[Part]:
     ]
 
 
-def _stick(ask: Asking, walls: list[Part]) -> Working:
-    """Rough length of the stick that the walls are sawn from. [mm]"""
+def _blank(ask: Asking, walls: list[Part]) -> Working:
+    """Rough length of the blank that the walls are sawn from. [mm]"""
     lost, pieces = LOST[ask.rule.units], sum(part.count for part in walls)
     return Working.of(
-        "stick",
+        "blank",
         *((f"rough {part.name}", part.rough_length.value, part.count) for part in walls),
         ("saw cut", lost["cut"], pieces - 1),
         ("end waste", lost["ends"]),
@@ -179,10 +179,10 @@ def grain_run_out(ask: Asking) -> Question:
     return ask.question("lesson1.run-out", answer, slips, slope=slope, rough=rough)
 
 
-def wall_stick(ask: Asking) -> Question:
-    """How long a stick is from which the walls are sawn end to end."""
+def wall_blank(ask: Asking) -> Question:
+    """How long a blank is from which the walls are sawn end to end."""
     walls, rule = _walls(ask), ask.rule
-    sum_, lost, say = _stick(ask, walls), LOST[rule.units], rule.exact
+    sum_, lost, say = _blank(ask, walls), LOST[rule.units], rule.exact
     listed = ", ".join(
         f"{'two sides' if part.count == 2 else f'the {part.name}'} "
         f"{say(part.length.value, unit=False)} + {say(_allowance(part))}"
@@ -201,7 +201,7 @@ def wall_stick(ask: Asking) -> Question:
         "pieces-only": without(sum_, "saw cut", "end waste"),
     }
     return ask.question(
-        "lesson1.wall-stick",
+        "lesson1.wall-blank",
         sum_,
         slips,
         listed=listed,

@@ -45,7 +45,7 @@ def _walls(ask: Asking) -> tuple[float, float, float]:
 
 
 def crosscut_bow(ask: Asking, board: tuple[float, float, float] | None = None) -> Question:
-    """How much bow the walls' stick keeps of a long board's; or a piece of this board's. [mm]"""
+    """How much bow the walls' blank keeps of a long board's; or a piece of this board's. [mm]"""
     length, whole, bow = board or (_walls(ask)[0], *ask.pick(_BOARDS[ask.rule.units]))
     ask.only_if(length < 0.8 * whole)
     share = length / whole
@@ -97,7 +97,7 @@ def stick_reading(ask: Asking) -> Question:
 
 
 def true_thickness(ask: Asking) -> Question:
-    """What a warped stick gives at least, by the sum on paper."""
+    """What a warped blank gives at least, by the sum on paper."""
     walls, rule = _walls(ask), ask.rule
     thick = walls[2]
     per = 1.0 if rule.units == "mm" else MM_PER_INCH / 32

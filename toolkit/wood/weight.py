@@ -119,8 +119,8 @@ def part_weight(
     >>> round(part_weight(700, width=70, thickness=16, species="black cherry", moisture=12))
     439
     """
-    above_zero(length, name="length", unit="mm", example="700 for a wall stick")
-    above_zero(width, name="width", unit="mm", example="70 for a wall stick")
-    above_zero(thickness, name="thickness", unit="mm", example="16 for a wall stick")
+    above_zero(length, name="length", unit="mm", example="700 for a wall blank")
+    above_zero(width, name="width", unit="mm", example="70 for a wall blank")
+    above_zero(thickness, name="thickness", unit="mm", example="16 for a wall blank")
     # 1 mm³ is 1e-9 m³, and 1 kg is 1000 g.
     return length * width * thickness * density(species, moisture=moisture) * 1e-6

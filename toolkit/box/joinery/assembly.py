@@ -180,7 +180,7 @@ def transfer_steps(d: Design) -> tuple[BenchStep, ...]:
         pin=pin,
         low=low,
         groove=c.rule.exact(c.groove.width),
-        up_to="reach the tip line" if blind else "end flush outside",
+        up_to="reach the gauge-1 line on the end grain" if blind else "end flush outside",
         down="the inside face only" if blind else "both faces",
         base=back if back == front else f"{back} at the back and {front} at the front",
         past=c.customs.socket_over,

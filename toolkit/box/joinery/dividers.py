@@ -198,7 +198,7 @@ def gauge_settings(d: Design, *, proud: float | None = None) -> GaugeSettings:
     if has_ear(d):
         lap = Term("front lap", f.lap_front.value)
         tail = Term("tail length", f.tail_front.value)
-        ear = (Working("tip line", (lap,)), Working("baseline", (lap, tail)))
+        ear = (Working("tips", (lap,)), Working("baseline", (lap, tail)))
     return GaugeSettings(
         tail_back=Working("tail length", f.tail_back.terms),
         tail_front=Working("tail length", f.tail_front.terms),

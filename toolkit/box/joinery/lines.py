@@ -87,7 +87,7 @@ def _ear_end(
     tip, base = ear
     faces = (*FACES, *end.edges)
     if above(tip.value, 0.0):
-        purpose = "tip line: the tails end here, under the ear"
+        purpose = "tips: the tails end here, under the ear"
         yield from end.gauged(faces, "ear gauge, tip", "the end", tip, purpose)
     flush = not above(abs(tip.value), 0.0)
     name = s.names["tail_front"] if flush else "ear gauge, baseline"
@@ -116,7 +116,7 @@ def _pin_end(d: Design, end: _End, s: GaugeSettings, corner: str) -> Iterator[Li
     blind = d.choices.corner.joint == "half-blind"
     if blind:
         past = d.choices.rule.exact(d.choices.customs.socket_over)
-        purpose = f"tip line of the tails; the sockets go {past} past it, never short of it"
+        purpose = f"depth of the sockets; they go {past} past it, never short of it"
         yield from end.gauged(
             ("end grain",), s.names[f"tail_{corner}"], "the inside face", tail, purpose
         )

@@ -1,1 +1,1 @@
-"""A rough board with its defects, the parts chalked on it, the saw cuts, and what looks cost."""
+"""A rough board with its defects, the parts chalked on it, the saw cuts, and what figure costs."""

@@ -1,4 +1,4 @@
-"""What looks cost in board: a stair whose every step is a layout, from sparing to handsome."""
+"""What figure costs in board: a stair whose every step is a layout, most economical first."""
 
 from __future__ import annotations
 
@@ -82,7 +82,7 @@ class Axis(NamedTuple):
 
 
 def along_of(curve: Sequence[Point], wood: Amounts) -> Axis:
-    """From the left end of the board to a round mark past the most handsome layout. [pt]"""
+    """From the left end of the board to a round mark past the layout of best figure. [pt]"""
     most = 1.06 * max(wood.of(point) for point in curve)
     step = next((step for step in wood.steps if most / step <= _MARKS), wood.steps[-1])
     return Axis(0.0, ceil(most / step) * step, LEFT, RIGHT, step)
@@ -102,12 +102,12 @@ def curve_picture(
     rule: Rule,
     ghost: Point | None = None,
 ) -> Picture:
-    """Draw the best looks to be had from every length of board, and the layout that is chosen.
+    """Draw the best figure to be had from every length of board, and the layout that is chosen.
 
     Parameters
     ----------
     curve : sequence of Point
-        The trade-off, the sparest first. [mm]
+        The trade-off, the most economical first. [mm]
     chosen : Point
         The layout that is chosen. [mm]
     rule : Rule
@@ -119,7 +119,7 @@ def curve_picture(
     -------
     Picture
         A stair over the board it is sawn from: along it the length of board used, up it the
-        looks. Where it takes boards of several sections, the wood is counted by its volume.
+        figure. Where it takes boards of several sections, the wood is counted by its volume.
 
     Raises
     ------
@@ -139,7 +139,7 @@ def curve_picture(
         sheet.line("ghost", [(x, FLOOR - _BOARD - 6.0), (x, y)])
         sheet.name("ghost chosen", [(wood.of(ghost), ghost.looks)])
     _named(page, curve, chosen)
-    title(sheet, f"best looks for the {wood.what}", x=sheet.width / 2, y=HEIGHT - 20.0)
+    title(sheet, f"best figure for the {wood.what}", x=sheet.width / 2, y=HEIGHT - 20.0)
     unit_words(sheet, rule=rule, ghost=ghosted, instead=wood.unit and f"wood in {wood.unit}")
     return sheet.picture(_sentence(curve, chosen, wood), most=28)
 
@@ -158,7 +158,7 @@ class _Page(NamedTuple):
 
 
 def _stair(page: _Page, curve: Sequence[Point]) -> None:
-    """Each layout a step: as high as its looks, beginning where its wood suffices."""
+    """Each layout a step: as high as its figure, beginning where its wood suffices."""
     sheet, steps = page.sheet, [page.at(point) for point in curve]
     first = steps[0][0]
     corners = [(first, FLOOR)]
@@ -175,7 +175,7 @@ def _stair(page: _Page, curve: Sequence[Point]) -> None:
         sheet.line("thin", [(LEFT - 6.0, y), (LEFT, y)])
         spot = Slot(LEFT - 10.0, y - 0.36 * sheet.text, "right")
         sheet.write(f"{round(value, 2):g}", [spot], rank=2)
-    sheet.write("looks, 1 at best", [Slot(LEFT - 42.0, TOP + 10.0)], rank=2)
+    sheet.write("figure, 1 at best", [Slot(LEFT - 42.0, TOP + 10.0)], rank=2)
     middle = (LEFT + first) / 2, (FLOOR + TOP) / 2
     short = [Slot(middle[0], middle[1] + off, "center") for off in (0.0, -30.0, 40.0)]
     sheet.write("too little\nfor all parts", short, rank=4)
@@ -206,7 +206,7 @@ def _named(page: _Page, curve: Sequence[Point], chosen: Point) -> None:
     sheet.line("gauge", [(x, y), (x, FLOOR - _BOARD - 6.0)])
     sheet.line("arrow", circle((x, y), 3.4, count=16), closed=True)
     sheet.name("chosen", [(wood.of(chosen), chosen.looks)])
-    text = f"chosen: {wood.show(wood.of(chosen), unit=False)}, looks {chosen.looks:.2f}"
+    text = f"chosen: {wood.show(wood.of(chosen), unit=False)}, figure {chosen.looks:.2f}"
     spots = []
     for level in (6.0, -6.0 - drop, -16.0 - drop, 18.0):
         spots += [Slot(x - 6.0, y + level, "right"), Slot(x + 6.0, y + level)]
@@ -214,20 +214,21 @@ def _named(page: _Page, curve: Sequence[Point], chosen: Point) -> None:
     if len(curve) > 1:
         x, y = page.at(curve[0])
         spots = [Slot(x - 5.0, y - below - drop, "right") for below in (2.0, 14.0, 28.0)]
-        sheet.write("sparing", spots, rank=1, at=(x, y))
+        sheet.write("most economical", spots, rank=1, at=(x, y))
         top = page.at(curve[-1])[1]
         spots = [Slot(RIGHT + off, top + 6.0, "right") for off in (0.0, 30.0, -40.0)]
-        sheet.write("handsome", spots, rank=1, at=(RIGHT - 8.0, top))
+        sheet.write("best figure", spots, rank=1, at=(RIGHT - 8.0, top))
 
 
 def _sentence(curve: Sequence[Point], chosen: Point, wood: Amounts) -> str:
     def told(point: Point) -> str:
         of = "wood" if wood.unit else "board"
-        return f"{wood.show(wood.of(point))} of {of} with looks {point.looks:.2f} of 1"
+        return f"{wood.show(wood.of(point))} of {of} with a figure of {point.looks:.2f} of 1"
 
     if len(curve) == 1:
-        return f"The most sparing layout is the handsomest too: {told(curve[0])}."
+        return f"The most economical layout has the best figure too: {told(curve[0])}."
     return (
-        f"From sparing, {told(curve[0])}, to handsome, {told(curve[-1])}, in {len(curve)} steps; "
+        f"From the most economical, {told(curve[0])}, to the best figure, {told(curve[-1])}, in "
+        f"{len(curve)} steps; "
         f"chosen: {told(chosen)}."
     )

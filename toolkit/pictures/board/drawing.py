@@ -175,7 +175,7 @@ def _sentence(board: Board, laid: Laid | None, rule: Rule, *, looks: bool) -> st
     text = laid.sentence(rule)
     if laid.sections:
         cuts = many(len(saw_cuts(laid)), word="saw cut")
-        told = f"Looks {laid.looks:.2f} of 1, " if looks else ""
+        told = f"Figure {laid.looks:.2f} of 1, " if looks else ""
         text += f" {told}{cuts}; on the board {flaws}."
     return text
 

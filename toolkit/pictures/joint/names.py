@@ -80,7 +80,7 @@ def posed(design: Design, which: Which) -> Posed:
 def lines_on_wood(
     p: Posed, *, heights: tuple[float, float], moved: Floats
 ) -> list[tuple[str, Floats]]:
-    """Baselines and the tip line, each with its pen; the tail board is moved by so much. [mm]
+    """Baselines and the tips' line, each with its pen; the tail board is moved by so much. [mm]
 
     ``heights`` are how high the tails' baseline and the pins' lines run.
     """

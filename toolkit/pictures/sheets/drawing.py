@@ -144,7 +144,7 @@ def _page(
 
 
 def _stamp(piece: CutOut, page: str) -> list[Label]:
-    """Name, date, fingerprint, page inside what is cut out, as far as there is room. [mm]"""
+    """Name, issue and date, page inside what is cut out, as far as there is room. [mm]"""
     f = piece.free
     if not piece.has_room:
         return []

@@ -147,9 +147,9 @@ def room(paper: Paper, *, works: bool) -> Extent:
 
 
 def heading(plan: Plan, paper: Paper, *, day: str, page: str) -> Iterator[Word]:
-    """Title, date, fingerprint, page; how to print; whether the box works. [mm]"""
+    """Title, issue and date, page; how to print; whether the box works. [mm]"""
     y = paper.height - EDGE - 0.76 * TEXT
-    right = f"full-size sheets · {day} · fingerprint {plan.fingerprint} · {page}"
+    right = f"full-size sheets · issue {plan.fingerprint} of {day} · {page}"
     left = paper.width - 2 * SIDE - extent(right, size=TEXT)[0] - 6.0
     yield Word(shortened(printable(plan.choices.title), width=left), SIDE, y, typed=True)
     yield Word(right, paper.width - SIDE, y, anchor="right")

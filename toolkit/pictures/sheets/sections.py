@@ -49,7 +49,7 @@ def section_pieces(plan: Plan, *, day: str) -> tuple[CutOut, ...]:
             # The line where it is broken off swings to and fro.
             window=Extent(min(xs) - _SWING, max(xs) + _SWING, min(zs), max(zs)),
             free=Extent(0.0, 0.0, 0.0, 0.0),
-            stamp=(f"{day} · {plan.fingerprint}",),
+            stamp=(f"issue {plan.fingerprint} of {day}",),
             marks=tuple(mark for _, shape in parts for mark in _outline(shape, broken)),
             wishes=tuple(_names(parts, broken, inward)),
             caption_width=_CAPTION,

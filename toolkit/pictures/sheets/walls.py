@@ -183,7 +183,7 @@ def wall_piece(opened: OpenedWall, plan: Plan, *, day: str) -> CutOut:
         caption=wall_caption(opened, plan),
         window=window,
         free=free,
-        stamp=(f"{opened.name}, inside face", f"{day} · {plan.fingerprint}"),
+        stamp=(f"{opened.name}, inside face", f"issue {plan.fingerprint} of {day}"),
         marks=tuple(marks),
         wishes=(*_names(opened, free), *_faces(opened)),
     )
