@@ -20,8 +20,6 @@ FINENESSES: tuple[Fineness, ...] = ("joints", "sizes", "rough")
 
 # A length within a millionth of a mark lies on it: binary fractions must not push 4.0 up to 4.1.
 TOLERANCE = 1e-6
-# Rounding by more than this is told. [mm]
-TOLD_ABOVE = 0.2 * (1 + TOLERANCE)
 # How near a 64th a length must be to be written as that fraction in a working. [mm]
 _SAME_FRACTION = 0.005
 

@@ -11,7 +11,6 @@ from toolkit.measures.keys import declared
 from toolkit.measures.marks import (
     FINENESSES,
     HUNDREDTHS,
-    TOLD_ABOVE,
     Direction,
     Fineness,
     Scale,
@@ -112,23 +111,17 @@ class Rule:
         direction: Direction = "nearest",
         unit: bool = True,
     ) -> str:
-        """A length as it is read off the rule, with the rounding told above 0.2 mm.
+        """A length as it is read off the rule.
 
-        Without ``unit`` neither is written, and the text suits a sum.
+        Without ``unit`` the text suits a sum.
 
         >>> Rule.inches().show(92.5, fineness="rough")
-        '3 5/8 in (0.4 mm under)'
+        '3 5/8 in'
         """
         scale = self._scale(fineness)
         count = count_at(value, scale.mark, direction)
         text = text_at(count, scale)
-        if not unit:
-            return text
-        error = length_at(count, scale) - value
-        if -TOLD_ABOVE <= error <= TOLD_ABOVE:
-            return f"{text} {self.units}"
-        side = "over" if error > 0 else "under"
-        return f"{text} {self.units} ({abs(error):.1f} mm {side})"
+        return f"{text} {self.units}" if unit else text
 
     def exact(self, value: float, *, unit: bool = True) -> str:
         """A length as closely as a working needs it, whether or not the rule has such a mark. [mm]
