@@ -98,7 +98,7 @@ def test_a_corner_that_leans_makes_the_diagonals_differ() -> None:
     lean = 0.3 / hypot(0.3, 12.0)
     up = 134.0 * (1 - lean**2) ** 0.5
     differ = hypot(176 + 134 * lean, up) - hypot(176 - 134 * lean, up)
-    assert f"differ by {differ:.2g} mm" in found.message
+    assert f"differ by {differ:.2f} mm" in found.message
     assert "keeps the box from leaning" in found.message  # 116 / 40 = 2.9 mm, and 1 mm to move
     assert "keeps the box" not in said(side_end_lean=0.103)["end-leans"].message
 

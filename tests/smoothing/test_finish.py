@@ -22,7 +22,10 @@ def test_oil_by_the_spoon():
     """One teaspoon of 5 mL to a square foot (a trade page, read): 4 mL on 0.073 m²."""
     assert finish_needed("oil", area=0.073e6).least == pytest.approx(4, abs=0.5)
     one_foot = finish_needed("oil", area=304.8**2)
-    assert one_foot.least == pytest.approx(5, rel=1e-4) and "1.0 teaspoons" in one_foot.sentence()
+    assert one_foot.least == pytest.approx(5, rel=1e-4)
+    assert (
+        "1.00 sq ft take" in (said := one_foot.sentence(Rule.inches())) and "1.0 teaspoons" in said
+    )
 
 
 def test_shellac_by_its_spread():

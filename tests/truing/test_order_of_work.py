@@ -146,13 +146,14 @@ def test_no_rule_tells_what_a_square_tells():
 
 
 def test_what_a_maker_says_of_planes():
-    assert check_iron(JACK).code == "good-iron"
-    found = check_iron(TRY.having(shaving=0.2))
+    assert check_iron(JACK, rule=MM).code == "good-iron"
+    found = check_iron(TRY.having(shaving=0.2), rule=MM)
     assert (found.level, found.code) == ("care", "iron-corners-track")
     finest = float(found.remedy.split()[4])
-    assert check_iron(TRY.having(shaving=finest * 0.95)).code == "good-iron"
-    assert check_iron(TRY.having(shaving=finest * 1.05)).code == "iron-corners-track"
-    shows = check_scallops(clearing(0.16, after=SMOOTHER, width=64, passes=2))
+    assert check_iron(TRY.having(shaving=finest * 0.95), rule=MM).code == "good-iron"
+    assert check_iron(TRY.having(shaving=finest * 1.05), rule=MM).code == "iron-corners-track"
+    shows = check_scallops(clearing(0.16, after=SMOOTHER, width=64, passes=2), rule=MM)
     assert (shows.level, shows.code) == ("care", "scallops-show-through")
     assert "Make 7 passes" in shows.remedy
-    assert check_scallops(clearing(0.16, after=SMOOTHER, width=64, passes=7)).level == "good"
+    clean = clearing(0.16, after=SMOOTHER, width=64, passes=7)
+    assert check_scallops(clean, rule=MM).level == "good"

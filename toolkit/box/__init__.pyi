@@ -52,7 +52,7 @@ from .joinery.lines import (
 )
 from .joinery.round_grooves import set_out_round_grooves as set_out_round_grooves
 from .joinery.slopes import (
-    flank_length as flank_length,
+    cheek_length as cheek_length,
     slope_advice as slope_advice,
     slope_angle as slope_angle,
     slope_table as slope_table,

@@ -116,7 +116,7 @@ class Panels:
     under_lid: float | None = key(
         "Clearance: the front end below the floor of the lid groove.",
         least=0,
-        rule="0.6 mm, in high walls up to 0.8 mm, for a front may rise more than its sides",
+        rule="more in high walls, for a front may rise more than its sides",
     )
     grain: Grain = key("Of lid and bottom, to the length of the box.", default="along")
 

@@ -57,7 +57,7 @@ class LidChoice:
     overhang: float | None = key(
         "Of a lift-off lid over the walls.",
         least=0,
-        rule="2 mm, or more where the lid moves more in a year",
+        rule="a little, and more where the lid moves more in a year",
         only=_LIFT_OFF,
     )
     rebate_depth: float = key(default=4.0, only=_LIFT_OFF)

@@ -103,9 +103,7 @@ class Customs:
     socket_over: float = _custom(
         0.1, "length", "chopped deeper into a half-blind socket than its tail is long"
     )
-    flushing: float = _custom(
-        0.3, "length", "planed off every outside face to flush the joints (0.2 to 0.3 mm is usual)"
-    )
+    flushing: float = _custom(0.3, "length", "planed off every outside face to flush the joints")
     saw_offset: float = _custom(
         0.1, "length", "how far saw cuts scatter beside their line, standard deviation"
     )

@@ -200,8 +200,8 @@ def _note(set_to: Fence, passes: int, rule: Rule, *, shown: Design) -> str:
     own = set_to.fenced_from == "each its own edge"
     start = f"Fence {'each groove from its own edge' if own else 'from the bottom edge'}"
     end = (
-        f"{rule.show(depth)} deep is {passes} passes of {SHAVING:g} mm. Knife both walls of a "
-        "groove that goes against the grain, start at the far end and work back."
+        f"{rule.show(depth)} deep is {passes} passes of {rule.fine(SHAVING)}. Knife both walls "
+        "of a groove that goes against the grain, start at the far end and work back."
     )
     if own:
         end = f"A wall's two grooves run opposite ways: one meets any run-out the wrong way. {end}"

@@ -93,7 +93,7 @@ class ChoiceControl(Control):
 
 @dataclass(frozen=True, slots=True)
 class NumberControl(Control):
-    """A number that is no length, such as a humidity, with its unit behind it."""
+    """A number with its unit; a length too small for a rule is told in the student's own."""
 
     low: float
     high: float
@@ -106,6 +106,8 @@ class NumberControl(Control):
         values = [round(self.low + i * self.step, 9) for i in range(count + 1)]
         if all(abs(each - value) > 1e-9 for each in values):
             insort(values, value)
+        if self.unit == "mm":
+            return [(rule.fine(each), each) for each in values]
         return [(f"{each:.6g} {self.unit}".strip(), each) for each in values]
 
 

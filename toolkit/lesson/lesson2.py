@@ -85,7 +85,7 @@ class Coarse(Shown):
     def verdict(self) -> tuple[Finding, ...]:
         coarse = self.strokes
         clears = clearing(coarse.ridge, after=TRY, width=coarse.width, passes=NEXT_PASSES)
-        return check_scallops(clears), check_iron(coarse.plane)
+        return check_scallops(clears, rule=self.rule), check_iron(coarse.plane, rule=self.rule)
 
     def values(self) -> Table:
         return numbers(_plane_rows(self.strokes, walls(self.plan), self.rule))
@@ -105,7 +105,7 @@ def _plane_rows(coarse: Strokes, side: Part, rule: Rule) -> tuple[tuple[str, str
             f"decides; on a wide board {coarse.plane.best_overlap:.0%} is best",
         ),
         ("all three planes, one side", f"{job.count}", job.sentence(rule)),
-        ("shavings of it", f"{job.volume / 1000:.0f} cm³", shavings(job.volume).sentence),
+        ("shavings of it", rule.volume(job.volume), shavings(job.volume).sentence),
         ("time, an estimate", f"{time.minutes:.0f} min", time.sentence),
     )
 

@@ -106,7 +106,7 @@ def _back_rows(plan: Plan) -> list[tuple[str, str, str]]:
     cheeks = (
         f"{2 * hold.tails} cheeks × {rule.exact(round(hold.cheek, 2))} × {show(hold.thickness)}"
     )
-    rows.append(("long grain glued", f"{hold.glue_area:.0f} mm²", cheeks))
+    rows.append(("long grain glued", rule.area(hold.glue_area), cheeks))
     if hold.socket is not None:
         share = f"{hold.socket.share * 100:.0f} %"
         rows.append(("socket that a saw reaches", share, "held at 45°; the chisel does the rest"))

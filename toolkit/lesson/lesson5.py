@@ -9,7 +9,7 @@ from toolkit.document import Figure, Sentence, TableBlock
 from toolkit.lesson.controls import ChoiceControl, NumberControl
 from toolkit.lesson.lesson5_box import FINISH, FIT, SKIM, finish_table
 from toolkit.lesson.scene import ImpossibleError, Scene, Shown, Tried, numbers
-from toolkit.measures import Rule
+from toolkit.measures import MM_PER_INCH, Rule
 from toolkit.pictures import Picture, iron_picture, raking_light
 from toolkit.plan import Plan, flushed
 from toolkit.planes import SMOOTHER, Plane, Surface, camber_radius, planed
@@ -20,7 +20,7 @@ from toolkit.smoothing import check_plane, setbacks, shadow_length, what_shows, 
 SCATTER, DEPTH_SCATTER = 2.0, 12.0
 
 LIGHT_CONTROLS = (
-    NumberControl(("try.camber",), "camber over 50 mm", 0.02, 0.4, 0.02, "mm", start=0.06),
+    NumberControl(("try.camber",), "camber of the iron", 0.02, 0.4, 0.02, "mm", start=0.06),
     NumberControl(("try.shaving",), "shaving", 0.01, 0.2, 0.01, "mm", start=0.03),
     NumberControl(("try.overlap",), "overlap", 0, 80, 4, "%", start=40),
     NumberControl(("try.lamp",), "lamp height", 1, 45, 1, "°", start=5),
@@ -64,19 +64,19 @@ def _light_rows(plane: Plane, lamp: float, rule: Rule) -> tuple[tuple[str, str, 
     return (
         ("width of the shaving", rule.exact(round(plane.shaving_width, 1)), "arc of the camber"),
         ("from track to track", rule.exact(round(plane.pitch, 1)), "less the overlap"),
-        ("ridges between tracks", f"{s.depth:.3f} mm", "step squared over eight radii"),
+        ("ridges between tracks", rule.fine(s.depth), "step squared over eight radii"),
         (
             "Ra and Rz of the tracks",
-            f"{s.ra * 1000:.1f} and {s.rz * 1000:.1f} µm",
+            f"{rule.roughness(s.ra)} and {rule.roughness(s.rz)}",
             "shallow arcs, laid evenly",
         ),
         (
             "Ra and Rz in the picture",
-            f"{surface.ra * 1000:.1f} and {surface.rz * 1000:.1f} µm",
+            f"{rule.roughness(surface.ra)} and {rule.roughness(surface.rz)}",
             f"a hand's tracks stray by about {rule.exact(SCATTER)} and {DEPTH_SCATTER:g} % in "
             "depth, so that some ridges are wide and others gone",
         ),
-        ("corners of the iron dig", f"{plane.corner_depth:.3f} mm", "where camber is too little"),
+        ("corners of the iron dig", rule.fine(plane.corner_depth), "where camber is too little"),
         ("what shows", "", shows.sentence(rule)),
     )
 
@@ -167,15 +167,18 @@ SCENES = {
     "finishes": FINISH,
 }
 
-STEP, LAMP = 0.02, 5.0  # a plane track, and a lamp low over the bench [mm, degrees]
+# A plane track, and a lamp low over the bench. [mm, degrees]
+STEPS, LAMP = {"mm": 0.02, "in": MM_PER_INCH / 1000}, 5.0
 
 
-def worked() -> Sentence:
+def worked(plan: Plan) -> Sentence:
     """One worked by hand, then the same from the toolkit."""
-    low, high = (shadow_length(STEP, lamp_height=lamp) for lamp in (LAMP, 45.0))
+    rule = plan.choices.rule
+    step = STEPS[rule.units]
+    low, high = (rule.fine(shadow_length(step, lamp_height=lamp)) for lamp in (LAMP, 45.0))
     return Sentence(
-        f"{STEP:g} mm ÷ tan {LAMP:g}° = {low:.2f} mm; from 45° it would be {high:.2f} mm, and "
-        "nobody would see it."
+        f"{rule.fine(step)} ÷ tan {LAMP:g}° = {low}; from 45° it would be {high}, and nobody "
+        "would see it."
     )
 
 

@@ -7,6 +7,7 @@ from typing import Self
 from toolkit.box import Choices
 from toolkit.lesson.controls import ChoiceControl, LengthControl, NumberControl
 from toolkit.lesson.scene import ImpossibleError, Scene, Shown, Tried, View, numbers, worked_out
+from toolkit.measures import Rule
 from toolkit.pictures import Jar, Picture, corner_picture, jars_picture, section_across
 from toolkit.plan import Plan, flushed
 from toolkit.results import Finding, Table, capital, sorted_findings
@@ -14,7 +15,6 @@ from toolkit.shape import finishing_areas
 from toolkit.smoothing import (
     FinishPlan,
     Needed,
-    area_words,
     check_finish,
     check_lid_play,
     finish_needed,
@@ -147,9 +147,13 @@ def _needed(
     ]
 
 
-def _finish_rows(needed: list[tuple[str, Needed]]) -> list[tuple[str, str, str]]:
+def _finish_rows(needed: list[tuple[str, Needed]], rule: Rule) -> list[tuple[str, str, str]]:
     rows = [
-        (f"{one.spread.finish}, {where}", area_words(one.area), one.sentence())
+        (
+            f"{one.spread.finish}, {where}",
+            rule.area(one.area, large=True),
+            one.sentence(rule),
+        )
         for where, one in needed
     ]
     if any(one.spread.finish == "shellac" for _, one in needed):
@@ -162,8 +166,11 @@ FINISH_COLUMNS = ("what and where", "area of one box", "how much")
 
 def finish_table(plan: Plan) -> Table:
     """What shellac and wax come to, or oil instead, for one box and for a class."""
-    usual = _finish_rows(_needed(plan, outside=OUTSIDE[0], inside=INSIDE[0], coats=2, boxes=CLASS))
-    oiled = _finish_rows(_needed(plan, outside="oil", inside="bare wood", coats=3, boxes=CLASS))
+    rule = plan.choices.rule
+    first = _needed(plan, outside=OUTSIDE[0], inside=INSIDE[0], coats=2, boxes=CLASS)
+    usual = _finish_rows(first, rule)
+    second = _needed(plan, outside="oil", inside="bare wood", coats=3, boxes=CLASS)
+    oiled = _finish_rows(second, rule)
     instead = [(f"or instead of shellac: {what}", area, much) for what, area, much in oiled]
     return Table(
         f"Finish for one box, and for a class of {CLASS}",
@@ -211,7 +218,7 @@ class Finished(Shown):
 
     def values(self) -> Table:
         more = f", and for {self.many}" if self.many != "one box" else ""
-        rows = tuple(_finish_rows(self.needed))
+        rows = tuple(_finish_rows(self.needed, self.rule))
         return Table(f"Finish for one box{more}", FINISH_COLUMNS, rows, note=NOTE)
 
     def verdict(self) -> tuple[Finding, ...]:

@@ -137,6 +137,49 @@ class Rule:
             text = inches_text(value)
         return f"{text} {self.units}" if unit else text
 
+    def fine(self, value: float, *, unit: bool = True) -> str:
+        """A length of a shaving's size, in millimetres or decimals of an inch. [mm]
+
+        >>> Rule.millimetres().fine(0.0100276), Rule.inches().fine(0.0100276)
+        ('0.01 mm', '0.0004 in')
+        """
+        size = abs(value)
+        if self.units == "mm":
+            places = 2 if size >= _FINE else 3 if size >= _FINE / 10 else 4
+            text = f"{value:.{places}f}"
+        else:
+            text = f"{value / MM_PER_INCH:.{3 if size >= 10 * _FINE else 4}f}"
+        text = text.rstrip("0").rstrip(".")
+        text = "0" if text in ("-0", "") else text
+        return f"{text} {self.units}" if unit else text
+
+    def roughness(self, value: float) -> str:
+        """A roughness, in micrometres or microinches. [mm]
+
+        >>> Rule.millimetres().roughness(0.00391), Rule.inches().roughness(0.00391)
+        ('3.91 µm', '154 µin')
+        """
+        if self.units == "mm":
+            return f"{value * 1000:.3g} µm"
+        return f"{value / MM_PER_INCH * 1e6:.3g} µin"
+
+    def area(self, value: float, *, large: bool = False) -> str:
+        """An area of a joint, or a ``large`` one to be coated. [mm²]
+
+        >>> Rule.inches().area(582.0), Rule.millimetres().area(108_000.0, large=True)
+        ('0.9 sq in', '0.108 m²')
+        """
+        if self.units == "mm":
+            return f"{value / 1e6:.3f} m²" if large else f"{value:.0f} mm²"
+        inches = value / MM_PER_INCH**2
+        return f"{inches / 144:.2f} sq ft" if large else f"{inches:.2g} sq in"
+
+    def volume(self, value: float) -> str:
+        """A volume of shavings. [mm³]"""
+        if self.units == "mm":
+            return f"{value / 1000:.0f} cm³"
+        return f"{value / MM_PER_INCH**3:.1f} cu in"
+
     def _scale(self, fineness: Fineness) -> Scale:
         try:
             return self._scales[fineness]
@@ -145,6 +188,7 @@ class Rule:
 
 
 _AS_A_FRACTION = 64
+_FINE = 0.0995  # below this a hundredth of a millimetre no longer says enough [mm]
 # A length is written as a fraction only where it is one: to a tenth of a nanometre. [mm]
 _SAME = 1e-7
 

@@ -179,7 +179,7 @@ def _wall(found: Findings, d: Design, key: str, gap: float) -> None:
         "lean": lean(d, wall),
         "groove": d.choices.groove,
         "kept": "",
-        "shoot": f"Shoot the end true before gauging: it costs {gap:.2g} mm of its length.",
+        "shoot": f"Shoot the end true before gauging: it costs {show(gap)} of its length.",
     }
     if above(gap / thick * d.bottom.width.value, d.bottom.along):
         values["kept"] = (

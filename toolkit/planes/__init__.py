@@ -12,5 +12,4 @@ from toolkit.planes.iron import Iron, camber_radius
 from toolkit.planes.plane import JACK, PLANES, SMOOTHER, TRY, Plane
 from toolkit.planes.scallops import RIDGE_MOST, Scallops
 from toolkit.planes.simulation import planed
-from toolkit.planes.small_lengths import fine
 from toolkit.planes.surface import Surface

@@ -10,7 +10,6 @@ from toolkit.measures import Rule
 from toolkit.planes.angles import Bevel, CuttingAngle, Skewed, cutting_angle, skewed
 from toolkit.planes.iron import BEST_OVERLAP, Iron, camber_radius
 from toolkit.planes.scallops import Scallops
-from toolkit.planes.small_lengths import fine
 from toolkit.results import above_zero, between
 
 _OVERLAP_MOST = 95.0  # beyond it a stroke hardly moves on [%]
@@ -148,11 +147,11 @@ class Plane:
         camber = (
             "a straight edge"
             if self.camber_radius == inf
-            else f"{fine(self.iron.drop, rule=rule)} of camber"
+            else f"{rule.fine(self.iron.drop)} of camber"
         )
         return (
             f"{self.cutting.sentence()} With {camber} over {rule.show(self.iron_width)} a shaving "
-            f"of {fine(self.shaving, rule=rule)} is {rule.show(self.shaving_width)} wide. "
+            f"of {rule.fine(self.shaving)} is {rule.show(self.shaving_width)} wide. "
             f"{self.scallops.sentence(rule)}"
         )
 

@@ -11,7 +11,6 @@ from dataclasses import dataclass
 from math import atan, degrees, isinf, sqrt
 
 from toolkit.measures import Rule
-from toolkit.planes.small_lengths import fine, microns
 from toolkit.results import above_zero
 
 RIDGE_MOST = 0.015  # custom, no source: the highest ridge that a smoothed face may keep [mm]
@@ -87,8 +86,9 @@ class Scallops:
         """Pitch, ridge and roughness in words."""
         if isinf(self.radius):
             return f"A straight edge leaves no ridges between tracks {rule.show(self.pitch)} apart."
+        ra, rq, rz = map(rule.roughness, (self.ra, self.rq, self.rz))
         return (
-            f"Tracks {rule.show(self.pitch)} apart leave ridges {fine(self.depth, rule=rule)} "
-            f"high: Ra {microns(self.ra)}, Rq {microns(self.rq)}, Rz {microns(self.rz)} of the "
-            f"unfiltered profile, nowhere steeper than {self.steepest:.2g}°."
+            f"Tracks {rule.show(self.pitch)} apart leave ridges {rule.fine(self.depth)} high: "
+            f"Ra {ra}, Rq {rq}, Rz {rz} of the unfiltered profile, nowhere steeper than "
+            f"{self.steepest:.2g}°."
         )

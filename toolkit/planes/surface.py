@@ -11,7 +11,6 @@ import numpy as np
 
 from toolkit.measures import Rule
 from toolkit.planes.plane import Plane
-from toolkit.planes.small_lengths import fine, microns
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
@@ -135,13 +134,13 @@ class Surface:
 
     def sentence(self, rule: Rule) -> str:
         """The surface in numbers."""
-        ridges = f"ridges of {fine(self.ridge, rule=rule)}" if self.ridge > 0 else "no ridges"
+        ridges = f"ridges of {rule.fine(self.ridge)}" if self.ridge > 0 else "no ridges"
         text = (
             f"After {len(self.strokes)} strokes {rule.show(self.plane.pitch)} apart the patch "
-            f"has {ridges} (Ra {microns(self.ra)})"
+            f"has {ridges} (Ra {rule.roughness(self.ra)})"
         )
         if (step := self.corner_step) > 0:
-            text += f", steps of up to {fine(step, rule=rule)} where corners of the iron dug in"
+            text += f", steps of up to {rule.fine(step)} where corners of the iron dug in"
         return text + "."
 
 

@@ -16,7 +16,7 @@ is anything wrong with this finish              ``check_finish``
 ==============================================  =================================================
 """
 
-from toolkit.smoothing.finish import Needed, area_words, finish_needed, shellac_cut
+from toolkit.smoothing.finish import Needed, finish_needed, shellac_cut
 from toolkit.smoothing.finish_checks import (
     FinishPlan,
     check_finish,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cache
 
-from toolkit.measures import convert
+from toolkit.measures import Rule, convert
 from toolkit.results import Source, above_zero, not_negative, one_of, read_table
 from toolkit.smoothing.customs import CUSTOMS
 
@@ -38,12 +38,6 @@ def spreads() -> tuple[SpreadRate, ...]:
     )
 
 
-def area_words(size: float) -> str:
-    """An area in square metres and square feet. [mm²]"""
-    feet = convert(size, unit="mm**2", to="ft**2")
-    return f"{size / 1e6:.3f} m² ({feet:.2f} sq ft)"
-
-
 @dataclass(frozen=True, slots=True)
 class Needed:
     """The finish that one box takes in all its coats, and what to buy for all of them. [mL or g]"""
@@ -57,12 +51,12 @@ class Needed:
     to_buy: float  # at the greater rate, with some to spare
     spare: float  # of it [%]
 
-    def sentence(self) -> str:
+    def sentence(self, rule: Rule) -> str:
         """Quantities in the units of the shelf and of the spoon."""
         row = self.spread
         coats = f"{self.coats} coat{'s' if self.coats != 1 else ''}"
         text = (
-            f"{row.finish}: {coats} over {area_words(self.area)} "
+            f"{row.finish}: {coats} over {rule.area(self.area, large=True)} "
             f"take{'s' if self.coats == 1 else ''} "
             f"{_range(self.least, self.most)} {row.measure} a box{self._spoons()}"
         )

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from functools import cache, partial
+from functools import cache
 from math import radians, sin
 from typing import Literal
 
 from toolkit.measures import Rule
-from toolkit.planes import Plane, fine
+from toolkit.planes import Plane
 from toolkit.results import (
     Finding,
     Findings,
@@ -35,13 +35,13 @@ def check_plane(plane: Plane, *, rule: Rule, grain: Grain = "straight") -> tuple
     setback = plane.setback or 0.0
     found = Findings(
         "smoothing/findings.csv",
-        write=partial(fine, rule=rule),
+        write=rule.fine,
         cite=cite,
         customs=CUSTOMS,
         plane=plane,
         grain=grain,
         held=f", skewed {plane.skew:g}°" if plane.skew else "",
-        begin=f"Begin at {fine(low, rule=rule, unit=False)} to {fine(high, rule=rule)}",
+        begin=f"Begin at {rule.fine(low, unit=False)} to {rule.fine(high)}",
         thickest=thickest_shaving(setback, bed=plane.bed) if setback else 0.0,
         thin=CUSTOMS.curly_setback_most / CUSTOMS.setback_shavings_low,
         shavings=setback / plane.shaving,
@@ -108,11 +108,11 @@ class Setback:
         if self.least is None or self.most is None:
             limit = self.most if self.least is None else self.least
             assert limit is not None
-            said = f"{'under' if self.least is None else 'over'} {fine(limit, rule=rule)}"
+            said = f"{'under' if self.least is None else 'over'} {rule.fine(limit)}"
         elif self.least == self.most:
-            said = fine(self.least, rule=rule)
+            said = rule.fine(self.least)
         else:
-            said = f"{fine(self.least, rule=rule, unit=False)} to {fine(self.most, rule=rule)}"
+            said = f"{rule.fine(self.least, unit=False)} to {rule.fine(self.most)}"
         printed = f", printed {self.printed}" if self.printed else ""
         note = f"; {self.note}" if self.note else ""
         return f"{self.plane}: {said} ({self.source}{printed}{note})"

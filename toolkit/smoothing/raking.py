@@ -6,7 +6,6 @@ from dataclasses import dataclass
 from math import atan, cos, degrees, radians, tan
 
 from toolkit.measures import Rule
-from toolkit.planes import fine
 from toolkit.results import above, between, not_negative
 from toolkit.smoothing.customs import CUSTOMS
 
@@ -102,12 +101,12 @@ class Shows:
         rows = []
         if self.step > 0:
             rows.append(
-                f"{lamp} a step of {fine(self.step, rule=rule)} throws a shadow "
-                f"{fine(self.shadow, rule=rule)} long, which the eye "
+                f"{lamp} a step of {rule.fine(self.step)} throws a shadow "
+                f"{rule.fine(self.shadow)} long, which the eye "
                 f"{'sees' if self.step_seen else 'misses'} (custom: "
-                f"{fine(c.shadow_seen, rule=rule)} and more); a nail drawn across "
+                f"{rule.fine(c.shadow_seen)} and more); a nail drawn across "
                 f"{'feels' if self.step_felt else 'misses'} it (custom: "
-                f"{fine(c.step_felt, rule=rule)} and more)."
+                f"{rule.fine(c.step_felt)} and more)."
             )
         if self.ridge > 0:
             how = (
@@ -117,7 +116,7 @@ class Shows:
             )
             rows.append(
                 f"{lamp if not rows else 'The'}{' the' if not rows else ''} scallops' ridges of "
-                f"{fine(self.ridge, rule=rule)} {how}, which the eye "
+                f"{rule.fine(self.ridge)} {how}, which the eye "
                 f"{'sees' if self.scallops_seen else 'misses'} (custom: "
                 f"{100 * c.shading_seen:g} % and more)."
             )

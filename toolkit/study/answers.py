@@ -6,6 +6,7 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from toolkit.box import lead_error
+from toolkit.measures import MM_PER_INCH
 from toolkit.plan import Plan, plan as planned
 from toolkit.results import capital
 from toolkit.smoothing import shadow_length
@@ -20,8 +21,8 @@ from toolkit.study.questions import draw
 
 # A long board of the rack and a piece of it; a plane track, and a lamp low over the bench.
 LONG_BOARD, BOW, PIECE = 2000.0, 12.0, 700.0  # [mm]
-STEP, LAMP = 0.02, 5.0  # [mm, degrees]
-DEEPER = 1.0  # [mm]
+STEPS, LAMP = {"mm": 0.02, "in": MM_PER_INCH / 1000}, 5.0  # [mm, degrees]
+DEEPER = {"mm": 1.0, "in": MM_PER_INCH / 32}
 LEAD = 1.0  # [deg]
 
 
@@ -76,9 +77,11 @@ def leaning_saw(plan: Plan) -> Question:
 def _deeper_groove(plan: Plan) -> Question:
     """How much wider a panel is for grooves that are deeper."""
     depth, name = plan.design.choices.groove.depth, plan.design.upper_panel.name
+    rule = plan.choices.rule
+    more = DEEPER[rule.units]
     width = bottom_width if plan.design.sliding_lid is None else lid_width
     now = width(Asking(plan))
-    then = width(Asking(planned(plan.choices.having({"groove.depth": depth + DEEPER}))))
+    then = width(Asking(planned(plan.choices.having({"groove.depth": depth + more}))))
     before = {slip.hint: slip.value for slip in now.slips}
     grown = [
         Slip(slip.value - before[slip.hint], slip.hint)
@@ -90,9 +93,10 @@ def _deeper_groove(plan: Plan) -> Question:
         then,
         id="lesson4.deeper-groove",
         how="",
-        asks=f"Both {name} grooves are ploughed 1 mm deeper. How much wider must the {name} be?",
+        asks=f"Both {name} grooves are ploughed {rule.exact(more)} deeper. How much wider must "
+        f"the {name} be?",
         answer=answer,
-        working=f"2 × {DEEPER:g} mm = {then.rule.exact(answer)}: the {name} sits in two grooves",
+        working=f"2 × {rule.exact(more)} = {rule.exact(answer)}: the {name} sits in two grooves",
         slips=tuple(grown),
     )
 
@@ -100,18 +104,20 @@ def _deeper_groove(plan: Plan) -> Question:
 def _shadow_of_a_track(plan: Plan) -> Question:
     """How long the shadow of a plane track is."""
     times = shadow(Asking(plan))
-    answer = shadow_length(STEP, lamp_height=LAMP)
+    rule = plan.choices.rule
+    step = STEPS[rule.units]
+    answer = shadow_length(step, lamp_height=LAMP)
     return replace(
         times,
         id="lesson5.shadow",
         how="",
-        asks=f"The corner of an iron left a step {STEP:g} mm high. A lamp shines across it from "
-        f"{LAMP:g}° above the bench. How long is the step's shadow?",
+        asks=f"The corner of an iron left a step {rule.fine(step)} high. A lamp shines across it "
+        f"from {LAMP:g}° above the bench. How long is the step's shadow?",
         kind="length",
         fineness="joints",
         answer=answer,
-        working=f"{STEP:g} mm ÷ tan {LAMP:g}° = {answer:.2f} mm",
-        slips=tuple(Slip(slip.value * STEP, slip.hint) for slip in times.slips),
+        working=f"{rule.fine(step)} ÷ tan {LAMP:g}° = {rule.fine(answer)}",
+        slips=tuple(Slip(slip.value * step, slip.hint) for slip in times.slips),
     )
 
 

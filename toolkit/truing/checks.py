@@ -60,14 +60,16 @@ def check_twist(
     return _one(name, where=where, write=rule.exact, **values)
 
 
-def check_scallops(found: Clearing) -> Finding:
+def check_scallops(found: Clearing, *, rule: Rule) -> Finding:
     """Whether one plane's ridges will show after the next: ``scallops-show-through``."""
-    return _one("scallops-show-through" if found.shows else "good-scallops", found=found)
+    name = "scallops-show-through" if found.shows else "good-scallops"
+    return _one(name, found=found, said=found.sentence(rule))
 
 
-def check_iron(plane: Plane) -> Finding:
+def check_iron(plane: Plane, *, rule: Rule) -> Finding:
     """Whether the corners of a plane's iron stay clear of the wood: ``iron-corners-track``."""
     dig = plane.corner_depth
     tracks = plane.iron_width < plane.arc_width * (1 - 1e-6)
     name = "iron-corners-track" if tracks else "good-iron"
-    return _one(name, where=plane.name, plane=plane, dig=dig, finer=plane.shaving - dig)
+    values = {"plane": plane, "dig": dig, "finer": plane.shaving - dig}
+    return _one(name, where=plane.name, write=rule.fine, **values)

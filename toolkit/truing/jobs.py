@@ -34,10 +34,9 @@ class Clearing:
         """Whether something of the first plane's scallops will still show."""
         return above(self.ridge, self.taken)
 
-    @property
-    def sentence(self) -> str:
-        """Whether the scallops show, in words, in millimetres."""
-        of = f"Ridges of {self.ridge:.2g} mm, and {self.taken:.2g} mm off with the"
+    def sentence(self, rule: Rule) -> str:
+        """Whether the scallops show, in words."""
+        of = f"Ridges of {rule.fine(self.ridge)}, and {rule.fine(self.taken)} off with the"
         times = f"{self.passes} {'pass' if self.passes == 1 else 'passes'}"
         if self.shows:
             return (
@@ -81,7 +80,7 @@ class PlaningJob:
     def sentence(self, rule: Rule) -> str:
         """The strokes plane by plane, in words."""
         said = ", ".join(
-            f"{row.strokes} with the {row.plane.name} for {row.remove:.2g} mm"
+            f"{row.strokes} with the {row.plane.name} for {rule.fine(row.remove)}"
             for row in self.strokes
         )
         return (

@@ -71,7 +71,7 @@ class BenchTest:
         if self.kind == "size":
             return f"{self.what} {rule.exact(self.limit)} ± {rule.exact(self.off)} ({self.tool})"
         over = f" over {rule.exact(self.over)}" if self.over else ""
-        return f"{self.what} ≤ {self.limit:.2g} mm{over} ({self.tool})"
+        return f"{self.what} ≤ {rule.fine(self.limit)}{over} ({self.tool})"
 
 
 @dataclass(frozen=True, slots=True)

@@ -61,7 +61,7 @@ class Strokes:
         return (
             f"{rule.exact(self.remove)} off {rule.exact(self.width)} with the {self.plane.name}: "
             f"{self.tracks} tracks × {self.passes} passes = {self.strokes} strokes, each sharing "
-            f"{self.overlap:.0%} of its width with the next. Ridges of {self.ridge:.2g} mm are "
+            f"{self.overlap:.0%} of its width with the next. Ridges of {rule.fine(self.ridge)} are "
             "left, and the troughs lie that much lower."
         )
 

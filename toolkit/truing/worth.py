@@ -51,16 +51,14 @@ class Worth:
         changes = f"changes {listed(self.changes)}"
         if self.by_square:
             return (
-                f"{head}; {changes}. A gap of {self.needed:g} mm matters, and a rule, "
-                f"{self.rule_error:g} mm off at worst, cannot tell it: {self.better}."
+                f"{head}; {changes}. A gap of {rule.fine(self.needed)} matters, and a rule, "
+                f"{rule.fine(self.rule_error)} off at worst, cannot tell it: {self.better}."
             )
-        need = f"It is wanted to {self.needed:g} mm"
+        wrong = rule.fine(self.rule_error)
+        need = f"It is wanted to {rule.fine(self.needed)}"
         if self.rule_tells:
-            return f"{head}; {changes}. {need}, and the rule tells it to {self.rule_error:g} mm."
-        return (
-            f"{head}; {changes}. {need}, but the rule may be {self.rule_error:g} mm off: "
-            f"{self.better}."
-        )
+            return f"{head}; {changes}. {need}, and the rule tells it to {wrong}."
+        return f"{head}; {changes}. {need}, but the rule may be {wrong} off: {self.better}."
 
 
 def worth_measuring(

@@ -125,7 +125,7 @@ class Hold:
         """Glue and corners as a maker would weigh them."""
         return (
             f"Each {self.corner} corner: {2 * self.tails} cheeks of {rule.exact(self.cheek)} × "
-            f"{rule.exact(self.thickness)} are {self.glue_area:.0f} mm² of long grain glued to "
+            f"{rule.exact(self.thickness)} are {rule.area(self.glue_area)} of long grain glued to "
             f"long grain; the corners of its tails stand out {rule.exact(self.overhang)}."
         )
 

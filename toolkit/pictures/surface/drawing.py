@@ -19,7 +19,7 @@ from toolkit.pictures.surface.light import (
     lit,
     wood_png,
 )
-from toolkit.planes import Surface, fine
+from toolkit.planes import Surface
 from toolkit.smoothing import what_shows
 
 TALL = 40.0  # room for the heights [pt]
@@ -61,7 +61,7 @@ def _section(view: PartView, surface: Surface, *, enlarged: int, rule: Rule) -> 
     sheet.line("thin", points_of(np.linspace(x, right, len(steps)), ragged))
     (from_low, low), (from_high, high) = (end(line, key=lambda at: at[1]) for end in (min, max))
     if high - low > 3.0:
-        text, starts = fine(surface.rise, rule=rule, unit=False), [from_low, from_high]
+        text, starts = rule.fine(surface.rise, unit=False), [from_low, from_high]
         single(sheet, (low, high), text, at=x - 16.0, starts=starts, axis="up", side=-1, rank=1)
     _tracks(view, surface, foot=foot, rule=rule)
     return foot
@@ -213,5 +213,5 @@ def _sentence(surface: Surface, height: float, direction: float, rule: Rule) -> 
             else "The scallops neither throw a shadow nor shade. "
         )
     if step > 0:
-        return text + f"The highest step throws a shadow {fine(shows.shadow, rule=rule)} long."
+        return text + f"The highest step throws a shadow {rule.fine(shows.shadow)} long."
     return text + "No corner of the iron left a step."
