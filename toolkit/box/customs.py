@@ -101,7 +101,7 @@ class Customs:
         0.0, "length", "second gauge under the tail board, so that the pins end shy"
     )
     socket_over: float = _custom(
-        0.1, "length", "chopped deeper into a half-blind socket than its tail is long"
+        0.1, "length", "chopped deeper into a lapped socket than its tail is long"
     )
     flushing: float = _custom(0.3, "length", "planed off every outside face to flush the joints")
     saw_offset: float = _custom(

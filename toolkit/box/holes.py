@@ -142,7 +142,7 @@ def _ways(d: Design, hole: Hole) -> Iterator[tuple[CureKind, Iterator[tuple[str,
         yield "more or fewer tails", _counts(d, hole)
     else:
         lapped = {"corner.joint": "half-blind", "corner.lap": None, "corner.tail_length": None}
-        yield "lap", iter([("Lap the joints: half-blind tails end behind the lap", lapped)])
+        yield "lap", iter([("Lap the joints: lapped tails end behind the lap", lapped)])
     yield "stop", iter([(_stop_words(d, hole), {"groove.ends": "stopped"})])
     # Pins and tails show end grain where a groove comes out of them.
     plug = f"Glue a plug into the end of the {hole.groove} groove, its end grain outwards"

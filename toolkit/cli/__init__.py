@@ -21,6 +21,7 @@ from toolkit.cli.common import (
     lesson_numbers,
     print_json,
     read_plan,
+    spelling_of,
     status,
     tell,
 )
@@ -45,9 +46,11 @@ def _plan(args: argparse.Namespace) -> int:
     if args.json:
         print_json(as_data(plan))
         return status(plan)
-    lists = map(as_text, tables.whole_plan(plan) if args.lists else ())
+    spell = spelling_of(plan)
+    shown = tables.whole_plan(plan) if args.lists else ()
+    lists = [as_text(table, spell=spell) for table in shown]
     heading = dated(f"{plan.choices.title}: outside {plan.outside}", plan)
-    print("\n\n".join([heading, *lists, findings_text(plan.findings)]))
+    print("\n\n".join([heading, *lists, spell(findings_text(plan.findings))]))
     return status(plan)
 
 
@@ -55,15 +58,15 @@ def _compare(args: argparse.Namespace) -> int:
     from toolkit.document import as_text, findings_text
 
     before, after = read_plan(args.before), read_plan(args.after)
-    changed = compare(before, after)
+    changed, spell = compare(before, after), spelling_of(after)
     if not changed.changes:
         print("The two boxes come out the same in every size.")
     else:
-        print(as_text(tables.comparison(changed, after.choices.rule)))
+        print(as_text(tables.comparison(changed, after.choices.rule), spell=spell))
     for words, rows in (("New", changed.new_findings), ("No longer", changed.gone_findings)):
         if rows:
             print(f"\n{words}:")
-            print(findings_text(rows))
+            print(spell(findings_text(rows)))
     return status(after)
 
 
@@ -151,7 +154,9 @@ def _parser() -> argparse.ArgumentParser:
         "--lessons", type=lesson_numbers, metavar="1,3,4", help="all, unless given"
     )
     command.add_argument("--name", default="", help="whose handout it is")
-    command.add_argument("--words", choices=("us", "british"), default="british")
+    command.add_argument(
+        "--words", choices=("us", "british"), help="if left out: by the box's units"
+    )
     command.add_argument("--boards", metavar="BOARDS.toml", help="lay the parts out on these")
     words = "everything for a class: handouts, wood, kits, timetable, tools"
     classes.add_arguments(add("class", classes.run, words))

@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 import json
 import sys
-from collections.abc import Mapping
+from collections.abc import Callable, Iterable, Mapping
 from pathlib import Path
 
 from toolkit.files import read_box
@@ -29,6 +29,13 @@ def dated(text: str, plan: Plan) -> str:
     from datetime import date
 
     return f"{text}  ·  issue {plan.fingerprint} of {date.today():%Y-%m-%d}"
+
+
+def spelling_of(plan: Plan, *, typed: Iterable[str] = ()) -> Callable[[str], str]:
+    """What puts a text of ours into the English of the box's units."""
+    from toolkit.document import spelling
+
+    return spelling(plan.choices.rule.words, typed=(plan.choices.title, *typed))
 
 
 def tell(sentence: str) -> None:

@@ -8,7 +8,15 @@ from collections.abc import Iterator
 from functools import partial
 from pathlib import Path
 
-from toolkit.cli.common import DONE, WONT_WORK, dated, paragraphs, print_json, read_plan
+from toolkit.cli.common import (
+    DONE,
+    WONT_WORK,
+    dated,
+    paragraphs,
+    print_json,
+    read_plan,
+    spelling_of,
+)
 from toolkit.files import read_boards
 from toolkit.plan import Plan
 from toolkit.stock import BoxLaid
@@ -58,7 +66,8 @@ def run(args: argparse.Namespace) -> int:
     if args.json:
         print_json(layout_as_data(laid, rule=plan.choices.rule))
     else:
-        print("\n\n".join(_page(plan, laid)))
+        text = "\n\n".join(_page(plan, laid))
+        print(spelling_of(plan, typed=[board.name for board in boards])(text))
     return DONE if plan.works and blanks and not laid.missing else WONT_WORK
 
 

@@ -7,7 +7,15 @@ import json
 from functools import partial
 
 from toolkit.box import written
-from toolkit.cli.common import DONE, WONT_WORK, paragraphs, print_json, read_plan, tell
+from toolkit.cli.common import (
+    DONE,
+    WONT_WORK,
+    paragraphs,
+    print_json,
+    read_plan,
+    spelling_of,
+    tell,
+)
 from toolkit.measures import length
 from toolkit.plan import STAGES, WITH_LENGTH, WITHOUT, Mishap, Option, Rescue, rescue, rescue_data
 
@@ -61,7 +69,7 @@ def run(args: argparse.Namespace) -> int:
     if args.json:
         print_json(rescue_data(found), indent=2)
     else:
-        print("\n\n".join(_page(found)))
+        print(spelling_of(plan)("\n\n".join(_page(found))))
     return DONE if found.saved else WONT_WORK
 
 

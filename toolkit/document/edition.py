@@ -83,11 +83,15 @@ def spelling(words: Words, *, typed: Iterable[str] = ()) -> Callable[[str], str]
     if words not in LANGUAGE:
         raise ValueError(f'words {words!r} are not known; type "us" or "british"')
     other, own = ("british", "us") if words == "us" else ("us", "british")
-    table = {row[other]: row[own] for row in read_table("document/english.csv")}
+    rows = read_table("document/english.csv")
+    # A word that has other meanings too is turned one way only.
+    table = {row[other]: row[own] for row in rows if row["way"] in ("", words)}
+    known = "|".join(map(re.escape, sorted(table, key=len, reverse=True)))
     quoted = {form for text in typed if text.strip() for form in (text, capital(text))}
     longest_first = sorted(quoted, key=lambda text: (-len(text), text))
     left = "".join(rf"(?<!\w){re.escape(text)}(?!\w)|" for text in longest_first)
-    pattern = re.compile(rf"{left}(?i:\b(?P<ours>{'|'.join(map(re.escape, table))})\b)")
+    # What a file says in its quotes is typed too.
+    pattern = re.compile(rf'{left}\w+ = "[^"]*"|(?i:\b(?P<ours>{known})\b)')
 
     def turned(match: re.Match[str]) -> str:
         if match["ours"] is None:

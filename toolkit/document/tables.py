@@ -5,6 +5,7 @@ from __future__ import annotations
 import shutil
 import textwrap
 from collections.abc import Callable, Iterable
+from dataclasses import replace
 from html import escape
 from typing import Literal
 
@@ -15,7 +16,7 @@ _GAP = 2
 _LONGEST_WORD = 24
 
 
-def as_text(table: Table, *, width: int | None = None) -> str:
+def as_text(table: Table, *, width: int | None = None, spell: Callable[[str], str] = str) -> str:
     """A table in plain columns; what is too long for its column goes on below, nothing is cut.
 
     Where even the longest words do not fit beside one another, each row becomes a few lines.
@@ -26,6 +27,8 @@ def as_text(table: Table, *, width: int | None = None) -> str:
         The table; its ``numeric`` columns are set to the right.
     width : int, optional
         Longest line, that of the terminal if left out. [characters]
+    spell : callable
+        Puts our words into the reader's English.
 
     Returns
     -------
@@ -33,6 +36,13 @@ def as_text(table: Table, *, width: int | None = None) -> str:
         Lines without spaces at their ends: the title, the table, its note.
     """
     width = width_or_usual(width)
+    table = replace(
+        table,
+        title=spell(table.title),
+        columns=tuple(map(spell, table.columns)),
+        rows=tuple(tuple(map(spell, row)) for row in table.rows),
+        note=spell(table.note),
+    )
     widths = _widths(table, width)
     body = _columns(table, widths) if widths else _stacked(table, width)
     lines = [*wrapped(table.title, width=width), *body, *wrapped(table.note, width=width)]

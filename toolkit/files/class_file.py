@@ -72,9 +72,10 @@ def read_class(path: str | PathLike[str]) -> WeekendClass:
     rows = zip(taught.student, read.given()["student"], strict=True)
     students = [_student(one, row, boxes, index) for index, (one, row) in enumerate(rows)]
     room, tools = taught.room, taught.tools
+    box = boxes.everybodys()
     return WeekendClass(
         title=taught.title,
-        box=boxes.everybodys(),
+        box=box,
         day=taught.hours,
         students=tuple(sorted(students, key=lambda student: student.number)),
         boards=boards,
@@ -82,7 +83,7 @@ def read_class(path: str | PathLike[str]) -> WeekendClass:
         benches=len(students) if room.benches is None else room.benches,
         helpers=room.helpers,
         buying=taught.buying,
-        words=taught.words,
+        words=taught.words or box.rule.words,
         paper=taught.paper,
         files=tuple(_files(taught, place)),
     )
@@ -98,12 +99,14 @@ def _files(taught: ClassFile, place: FilePath) -> Iterator[FilePath]:
 def _student(student: Student, row: FileSection, boxes: ClassBoxes, index: int) -> Student:
     """A student with what is left to the class, and with a box or why there is none."""
     taught = boxes.taught
-    left = {key: getattr(taught, key) for key in ("words", "paper") if not row.has(key)}
+    paper = student.paper if row.has("paper") else taught.paper
+    words = student.words if row.has("words") else taught.words
     try:
         choices, fault = boxes.of(student, index=index), ""
     except BoxFileError as error:
         choices, fault = None, str(error)
-    return replace(student, **left, choices=choices, fault=fault)
+    words = words or (choices or boxes.everybodys()).rule.words
+    return replace(student, paper=paper, words=words, choices=choices, fault=fault)
 
 
 def _hours(day: Day) -> Iterator[Fault]:

@@ -194,8 +194,9 @@ class ClassFile:
         "The same box built in inches, for those who measure so.", kind="file"
     )
     boards: str | None = key("The boards on hand, instead of [[board]] below.", kind="file")
-    words: Words = key(
-        "Of the pages for the class, and of those who have none of their own.", default="british"
+    words: Words | None = key(
+        "Of the pages for the class, and of those who have none of their own.",
+        rule="British, and American for those who measure in inches",
     )
     paper: Paper = key(default="a4")
     hours: Day = field(metadata=declared())

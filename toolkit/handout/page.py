@@ -163,7 +163,7 @@ def handout(
     paper: str = "a4",
     day: date | None = None,
     name: str = "",
-    words: Words = "british",
+    words: Words | None = None,
     lessons: Sequence[int] | None = (),
     boards: Sequence[Board] = (),
     told: Callable[[str], object] = lambda _: None,
@@ -180,8 +180,9 @@ def handout(
         The date printed on every page; today's if left out.
     name : str
         Whose handout it is.
-    words : str
-        ``"us"`` or ``"british"``: one English through the whole page.
+    words : str, optional
+        ``"us"`` or ``"british"``: one English through the whole page; that of the box's units if
+        left out.
     lessons : sequence of int or None
         Numbers of the lessons to put in; None for all of them.
     boards : sequence of Board
@@ -202,6 +203,7 @@ def handout(
     if paper not in PAPERS:
         raise ValueError(f'paper {paper!r} is not known; type "a4" or "letter"')
     name, title = whole(name), plan.choices.title
+    words = words or plan.choices.rule.words
     issue = f"issue {plan.fingerprint} of {day or date.today():%Y-%m-%d}"
     racks = (*boards, *(rack_of(plan) if lessons != () else ()))
     typed = [title, name, *(board.name for board in racks)]

@@ -117,7 +117,7 @@ def _lap_checked(at: SliderState) -> None:
     if at.choices.corner.joint == "through" and at.choices.corner.lap != at.kept.corner.lap:
         raise ImpossibleError(
             "A through joint has none: its tails are as long as the pin board is thick. Make it "
-            "half-blind first.",
+            "lapped first.",
             there_is="No lap.",
         )
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from fractions import Fraction
 from functools import cache
+from typing import Literal
 
 from toolkit.measures.errors import decimals
 from toolkit.measures.keys import declared
@@ -78,6 +79,11 @@ class Rule:
     def inches(cls) -> Rule:
         """A rule in fractions of an inch: joints to 1/64, sizes to 1/32, rough sizes to 1/8 in."""
         return cls("in", MM_PER_INCH / 64, MM_PER_INCH / 32, MM_PER_INCH / 8)
+
+    @property
+    def words(self) -> Literal["us", "british"]:
+        """The English of those who read it, unless they say otherwise: common practice."""
+        return "us" if self.units == "in" else "british"
 
     def mark(self, fineness: Fineness) -> float:
         """The distance between two marks. [mm]"""

@@ -88,7 +88,7 @@ def _dividers(d: Design, corner: Corner) -> Setting | None:
     tail_of = "" if corner.name == "back" else f" (over the front's {show(corner.height)})"
     off = ""
     if below(half, pin):
-        off = f"; that mark lies {show(pin - half)} off the edge, on a scrap clamped flush"
+        off = f"; that mark lies {show(pin - half)} off the edge, on a scrap cramped flush"
     return Setting.of(
         f"dividers, {corner.name} corners",
         corner.step,

@@ -74,7 +74,7 @@ def where_to_start(surface: Side, *, rise: float = 0.0, run: float = 100.0) -> R
             surface,
             "both edges",
             "no way is with the grain, and the last fibres have nothing behind them",
-            "Stop short of the far edge and finish from there, or clamp a scrap behind it, or "
+            "Stop short of the far edge and finish from there, or cramp a scrap behind it, or "
             "chamfer it down to the line first; else it breaks away (breakout).",
         )
     slope = rise / run

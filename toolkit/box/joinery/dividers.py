@@ -60,7 +60,7 @@ class Walk:
         if not self.off_edge:
             return ""
         return (
-            f"The last mark falls {rule.exact(self.off_edge)} off the board: clamp a scrap flush "
+            f"The last mark falls {rule.exact(self.off_edge)} off the board: cramp a scrap flush "
             "with that edge to take it, or make the half pins as wide as a pin, which is sounder."
         )
 

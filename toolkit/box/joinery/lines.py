@@ -234,7 +234,7 @@ def proud_sentence(d: Design, *, proud: float | None = None) -> str:
         too_much, most = above(by, SHY_MOST), SHY_MOST
     if too_much:
         words += f" Over {show(most)} is more than is planed off with pleasure."
-    return f"{words} Never set the first gauge so: a half-blind tail would meet its lap too soon."
+    return f"{words} Never set the first gauge so: a lapped tail would meet its lap too soon."
 
 
 def line_table(d: Design, *, proud: float | None = None) -> Table:

@@ -13,7 +13,7 @@ from toolkit.results import below
 def _half_blind(case: Case) -> None:
     if case.plan.design.choices.corner.joint != "half-blind":
         what = case.mishap.what
-        raise ValueError(f"{what} belongs to a half-blind joint, and this box has none")
+        raise ValueError(f"{what} belongs to a lapped joint, and this box has none")
 
 
 def lap_through(case: Case) -> None:
