@@ -18,6 +18,8 @@ from toolkit.files import read_boards
 from toolkit.handout import handout
 from toolkit.handout.formulas import formula_blocks
 from toolkit.plan import plan
+from toolkit.results import read_table
+from toolkit.smoothing import FinishPlan, check_finish
 from toolkit.study import LessonError, OwnBox, folder as places, lessons_folder
 from toolkit.wood import equilibrium_moisture
 
@@ -50,7 +52,22 @@ def test_safety_comes_first_and_local_rules_before_it(page: Page) -> None:
     listed = re.search("Cut list|Cutting list", words)
     assert listed and words.index("Before you touch a tool") < listed.start()
     assert "Local rules and the shop's licensed or insured practice come first." in words
-    assert "Oily rags" in words
+    for line in ("long hair back", "with a stick, never with a finger", "own marked bottle"):
+        assert words.index(line) < listed.start(), line
+
+
+def test_rags_are_handled_in_one_way_wherever_they_are_spoken_of() -> None:
+    cautions = {row["name"]: row["words"] for row in read_table("handout/cautions.csv")}
+    rule = cautions["Oily rags"].partition(". ")[2]
+    (found,) = (row for row in check_finish(FinishPlan(("oil",))) if row.code == "oily-rags")
+    assert found.remedy.startswith(rule)
+    notes = lessons_folder().parent / "instructor_notes"
+    for path in (
+        *lessons_folder().glob("05*.ipynb"),
+        *notes.glob("05*.md"),
+        *notes.glob("safety*"),
+    ):
+        assert rule in path.read_text(encoding="utf-8"), path.name
 
 
 def test_headings_skip_no_level_and_there_is_one_first(page: Page) -> None:
