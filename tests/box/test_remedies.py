@@ -50,17 +50,18 @@ def test_where_both_limits_fail_the_groove_comes_first_then_box_cut_and_wood() -
     assert "black cherry" in found[3].sentence
 
 
-def test_no_month_helps_where_both_limits_fail() -> None:
+def test_no_moisture_helps_where_both_limits_fail() -> None:
     for wood in WOODS[2:]:
-        assert "month" not in kinds(remedies(of(wood), panel="lid", woods=WOODS))
+        assert "moisture" not in kinds(remedies(of(wood), panel="lid", woods=WOODS))
 
 
-def test_a_shaving_comes_before_all_and_another_month_may_do() -> None:
+def test_a_shaving_comes_before_all_and_damper_wood_may_do() -> None:
     tight = of("black cherry", **{"panels.lid_across": 1.2, "panels.bottom_across": 1.2})
     found = remedies(tight, panel="lid", woods=WOODS)
-    assert kinds(found) == ["clearance", "rings", "month"]
+    assert kinds(found) == ["clearance", "rings", "moisture"]
     assert found[0].sentence == "Plane the lid 116.2 mm wide, 1.8 mm clear."
-    assert found[2].sentence.startswith("Fit it in May")
+    assert found[2].sentence == "Let its wood come to 12 % before you fit it."
+    assert dict(found[2].changes) == {"rooms.make_moisture": 12.0}
 
 
 def test_a_loose_lid_may_also_get_a_deeper_groove_as_it_is() -> None:

@@ -91,23 +91,24 @@ def test_beech_fails_both_ways_and_the_changes_are_ranked() -> None:
     assert first[1].startswith("Plough every groove 5.6 mm deep") and "over a third" in first[2]
 
 
-def test_damper_air_at_the_bench_moves_both_limits_down_and_up() -> None:
-    dry, damp = (SEASON.view(BOX, {"try.humidity": value}).numbers.rows for value in (35, 70))
+def test_damper_wood_moves_both_limits_down() -> None:
+    dry, damp = (SEASON.view(BOX, {"try.moisture": value}).numbers.rows for value in (7.0, 13.0))
     needed = [float(rows[0][1].split()[0]) for rows in (dry, damp)]
     allowed = [float(rows[1][1].split()[0]) for rows in (dry, damp)]
     assert needed[1] < needed[0] and allowed[1] < allowed[0]
 
 
-def test_keeping_writes_the_clearance_once_and_the_air_at_the_bench(tmp_path: Path) -> None:
+def test_keeping_writes_the_clearance_once_and_the_moisture(tmp_path: Path) -> None:
     path = tmp_path / "box.toml"
     path.write_text(example_path().read_text(encoding="utf-8"), encoding="utf-8")
     clearance = SEASON.controls[0]
-    moment = SEASON.at(BOX, {"try.humidity": 60.0})
+    moment = SEASON.at(BOX, {"try.moisture": 11.0})
     assert SEASON.more is not None
     change_box(path, written({clearance.keys[0]: 2.4}, rule=BOX.rule) | SEASON.more(moment))
     box = read_box(path)
     assert (box.panels.lid_across, box.panels.bottom_across) == (2.4, 2.4)
-    assert box.rooms.make.humidity == 60
+    assert (box.rooms.make.humidity, box.rooms.make_moisture) == (50, 11)
+    assert SEASON.controls[-1].first(box) == 11
     assert SEASON.more(SEASON.at(BOX)) == {}
 
 
@@ -199,5 +200,7 @@ def test_keeping_contents_replaces_the_sizes_of_the_file(tmp_path: Path, size: A
 
 @pytest.mark.parametrize("kind", list(KINDS))
 def test_every_cell_can_be_made_for_every_box(kind) -> None:
-    cells = "lid_still limits year_still ploughing stages edges exits months worked carry"
+    cells = (
+        "lid_still limits year_still ploughing stages edges exits months clearances worked carry"
+    )
     can_be_made(lesson4, cells, KINDS[kind])

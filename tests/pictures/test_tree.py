@@ -257,9 +257,8 @@ def _lid(**changes: object) -> Panel:
 
 
 def _year(lid: Panel, where: Climate = ROOM, made_in: int = 3, **more: float) -> Year:
-    return Year.of_panel(
-        lid, place=where, species="black cherry", rings=0.0, made_in=made_in, **more
-    )
+    made = {"moisture_from": where.moisture[made_in], **more}
+    return Year.of_panel(lid, place=where, species="black cherry", rings=0.0, **made)
 
 
 def _inch_lid() -> Panel:
@@ -276,13 +275,15 @@ YEARS = {
     "loose": _year(_lid(**{"groove.depth": 2.0}), made_in=7),
     "across": _year(_lid(**{"panels.grain": "across"})),
     "made wetter": _year(_lid(), place("phoenix"), 11, moisture_from=14.0),
-    "no grooves": Year.of(225.0, place=ROOM, species="red oak", rings=0.0, made_in=5),
+    "no grooves": Year.of(
+        225.0, place=ROOM, species="red oak", rings=0.0, moisture_from=ROOM.moisture[5]
+    ),
     "still": Year.of(
         100.0,
         place=Climate("a cave", (9.0,) * 12, "own readings", "measured", ""),
         species="teak",
         rings=90.0,
-        made_in=11,
+        moisture_from=9.0,
     ),
 }
 
@@ -360,15 +361,14 @@ def test_provisional_figures_are_called_so_in_picture_and_sentence() -> None:
     assert "provisional" not in own.sentence + " ".join(label.text for label in own.drawn.labels)
 
 
-def test_made_in_a_month_it_has_its_made_width_in_that_month() -> None:
+def test_made_as_wet_as_a_month_it_has_its_made_width_in_that_month() -> None:
     year = YEARS["room"]
-    assert year.widths[year.made_in] == pytest.approx(year.made)
+    assert year.near == 3
+    assert year.widths[year.near] == pytest.approx(year.made)
     change = strain(
         "black cherry", rings=0.0, moisture_from=ROOM.moisture[3], moisture_to=ROOM.moisture[7]
     )
     assert year.widths[7] == pytest.approx(year.made * (1 + change))
-    with pytest.raises(ValueError, match="made_in was given as 12"):
-        Year.of(100.0, place=ROOM, species="teak", rings=0.0, made_in=12)
 
 
 @pytest.mark.parametrize("rule", [MM, INCH], ids=["mm", "inch"])
@@ -381,4 +381,4 @@ def test_words_about_a_year_keep_apart_and_off_lines(name: str, paper: bool, rul
         assert _faults(drawn) == []
         words = [label for label in drawn.labels if len(label.text) > 1]
         assert len(words) <= MOST_LABELS
-        assert not [text for text in drawn.dropped if "made in" not in text]
+        assert not [text for text in drawn.dropped if "made at" not in text]

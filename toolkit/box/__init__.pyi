@@ -11,7 +11,14 @@ from .choices import (
     Size as Size,
     Thickness as Thickness,
 )
-from .clearances import month_table as month_table, months as months, window as window
+from .clearances import (
+    fitted_at as fitted_at,
+    fitting_sentence as fitting_sentence,
+    fitting_tables as fitting_tables,
+    month_table as month_table,
+    months as months,
+    window as window,
+)
 from .closures import CLOSURES as CLOSURES, Closure as Closure, LidChoice as LidChoice
 from .content_sizes import (
     UnknownContents as UnknownContents,
@@ -63,6 +70,6 @@ from .made import Made as Made
 from .panel_cures import Remedy as Remedy, remedies as remedies
 from .panels import LiftOffLid as LiftOffLid, Panel as Panel
 from .ploughing import plough_table as plough_table
-from .seasons import year_between as year_between
+from .seasons import making as making, making_told as making_told, year_between as year_between
 from .settled import Settled as Settled
 from .walls import Frame as Frame, Span as Span, as_made as as_made

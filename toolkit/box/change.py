@@ -15,6 +15,7 @@ _RINGS: dict[float, str] = {angle: word for word, angle in reversed(RING_WORDS.i
 _NUMBERS: dict[str, Callable[[float], str]] = {
     "temperature": lambda value: f"{decimals(value)} °C",
     "humidity": lambda value: f"{decimals(value)} %",
+    "moisture": lambda value: f"{decimals(value)} %",
     "rings": lambda value: _RINGS.get(value) or f"{decimals(value)} deg",
 }
 _LENGTHS = ("length", "tails", "irons")

@@ -161,7 +161,14 @@ class Room:
 class Rooms:
     """Where the box is made, and the dampest and driest room it will live in."""
 
-    make: Room = key(default=Room(20.0, 50.0))
+    make: Room = key("Over the last two or three weeks.", default=Room(20.0, 50.0))
+    make_moisture: float | None = key(
+        "Of the wood itself as lid and bottom are fitted, by a meter or a balance.",
+        kind="moisture",
+        least=3.0,
+        most=30.0,
+        rule="what the air of make brings wood to",
+    )
     damp: Room = key(default=Room(22.0, 75.0))
     dry: Room = key(default=Room(20.0, 30.0))
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from math import ceil
 from typing import Literal
 
 from toolkit.box.choices import Change, Choices
@@ -11,17 +12,16 @@ from toolkit.box.clearances import Window, panel_of, widest_span, window
 from toolkit.box.designing import Design, design
 from toolkit.box.groove_checks import check_depth, check_exits
 from toolkit.box.panel_checks import check_seasons, check_space, check_thickness
-from toolkit.box.seasons import readings_between
 from toolkit.results import below
-from toolkit.wood import MONTHS, all_species, species, strain
+from toolkit.wood import all_species, species, strain
 
 
 @dataclass(frozen=True, slots=True)
 class Remedy:
     """One change that makes a panel right, reckoned through the same seasons.
 
-    ``changes`` are the box's own values by key of its file: lengths in mm, rings in degrees, a
-    room in °C and percent. ``least``, ``has``, ``most`` are the clearance afterwards. ``minds``
+    ``changes`` are the box's own values by key of its file: lengths in mm, rings in degrees,
+    moisture in percent. ``least``, ``has``, ``most`` are the clearance afterwards. ``minds``
     tells what else the change makes worth care.
     """
 
@@ -93,7 +93,7 @@ def remedies(
     return tuple(found)
 
 
-Kind = Literal["clearance", "deeper groove", "narrower box", "rings", "species", "month"]
+Kind = Literal["clearance", "deeper groove", "narrower box", "rings", "species", "moisture"]
 _RINGS = ((45.0, "rift-sawn"), (90.0, "quarter-sawn"))
 _SPECIES_OFFERED = 2
 
@@ -199,19 +199,17 @@ def ways_out(
         if changes is not None:
             offered += 1
             yield "species", f"Make the {' and the '.join(ill)} of {wood}", changes
-    for month in _months(choices, d, name):
-        room = readings_between(choices.rooms)[month]
-        words = f"Fit it in {MONTHS[month]}, its wood settled to {room.humidity:.0f} % humidity"
-        yield "month", words, {"rooms.make": room}
+    for moisture in _moistures(d, name):
+        words = f"Let its wood come to {moisture:g} % before you fit it"
+        yield "moisture", words, {"rooms.make_moisture": moisture}
 
 
-def _months(choices: Choices, d: Design, name: str) -> tuple[int, ...]:
-    """The month nearest in moisture to the bench in which the panel as it is would do."""
-    good = []
-    for month, room in enumerate(readings_between(choices.rooms)):
-        there = design(d.choices.having({"rooms.make": room}))
-        at = window(there, panel=name)
-        if right(at):
-            make = panel_of(there, name).season.make
-            good.append((abs(make - panel_of(d, name).season.make), month))
-    return (min(good)[1],) if good else ()
+def _moistures(d: Design, name: str) -> Iterator[float]:
+    """The whole percent, nearest to the bench's, at which the panel as it is would do."""
+    year = panel_of(d, name).season
+    whole = range(ceil(year.dry), int(year.damp) + 1)
+    for moisture in sorted(whole, key=lambda percent: abs(percent - year.make)):
+        there = design(d.choices.having({"rooms.make_moisture": float(moisture)}))
+        if right(window(there, panel=name)):
+            yield float(moisture)
+            return

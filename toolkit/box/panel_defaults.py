@@ -17,11 +17,9 @@ _UNDER_LID = (0.6, 0.8)  # clearance that is usual, and the most of it [mm]
 _OVERHANG = 2.0  # of a lift-off lid [mm]
 
 
-def _across(c: Choices, panel: str, span: float) -> float:
-    """Clearance that lets a panel swell from the bench to its dampest room. [mm]"""
-    year = season(c, panel)
-    # A panel that is made narrower by its clearance also swells by less.
-    return (span * year.swelling + year.room) / (1 + year.swelling)
+def across(c: Choices, panel: str, span: float) -> float:
+    """Clearance, on a mark of the rule, to swell from the bench to the dampest room. [mm]"""
+    return c.rule.round(season(c, panel).clearance(span), direction="up")
 
 
 def _grooved(c: Choices) -> tuple[str, ...]:
@@ -43,12 +41,10 @@ def turned_rings(c: Choices, span: float, depth: float, choose: Chooser) -> Choi
 
 
 def _stays(c: Choices, panel: str, span: float, depth: float) -> bool:
-    across: float | None = getattr(c.panels, f"{panel}_across")
-    need = _across(c, panel, span)
-    if across is None:
-        across = c.rule.round(need, direction="up")
-    grip = depth - across + (span - across) * season(c, panel).shrinking
-    return not below(across, need) and not below(grip, c.customs.grip_least)
+    given: float | None = getattr(c.panels, f"{panel}_across")
+    has, year = across(c, panel, span) if given is None else given, season(c, panel)
+    grip = depth - has + (span - has) * year.shrinking
+    return not below(has, year.clearance(span)) and not below(grip, c.customs.grip_least)
 
 
 def settled_panels(c: Choices, span: float, under_lid: float, choose: Chooser) -> SettledPanels:
@@ -59,7 +55,7 @@ def settled_panels(c: Choices, span: float, under_lid: float, choose: Chooser) -
         if values[key] is None:
             values[key] = 0.0
             if span > 0 and panel in _grooved(c):
-                values[key] = choose.pick(f"panels.{key}", _across(c, panel, span), direction="up")
+                values[key] = choose.pick(f"panels.{key}", across(c, panel, span), direction=None)
     return SettledPanels(**values)
 
 

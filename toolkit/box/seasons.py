@@ -15,8 +15,8 @@ _SWING = (0.0, 0.07, 0.25, 0.5, 0.75, 0.93, 1.0, 0.93, 0.75, 0.5, 0.25, 0.07)
 
 @dataclass(frozen=True, slots=True)
 class Season:
-    """Moisture in three rooms [%], and the change of each unit of width when made-to-damp and
-    made-to-dry (the second is negative).
+    """Moisture as made and in two rooms [%], and the change of each unit of width from as it is
+    made to its widest, 0 or more, and to its narrowest, 0 or less.
 
     ``room`` must still be free beside a panel at its widest [mm]; ``caution`` is what to say of
     these numbers, empty unless the wood's movement is from memory.
@@ -35,6 +35,24 @@ class Season:
         """The caution as it follows a sentence; nothing where there is none."""
         return self.caution and f" {self.caution}"
 
+    def clearance(self, span: float) -> float:
+        """The least that a panel needs, bottom to bottom of its grooves ``span`` apart. [mm]
+
+        A panel that is made narrower by its clearance also swells by less.
+        """
+        return (span * self.swelling + self.room) / (1 + self.swelling)
+
+
+def making(rooms: Rooms) -> float:
+    """Moisture of the wood as panels are fitted: as measured, or what its room brings it to. [%]"""
+    return rooms.make_moisture or _settles_to(rooms.make)
+
+
+def making_told(rooms: Rooms) -> str:
+    """The same with where it comes from, for a sentence."""
+    air = f"what air of {rooms.make.temperature:g} °C and {rooms.make.humidity:g} % brings it to"
+    return f"{making(rooms):.1f} %, {'as measured' if rooms.make_moisture else air}"
+
 
 @lru_cache(maxsize=256)
 def _settles_to(room: Room) -> float:
@@ -42,15 +60,17 @@ def _settles_to(room: Room) -> float:
 
 
 @lru_cache(maxsize=256)
-def _season(name: str, rings: float, make: Room, damp: Room, dry: Room, customs: Customs) -> Season:
-    wood = species(name)
-    a, b, c = _settles_to(make), _settles_to(damp), _settles_to(dry)
+def _season(
+    name: str, rings: float, make: float, damp: Room, dry: Room, customs: Customs
+) -> Season:
+    wood, b, c = species(name), _settles_to(damp), _settles_to(dry)
     return Season(
-        make=a,
+        make=make,
         damp=b,
         dry=c,
-        swelling=strain(species=wood, rings=rings, moisture_from=a, moisture_to=b),
-        shrinking=strain(species=wood, rings=rings, moisture_from=a, moisture_to=c),
+        # Wood that is wetter than its dampest room is at its widest as it is made.
+        swelling=max(strain(wood, rings=rings, moisture_from=make, moisture_to=b), 0.0),
+        shrinking=min(strain(wood, rings=rings, moisture_from=make, moisture_to=c), 0.0),
         room=customs.swelling_room + (customs.memory_room if wood.from_memory else 0.0),
         caution=wood.caution,
     )
@@ -58,7 +78,7 @@ def _season(name: str, rings: float, make: Room, damp: Room, dry: Room, customs:
 
 def _year(c: Choices, part: str, rings: float) -> Season:
     rooms, wood = c.rooms, getattr(c.wood, part)
-    return _season(wood, rings, rooms.make, rooms.damp, rooms.dry, c.customs)
+    return _season(wood, rings, making(rooms), rooms.damp, rooms.dry, c.customs)
 
 
 def season(c: Choices, part: str) -> Season:
@@ -72,19 +92,14 @@ def quartered(c: Choices, part: str) -> Season:
     return _year(c, part, 90.0)
 
 
-def readings_between(rooms: Rooms) -> tuple[Room, ...]:
-    """The air of each month between the driest room in January and the dampest in July. [°C, %]"""
+def year_between(rooms: Rooms) -> Climate:
+    """A year between the driest room in January and the dampest in July, with an even swing. [%]"""
     dry, damp = rooms.dry, rooms.damp
-    return tuple(
-        Room(
+    readings = [
+        (
             dry.temperature + share * (damp.temperature - dry.temperature),
             dry.humidity + share * (damp.humidity - dry.humidity),
         )
         for share in _SWING
-    )
-
-
-def year_between(rooms: Rooms) -> Climate:
-    """A year between the driest room in January and the dampest in July, with an even swing. [%]"""
-    readings = [(room.temperature, room.humidity) for room in readings_between(rooms)]
+    ]
     return Climate.from_readings(readings, name="a house between your driest and dampest room")

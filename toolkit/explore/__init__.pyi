@@ -1,4 +1,9 @@
-from .bench_forms import MadeForm as MadeForm, ReadyCard as ReadyCard, feeler_card as feeler_card
+from .bench_forms import (
+    MadeForm as MadeForm,
+    MoistureForm as MoistureForm,
+    ReadyCard as ReadyCard,
+    feeler_card as feeler_card,
+)
 from .board_form import own_board as own_board
 from .cards import (
     Asked as Asked,

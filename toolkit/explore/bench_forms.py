@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable
 from html import escape
 from itertools import zip_longest
+from statistics import fmean
 
 import ipywidgets as widgets
 
-from toolkit.box import Made, compare_readings
+from toolkit.box import Made, compare_readings, fitting_sentence, making
 from toolkit.document import as_html, findings_html
 from toolkit.explore.controls import Card, button, text_box
 from toolkit.explore.engine import followed, follows
@@ -18,7 +19,7 @@ from toolkit.plan import Plan, compare, tables
 from toolkit.results import Finding
 from toolkit.study import Loaded, OwnBox
 from toolkit.truing import Tolerances, worth_measuring
-from toolkit.wood import BoardSeen, equilibrium_moisture, ready_to_cut
+from toolkit.wood import BoardSeen, equilibrium_moisture, moisture_by_weight, ready_to_cut
 
 _KEYS = {f"made.{name}": key for name, key in keys_of(Made).items()}
 
@@ -86,8 +87,8 @@ class ReadyCard(Card):
     def __init__(self, own: Callable[[], Plan]) -> None:
         super().__init__()
         room = own().choices.rooms.make
-        self.temperature = _box("temperature here", f"{room.temperature:g} °C")
-        self.humidity = _box("humidity here", f"{room.humidity:g} %")
+        self.temperature = _box("room, last two weeks", f"{room.temperature:g} °C")
+        self.humidity = _box("its humidity", f"{room.humidity:g} %")
         self.moisture = _box("meter, one reading a board", "", hint="9.5 %, 10.2 %, 9.8 %")
         self.weights = _box("weights of alike pieces", "", hint="412 g, 405 g, 409 g")
         self.grain = _box("grain runs out, one a board", "", hint="1 in 20, 1 in 15, 1 in 25")
@@ -102,8 +103,8 @@ class ReadyCard(Card):
     def findings(self) -> tuple[Finding, ...]:
         """What is to be said to the readings that stand in the boxes now."""
         room = equilibrium_moisture(
-            temperature=temperature(self.temperature.value, what="temperature here"),
-            humidity=humidity(self.humidity.value, what="humidity here"),
+            temperature=temperature(self.temperature.value, what="the room's temperature"),
+            humidity=humidity(self.humidity.value, what="the room's humidity"),
         )
         wet = [percent(text, what="a meter's reading") for text in each_of(self.moisture.value)]
         grams = [mass(text, what="a weight") for text in each_of(self.weights.value)]
@@ -115,6 +116,68 @@ class ReadyCard(Card):
             for number, (moisture, weight, run) in enumerate(zip_longest(wet, grams, runs), 1)
         ]
         return ready_to_cut(seen, room_moisture=room)
+
+
+class MoistureForm(Card):
+    """How wet the panels' wood is, by the best that was measured; what clearance it then gets."""
+
+    def __init__(self, own: Callable[[], Plan]) -> None:
+        super().__init__()
+        self._own = own
+        self.meter = _box("1. meter, on the panels", "", hint="9.5 %, 10.2 %")
+        self.weights = _box("2. offcut now, oven-dry", "", hint="41.2 g, 37.8 g")
+        self.weeks = _box("3. air, last two weeks", "", hint="20 °C, 50 %")
+        self.today = _box("4. if nothing else: today", "", hint="22 °C, 70 %")
+        look = button("What clearance?", lambda: self.tried(self._look))
+        keep = button("Keep this moisture", self._keep)
+        boxes = [self.meter, self.weights, self.weeks, self.today]
+        self.lay(*boxes, widgets.HBox([look, keep]), self.said)
+
+    def moisture(self) -> tuple[float, str]:
+        """Moisture by the first of the boxes that is filled in, and by what. [%]"""
+        if wet := [percent(text, what="a meter's reading") for text in each_of(self.meter.value)]:
+            return fmean(wet), "by the meter"
+        if weighed := each_of(self.weights.value):
+            if len(weighed) not in (2, 3):
+                raise ValueError(
+                    "Type two weights of one offcut, now and oven-dry: 41.2 g, 37.8 g. Was it not "
+                    "oven-dry, its moisture then as well: 41.2 g, 42.3 g, 12 %."
+                )
+            now, before = (mass(text, what="a weight") for text in weighed[:2])
+            then = percent(weighed[2], what="its moisture then") if len(weighed) == 3 else 0.0
+            return moisture_by_weight(now, before=before, moisture_before=then), "by its weight"
+        for box, source in ((self.weeks, "by the air of two weeks"), (self.today, "by one day")):
+            if read := each_of(box.value):
+                if len(read) != 2:
+                    raise ValueError("Type temperature and humidity of the air: 20 °C, 50 %.")
+                air = {
+                    "temperature": temperature(read[0], what="the air's temperature"),
+                    "humidity": humidity(read[1], what="the air's humidity"),
+                }
+                return equilibrium_moisture(**air), source
+        raise ValueError("Type what you have, the first of the four if you can: 9.5 %.")
+
+    def _look(self) -> float:
+        design = drawable(self._own()).design
+        moisture, source = self.moisture()
+        kept = making(design.choices.rooms)
+        words = f"{fitting_sentence(design, moisture=moisture)} Read {source}."
+        if source == "by one day":
+            words += (
+                " Wood follows the air in weeks, and one day says little. If it is still at "
+                f"{kept:.1f} %: {fitting_sentence(design, moisture=kept)}"
+            )
+        self.say(words)
+        return moisture
+
+    def _keep(self) -> None:
+        def kept() -> Loaded:
+            own, moisture = OwnBox(), self._look()
+            own.load()
+            return own.keep({"rooms.make_moisture": f"{moisture:.1f} %"})
+
+        if loaded := self.tried(kept):
+            followed(loaded.choices)
 
 
 def _box(label: str, value: str, *, hint: str = "") -> widgets.Text:

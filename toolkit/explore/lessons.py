@@ -99,7 +99,11 @@ lesson2 = LiveLesson(
     rescue=_rescue("rough", "true"),
 )
 lesson3 = LiveLesson(3, feelers=lambda: explore.feeler_card(explore.own), rescue=_rescue("jointed"))
-lesson4 = LiveLesson(4, rescue=_rescue("grooved", "fitted"))
+lesson4 = LiveLesson(
+    4,
+    moisture=lambda: explore.MoistureForm(explore.own),
+    rescue=_rescue("grooved", "fitted"),
+)
 lesson5 = LiveLesson(5)
 
 

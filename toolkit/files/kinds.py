@@ -163,6 +163,12 @@ def _two(what: str, *example: str) -> Read:
     return _list(reader, 2, 2, _LENGTH, list(example))
 
 
+def _moisture(key: Key) -> Read:
+    least, most = key.least or 0.0, key.most or 100.0
+    reader = partial(values.read_moisture, least=least, most=most)
+    return _text(reader, f"A moisture of wood, {least:g} to {most:g} % of its dry weight.", "9 %")
+
+
 _LENGTH = {"type": "string"}
 _PAIR = {"type": "array", "items": _LENGTH, "minItems": 2, "maxItems": 2}
 
@@ -179,6 +185,7 @@ KINDS: dict[str, Read | Callable[[Key], Read]] = {
     "species": _text(values.read_species, "A wood of the table.", "black cherry"),
     "temperature": _text(values.read_temperature, "A temperature with its unit.", "20 °C", "68 °F"),
     "humidity": _text(values.read_humidity, "A relative humidity.", "50 %"),
+    "moisture": _moisture,
     "rings": _text(
         values.read_rings,
         "Rings to the face of lid and bottom: a word or an angle from 0 to 90 degrees.",

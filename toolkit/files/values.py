@@ -100,6 +100,19 @@ def read_humidity(value: Any) -> float:
     return percent
 
 
+def read_moisture(value: Any, *, least: float, most: float) -> float:
+    """The moisture of wood, in percent of its dry weight. [%]"""
+    if not isinstance(value, str):
+        raise UnfitError('a moisture is text with its unit; type "9 %"')
+    percent = measures.percent(value, what="moisture")
+    if below(percent, least) or above(percent, most):
+        raise UnfitError(
+            f"wood that is worked lies between {least:g} and {most:g} %; "
+            'type a meter\'s reading such as "9 %"'
+        )
+    return percent
+
+
 def read_rings(value: Any) -> float:
     """The angle of the rings to the face, 0 flat-sawn and 90 quartered. [degree]"""
     offer = 'type "flat-sawn", "rift", "quarter-sawn" or an angle such as "30 deg"'

@@ -34,7 +34,10 @@ def _words(text: str) -> str:
 def _moisture(plan: Plan) -> Iterator[Formula]:
     rooms = plan.choices.rooms
     lines = []
-    for name, room in (("bench", rooms.make), ("dampest", rooms.damp), ("driest", rooms.dry)):
+    if rooms.make_moisture:
+        lines.append(rf"{_words('wood, as measured: ')} M = {rooms.make_moisture:.1f}\,\%")
+    bench = () if rooms.make_moisture else (("bench", rooms.make),)
+    for name, room in (*bench, ("dampest", rooms.damp), ("driest", rooms.dry)):
         settled = equilibrium_moisture(temperature=room.temperature, humidity=room.humidity)
         lines.append(
             rf"{_words(name + ': ')} T = {room.temperature:g}\,{_words('°C')},\; "

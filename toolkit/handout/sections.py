@@ -4,7 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from toolkit.box import Choices, glue_up_steps, line_table, step_table, transfer_steps
+from toolkit.box import (
+    Choices,
+    fitted_at,
+    fitting_tables,
+    glue_up_steps,
+    line_table,
+    making_told,
+    step_table,
+    transfer_steps,
+)
 from toolkit.document import (
     Block,
     Figure,
@@ -122,12 +131,21 @@ def _at_the_bench(plan: Plan) -> Iterator[Section]:
         step_table(glue_up_steps(plan.design), title="Gluing up"),
     )
     yield _section("yours", if_yours_measures(plan))
-    room = plan.choices.rooms.make
-    day = (
-        f"Reckoned for a bench at {room.temperature:g} °C and {room.humidity:g} %. "
-        "On the day: temperature ______ humidity ______ date ________"
+    yield from _season(plan)
+
+
+def _season(plan: Plan) -> Iterator[Section]:
+    """How wet the panels' wood is on the day, and the clearance that it then gets."""
+    d, panel = plan.design, plan.design.upper_panel
+    damp = fitted_at(d, panel=panel.name, moisture=panel.season.damp).clearance
+    why = (
+        f"Reckoned for wood at {making_told(plan.choices.rooms)}. What counts is the moisture of "
+        "the wood, and it follows the air slowly, in weeks: after one damp day it is still dry, "
+        f"and that day's air would leave a dry {panel.name} {plan.choices.rule.exact(damp)} of "
+        "clearance. On the day, take the first of these that you have:"
     )
-    yield _section("season", day, *ring_angles(plan))
+    ways = Listing(_rows("moisture", "way"))
+    yield _section("season", why, ways, *fitting_tables(d), *ring_angles(plan))
 
 
 def _layout(plan: Plan, boards: Sequence[Board]) -> Section:

@@ -14,7 +14,6 @@ from toolkit.plan import Plan
 
 STEP = 15  # between two ring angles [deg]
 PARTED = "<"  # of two frames alike, most stretches between such signs are the same
-_JUNE = 5
 
 
 def ring_angles(plan: Plan) -> Iterator[WhatIf]:
@@ -31,7 +30,6 @@ def ring_angles(plan: Plan) -> Iterator[WhatIf]:
             place=year_between(choices.rooms),
             species=choices.wood.lid,
             rings=float(angle),
-            made_in=_JUNE,
             moisture_from=lid.season.make,
         )
         words = {0: "flat-sawn", 90: "quarter-sawn"}.get(angle, "to the width")

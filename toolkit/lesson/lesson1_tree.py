@@ -5,16 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any, Self
 
-from toolkit.box import Panel, year_between
+from toolkit.box import Choices, Panel, making, year_between
 from toolkit.lesson.controls import ChoiceControl, LengthControl, NumberControl
 from toolkit.lesson.scene import Scene, Shown, Tried, drawable, numbers
 from toolkit.pictures import Picture, Sawn, Year, log_end, year_picture
 from toolkit.plan import Plan
 from toolkit.results import Finding, Table
 from toolkit.wood import (
-    MONTHS,
     cup_formula,
-    equilibrium_moisture,
     movement,
     place,
     places,
@@ -23,8 +21,9 @@ from toolkit.wood import (
     strain,
 )
 
-# Woods that a beginner's class is likely to be offered (common practice, no source).
-WOODS = (
+# Woods that a beginner's class is likely to be offered in North America, and in Europe (common
+# practice, no source).
+AMERICAN = (
     "black cherry",
     "black walnut",
     "red alder",
@@ -34,8 +33,18 @@ WOODS = (
     "American beech",
     "red oak, commercial group",
 )
+EUROPEAN = (
+    "Scots pine",
+    "European cherry",
+    "European walnut",
+    "common alder",
+    "European lime",
+    "sycamore maple",
+    "European ash",
+    "European beech",
+    "European oak",
+)
 OWN_ROOMS = "own rooms"
-_JUNE = 5
 SAWN_AT = 80.0  # where the first board of the log scene lies, from the pith [mm]
 SAWN_WET = 14.0  # moisture of a board from an open shed: common practice, no source [%]
 BOARD_THICK = 16.0  # of the board in the log scene, as the rough list asks for walls [mm]
@@ -43,21 +52,33 @@ BOARD_THICK = 16.0  # of the board in the log scene, as the rough list asks for 
 PANEL_WOOD = ChoiceControl(
     ("wood.panels",),
     "panels of",
-    WOODS,
+    AMERICAN + EUROPEAN,
     slider=True,
 )
 RINGS = NumberControl(("wood.rings",), "rings to the width", 0, 90, 5, "°")
 
+
+def reckoned_moisture(choices: Choices) -> float:
+    """Moisture that a box's panels are made at, to a tenth, as a slider has it. [%]"""
+    return round(making(choices.rooms), 1)
+
+
+def made_at(choices: Choices, tried: Tried) -> Choices:
+    """A box whose wood is as wet when it is fitted as a slider says; its own where it stands so."""
+    moisture = tried.get("try.moisture", reckoned_moisture(choices))
+    if moisture == reckoned_moisture(choices):
+        return choices
+    return choices.having({"rooms.make_moisture": moisture})
+
+
+MOISTURE = NumberControl(
+    ("try.moisture",), "wood's moisture", 4, 18, 0.5, "%", start=reckoned_moisture
+)
+
 SEASON_CONTROLS = (
     PANEL_WOOD,
     RINGS,
-    ChoiceControl(
-        ("try.month",),
-        "made in",
-        tuple((name, index) for index, name in enumerate(MONTHS)),
-        start=_JUNE,
-        slider=True,
-    ),
+    MOISTURE,
     ChoiceControl(
         ("try.place",),
         "lives in",
@@ -68,8 +89,8 @@ SEASON_CONTROLS = (
 )
 
 
-def year_of(plan: Plan, *, month: int = _JUNE, lives_in: str = OWN_ROOMS) -> Year:
-    """The lid's year, as dry when made as the box's bench says."""
+def year_of(plan: Plan, *, lives_in: str = OWN_ROOMS) -> Year:
+    """The lid's year, its wood as wet when made as the box says."""
     design = drawable(plan).design
     choices, panel = design.choices, design.uppermost
     where = year_between(choices.rooms) if lives_in == OWN_ROOMS else place(lives_in)
@@ -77,8 +98,7 @@ def year_of(plan: Plan, *, month: int = _JUNE, lives_in: str = OWN_ROOMS) -> Yea
         "place": where,
         "species": design.wood_of(panel),
         "rings": choices.wood.rings,
-        "made_in": month,
-        "moisture_from": panel.season.make if lives_in == OWN_ROOMS else None,
+        "moisture_from": panel.season.make,
     }
     if isinstance(panel, Panel):
         return Year.of_panel(panel, **asked)
@@ -91,8 +111,10 @@ class LidYear(Shown):
     topics = ("season",)
 
     def set_up(self, tried: Tried) -> None:
-        lives_in, month = tried.get("try.place", OWN_ROOMS), tried.get("try.month", _JUNE)
-        self.year = year_of(self.plan, month=month, lives_in=lives_in)
+        self.year = year_of(self.plan, lives_in=tried.get("try.place", OWN_ROOMS))
+
+    def box(self) -> Choices:
+        return made_at(self.choices, self.tried)
 
     def picture(self, before: Self | None) -> Picture:
         return year_picture(self.year, rule=self.rule, ghost=before.year if before else None)
@@ -104,10 +126,7 @@ class LidYear(Shown):
 
 def _movement(plan: Plan, year: Year) -> Iterator[tuple[str, str, str]]:
     rule = plan.choices.rule
-    dry = year.place.moisture[year.made_in]
-    if year.place.seen == "measured":
-        dry = plan.design.uppermost.season.make
-    wet = max(year.place.moisture)
+    dry, wet = year.moisture_from, max(year.place.moisture)
     asked: dict[str, Any] = {
         "species": year.species,
         "rings": year.rings,
@@ -115,7 +134,11 @@ def _movement(plan: Plan, year: Year) -> Iterator[tuple[str, str, str]]:
         "moisture_to": wet,
     }
     law = movement(year.made, **asked)
-    yield "moisture when made", f"{dry:.1f} %", "what the air of that time and place gives it"
+    yield (
+        "moisture when made",
+        f"{dry:.1f} %",
+        "by a meter or a balance, else what its air brings it to",
+    )
     yield "moisture at its wettest", f"{wet:.1f} %", "the same, in the dampest month"
     yield "it grows", rule.exact(round(law, 2)), "by the law for every moisture (Eq. 13-3)"
     if caution := species(year.species).caution:
@@ -169,7 +192,7 @@ class LogEnd(Shown):
     needs_a_box = False
 
     def set_up(self, tried: Tried) -> None:
-        room, design = self.choices.rooms.make, self.plan.design
+        design = self.plan.design
         self.sawn = Sawn.of(
             tried["try.wide"],
             thickness=BOARD_THICK,
@@ -177,7 +200,7 @@ class LogEnd(Shown):
             rings=tried["try.rings"],
             species=design.wood_of(design.uppermost),
             moisture_from=tried["try.wet"],
-            moisture_to=equilibrium_moisture(temperature=room.temperature, humidity=room.humidity),
+            moisture_to=making(self.choices.rooms),
         )
 
     def picture(self, before: Self | None) -> Picture:

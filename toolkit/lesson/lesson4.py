@@ -10,9 +10,9 @@ from toolkit.box import (
     LiftOffLid,
     Panel,
     Remedy,
-    Room,
     edge_table,
     exit_table,
+    fitting_tables,
     month_table,
     months as panel_months,
     plough_table,
@@ -23,8 +23,15 @@ from toolkit.box import (
     year_between,
 )
 from toolkit.document import Figure, Sentence, TableBlock
-from toolkit.lesson.controls import LengthControl, NumberControl
-from toolkit.lesson.lesson1_tree import PANEL_WOOD, RINGS, WOODS, LidYear
+from toolkit.lesson.controls import LengthControl
+from toolkit.lesson.lesson1_tree import (
+    AMERICAN,
+    EUROPEAN,
+    MOISTURE,
+    PANEL_WOOD,
+    RINGS,
+    LidYear,
+)
 from toolkit.lesson.lesson3_corner import settled
 from toolkit.lesson.lesson4_box import CONTENTS, CORNER
 from toolkit.lesson.lesson4_lid import EDGES, LID, drawn_out
@@ -36,6 +43,7 @@ from toolkit.pictures import (
 )
 from toolkit.plan import Plan, panel_stages
 from toolkit.results import Table, TaggedSize, capital
+from toolkit.wood import species
 
 SEASON_CONTROLS = (
     LengthControl(
@@ -47,16 +55,15 @@ SEASON_CONTROLS = (
     ),
     PANEL_WOOD,
     RINGS,
-    NumberControl(
-        ("try.humidity",), "air at the bench", 30, 80, 5, "%", start=lambda c: c.rooms.make.humidity
-    ),
+    MOISTURE,
 )
 
 
 @lru_cache(maxsize=128)
 def ways(choices: Choices, panel: str) -> tuple[Remedy, ...]:
-    """Ranked remedies from the woods that a class is likely to be offered."""
-    return remedies(choices, panel=panel, woods=WOODS)
+    """Ranked remedies from the woods that a class is likely to be offered where this one grows."""
+    wood = species(getattr(choices.wood, panel)).name
+    return remedies(choices, panel=panel, woods=EUROPEAN if wood in EUROPEAN else AMERICAN)
 
 
 def _remedy_rows(plan: Plan, panel: str) -> list[tuple[str, str, str]]:
@@ -72,11 +79,7 @@ def _remedy_rows(plan: Plan, panel: str) -> list[tuple[str, str, str]]:
 
 
 class FittedYear(LidYear):
-    """A panel fitted in the air that is tried, between its two limits."""
-
-    def box(self) -> Choices:
-        air = Room(self.choices.rooms.make.temperature, self.tried["try.humidity"])
-        return self.choices.having({"rooms.make": air})
+    """A panel fitted at the moisture that is tried, between its two limits."""
 
     def values(self) -> Table:
         """Both limits, the cause, the changes that help, and how the lid slides."""
@@ -115,10 +118,10 @@ def _rows(plan: Plan, name: str) -> list[tuple[str, str, str]]:
 
 
 def _more(at: SliderState) -> dict[str, Any]:
-    """The air at the bench, when it was moved."""
-    if at.tried["try.humidity"] == at.before["try.humidity"]:
+    """The wood's moisture, when it was moved."""
+    if at.tried["try.moisture"] == at.before["try.moisture"]:
         return {}
-    return written({"rooms.make.humidity": at.tried["try.humidity"]}, rule=at.choices.rule)
+    return written({"rooms.make_moisture": at.tried["try.moisture"]}, rule=at.choices.rule)
 
 
 SEASON = Scene("season", SEASON_CONTROLS, FittedYear, height=440, more=_more)
@@ -144,6 +147,11 @@ def months(plan: Plan) -> TableBlock:
     name, place = plan.design.upper_panel.name, year_between(plan.design.choices.rooms)
     rows = panel_months(plan.design, panel=name, place=place)
     return TableBlock(month_table(rows, rule=plan.choices.rule, panel=name))
+
+
+def clearances(plan: Plan) -> TableBlock:
+    """What clearance that panel gets at each reading of a meter."""
+    return TableBlock(fitting_tables(plan.design)[0])
 
 
 def limits(plan: Plan) -> Sentence:

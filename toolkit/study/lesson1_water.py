@@ -77,6 +77,7 @@ def panel_movement(ask: Asking) -> Question:
         moves = strain(wood, rings=rings, moisture_from=start, moisture_to=end)
         return float(round(100 * moves / (end - start), 3))
 
+    by_air = c.rooms.make_moisture is None
     width, along, across, rings = panel.width.value, rate(0), rate(90), c.wood.rings
     own = rate(rings)
     told = f"For each point of moisture this wood moves {along:g} % of a size along its rings"
@@ -99,10 +100,11 @@ def panel_movement(ask: Asking) -> Question:
         "length": panel.length.value * own / 100 * change,
         "thickness": panel.thickness.value * own / 100 * change,
         "all-water": width * own / 100 * end,
-        "humidity": width * own / 100 * abs(room.humidity - bench.humidity),
         "one-point": width * own / 100,
         "hundredfold": width * own * change,
     }
+    if by_air:
+        slips["humidity"] = width * own / 100 * abs(room.humidity - bench.humidity)
     return ask.question(
         "lesson1.{panel.name}-movement",
         answer,
@@ -112,6 +114,7 @@ def panel_movement(ask: Asking) -> Question:
         cut=cut,
         told=told,
         start=start,
+        bench=f" ({bench.humidity:g} % humidity)" if by_air else ", as measured,",
         end=end,
         where=ROOMS[name],
         room=room,

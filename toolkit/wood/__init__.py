@@ -41,5 +41,5 @@ from toolkit.wood.seasons import (
     places,
     widths_through_the_year,
 )
-from toolkit.wood.weight import density, part_weight, specific_gravity
+from toolkit.wood.weight import density, moisture_by_weight, part_weight, specific_gravity
 from toolkit.wood.woods import Species, UnknownSpecies, all_species, species

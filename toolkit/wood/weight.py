@@ -1,4 +1,4 @@
-"""How much a part should weigh."""
+"""How much a part should weigh, and how wet a piece is by its weight."""
 
 from __future__ import annotations
 
@@ -124,3 +124,45 @@ def part_weight(
     above_zero(thickness, name="thickness", unit="mm", example="16 for a wall blank")
     # 1 mm³ is 1e-9 m³, and 1 kg is 1000 g.
     return length * width * thickness * density(species, moisture=moisture) * 1e-6
+
+
+def moisture_by_weight(weight: float, *, before: float, moisture_before: float = 0.0) -> float:
+    """Moisture of a piece that was weighed twice: what it lost or gained is water.
+
+    Parameters
+    ----------
+    weight : float
+        Weight now. [g]
+    before : float
+        Weight at the other weighing: out of the oven, once it no longer gets lighter. [g]
+    moisture_before : float, optional
+        Moisture at the other weighing, if it was not oven-dry. [%]
+
+    Returns
+    -------
+    float
+        Moisture content now, of the oven-dry weight. [%]
+
+    Raises
+    ------
+    ValueError
+        A weight is not above 0, the moisture is impossible, or the piece is lighter than dry.
+
+    Source
+    ------
+    Handbook (FPL-GTR-190), ch. 4, definition of moisture content; its form from memory.
+
+    >>> round(moisture_by_weight(41.2, before=37.8), 1)
+    9.0
+    """
+    above_zero(weight, name="weight", unit="g", example="41.2 for an offcut")
+    above_zero(before, name="before", unit="g", example="37.8 for an offcut out of the oven")
+    moisture_in_range(moisture_before, name="moisture_before")
+    moisture = (100 + moisture_before) * weight / before - 100
+    if moisture < 0:
+        raise ValueError(
+            f"{weight:g} g now is lighter than the piece is with no water in it: weigh both times "
+            "on one scale, and give the weight now first."
+        )
+    moisture_in_range(moisture, name="the moisture by these two weights")
+    return moisture

@@ -115,8 +115,8 @@ class Year:
         Angle between its growth rings and its width. [degrees]
     place : Climate
         Where it lives.
-    made, made_in : float, int
-        Width when made [mm], and the month: 0 for January to 11.
+    made, moisture_from : float
+        Width when made [mm], and how wet its wood then is. [%]
     widths : tuple of float
         Width from January to December. [mm]
     widest, narrowest : float or None
@@ -129,7 +129,7 @@ class Year:
     rings: float
     place: Climate
     made: float
-    made_in: int
+    moisture_from: float
     widths: tuple[float, ...]
     widest: float | None = None
     narrowest: float | None = None
@@ -142,27 +142,29 @@ class Year:
         place: Climate,
         species: str,
         rings: float,
-        made_in: int,
-        moisture_from: float | None = None,
+        moisture_from: float,
         name: str = "board",
         widest: float | None = None,
         narrowest: float | None = None,
     ) -> Year:
-        """Work a year out; without ``moisture_from`` it is made as dry as that month. [mm, %]"""
-        if not 0 <= made_in < len(MONTHS):
-            raise ValueError(f"made_in was given as {made_in}: give 0 for January to 11.")
-        dry = place.moisture[made_in] if moisture_from is None else moisture_from
+        """Work a year out. [mm, %]"""
         widths = widths_through_the_year(
-            width, place=place, species=species, rings=rings, moisture_from=dry
+            width, place=place, species=species, rings=rings, moisture_from=moisture_from
         )
         wood = find_species(species).name
-        return cls(name, wood, rings, place, width, made_in, widths, widest, narrowest)
+        return cls(name, wood, rings, place, width, moisture_from, widths, widest, narrowest)
 
     @classmethod
     def of_panel(cls, panel: Panel, **asked: Any) -> Year:
         """The year of a lid or a bottom in its grooves; the rest as for ``of``. [mm, %]"""
         wide, slim = panel.widest, panel.narrowest
         return cls.of(panel.moving, name=panel.name, widest=wide, narrowest=slim, **asked)
+
+    @property
+    def near(self) -> int:
+        """The month whose air would bring it nearest to as it was made, the first of equals."""
+        wet = self.place.moisture
+        return min(range(len(wet)), key=lambda month: abs(wet[month] - self.moisture_from))
 
     @property
     def most(self) -> int:
@@ -196,9 +198,9 @@ class Year:
         wide, slim = max(self.widths), min(self.widths)
         known = " (its movement from memory)" if find_species(self.species).from_memory else ""
         text = (
-            f"A {self.name} of {self.species}{known}, {show(self.made)} wide when made in "
-            f"{MONTHS[self.made_in]}, at {where}: widest in {MONTHS[self.most]}, {show(wide)}, "
-            f"narrowest in {MONTHS[self.least]}, {show(slim)}."
+            f"A {self.name} of {self.species}{known}, {show(self.made)} wide when made at "
+            f"{self.moisture_from:.1f} % moisture, at {where}: widest in {MONTHS[self.most]}, "
+            f"{show(wide)}, narrowest in {MONTHS[self.least]}, {show(slim)}."
         )
         return f"{text} {' '.join(self._limits(rule))}".strip()
 

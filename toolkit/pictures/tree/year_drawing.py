@@ -139,7 +139,7 @@ def _panel(view: PartView, year: Year) -> None:
     sheet.line("visible", curve)
     sheet.line("thin", broken)
     sheet.name("width by month", list(enumerate(year.widths)))
-    x, y = _at(view, year.made_in, year.made)
+    x, y = _at(view, year.near, year.made)
     sheet.line("arrow", arrow_head((x, y), turn=pi / 2, long=8.0, half=3.4), closed=True)
 
 
@@ -213,8 +213,8 @@ def _said(view: PartView, year: Year, rule: Rule) -> None:
         anchor: Anchor = "left" if month < 2 else "right" if month > 9 else "center"
         spots = spread(x, (near, near + 6.0 * way), (0.0, -20.0, 20.0, -40.0, 40.0), anchor)
         sheet.write(text, spots, rank=2, red=red, at=(x, y))
-    x, y = _at(view, year.made_in, year.made)
+    x, y = _at(view, year.near, year.made)
     under = y - 12.0 - 2 * drop
     spots = spread(x, (under, under - 10.0, under - 20.0), (0.0, 24.0, -24.0))
-    text = f"made in {MONTHS[year.made_in]}, {show(year.made)}"
+    text = f"made at {year.moisture_from:.1f} %, {show(year.made)}"
     sheet.write(text, spots, rank=3, at=(x, y - 4.0))
