@@ -83,16 +83,16 @@ def turned_to(server: Server, opened: BrowserContext) -> Iterator[Callable[[str]
 
 @pytest.fixture
 def page(turned_to: Callable[[str], LessonPage], folder: Path) -> LessonPage:
-    """Lesson 4, still to be run, for a student who has kept nothing yet."""
-    return turned_to(lesson_files()[3].name)
+    """Lesson 4, for a student who has kept nothing yet."""
+    page = turned_to(lesson_files()[3].name)
+    if page.just_opened:
+        page.run_all()
+    return page
 
 
 @pytest.fixture
 def lesson(page: LessonPage) -> LessonPage:
-    """Lesson 4, run from top to bottom, or with what is driven in it begun again."""
-    if any(count is None for _, count, _ in page.cells()):
-        page.run_all()
-    else:
-        page.run_cell("lesson.explore()")
-        page.run_cell("lesson.rescue()")
+    """Lesson 4, with what is driven in it begun again."""
+    page.run_cell("lesson.explore()")
+    page.run_cell("lesson.rescue()")
     return page

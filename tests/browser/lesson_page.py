@@ -58,6 +58,16 @@ async () => {
   await app.commands.execute('notebook:run-all-cells');
 }
 """
+# A lesson of the workbook's that was opened just now runs by itself: nothing is to be run twice.
+_BY_ITSELF = "() => !!window.jupyterapp.shell.currentWidget.model.sharedModel.getMetadata('ours')"
+_RAN = """
+() => {
+  const cells = window.jupyterapp.shell.currentWidget.content.widgets
+    .filter(cell => cell.model.type === 'code').map(cell => cell.model);
+  return cells.every(cell => cell.executionCount !== null)
+    || cells.some(cell => cell.outputs.toJSON().some(one => one.output_type === 'error'));
+}
+"""
 _CELLS = """
 () => window.jupyterapp.shell.currentWidget.content.widgets
   .filter(cell => cell.model.type === 'code')
@@ -128,17 +138,20 @@ class LessonPage:
     def __init__(self, watched: Watched) -> None:
         self.watched = watched
         self.page = watched.page
+        self.just_opened = False
         self.look_at(None)
 
     def open(self, url: str, notebook: str) -> None:
         """Open a notebook in JupyterLab, without what was open before."""
         self.page.goto(f"{url}/lab/tree/{notebook}?reset")
         self.page.wait_for_function(_OPENED)
+        self.just_opened = True
 
     def turn_to(self, notebook: str) -> None:
         """Open another notebook in its place, which takes a fraction of opening JupyterLab."""
         self.page.evaluate(_TURN_TO, notebook)
         self.page.wait_for_function(_OPENED)
+        self.just_opened = True
 
     def look_at(self, scene: str | None) -> None:
         """Turn to the sliders of one scene of the lesson, or to the first that there are."""
@@ -146,8 +159,12 @@ class LessonPage:
         self.explorer = self.page.locator(self.root).first
 
     def run_all(self) -> None:
-        """Run every cell, wait for the last, and see that none failed."""
-        self.page.evaluate(_RUN)
+        """Have every cell run, by itself if it was opened just now, and see that none failed."""
+        if self.just_opened and self.page.evaluate(_BY_ITSELF):
+            self.page.wait_for_function(_RAN)
+        else:
+            self.page.evaluate(_RUN)
+        self.just_opened = False
         failed = self.errors()
         assert failed == [], failed
 

@@ -2,13 +2,16 @@
 
 A tidy notebook holds outputs only where a test reads them, and no widget state, execution times or
 editor's metadata. The outputs of checked cells are made afresh, in a student's folder of its own,
-so that nobody's own box can come into the project.
+so that nobody's own box can come into the project. What JupyterLab knows the lessons' code by is
+made anew as well.
 """
 
 import argparse
+import json
 import os
 import sys
 import tempfile
+from hashlib import sha256
 from pathlib import Path
 
 import nbformat
@@ -17,6 +20,7 @@ from nbconvert.preprocessors import ExecutePreprocessor
 from toolkit.handout.page import OURS, SCREEN, prose_mark
 
 ROOT = Path(__file__).parents[2]
+DELIVERED = ROOT / "toolkit/room/share/lab/workbook-lessons/delivered.json"
 CHECKED = "nbval-check-output"
 CELL_METADATA = ("tags", "jupyter")
 
@@ -81,6 +85,18 @@ def tidied(path: Path, *, afresh: bool = True) -> str:
     return nbformat.writes(book, indent=1) + "\n"
 
 
+def delivered() -> str:
+    """The digests by which JupyterLab knows that a lesson's code is as we wrote it."""
+    marks = {}
+    for path in notebooks():
+        if path.parent.name == "lessons":
+            cells = nbformat.read(path, as_version=4).cells
+            sources = [cell.source for cell in cells if cell.cell_type == "code"]
+            text = json.dumps(sources, ensure_ascii=False, separators=(",", ":"))
+            marks[path.name] = sha256(text.encode()).hexdigest()
+    return json.dumps(marks, indent=1) + "\n"
+
+
 def main() -> int:
     """Tidy every notebook, or with ``--check`` say which are not tidy."""
     parser = argparse.ArgumentParser(description="Tidy the notebooks.")
@@ -95,6 +111,8 @@ def main() -> int:
         print(f"{'untidy' if check else 'tidied'}: {path.relative_to(ROOT)}")
         if not check:
             path.write_text(text, encoding="utf-8")
+    if not check:
+        DELIVERED.write_text(delivered(), encoding="utf-8")
     return 1 if check and untidy else 0
 
 

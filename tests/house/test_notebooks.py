@@ -8,7 +8,7 @@ from pathlib import Path
 import nbformat
 import pytest
 
-from tests.house.notebooks import CHECKED, ROOT, notebooks, tidied
+from tests.house.notebooks import CHECKED, DELIVERED, ROOT, delivered, notebooks, tidied
 from toolkit.handout.page import SCREEN
 
 LESSONS = [path for path in notebooks() if path.parent.name == "lessons"]
@@ -25,6 +25,13 @@ def test_tidy(path: Path) -> None:
     # Whether the outputs are still what the cells say is seen when the notebook itself is a test.
     assert path.read_text(encoding="utf-8") == tidied(path, afresh=False), (
         f"{path.name} is not tidy; run: python -m tests.house.notebooks"
+    )
+
+
+def test_code_is_known_as_delivered() -> None:
+    # A lesson of other code would wait behind its button.
+    assert DELIVERED.read_text(encoding="utf-8") == delivered(), (
+        "code of a lesson was changed; run: python -m tests.house.notebooks"
     )
 
 

@@ -15,6 +15,14 @@ from toolkit.study import lesson_file, lessons_folder, student_folder
 # not meet that question, nor the check for updates behind it.
 QUIET = {"fetchNews": "false", "checkForUpdates": False}
 QUIET_FILE = "@jupyterlab/apputils-extension/notification.jupyterlab-settings"
+# What has a lesson run when it is opened. It lies apart from the pages without code, which run by
+# themselves and would load it too.
+EXTENSIONS = Path(__file__).parent / "share" / "lab"
+STARTS = EXTENSIONS / "workbook-lessons" / "package.json"
+BY_HAND = (
+    "no lesson will start by itself. Choose Run, Run All Cells in each; to cure it, fetch the "
+    "workbook again, whole, and install it"
+)
 
 
 def settings_folder(folder: Path | None = None) -> Path:
@@ -39,6 +47,7 @@ def lab_command(
         f"--ServerApp.ip={HERE}",
         f"--ServerApp.root_dir={notebooks or lessons_folder()}",
         f"--LabApp.default_url={url}",
+        f"--LabServerApp.extra_labextensions_path={EXTENSIONS}",
     ]
     if hasattr(os, "geteuid") and os.geteuid() == 0:
         # In a container everybody is root; the server listens to this machine alone.
@@ -77,6 +86,8 @@ def open_lessons(lesson: str | None, *, browser: bool = True, port: int = 0) -> 
     for free in listening(port):
         free.close()
     settings = {"JUPYTERLAB_SETTINGS_DIR": str(settings_folder())}
+    if not STARTS.is_file():
+        print(f"{STARTS} is missing: {BY_HAND}", file=sys.stderr, flush=True)
     print("Opening the lessons. To close them, come back here and press Ctrl-C twice.", flush=True)
     with subprocess.Popen(command, env=os.environ | settings) as lab:
         while True:
