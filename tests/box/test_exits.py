@@ -11,7 +11,8 @@ from tests.boxes import (
 )
 from toolkit.box import Choices, design
 from toolkit.box.bevels import bevel, width_for
-from toolkit.box.clearances import fitted_at, fitting_tables, months, window
+from toolkit.box.clearances import window
+from toolkit.box.fitting import fitted_at, fitting_tables, months
 from toolkit.box.holes import exit_table, exits
 from toolkit.box.panel_checks import check_bevels, check_lid_way
 from toolkit.box.seasons import year_between

@@ -14,14 +14,13 @@ from toolkit.box.choices import (
     LidChoice,
     Made,
     Panels,
-    Room,
-    Rooms,
     Size,
     Thickness,
     Tools,
     Wood,
 )
 from toolkit.box.customs import Customs
+from toolkit.box.rooms import Room, Rooms
 from toolkit.files import BoxFileError, box_from_text, read_box
 from toolkit.files.box_file import box_schema
 from toolkit.measures import Rule, keys_of

@@ -19,13 +19,12 @@ from toolkit.box.choices import (
     LidChoice,
     Made,
     Panels,
-    Room,
-    Rooms,
     Size,
     Thickness,
     Tools,
     Wood,
 )
+from toolkit.box.rooms import Room, Rooms
 from toolkit.files import box_from_text, edited, read_box
 from toolkit.files.values import MOST_SHARE
 from toolkit.measures import Rule, keys_of, length

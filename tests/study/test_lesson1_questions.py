@@ -6,7 +6,8 @@ import pytest
 
 from tests.study.telling import as_worked_by_hand
 from tests.study.test_questions import BOX
-from toolkit.box.choices import Allowance, Allowances, Room
+from toolkit.box.choices import Allowance, Allowances
+from toolkit.box.rooms import Room
 from toolkit.measures import MM_PER_INCH, Rule
 from toolkit.plan import Plan, plan
 from toolkit.stock import blanks_of, board_feet, to_buy

@@ -6,19 +6,10 @@ from .choices import (
     CornerChoice as CornerChoice,
     GrooveChoice as GrooveChoice,
     Joint as Joint,
-    Room as Room,
-    Rooms as Rooms,
     Size as Size,
     Thickness as Thickness,
 )
-from .clearances import (
-    fitted_at as fitted_at,
-    fitting_sentence as fitting_sentence,
-    fitting_tables as fitting_tables,
-    month_table as month_table,
-    months as months,
-    window as window,
-)
+from .clearances import window as window
 from .closures import CLOSURES as CLOSURES, Closure as Closure, LidChoice as LidChoice
 from .content_sizes import (
     UnknownContents as UnknownContents,
@@ -30,6 +21,13 @@ from .customs import Customs as Customs, cite as cite
 from .designing import Design as Design, design as design
 from .edges import edge_table as edge_table
 from .either import EITHER as EITHER, Either as Either
+from .fitting import (
+    fitted_at as fitted_at,
+    fitting_sentence as fitting_sentence,
+    fitting_tables as fitting_tables,
+    month_table as month_table,
+    months as months,
+)
 from .grooves import Hole as Hole
 from .holes import exit_table as exit_table
 from .joinery.assembly import (
@@ -70,6 +68,7 @@ from .made import Made as Made
 from .panel_cures import Remedy as Remedy, remedies as remedies
 from .panels import LiftOffLid as LiftOffLid, Panel as Panel
 from .ploughing import plough_table as plough_table
+from .rooms import Room as Room, Rooms as Rooms
 from .seasons import making as making, making_told as making_told, year_between as year_between
 from .settled import Settled as Settled
 from .walls import Frame as Frame, Span as Span, as_made as as_made

@@ -13,6 +13,7 @@ from typing import Any, ClassVar, Literal, Self
 from toolkit.box.closures import LidChoice
 from toolkit.box.customs import Customs
 from toolkit.box.made import Made
+from toolkit.box.rooms import Rooms
 from toolkit.measures import Key, Rule, declared, key, keys_of
 
 Joint = Literal["half-blind", "through"]
@@ -147,30 +148,6 @@ class Wood:
         kind="rings",
         rule="flat-sawn, or nearer to quarter-sawn where its year is too much for the grooves",
     )
-
-
-@dataclass(frozen=True, slots=True)
-class Room:
-    """The air of a room, which wood settles to: its temperature and its relative humidity."""
-
-    temperature: float = field(metadata=declared(kind="temperature"))
-    humidity: float = field(metadata=declared(kind="humidity"))
-
-
-@dataclass(frozen=True, slots=True)
-class Rooms:
-    """Where the box is made, and the dampest and driest room it will live in."""
-
-    make: Room = key("Over the last two or three weeks.", default=Room(20.0, 50.0))
-    make_moisture: float | None = key(
-        "Of the wood itself as lid and bottom are fitted, by a meter or a balance.",
-        kind="moisture",
-        least=3.0,
-        most=30.0,
-        rule="what the air of make brings wood to",
-    )
-    damp: Room = key(default=Room(22.0, 75.0))
-    dry: Room = key(default=Room(20.0, 30.0))
 
 
 @dataclass(frozen=True, slots=True)

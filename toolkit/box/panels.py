@@ -63,9 +63,14 @@ class Panel:
         return -self.moving * self.season.shrinking
 
     @property
+    def clearance(self) -> float:
+        """Its clearance across its own grain, both sides together. [mm]"""
+        return self.along if self.grain_across else self.across
+
+    @property
     def widest(self) -> float:
         """The moving size at which it touches both groove bottoms. [mm]"""
-        return self.moving + (self.along if self.grain_across else self.across)
+        return self.moving + self.clearance
 
     @property
     def narrowest(self) -> float:
@@ -75,8 +80,7 @@ class Panel:
     @property
     def worst_grip(self) -> float:
         """Left in the groove on one side when dry and pushed to the other. [mm]"""
-        clearance = self.along if self.grain_across else self.across
-        return self.reach - clearance - self.shrinking
+        return self.reach - self.clearance - self.shrinking
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,8 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import lru_cache
 
-from toolkit.box.choices import Choices, Room, Rooms
+from toolkit.box.choices import Choices
 from toolkit.box.customs import Customs
+from toolkit.box.rooms import Room, Rooms
 from toolkit.wood import Climate, equilibrium_moisture, species, strain
 
 # From the driest room in January to the dampest in July: an even swing is assumed.

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
+from toolkit.box import making_told, year_between
 from toolkit.classroom.contents import Plans
 from toolkit.classroom.wood import BRIEF, ClassWood, Owned, class_wood
 from toolkit.classroom.wood_tables import (
@@ -29,6 +30,7 @@ from toolkit.stock import (
     piece_table,
     sets_needed,
 )
+from toolkit.wood import MONTHS
 
 
 def pages(taught: WeekendClass, plans: Plans, *, spare: Plan) -> list[tuple[str, list[Section]]]:
@@ -65,7 +67,21 @@ def shopping(taught: WeekendClass, wood: ClassWood) -> tuple[str, list[Section]]
         Section.of("buy", "To buy", said, *([rows, volumes] if bought else [])),
         Section.of("hand", "On hand", none, hand),
         Section.of("all", "All that the class needs", spare, whole),
+        Section.of("moisture", "How wet it may be", _moisture(taught)),
     ]
+
+
+def _moisture(taught: WeekendClass) -> str:
+    """What the panels are reckoned for, and what the date alone would guess."""
+    rooms, month = taught.box.rooms, taught.day.dates[0].month - 1
+    guess = year_between(rooms).moisture[month]
+    return (
+        f"The class's box is reckoned for wood at {making_told(rooms)}. By the date alone a first "
+        f"guess for {MONTHS[month]}, between its driest and its dampest room, is {guess:.1f} %: "
+        "nothing is reckoned from that. Before panels are fitted, meter them or weigh an offcut, "
+        "and write the reading into the class file, below [rooms], as such as "
+        'make_moisture = "9 %"; else the air of the room over two or three weeks, as make.'
+    )
 
 
 def kits(

@@ -87,8 +87,8 @@ class ReadyCard(Card):
     def __init__(self, own: Callable[[], Plan]) -> None:
         super().__init__()
         room = own().choices.rooms.make
-        self.temperature = _box("room, last two weeks", f"{room.temperature:g} °C")
-        self.humidity = _box("its humidity", f"{room.humidity:g} %")
+        self.temperature = _box("temperature, last weeks", f"{room.temperature:g} °C")
+        self.humidity = _box("humidity, last weeks", f"{room.humidity:g} %")
         self.moisture = _box("meter, one reading a board", "", hint="9.5 %, 10.2 %, 9.8 %")
         self.weights = _box("weights of alike pieces", "", hint="412 g, 405 g, 409 g")
         self.grain = _box("grain runs out, one a board", "", hint="1 in 20, 1 in 15, 1 in 25")
@@ -118,6 +118,9 @@ class ReadyCard(Card):
         return ready_to_cut(seen, room_moisture=room)
 
 
+_TODAY = "by the air of one day"
+
+
 class MoistureForm(Card):
     """How wet the panels' wood is, by the best that was measured; what clearance it then gets."""
 
@@ -126,8 +129,8 @@ class MoistureForm(Card):
         self._own = own
         self.meter = _box("1. meter, on the panels", "", hint="9.5 %, 10.2 %")
         self.weights = _box("2. offcut now, oven-dry", "", hint="41.2 g, 37.8 g")
-        self.weeks = _box("3. air, last two weeks", "", hint="20 °C, 50 %")
-        self.today = _box("4. if nothing else: today", "", hint="22 °C, 70 %")
+        self.weeks = _box("3. air, two or three weeks", "", hint="20 °C, 50 %")
+        self.today = _box("4. air, today alone", "", hint="22 °C, 70 %")
         look = button("What clearance?", lambda: self.tried(self._look))
         keep = button("Keep this moisture", self._keep)
         boxes = [self.meter, self.weights, self.weeks, self.today]
@@ -146,7 +149,7 @@ class MoistureForm(Card):
             now, before = (mass(text, what="a weight") for text in weighed[:2])
             then = percent(weighed[2], what="its moisture then") if len(weighed) == 3 else 0.0
             return moisture_by_weight(now, before=before, moisture_before=then), "by its weight"
-        for box, source in ((self.weeks, "by the air of two weeks"), (self.today, "by one day")):
+        for box, source in ((self.weeks, "by the air of those weeks"), (self.today, _TODAY)):
             if read := each_of(box.value):
                 if len(read) != 2:
                     raise ValueError("Type temperature and humidity of the air: 20 °C, 50 %.")
@@ -161,11 +164,11 @@ class MoistureForm(Card):
         design = drawable(self._own()).design
         moisture, source = self.moisture()
         kept = making(design.choices.rooms)
-        words = f"{fitting_sentence(design, moisture=moisture)} Read {source}."
-        if source == "by one day":
+        words = f"Read {source}. {fitting_sentence(design, moisture=moisture)}"
+        if source == _TODAY:
             words += (
-                " Wood follows the air in weeks, and one day says little. If it is still at "
-                f"{kept:.1f} %: {fitting_sentence(design, moisture=kept)}"
+                " Wood follows the air in weeks, and one day says little: it may still be as it "
+                f"was reckoned. {fitting_sentence(design, moisture=kept)}"
             )
         self.say(words)
         return moisture
