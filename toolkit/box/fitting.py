@@ -51,14 +51,14 @@ def months(design: Design, *, panel: str, place: Climate) -> tuple[MonthOfPanel,
     return tuple(found)
 
 
-def month_table(rows: Sequence[MonthOfPanel], *, rule: Rule, panel: str) -> Table:
+def month_table(rows: Sequence[MonthOfPanel], *, rule: Rule, panel: Panel) -> Table:
     """The year of a panel as rows."""
 
     def show(value: float) -> str:
         return rule.exact(round(value, 2))
 
     return Table(
-        f"The {panel} month by month",
+        f"The {panel.name} month by month",
         ("month", "moisture", "room left", "in the groove, worst side"),
         tuple(
             (
@@ -69,7 +69,8 @@ def month_table(rows: Sequence[MonthOfPanel], *, rule: Rule, panel: str) -> Tabl
             )
             for row in rows
         ),
-        note="As if the wood followed the air at once; it follows weeks later, and less far.",
+        note="As if the wood followed the air at once; it follows weeks later, and less far."
+        + panel.season.told,
     )
 
 
@@ -159,7 +160,8 @@ def fitting_sentence(design: Design, *, moisture: float) -> str:
         f"the {names[0]} needs {words}" if len(names) == 1 else f"lid and bottom need {words}"
         for words, names in said.items()
     )
-    return f"With its wood at {moisture:.1f} % {', and '.join(each)}."
+    told = "".join(dict.fromkeys(panel.season.told for panel in design.grooved))
+    return f"With its wood at {moisture:.1f} % {', and '.join(each)}.{told}"
 
 
 def _at_most(at: FittedAt, rule: Rule) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from toolkit.box.change import key_at
-from toolkit.box.choices import Choices
+from toolkit.box.choices import SWELLS, Choices
 from toolkit.box.choosing import Chooser
 from toolkit.box.seasons import quartered, season
 from toolkit.box.settled import SettledLid, SettledPanels, values_of
@@ -55,7 +55,9 @@ def settled_panels(c: Choices, span: float, under_lid: float, choose: Chooser) -
         if values[key] is None:
             values[key] = 0.0
             if span > 0 and panel in _grooved(c):
-                values[key] = choose.pick(f"panels.{key}", across(c, panel, span), direction=None)
+                why = SWELLS + (", its movement from memory" if season(c, panel).caution else "")
+                asked = across(c, panel, span)
+                values[key] = choose.pick(f"panels.{key}", asked, why, direction=None)
     return SettledPanels(**values)
 
 

@@ -197,7 +197,10 @@ def _on_the_rim(c: Settled, f: Frame) -> LiftOffLid:
     swelling = (inside - room) * year.swelling / (1 + year.swelling)
     # Only the rebated centre moves inside the walls; battens lie across and do not.
     gap = (
-        (Term("swelling", -swelling), Term("room to lift", -room))
+        (
+            Term(f"swelling{', from memory' if year.caution else ''}", -swelling),
+            Term("room to lift", -room),
+        )
         if seat == "rebate"
         else (Term("room to lift", -1.0),)
     )

@@ -73,6 +73,9 @@ def _remedy_rows(plan: Plan, panel: str) -> list[tuple[str, str, str]]:
     for row in ways(plan.choices, panel):
         least, most = (show(round(limit, 2)) for limit in (row.after.least, row.after.most))
         mind = f" Take care: {row.minds[0]}" if row.minds else ""
+        woods = [value for key, value in row.changes.items() if key.startswith("wood.")]
+        if any(isinstance(wood, str) and species(wood).from_memory for wood in woods):
+            mind += " How that wood moves is from memory."
         then = f"then {least} to {most} would do; dry it holds {show(round(row.after.grip, 2))}"
         rows.append((f"change {row.rank}", row.sentence, f"{then}.{mind}"))
     return rows
@@ -144,9 +147,9 @@ def exits(plan: Plan) -> TableBlock:
 
 def months(plan: Plan) -> TableBlock:
     """The student's own lid month by month, or the bottom where no lid is in grooves."""
-    name, place = plan.design.upper_panel.name, year_between(plan.design.choices.rooms)
-    rows = panel_months(plan.design, panel=name, place=place)
-    return TableBlock(month_table(rows, rule=plan.choices.rule, panel=name))
+    panel, place = plan.design.upper_panel, year_between(plan.design.choices.rooms)
+    rows = panel_months(plan.design, panel=panel.name, place=place)
+    return TableBlock(month_table(rows, rule=plan.choices.rule, panel=panel))
 
 
 def clearances(plan: Plan) -> TableBlock:

@@ -31,12 +31,13 @@ def _damp_lid(plan: Plan) -> Question:
     asked = panel_movement(Asking(planned(plan.choices.having({"wood.rings": 0.0}))))
     panel = plan.design.uppermost
     wide = plan.choices.rule.show(panel.width.value)
+    told = " Its movement is from memory." if panel.season.caution else ""
     return replace(
         asked,
         id="lesson1.damp-lid",
         how="",
         asks=f"A flat-sawn {panel.name} {wide} wide is fitted in a heated room. How much wider is "
-        "it in a damp August?",
+        f"it in a damp August?{told}",
     )
 
 

@@ -139,6 +139,7 @@ def room_in_the_damp(ask: Asking) -> Question:
         panel=panel,
         room=room,
         swells=swells,
+        memory=" (from memory)" if panel.season.caution else "",
     )
 
 

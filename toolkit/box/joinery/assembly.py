@@ -54,7 +54,8 @@ class Direction:
     """How the corners of a box move. ``slides`` and ``locks`` are axes of the box.
 
     ``pushed`` are the walls that a swelling panel pushes apart, along the axis ``pushes``;
-    ``swelling`` is how far the one that moves most would push them without its clearance. [mm]
+    ``swelling`` is how far the one that moves most would push them without its clearance [mm], and
+    ``told`` what to say of that number, if anything.
     """
 
     tail_boards: str
@@ -64,6 +65,7 @@ class Direction:
     pushed: str
     pushes: Axis
     swelling: float
+    told: str = ""
 
     @property
     def opens(self) -> bool:
@@ -96,7 +98,7 @@ class Direction:
         )
         return (
             f"In its dampest room a panel swells {far}. Without clearance it would push the "
-            f"{self.pushed} apart, {does}."
+            f"{self.pushed} apart, {does}.{self.told}"
         )
 
     def sentence(self, rule: Rule) -> str:
@@ -108,6 +110,7 @@ def joint_direction(d: Design) -> Direction:
     """Which way the corners of a box go together, lock and open."""
     on_ends = d.choices.corner.tails_on == "ends"
     along = d.choices.panels.grain == "along"
+    most = max(d.grooved, key=lambda panel: panel.swelling)
     return Direction(
         tail_boards="ends" if on_ends else "sides",
         pin_boards="sides" if on_ends else "ends",
@@ -115,7 +118,8 @@ def joint_direction(d: Design) -> Direction:
         locks="width" if on_ends else "length",
         pushed="sides" if along else "ends",
         pushes="width" if along else "length",
-        swelling=max(panel.swelling for panel in d.grooved),
+        swelling=most.swelling,
+        told=most.season.told,
     )
 
 

@@ -91,7 +91,8 @@ class Sawn:
         """Where it was sawn and what became of it, on somebody's rule."""
         show = rule.exact
         text = (
-            f"A {show(self.width, unit=False)} × {show(self.thickness)} board of {self.species}, "
+            f"A {show(self.width, unit=False)} × {show(self.thickness)} board of "
+            f"{self.species}{_known(self.species)}, "
             f"its middle {show(self.ring_radius)} from the pith, rings at {self.rings:.3g}° to "
             "its width"
         )
@@ -101,6 +102,11 @@ class Sawn:
                 "so that the pith stays out."
             )
         return f"{text}, {self.became}. {self.cup.sentence(show=show)}"
+
+
+def _known(wood: str) -> str:
+    """What is to be said behind a wood's name where its movement is from memory."""
+    return " (its movement from memory)" if find_species(wood).from_memory else ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -196,11 +202,10 @@ class Year:
         show = rule.exact
         where = f"{self.place.name} (provisional figures)" if self.provisional else self.place.name
         wide, slim = max(self.widths), min(self.widths)
-        known = " (its movement from memory)" if find_species(self.species).from_memory else ""
         text = (
-            f"A {self.name} of {self.species}{known}, {show(self.made)} wide when made at "
-            f"{self.moisture_from:.1f} % moisture, at {where}: widest in {MONTHS[self.most]}, "
-            f"{show(wide)}, narrowest in {MONTHS[self.least]}, {show(slim)}."
+            f"A {self.name} of {self.species}{_known(self.species)}, {show(self.made)} wide when "
+            f"made at {self.moisture_from:.1f} % moisture, at {where}: widest in "
+            f"{MONTHS[self.most]}, {show(wide)}, narrowest in {MONTHS[self.least]}, {show(slim)}."
         )
         return f"{text} {' '.join(self._limits(rule))}".strip()
 
