@@ -144,7 +144,7 @@ def _season(plan: Plan) -> Iterator[Section]:
         f"and that day's air would leave a dry {panel.name} {plan.choices.rule.exact(damp)} of "
         "clearance. On the day, take the first of these that you have:"
     )
-    ways = Listing(_rows("moisture", "way"))
+    ways = Listing(_rows("moisture", "way"), whole="<ol>{}</ol>")
     yield _section("season", why, ways, *fitting_tables(d), *ring_angles(plan))
 
 
