@@ -10,6 +10,7 @@ from toolkit.files import read_box
 from toolkit.files.editing import edited
 from toolkit.plan import plan
 
+CLASS = str(Path(__file__).parents[2] / "instructor_notes" / "class.toml")
 BOX = str(Path(__file__).parents[2] / "lessons" / "box.toml")
 
 
@@ -20,6 +21,8 @@ BOX = str(Path(__file__).parents[2] / "lessons" / "box.toml")
         ["front_length=125.2 mm"],
         ["front_length", "125.2 mm"],
         ["front-length", "125.2", "mm"],
+        ["front", "length", "125.2 mm"],
+        ["Front end length 125.2 mm"],
     ],
 )
 def test_all_ways_to_type_a_size(words: list[str], capsys: pytest.CaptureFixture[str]) -> None:
@@ -37,9 +40,14 @@ def test_all_ways_to_type_a_size(words: list[str], capsys: pytest.CaptureFixture
     [
         (["frnt_length=125mm"], "front_length"),
         (["front"], "type front_length or front_thickness or front_width\n"),
-        (["front", "length", "125 mm"], "type front_length or front_thickness or front_width\n"),
+        (["front", "end", "long"], "type front_length or front_thickness or front_width\n"),
+        (["left", "side", "lid", "tight"], "leave the part out"),
+        (["front_length=125 mm", "--stage", "glued"], "type fitted or an earlier one"),
         (["thickness=11mm"], "back_thickness or bottom_thickness or front_thickness"),
-        (["lid"], "type lid_length or lid_play or lid_rattle or lid_thickness or lid_tight or"),
+        (
+            ["lid"],
+            "type lid_cupped or lid_length or lid_play or lid_rattle or lid_thickness or lid_tight",
+        ),
         (["lap", "--json"], "type lap_through\n"),
         (["front_length=125"], '"125 mm"'),
         (["front_length"], "needs its length"),
@@ -63,6 +71,35 @@ def test_a_box_that_is_none(tmp_path: Path, capsys: pytest.CaptureFixture[str]) 
     bad.write_text(text, encoding="utf-8")
     assert main(["rescue", str(bad), "lid_tight"]) == 1
     assert "no such box" in capsys.readouterr().err
+
+
+def test_one_of_a_pair_in_words(capsys: pytest.CaptureFixture[str]) -> None:
+    told = [
+        data(capsys, *words)["mishap"]
+        for words in (
+            ["left side thickness 11.4 mm"],
+            ["left_side_thickness=11.4mm"],
+            ["left-side-thickness", "11.4 mm"],
+            ["sides thickness 11.4 mm"],
+            ["left side lap through"],
+            ["back end tear-out 0.4 mm"],
+        )
+    ]
+    side = ("side_thickness", "left side", 11.4)
+    rows = [(row["what"], row["part"], row["value"]) for row in told]
+    assert rows == [side, side, side, ("side_thickness", "", 11.4),
+                    ("lap_through", "left side", None), ("tear_out", "back end", 0.4)]  # fmt: skip
+
+
+def test_a_students_box_of_a_class(capsys: pytest.CaptureFixture[str]) -> None:
+    """Student 4 of the example class measures in inches; each line says one thing that follows."""
+    assert main(["rescue", CLASS, "--student", "4", "front length 4 7/8 in"]) == 0
+    page = capsys.readouterr().out
+    assert "Front length 4 7/8 in, meant 5 in" in page and " mm" not in page
+    lines = [line for line in page.splitlines() if line.startswith("   Then: ")]
+    assert len(lines) > 3 and all(line.count("→") == 1 for line in lines)
+    assert main(["rescue", CLASS, "--student", "99", "lid_tight"]) == 2
+    assert "the class has 1, 2" in capsys.readouterr().err
 
 
 def data(capsys: pytest.CaptureFixture[str], *words: str) -> dict:  # type: ignore[type-arg]

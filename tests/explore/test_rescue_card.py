@@ -12,7 +12,7 @@ from toolkit.explore.lessons import own
 from toolkit.explore.rescue_card import RescueCard, mishaps
 from toolkit.files import read_box
 from toolkit.lesson.scene import worked_out
-from toolkit.plan import WITH_LENGTH, WITHOUT, Stage, usual_stage
+from toolkit.plan import WITH_LENGTH, WITHOUT, Stage, parts_of, usual_stage
 from toolkit.study import OwnBox
 
 
@@ -88,11 +88,23 @@ def test_what_is_asked_for_follows_what_happened(card: RescueCard) -> None:
     for what in [*WITH_LENGTH, *WITHOUT]:
         card.which.value = what
         boxes = (("size", card.size), ("corner", card.corner), ("tail", card.tail))
+        assert (card.part.layout.display != "none") == bool(parts_of(what))
         shown[what] = {name for name, box in boxes if box.layout.display != "none"}
         assert (what in WITHOUT) == (card.about.value == "")
     assert shown.pop("lap_through") == shown.pop("lid_tight") == set()
     assert shown.pop("tail_wrong_side") == {"size", "corner", "tail"}
-    assert all(boxes == {"size"} for boxes in shown.values())
+    assert all(shown[what] == ({"size"} if what in WITH_LENGTH else set()) for what in shown)
+
+
+def test_one_of_a_pair(card: RescueCard) -> None:
+    card.which.value, card.size.value = "side_thickness", "11.4 mm"
+    assert card.part.options[0] == ("both sides", "")
+    card.part.value = "left side"
+    card.look.click()
+    assert "Left side thickness 11.4 mm" in card.said.value
+    assert "left side alone loses 0.6 mm" in ways(card)[0]
+    card.part.value = "right side"
+    assert card.ways.children == (), "what was shown was of the other"
 
 
 def test_tails_are_those_of_the_corner(card: RescueCard) -> None:
@@ -116,11 +128,11 @@ def test_stages_that_can_be_and_the_one_where_the_lesson_is() -> None:
         card.which.value = what
         found[what] = (card.stage.value, len(card.stage.options))
     assert found == {
-        "side_thickness": ("grooved", 5),
-        "lap_through": ("grooved", 3),
+        "side_thickness": ("grooved", 7),
+        "lap_through": ("jointed", 4),
         "groove_depth": ("grooved", 5),
-        "lid_width": ("fitted", 5),
-        "diagonals": ("fitted", 1),
+        "lid_width": ("fitted", 7),
+        "diagonals": ("gluing", 3),
     }
     card = lesson3.rescue()
     card.which.value = "side_thickness"

@@ -102,7 +102,7 @@ lesson3 = LiveLesson(3, feelers=lambda: explore.feeler_card(explore.own), rescue
 lesson4 = LiveLesson(
     4,
     moisture=lambda: explore.MoistureForm(explore.own),
-    rescue=_rescue("grooved", "fitted"),
+    rescue=_rescue("grooved", "fitted", "gluing", "glued"),
 )
 lesson5 = LiveLesson(5)
 

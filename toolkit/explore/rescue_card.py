@@ -14,6 +14,7 @@ from toolkit.explore.engine import followed, follows
 from toolkit.lesson import spoken
 from toolkit.measures import Rule, length
 from toolkit.plan import (
+    HAPPENED,
     STAGES,
     WITH_LENGTH,
     WITHOUT,
@@ -23,11 +24,12 @@ from toolkit.plan import (
     Rescue,
     Stage,
     meant_of,
+    parts_of,
     rescue,
     stages_of,
     usual_stage,
 )
-from toolkit.results import capital, read_table
+from toolkit.results import capital
 from toolkit.study import Loaded, OwnBox
 
 _TAIL = "tail_wrong_side"
@@ -43,6 +45,7 @@ class RescueCard(Card):
         self.which = dropdown("what happened", names)
         self.size = text_box("as measured", style=NARROW_STYLE, continuous_update=False)
         self.stage = dropdown("how far")
+        self.part = dropdown("which part")
         self.corner = dropdown("corner", [("back", "back"), ("front", "front")])
         self.tail = dropdown("tail, from below")
         self.about = widgets.HTML()
@@ -51,9 +54,9 @@ class RescueCard(Card):
         self.ways = widgets.VBox()
         self.which.observe(self._chosen, names="value")
         self.corner.observe(self._cornered, names="value")
-        for box in (self.size, self.stage, self.tail):
+        for box in (self.size, self.stage, self.part, self.tail):
             box.observe(lambda _: self._forget(), names="value")
-        rows = [self.which, self.about, self.size, self.corner, self.tail, self.stage]
+        rows = [self.which, self.part, self.about, self.size, self.corner, self.tail, self.stage]
         buttons = widgets.HBox([self.look, self.undo])
         self.lay(*rows, buttons, self.said, self.ways)
         self._chosen(None)
@@ -73,11 +76,20 @@ class RescueCard(Card):
         offered = [(f"{name}: {STAGES[name]}", name) for name in stages_of(what)]
         self.stage.options, self.stage.value = offered, order[here]
         _show(self.size, what in WITH_LENGTH)
+        self._parted(what)
         _show(self.corner, what == _TAIL)
         _show(self.tail, what == _TAIL)
         self._cornered(None)
         self.size.value = ""
         self._ask(what)
+
+    def _parted(self, what: str) -> None:
+        """Which of a pair, where that makes a difference."""
+        parts = parts_of(what)
+        every = "both sides" if what.startswith("side_") else "any, or all"
+        _show(self.part, bool(parts))
+        self.part.options = [(every, ""), *((part, part) for part in parts)]
+        self.part.value = ""
 
     def _ask(self, what: str) -> None:
         """The length that is asked for, with what was meant, on the student's own rule."""
@@ -125,6 +137,7 @@ class RescueCard(Card):
             stage=self.stage.value,
             corner=self.corner.value,
             tail=self.tail.value,
+            part=self.part.value,
         )
 
     def _looked(self) -> None:
@@ -177,35 +190,29 @@ def _show(box: widgets.Widget, shown: bool) -> None:
     box.layout.display = None if shown else "none"
 
 
-# What has happened, in the words of somebody at a bench; sizes of parts are told by their names.
-_HAPPENED = {row["what"]: row["happened"] for row in read_table("explore/mishaps.csv")}
-
-
 def label(what: str) -> str:
     """A mishap, told by its name, in the words of somebody at a bench."""
     part, _, axis = what.rpartition("_")
-    return _HAPPENED.get(what, f"{part}: wrong {axis}")
+    return HAPPENED.get(what, f"{part}: wrong {axis}")
 
 
 def mishaps(stages: Sequence[Stage]) -> tuple[str, ...]:
     """All that can go wrong, by name: first what is mostly found at some stages."""
     known = [*WITHOUT, *WITH_LENGTH]
-    joints_first = sorted(known, key=lambda what: what not in _HAPPENED)
+    joints_first = sorted(known, key=lambda what: what not in HAPPENED)
     return tuple(sorted(joints_first, key=lambda what: usual_stage(what) not in stages))
 
 
 def then(option: Option, rule: Rule) -> str:
     """The sizes that follow from a way out."""
-    moved = option.moved(rule)
+    moved = "; ".join(option.moved(rule))
     return f"Then: {moved}." if moved else "The finished sizes stay as they were."
 
 
 def way_html(option: Option, rule: Rule, number: int) -> str:
     """A way out as a short list: what follows, what is to be said of it, what it costs."""
-    lines = [then(option, rule)]
-    lines += [f"Won't work: {row.sentence}" for row in option.news("wont_work")]
-    lines += [f"Care: {row.sentence}" for row in option.news("care")]
-    lines.append(f"Costs {option.costs.sentence}.")
+    stays = () if option.moved(rule) else (then(option, rule),)
+    lines = (*stays, *option.lines(rule))
     items = "".join(f"<li>{escape(line)}</li>" for line in lines)
     return (
         f'<div class="bench-view"><p><b>{number}. {escape(option.words)}</b></p>'

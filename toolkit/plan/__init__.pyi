@@ -3,12 +3,15 @@ from .comparison import Comparison as Comparison, Moved as Moved, compare as com
 from .contract import as_data as as_data
 from .flushing import flushed as flushed, panel_stages as panel_stages
 from .mishaps.mishap import (
+    HAPPENED as HAPPENED,
+    PARTS as PARTS,
     STAGES as STAGES,
     WITH_LENGTH as WITH_LENGTH,
     WITHOUT as WITHOUT,
     Mishap as Mishap,
     Stage as Stage,
     meant_of as meant_of,
+    parts_of as parts_of,
     stages_of as stages_of,
     usual_stage as usual_stage,
 )

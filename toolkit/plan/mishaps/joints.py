@@ -3,47 +3,77 @@
 from __future__ import annotations
 
 from math import radians, tan
-from typing import Any
 
 from toolkit.plan.diagonals import skew_angle
+from toolkit.plan.mishaps.laps import half_blind, lap_through
 from toolkit.plan.mishaps.option import Case
-from toolkit.results import below
+from toolkit.plan.mishaps.parts import NEW_PART, panel_sizes
+from toolkit.results import above, below
 
 
-def _half_blind(case: Case) -> None:
-    if case.plan.design.choices.corner.joint != "half-blind":
-        what = case.mishap.what
-        raise ValueError(f"{what} belongs to a lapped joint, and this box has none")
+def corner_swapped(case: Case) -> None:
+    """A corner that was cut for its neighbour, or upside down."""
+    case.usual()
+    d, mishap = case.plan.design, case.mishap
+    f, part = d.frame, mishap.part or "back end"
+    on_side = part.endswith("side")
+    tails = on_side == (d.choices.corner.tails_on == "sides")
+    cut = f.tail_back.value if tails else (f.back_thickness if on_side else f.side_thickness).value
+    pair = ("side",) if on_side else ("back", "front")
+    axis = "length" if on_side else "width"
+    new = {f"made.{name}_length": getattr(f, f"{name}_length").value - cut for name in pair}
+    mates = {"left side": "right side", "right side": "left side", "back end": "front end"}
+    case.offer(
+        "shorter",
+        new,
+        without=panel_sizes(axis),
+        mate=mates.get(part, "back end"),
+        cut=cut,
+        smaller="shorter" if on_side else "narrower",
+    )
+    case.new_part(part, 90)
 
 
-def lap_through(case: Case) -> None:
-    """The chisel came out through the lap."""
-    _half_blind(case)
-    case.offer("chip")
-    case.offer("patch")
-    d = case.plan.design
-    f, on_ends = d.frame, d.choices.corner.tails_on == "ends"
-    tail = f.tail_back.value
-    through = {"corner.joint": "through", "corner.lap": None, "corner.tail_length": None}
-    pins = ("side",) if on_ends else ("back", "front")
-    thin: dict[str, Any] = {f"made.{name}_thickness": tail for name in pins}
-    # The plane takes the outside faces off, so that the box outside grows smaller by the laps.
-    kept: dict[str, Any] = {}
-    if not on_ends:
-        kept = {"made.side_length": None, "size.inside_length": f.inside_length.value}
-        kept["size.outside_length"] = None
-    pin_boards = "the sides" if on_ends else "back and front"
-    case.offer("laps-off", {**through, **thin, **kept}, pin_boards=pin_boards, tail=tail)
-    if on_ends:
-        new = ("back_length", "front_length", "tail_length")
-        inside = {"size.inside_width": f.inside_width.value, "size.outside_width": None}
-        keys = [f"made.{key}" for key in new]
-        # With no end made, nothing but the space inside tells how long the new ends are.
-        made = any(getattr(case.plan.choices.made, key) is not None for key in new)
-        without = tuple(key for key in case.facts if key in keys)
-        anew: dict[str, Any] = dict.fromkeys(keys) if made else {}
-        case.offer("through", {**through, **inside, **anew}, without=without)
-    case.new_part("side" if on_ends else "front", 90)
+def tear_out(case: Case) -> None:
+    """Fibres torn out below the surface of a part."""
+    case.usual()
+    name = case.mishap.part.partition(" ")
+    part = "side" if name[2] == "side" else name[0]
+    if part:
+        thick = case.plan.part(part).thickness.value - case.mishap.measured
+        names = ("side",) if part == "side" else ("back", "front")
+        case.offer("tear-plane", {f"made.{name}_thickness": thick for name in names})
+        if case.mishap.measured > 0.3:
+            case.new_part(case.mishap.part, NEW_PART[case.mishap.reached])
+
+
+def lid_cupped(case: Case) -> None:
+    """A lid that has gone hollow across its grain."""
+    d, cup = case.plan.design, case.mishap.measured
+    if not d.lids:
+        raise ValueError("lid_cupped belongs to a lid, and this box has none")
+    case.usual()
+    if d.frame.lid_groove is not None:
+        play = d.choices.panels.lid_tongue
+        if not above(cup, play):
+            case.offer("cup-leave", play=play)
+        case.offer("cup-tongue")
+    thick = case.plan.part("lid").thickness.value - cup
+    if thick > 0:
+        case.offer("cup-flat", {"made.lid_thickness": thick})
+    case.new_part("lid", 60)
+
+
+def half_pin_split(case: Case) -> None:
+    """A half pin that split off, or cracked."""
+    case.usual()
+    on_ends = case.plan.design.choices.corner.tails_on == "ends"
+    case.new_part("side" if on_ends else "back", 90)
+
+
+def told_by_the_table(case: Case) -> None:
+    """What needs no box to be answered."""
+    case.usual()
 
 
 def baseline_over(case: Case) -> None:
@@ -58,7 +88,7 @@ def baseline_over(case: Case) -> None:
 
 def socket_depth(case: Case) -> None:
     """A socket of another depth than its tail wants."""
-    _half_blind(case)
+    half_blind(case)
     if case.off <= 0:
         case.offer("chop-on" if case.off else "chop-on, as meant")
         return
@@ -136,6 +166,7 @@ def diagonals(case: Case) -> None:
     if not case.mishap.measured:
         case.offer("as-meant, square")
         return
+    case.offer("pairs")
     case.offer("cramps", angle=angle)
     case.offer("follow, askew", angle=angle, over=f.inside_width.value * tan(radians(angle)))
     case.offer("reglue")
@@ -150,5 +181,10 @@ _ALL = (
     lid_play,
     lid_rattle,
     diagonals,
+    corner_swapped,
+    tear_out,
+    lid_cupped,
+    half_pin_split,
 )
-WAYS = {way.__name__: way for way in _ALL}
+WAYS = dict.fromkeys(("gap_beside_tail", "glue_stuck"), told_by_the_table)
+WAYS |= {way.__name__: way for way in _ALL}

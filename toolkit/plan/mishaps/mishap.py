@@ -8,16 +8,19 @@ from typing import Any, Literal
 
 from toolkit.measures import Rule
 from toolkit.plan.box_plan import Plan
-from toolkit.results import WALLS, capital
+from toolkit.results import WALLS, capital, rows_by_name
 
-Stage = Literal["rough", "true", "jointed", "grooved", "fitted"]
+Stage = Literal["rough", "true", "grooved", "jointed", "fitted", "gluing", "glued"]
 STAGES: dict[Stage, str] = {
     "rough": "sawn over size; every size can still move",
-    "true": "walls planed and cut one by one, no gauge line for the tails yet",
-    "jointed": "tail length gauged and tails sawn; all four walls have their length",
+    "true": "planed and cut one by one; no groove, no gauge line for the tails yet",
     "grooved": "the grooves are ploughed too",
-    "fitted": "lid and bottom are planed too",
+    "jointed": "tail length gauged and tails sawn too; sides and ends have their length",
+    "fitted": "lid and bottom are planed too; the box goes together dry",
+    "gluing": "the glue is on, and has not grabbed yet",
+    "glued": "the glue has set: sides, ends and bottom are one piece",
 }
+_ORDER = tuple(STAGES)
 
 PANELS = ("bottom", "lid")
 SIZES = (
@@ -29,25 +32,43 @@ SIZES = (
     "lid_width",
 )
 GROOVES = ("bottom_edge", "top_edge", "groove_width", "groove_depth")
+MateOf = Literal["", "left side", "right side", "back end", "front end"]
+PARTS: tuple[MateOf, ...] = ("left side", "right side", "back end", "front end")
 
+_TABLE = rows_by_name("plan/mishaps/mishaps.csv", "what")
+# What each is, in the words of somebody at a bench; sizes of parts are told by their names.
+HAPPENED = {what: row["happened"] for what, row in _TABLE.items()}
 # The value that goes with each; None where a word is enough.
 WITH_LENGTH: dict[str, str] = {
     **{name: f"{name.replace('_', ' ')} as measured" for name in SIZES},
-    "bottom_edge": "from a wall's bottom edge to the bottom groove, as measured",
-    "top_edge": "from a wall's top edge to the lid groove, as measured",
-    "groove_width": "width of a groove as measured",
-    "groove_depth": "depth of a groove as measured",
-    "baseline_over": "how far a saw cut runs past the baseline",
-    "socket_depth": "depth of a socket, from the pin board's inside face, as measured",
-    "tail_wrong_side": "how much too narrow a tail is, sawn on the wrong side of its line",
-    "lid_play": "side play of the lid, both sides together",
-    "lid_rattle": "play of the lid up and down in its groove",
-    "diagonals": "the longer diagonal less the shorter",
+    **{what: row["words"] for what, row in _TABLE.items() if row["length"]},
 }
-WITHOUT: dict[str, str] = {
-    "lap_through": "the lap of a socket is broken through",
-    "lid_tight": "the lid binds in its grooves",
-}
+WITHOUT = {what: row["words"] for what, row in _TABLE.items() if not row["length"]}
+
+
+def _stage(what: str, column: Literal["first", "usual", "last"]) -> Stage:
+    """The first stage at which such a thing can happen, where it is mostly found, the last."""
+    if what in _TABLE:
+        return next(stage for stage in _ORDER if stage == _TABLE[what][column])
+    part, _, axis = what.rpartition("_")
+    if column == "first":
+        return "rough"
+    if column == "usual":
+        return "fitted" if part in PANELS else "true"
+    # What the glue holds cannot be another length, and the bottom is shut in.
+    return "fitted" if part == "bottom" or (part in WALLS and axis == "length") else "glued"
+
+
+def before(one: str, other: str) -> bool:
+    """Whether one stage comes before another."""
+    return _ORDER.index(one) < _ORDER.index(other)
+
+
+def parts_of(what: str) -> tuple[MateOf, ...]:
+    """The parts that may be named with a mishap, to tell one of a pair; none where it is plain."""
+    if what in _TABLE:
+        return PARTS if _TABLE[what]["part"] else ()
+    return PARTS[:2] if what.startswith("side_") else ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,8 +76,9 @@ class Mishap:
     """One thing that went otherwise than meant: such as ``front_length`` or ``lap_through``.
 
     ``value`` is as measured, None for what needs no number. [mm] ``stage`` is how far the work had
-    come; left out, the first at which such a thing happens. ``corner`` and ``tail``, its number
-    from the bottom edge, tell which tail was sawn on the wrong side.
+    come; left out, the first at which such a thing happens. ``part`` names one of a pair, such as
+    ``left side``; left out, both are so. ``corner`` and ``tail``, its number from the bottom edge,
+    tell which tail was sawn on the wrong side.
     """
 
     what: str
@@ -64,6 +86,7 @@ class Mishap:
     stage: Stage | None = None
     corner: Literal["back", "front"] = "back"
     tail: int = 1
+    part: MateOf = ""
 
     def __post_init__(self) -> None:
         """What cannot be meant is told at once, with what to type."""
@@ -73,11 +96,21 @@ class Mishap:
             raise ValueError(f"read {self.what!r}: no such mishap; type {near}")
         if self.reached not in STAGES:
             raise ValueError(f"read stage {self.stage!r}; type {' or '.join(STAGES)}")
-        if self.what in _FIRST and not self.had(_FIRST[self.what]):
+        stages, said = stages_of(self.what), f"{self.what} does not happen at stage {self.stage}"
+        if before(self.reached, stages[0]):
+            raise ValueError(f"{said}; type {stages[0]} or a later one")
+        if before(stages[-1], self.reached):
             raise ValueError(
-                f"{self.what} does not happen at stage {self.stage}; "
-                f"type {_FIRST[self.what]} or a later one"
+                f"{said}: nothing can be changed of it any more; type {stages[-1]} or an earlier "
+                f"one, or what it led to: {', '.join(_THEN)}"
             )
+        parts = parts_of(self.what)
+        if self.part and self.part not in parts:
+            named = " or ".join(parts) or "it without a part"
+            raise ValueError(f"{self.what}: read part {self.part!r}; type {named}")
+        self._checked_value()
+
+    def _checked_value(self) -> None:
         if self.what in WITH_LENGTH and self.value is None:
             raise ValueError(
                 f"{self.what} needs its length ({WITH_LENGTH[self.what]}); "
@@ -85,7 +118,8 @@ class Mishap:
             )
         if self.what in WITHOUT and self.value is not None:
             raise ValueError(f"{self.what} goes without a length ({WITHOUT[self.what]})")
-        if self.value is not None and self.value < (0 if self.what in _FROM_ZERO else 1e-9):
+        from_zero = self.what in _TABLE and _TABLE[self.what]["length"] == "from 0"
+        if self.value is not None and self.value < (0 if from_zero else 1e-9):
             raise ValueError(f"{self.what} of {self.value:g} mm cannot be; measure it again")
 
     @property
@@ -96,21 +130,28 @@ class Mishap:
     @property
     def reached(self) -> Stage:
         """How far the work had come."""
-        return self.stage or _FIRST.get(self.what, "true")
+        first = stages_of(self.what)[0]
+        return self.stage or ("true" if before(first, "true") else first)
 
     def had(self, stage: Stage) -> bool:
         """Whether the work had come as far as a stage."""
-        order = list(STAGES)
-        return order.index(self.reached) >= order.index(stage)
+        return not before(self.reached, stage)
+
+    def _name(self) -> str:
+        name = self.what.replace("_", " ")
+        if not parts_of(self.what) or self.what in _TABLE:
+            return name
+        return f"{self.part or 'both sides:'} {name.removeprefix('side ')}"
 
     def sentence(self, rule: Rule, *, meant: float | None) -> str:
         """What was made against what was meant, in one sentence."""
+        at = f"{capital(self.part)}: " if self.part and self.what in _TABLE else ""
         if self.value is None:
-            return f"{capital(WITHOUT[self.what])}."
-        name = self.what.replace("_", " ")
+            return capital(f"{at}{WITHOUT[self.what]}.")
+        name = self._name()
         text = f"{capital(name)} {rule.exact(self.value)}"
         if meant is None:
-            return f"{text}: {WITH_LENGTH[self.what]}."
+            return f"{at}{text}, {WITH_LENGTH[self.what]}."
         off = self.value - meant
         if abs(off) < 1e-9:
             return f"{text}, as meant."
@@ -118,29 +159,19 @@ class Mishap:
         return f"{text}, meant {rule.exact(meant)}: {rule.exact(abs(off))} {side}."
 
 
-# The first stage at which such a thing can happen; the others are as old as the board.
-_FIRST: dict[str, Stage] = {
-    **dict.fromkeys(("lap_through", "baseline_over", "socket_depth", "tail_wrong_side"), "jointed"),
-    **dict.fromkeys(("lid_tight", "lid_play", "lid_rattle", "diagonals"), "fitted"),
-}
-# When it is mostly found; what is not named here, while the walls are made.
-_USUAL: dict[str, Stage] = {
-    **dict.fromkeys(GROOVES, "grooved"),
-    **{name: "fitted" for name in SIZES if name.startswith(PANELS)},
-    **_FIRST,
-}
-_FROM_ZERO = ("bottom_edge", "top_edge", "lid_play", "lid_rattle", "diagonals")
+# What shows, once the glue is on, of what can no longer be changed.
+_THEN = ("diagonals", "gap_beside_tail", "lid_play", "lid_tight", "glue_stuck")
 
 
 def stages_of(what: str) -> tuple[Stage, ...]:
     """The stages at which a mishap can happen, by its name."""
-    order = list(STAGES)
-    return tuple(order[order.index(_FIRST[what]) :] if what in _FIRST else order)
+    first, last = _stage(what, "first"), _stage(what, "last")
+    return _ORDER[_ORDER.index(first) : _ORDER.index(last) + 1]
 
 
 def usual_stage(what: str) -> Stage:
     """The stage at which a mishap is mostly found, by its name."""
-    return _USUAL.get(what, "true")
+    return _stage(what, "usual")
 
 
 def _nearest(word: str, known: list[str]) -> list[str]:

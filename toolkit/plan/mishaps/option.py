@@ -3,15 +3,24 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from types import MappingProxyType
 from typing import Any
 
 from toolkit.measures import Rule
 from toolkit.plan.box_plan import Plan, plan
 from toolkit.plan.comparison import Comparison, compare
-from toolkit.plan.mishaps.mishap import Mishap, facts, meant_of
-from toolkit.results import GEOMETRY, Finding, Level, filled, gathered, rows_by_name
+from toolkit.plan.mishaps.mishap import Mishap, before, facts, meant_of
+from toolkit.results import (
+    GEOMETRY,
+    Finding,
+    Level,
+    above,
+    filled,
+    gathered,
+    read_table,
+    rows_by_name,
+)
 
 PRACTICE = "common practice, no source"
 COSTS = ("parts", "minutes", "looks", "wait")
@@ -79,7 +88,7 @@ class Option:
     @property
     def works(self) -> bool:
         """Whether the box that follows has nothing that won't work."""
-        return self.plan.works
+        return self.plan.works and not self.news("wont_work")
 
     @property
     def sizes(self) -> tuple[tuple[str, float, float], ...]:
@@ -90,22 +99,21 @@ class Option:
             if row.before is not None and row.after is not None and " rough " not in row.where
         )
 
-    def moved(self, rule: Rule) -> str:
-        """The finished sizes that follow, in words."""
-        return "; ".join(
+    def moved(self, rule: Rule) -> tuple[str, ...]:
+        """The finished sizes that follow, each in words."""
+        return tuple(
             f"{name} {rule.exact(before)} → {rule.exact(after)}"
             for name, before, after in self.sizes
         )
 
-    def sentence(self, rule: Rule) -> str:
-        """What to do, what follows, what is to be said of it, and what it costs."""
-        text = [self.words]
-        if moved := self.moved(rule):
-            text.append(f"Then: {moved}.")
-        text += [f"Won't work: {row.sentence}" for row in self.news("wont_work")]
-        text += [f"Care: {row.sentence}" for row in self.news("care")]
-        text.append(f"Costs {self.costs.sentence}.")
-        return " ".join(text)
+    def lines(self, rule: Rule) -> tuple[str, ...]:
+        """What else changes, what is to be said of it and what it costs, each a line."""
+        return (
+            *(f"Then: {moved}." for moved in self.moved(rule)),
+            *(f"Won't work: {row.sentence}" for row in self.news("wont_work")),
+            *(f"Care: {row.sentence}" for row in self.news("care")),
+            f"Costs {self.costs.sentence}.",
+        )
 
     def news(self, *levels: Level) -> tuple[Finding, ...]:
         """What is to be said of this box and was not of the one meant, alike put together."""
@@ -146,27 +154,48 @@ class Case:
         way: str,
         changes: Mapping[str, Any] | None = None,
         *,
+        tried: Mapping[str, Any] | None = None,
         without: tuple[str, ...] = (),
         costs: Mapping[str, Any] = MappingProxyType({}),
         **values: object,
     ) -> None:
         """One more way out, a row of the table with its words' values; ``costs`` go before its own.
 
-        With changes the box is reckoned anew, without them it is advice.
+        With changes the box is reckoned anew, without them it is advice. A file has one size for
+        both of a pair: what is ``tried`` on both tells what is to be said of one. What the stage or
+        the size of the mishap rules out is not offered.
         """
         row = rows_by_name("plan/mishaps/ways.csv", "way")[way]
+        if not self._can(row):
+            return
         own = {name: int(row[name]) for name in COSTS if row[name]}
         values |= {"made": self.mishap.measured, "meant": self.meant or 0.0, "off": self.off}
         words = filled(row["words"], values, write=self.show)
-        told: dict[str, Any] = {}
-        after, source = self.plan, PRACTICE
-        if changes is not None:
-            kept = {key: value for key, value in self.facts.items() if key not in without}
-            told = {**kept, **changes}
-            after = plan(self.plan.choices.having(told))
-            source = f"{GEOMETRY}; costs: {PRACTICE}"
+        asked = changes if tried is None else tried
+        kept = {key: value for key, value in self.facts.items() if key not in without}
+        told = {} if asked is None else {**kept, **asked}
+        after = self.plan if asked is None else plan(self.plan.choices.having(told))
+        differs = compare(self.plan, after)
+        if changes is None:
+            told, after, differs = {}, self.plan, replace(differs, changes=(), gone_findings=())
+        source = PRACTICE if asked is None else f"{GEOMETRY}; costs: {PRACTICE}"
         code, paid = way.partition(",")[0], Costs(**{**own, **costs})
-        self.found.append(Option(code, words, told, after, compare(self.plan, after), paid, source))
+        self.found.append(Option(code, words, told, after, differs, paid, source))
+
+    def _can(self, row: Mapping[str, str]) -> bool:
+        """Whether a way is open at the mishap's stage, and suits its size."""
+        reached, size = self.mishap.reached, self.mishap.measured
+        late = row["first"] and before(reached, row["first"])
+        early = row["last"] and before(row["last"], reached)
+        small = row["over"] and not above(size, float(row["over"]))
+        large = row["upto"] and above(size, float(row["upto"]))
+        return not (late or early or small or large)
+
+    def usual(self) -> None:
+        """The ways out that the table names for this mishap, whatever the box."""
+        for row in read_table("plan/mishaps/ways.csv"):
+            if row["mishap"] == self.mishap.what:
+                self.offer(row["way"])
 
     def as_meant(self) -> bool:
         """Whether nothing is off at all; then that is what there is to say."""
@@ -176,6 +205,7 @@ class Case:
 
     def new_part(self, name: str, minutes: float, *, count: int = 1) -> None:
         """The spare, or a new part: the box stays as meant."""
-        way = "new-part, several" if count > 1 else "new-part"
+        way = "new-part, lid" if name == "lid" else "new-part"
+        way = "new-part, several" if count > 1 else way
         costs = {"minutes": minutes, "parts": count}
         self.offer(way, costs=costs, name=name, count=str(count))

@@ -1,4 +1,4 @@
-"""Walls, panels and grooves that came out otherwise than meant."""
+"""Walls and panels that came out otherwise than meant."""
 
 from __future__ import annotations
 
@@ -7,14 +7,18 @@ from typing import Any
 
 from toolkit.plan.mishaps.mishap import PANELS, Stage
 from toolkit.plan.mishaps.option import Case
+from toolkit.results import below
+from toolkit.stock import KERF, TRUING, WANDER
 
 # Minutes of a new part by the stage its replacement has to catch up with: custom, no source.
 NEW_PART: dict[Stage, float] = {
     "rough": 15.0,
     "true": 35.0,
-    "jointed": 75.0,
-    "grooved": 85.0,
+    "grooved": 45.0,
+    "jointed": 85.0,
     "fitted": 90.0,
+    "gluing": 90.0,
+    "glued": 90.0,
 }
 LEAST_LEFT = 1.0
 
@@ -28,31 +32,48 @@ def sizes(case: Case) -> None:
         _panel(case, part, axis)
         return
     {"length": _length, "width": _width, "thickness": _thickness}[axis](case, part)
-    count = 2 if part == "side" and case.mishap.had("jointed") else 1
-    case.new_part(part, NEW_PART[case.mishap.reached] * count, count=count)
+    count = 2 if part == "side" and not case.mishap.part else 1
+    case.new_part(named(case, part), NEW_PART[case.mishap.reached] * count, count=count)
+
+
+def named(case: Case, part: str) -> str:
+    """A part as it is called: the one of a pair that was told, else the kind."""
+    return case.mishap.part or part
 
 
 def _length(case: Case, part: str) -> None:
     jointed, made = case.mishap.had("jointed"), case.mishap.measured
     pair = ("side",) if part == "side" else ("back", "front")
     both = {f"made.{name}_length": made for name in pair}
+    # Panels that are planed already are cut down to a shorter box.
+    panels = panel_sizes("length" if part == "side" else "width") if case.off < 0 else ()
+    if part == "side" and not case.mishap.part:
+        if case.off > 0:
+            case.offer("trim, both")
+        case.offer("leave-both", both, without=panels)
+        return
     other = {"side": "other side", "front": "back"}.get(part, "front")
     if jointed:
         # A joint that is cut already: new baselines for tails, deeper sockets for pins.
         tails = (part == "side") == (case.plan.design.choices.corner.tails_on == "sides")
         if case.off < 0:
             way = "shorten-both, baselines" if tails else "shorten-both, ends"
-            case.offer(way, both, wall=other, as_the=part)
+            case.offer(way, both, without=panels, wall=other, as_the=named(case, part))
         else:
             way = "trim-joint, baselines" if tails else "trim-joint, ends"
-            case.offer(way, wall=f"longer {part}", as_the=other)
+            case.offer(way, wall=named(case, part), as_the=other)
         return
     if case.off < 0:
         case.offer("shorten-both", both, other=other)
     else:
-        case.offer("trim", part=part)
+        case.offer("trim", part=named(case, part))
         case.offer("grow", both, other=other)
     _keep_inside(case, both, "length" if part == "side" else "width")
+
+
+def panel_sizes(axis: str) -> tuple[str, ...]:
+    """What the file calls lid and bottom as made, along one axis."""
+    return tuple(f"made.{name}_{axis}" for name in PANELS)
 
 
 def _keep_inside(case: Case, both: dict[str, Any], axis: str) -> None:
@@ -97,7 +118,7 @@ def _width(case: Case, part: str) -> None:
     if part == "front":
         _low_front(case)
     elif case.off > 0:
-        case.offer("trim, top edge", part=part)
+        case.offer("trim, top edge", part=named(case, part) + ("s" * _both(case, part)))
     else:
         keys = ("made.side_width", "made.back_width")
         way = "lower-all, jointed" if case.mishap.had("jointed") else "lower-all"
@@ -117,6 +138,11 @@ def _low_front(case: Case) -> None:
         case.offer("strip, front")
 
 
+def _both(case: Case, part: str) -> bool:
+    """Whether both sides are meant."""
+    return part == "side" and not case.mishap.part
+
+
 def _thickness(case: Case, part: str) -> None:
     made, jointed = case.mishap.measured, case.mishap.had("jointed")
     d = case.plan.design
@@ -125,19 +151,56 @@ def _thickness(case: Case, part: str) -> None:
     pin_board = (part == "side") == (d.choices.corner.tails_on == "ends")
     if case.off > 0:
         case.offer("plane-on, jointed" if jointed else "plane-on, wall")
+        _resaw(case, named(case, part))
     gauged = jointed or d.choices.made.tail_length is not None
     if half_blind and pin_board:
         tail = d.frame.tail_back.value
+        kept = {**fact, "made.tail_length": tail}
+        if case.mishap.part:
+            _one_lap(case, kept, made - tail)
+            return
         if not gauged:
             lap = {"corner.lap": d.frame.lap_back.value, "corner.tail_length": None}
             case.offer("keep-lap", {**fact, **lap})
         way = "keep-tails, gauged" if gauged else "keep-tails"
-        looks = {"looks": 1 if case.off < 0 else 0}
-        case.offer(way, {**fact, "made.tail_length": tail}, costs=looks, tail=tail)
+        case.offer(way, kept, costs={"looks": 1 if case.off < 0 else 0}, tail=tail)
+    elif case.mishap.part:
+        case.offer("leave, one wall", tried=fact, part=case.mishap.part)
+        _match(case, fact)
     else:
-        case.offer("leave, wall", fact, part=part)
+        case.offer("leave, wall", fact, part=part + "s" * _both(case, part))
     if not gauged and case.off < 0:
         case.offer("all-alike", {**fact, "thickness.side": made, "thickness.end": made})
+
+
+def _one_lap(case: Case, fact: dict[str, Any], lap: float) -> None:
+    """One pin board of a pair is thinner, or thicker: its own lap takes that up."""
+    values: dict[str, Any] = {"part": case.mishap.part, "lap": lap}
+    if case.off > 0:
+        case.offer("leave, one over", tried=fact, gained=case.off, **values)
+    elif lap > 0:
+        case.offer("leave, one", tried=fact, lost=-case.off, **values)
+    _match(case, fact)
+
+
+def _match(case: Case, fact: dict[str, Any]) -> None:
+    if case.off < 0:
+        case.offer("match, jointed" if case.mishap.had("jointed") else "match", fact)
+
+
+def _resaw(case: Case, part: str) -> None:
+    """A board so thick that it can be sawn along its middle: what the two leaves are good for."""
+    leaf = (case.meant or 0.0) + WANDER + TRUING
+    rest = case.mishap.measured - KERF - leaf - WANDER - TRUING
+    # A panel is at least as thick as the groove that its tongue fills.
+    if not below(rest, case.plan.design.choices.groove.width):
+        second = not below(rest, case.meant or 0.0)
+        yields = (
+            "enough for a second one"
+            if second
+            else "a panel of that thickness, and no second side or end"
+        )
+        case.offer("resaw", part=part, leaf=leaf, rest=rest, yields=yields)
 
 
 def _panel(case: Case, part: str, axis: str) -> None:
@@ -147,56 +210,3 @@ def _panel(case: Case, part: str, axis: str) -> None:
     if case.off < 0 and axis == "width":
         case.offer("strip, panel")
     case.new_part(part, 60)
-
-
-def grooves(case: Case) -> None:
-    """Ways out for a groove."""
-    if case.as_meant():
-        return
-    what = case.mishap.what
-    if what == "groove_width":
-        _wide(case)
-    elif what == "groove_depth":
-        _deep(case)
-    else:
-        _wandered(case, what)
-    if what != "groove_depth" or case.off > 0:
-        case.new_part("wall", NEW_PART[case.mishap.reached])
-
-
-def _wandered(case: Case, edge: str) -> None:
-    made, grooved = case.mishap.measured, case.mishap.had("grooved")
-    if not grooved:
-        case.offer("follow, wandered", {f"made.{edge}": made})
-    wide = (case.plan.design.choices.groove.width or 0.0) + abs(case.off)
-    both = {"made.groove_width": wide, f"made.{edge}": min(made, case.meant or 0.0)}
-    case.offer("widen", both, costs={"minutes": 30 if grooved else 20}, wide=wide)
-    case.offer("strip, groove")
-
-
-def _wide(case: Case) -> None:
-    fact = {"made.groove_width": case.mishap.measured}
-    if case.off < 0:
-        case.offer("plough-on, narrow")
-        case.offer("leave, narrow", fact)
-    else:
-        case.offer("thicker-tongue", fact)
-        case.offer("shim, groove")
-
-
-def _deep(case: Case) -> None:
-    fact = {"made.groove_depth": case.mishap.measured}
-    if case.off < 0:
-        case.offer("plough-on")
-        case.offer("leave, shallow", fact)
-        return
-    if not case.mishap.had("fitted"):
-        case.offer("follow, deep", fact)
-    panels = {
-        f"made.{part.name}_{axis}": getattr(part, axis).value
-        for part in case.plan.parts
-        if part.name in PANELS
-        for axis in ("length", "width")
-    }
-    case.offer("leave, deep", {**fact, **panels})
-    case.offer("strip, groove")

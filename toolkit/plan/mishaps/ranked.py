@@ -12,7 +12,8 @@ from toolkit.plan.contract import finding_data
 from toolkit.plan.mishaps.joints import WAYS
 from toolkit.plan.mishaps.mishap import GROOVES, SIZES, STAGES, Mishap
 from toolkit.plan.mishaps.option import Case, Option, Weights
-from toolkit.plan.mishaps.parts import grooves, sizes
+from toolkit.plan.mishaps.parts import sizes
+from toolkit.plan.mishaps.ploughing import grooves
 from toolkit.results import Table
 
 
@@ -63,7 +64,7 @@ class Rescue:
                 (
                     str(number),
                     option.words,
-                    option.moved(rule) or "as meant",
+                    "; ".join(option.moved(rule)) or "as meant",
                     " ".join(said) or "nothing new",
                     option.costs.sentence,
                     option.source,
@@ -105,6 +106,7 @@ def rescue_data(found: Rescue) -> dict[str, Any]:
             "stage": mishap.reached,
             "corner": mishap.corner,
             "tail": mishap.tail,
+            "part": mishap.part,
         },
         "message": found.sentence(rule),
         "saved": found.saved,
