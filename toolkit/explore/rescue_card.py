@@ -45,7 +45,7 @@ class RescueCard(Card):
         self.which = dropdown("what happened", names)
         self.size = text_box("as measured", style=NARROW_STYLE, continuous_update=False)
         self.stage = dropdown("how far")
-        self.part = dropdown("which part")
+        self.part = dropdown("which part", [("any, or all", "")])
         self.corner = dropdown("corner", [("back", "back"), ("front", "front")])
         self.tail = dropdown("tail, from below")
         self.about = widgets.HTML()
@@ -87,8 +87,11 @@ class RescueCard(Card):
         """Which of a pair, where that makes a difference."""
         parts = parts_of(what)
         every = "both sides" if what.startswith("side_") else "any, or all"
+        offered = [(every, ""), *((part, part) for part in parts)]
         _show(self.part, bool(parts))
-        self.part.options = [(every, ""), *((part, part) for part in parts)]
+        if parts and list(self.part.options) != offered:
+            self.part.value = None
+            self.part.options = offered
         self.part.value = ""
 
     def _ask(self, what: str) -> None:
