@@ -181,7 +181,7 @@ def test_what_was_measured_fills_the_sheets_and_nothing_else_is_made(
     write(tmp_path, HEAD + THREE + MEASURED)
     assert set(make(path).made) == {"rubrics/student_03.html", "marks.html", "index.html"}
     sheet = (out / "rubrics" / "student_03.html").read_text(encoding="utf-8")
-    assert "0.6 mm" in sheet and "Rework" in sheet and "diagonals 0.8 mm unlike" in sheet
+    assert "0.6 mm" in sheet and "Rework" in sheet and "0.8 mm" in sheet
     assert "plane the shiny edge" in sheet and "≤ 0.1 mm" in sheet
     filled = (out / "marks.html").read_text(encoding="utf-8")
     row = filled.partition(">student 3<")[2].partition("</tr>")[0]

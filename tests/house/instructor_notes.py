@@ -15,12 +15,11 @@ from pathlib import Path
 import nbformat
 
 from toolkit.box import Customs
-from toolkit.classroom.assessment import limits
 from toolkit.classroom.contents import timed
 from toolkit.classroom.index import HELPED
 from toolkit.classroom.steps import Pace, weekend
 from toolkit.files import WeekendClass, read_box, read_class
-from toolkit.plan import Plan, plan
+from toolkit.plan import Plan, plan, rubric, told
 from toolkit.study import Question, draw, first_guess, lessons_with_questions, solutions
 
 ROOT = Path(__file__).parents[2]
@@ -95,8 +94,9 @@ def _custom(name: str) -> str:
 
 
 def _band(key: str, level: str) -> str:
-    (row,) = (row for row in limits() if row.key == key)
-    return row.show(getattr(row, level), example().choices.rule)
+    made = example()
+    (row,) = (row for row in rubric(made) if row.key == key)
+    return told(getattr(row.limits, level)[1], made.choices.rule)
 
 
 def _over() -> str:

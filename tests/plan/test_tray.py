@@ -8,7 +8,6 @@ from tests.boxes import ears, inch_postcard, postcard
 from tests.oracle.designs import ARRANGEMENTS, random_box
 from toolkit import explore
 from toolkit.box import Choices
-from toolkit.classroom.sheets import blank_rubric
 from toolkit.files import box_from_text
 from toolkit.handout import handout
 from toolkit.handout.page import on_paper
@@ -21,7 +20,7 @@ from toolkit.pictures import (
     section_along,
     sheet_pages,
 )
-from toolkit.plan import Plan, as_data, plan, tables
+from toolkit.plan import Plan, as_data, plan, rubric_table, tables
 from toolkit.stock import BoxLayouts, blanks_of
 from toolkit.study.answers import first_guess
 from toolkit.study.own_box import OwnBoards
@@ -149,6 +148,5 @@ def test_keys_of_a_lid_are_ignored_in_one_line() -> None:
 
 
 def test_a_trays_rubric_asks_for_no_play() -> None:
-    rule = plan(box_from_text(TRAY)).choices.rule
-    assert "lid" not in str(blank_rubric(rule, has_lid=False).rows)
-    assert "lid" in str(blank_rubric(rule).rows)
+    assert "side play" not in str(rubric_table(plan(box_from_text(TRAY))).rows)
+    assert "side play" in str(rubric_table(plan(postcard())).rows)

@@ -1,115 +1,15 @@
-"""A finished box, measured and marked row by row, in bands that are all customs."""
+"""A finished box, measured and marked row by row by the one rubric."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
-from functools import cache
-from typing import Any, Literal
+from dataclasses import dataclass
+from typing import Any
 
 from toolkit.files import Measured, Student
-from toolkit.measures import Rule
-from toolkit.plan import Plan, diagonals
-from toolkit.results import above, below, read_table
+from toolkit.plan import BANDS, Band, Criterion, Plan, diagonals, rubric, told
+from toolkit.results import read_table
 
-Band = Literal["Excellent", "Pass", "acceptable after a note", "Rework"]
-BANDS: tuple[Band, ...] = ("Excellent", "Pass", "acceptable after a note", "Rework")
-
-# The box whose diagonals the limits were told of; other boxes are held to the same angles. [mm]
-TOLD_OF = (176.0, 134.0)
-PLAY = "lid side play in the dry season, per side"
-PLAY_LEAST, PLAY_MOST, PLAY_PASS = 0.5, 1.5, 2.2
-PLAY_SOURCE = "bands of this workbook: custom, common practice, no source"
 NOT_MEASURED = "not measured"
-
-
-@dataclass(frozen=True, slots=True)
-class Limits:
-    """A row with numbers: up to ``excellent``, up to ``passing``, and over ``rework``."""
-
-    key: str
-    what: str
-    measured: str
-    unit: str
-    excellent: float
-    passing: float
-    rework: float
-    if_noted: str
-    source: str
-
-    def band(self, value: float) -> Band:
-        """The band of a measured value, on the limit the better one. [unit of the row]"""
-        for limit, band in ((self.excellent, BANDS[0]), (self.passing, BANDS[1])):
-            if not above(value, limit):
-                return band
-        return "Rework" if above(value, self.rework) else "acceptable after a note"
-
-    def show(self, value: float, rule: Rule, *, size: tuple[float, float] | None = None) -> str:
-        """A value of this row in words; an angle as diagonals of a box of a size. [mm]"""
-        if self.unit != "deg":
-            return rule.exact(value)
-        if size is None:
-            return f"{value:.2f}°"
-        difference = diagonals.diagonal_difference(value, length=size[0], width=size[1])
-        return f"{rule.exact(difference)} between the diagonals"
-
-
-@dataclass(frozen=True, slots=True)
-class WordRow:
-    """A row that is seen, not measured: a word for each band, some bands without one."""
-
-    key: str
-    what: str
-    words: tuple[tuple[str, Band], ...]
-    source: str
-
-    def band(self, word: str) -> Band:
-        """The band of what was seen."""
-        for known, band in self.words:
-            if word.strip().lower() == known:
-                return band
-        choices = " or ".join(f'"{known}"' for known, _band in self.words)
-        raise ValueError(f"{self.what}: read {word!r}; type {choices}")
-
-
-@cache
-def limits() -> tuple[Limits, ...]:
-    """The rows with numbers, limits in mm or degrees."""
-    found = []
-    for row in read_table("classroom/bands.csv"):
-        numbers = [float(row[column]) for column in ("excellent", "pass", "rework")]
-        unit = row["kind"]
-        if unit == "diagonals":
-            length, width = TOLD_OF
-            numbers = [
-                diagonals.skew_angle(number, length=length, width=width) for number in numbers
-            ]
-            unit = "deg"
-        best, good, bad = numbers
-        what = (row["key"], row["what"], row["measured"], unit)
-        found.append(Limits(*what, best, good, bad, row["if_noted"], row["source"]))
-    return tuple(found)
-
-
-@cache
-def word_rows() -> tuple[WordRow, ...]:
-    """The rows that are seen."""
-    columns: tuple[tuple[str, Band], ...] = tuple(
-        zip(("excellent", "pass", "noted", "rework"), BANDS, strict=True)
-    )
-    found = []
-    for row in read_table("classroom/words.csv"):
-        words = tuple((row[column], band) for column, band in columns if row[column])
-        found.append(WordRow(row["key"], row["what"], words, row["source"]))
-    return tuple(found)
-
-
-def play_band(play: float, *, drops_out_at: float | None = None) -> Band:
-    """The band of a lid's side play."""
-    if play <= 0 or (drops_out_at is not None and not below(play, drops_out_at)):
-        return "Rework"
-    if below(play, PLAY_LEAST) or above(play, PLAY_PASS):
-        return "acceptable after a note"
-    return "Pass" if above(play, PLAY_MOST) else "Excellent"
 
 
 @dataclass(frozen=True, slots=True)
@@ -148,66 +48,49 @@ class Assessment:
         return f"{told or 'Nothing marked'}{left}.{again}"
 
 
-def _read(box: Measured, key: str, rule: Rule) -> tuple[float | None, str]:
-    """What was measured, of diagonals by how much the corners miss square [deg], and more words."""
-    if key != "diagonals":
-        return getattr(box, key), ""
-    if box.diagonals is None or box.size is None:
-        return None, ""
-    difference = abs(box.diagonals[0] - box.diagonals[1])
-    angle = diagonals.skew_angle(difference, length=box.size[0], width=box.size[1])
-    return angle, f", diagonals {rule.exact(difference)} unlike"
+def _read(box: Measured, key: str) -> float | str | None:
+    """What was measured [mm] or seen; of the lid both sides together, of diagonals the odds."""
+    if key == "diagonals":
+        if box.diagonals is None or box.size is None:
+            return None
+        unlike = abs(box.diagonals[0] - box.diagonals[1])
+        # What no box of that size can have is refused.
+        diagonals.skew_angle(unlike, length=box.size[0], width=box.size[1])
+        return unlike
+    if key == "lid_play" and box.lid_play is not None:
+        return box.lid_play * (2 if box.play_is == "per side" else 1)
+    found: float | str | None = getattr(box, key)
+    return found
 
 
-def assess(box: Measured, *, rule: Rule) -> Assessment:
-    """Mark a finished box."""
-    marks: list[MarkedRow] = []
-    for row in limits():
-        value, more = _read(box, row.key, rule)
-        band, words, remedy = None, NOT_MEASURED, ""
-        if value is not None:
-            band, words = row.band(value), row.show(value, rule) + more
-            remedy = row.if_noted if BANDS.index(band) > 1 else ""
-        marks.append(MarkedRow(row.key, row.what, words, band, remedy, row.source))
-    marks.append(_play(box, rule))
-    for seen in word_rows():
-        word = getattr(box, seen.key)
-        band = None if word is None else seen.band(word)
-        marks.append(MarkedRow(seen.key, seen.what, word or NOT_MEASURED, band, "", seen.source))
+def _marked(row: Criterion, box: Measured, plan: Plan) -> MarkedRow:
+    seen, rule = _read(box, row.key), plan.choices.rule
+    if seen is None:
+        return MarkedRow(row.key, row.what, NOT_MEASURED, None, "", row.source)
+    if isinstance(seen, str):
+        return MarkedRow(row.key, row.what, seen, row.band(seen), "", row.source)
+    words = told(seen, rule)
+    if row.key == "lid_play" and box.play_is == "per side":
+        words += f" ({told(seen / 2, rule)} per side, doubled)"
+    return MarkedRow(row.key, row.what, words, row.band(seen), row.remedy(seen), row.source)
+
+
+def assess(box: Measured, *, plan: Plan) -> Assessment:
+    """Mark a finished box by the rubric of its plan."""
+    rows = {row.key: row for row in rubric(plan, size=box.size)}
+    marks = []
+    for row in read_table("plan/bands.csv"):
+        if row["key"] in rows:
+            marks.append(_marked(rows[row["key"]], box, plan))
+            continue
+        # The row stays, so that all of a class have the same; it says why it is empty.
+        why = plan.choices.lid.closure.says
+        marks.append(MarkedRow(row["key"], row["what"], why, None, "", row["source"]))
     return Assessment(tuple(marks))
-
-
-def _play(box: Measured, rule: Rule) -> MarkedRow:
-    if box.lid_play is None:
-        return MarkedRow("lid_play", PLAY, NOT_MEASURED, None, "", PLAY_SOURCE)
-    total = box.play_is == "total"
-    play = box.lid_play / 2 if total else box.lid_play
-    value = rule.exact(play)
-    if total:
-        value += f" ({rule.exact(box.lid_play)} in all, halved)"
-    out = None if box.groove_depth is None else box.groove_depth / 2
-    band = play_band(play, drops_out_at=out)
-    remedy = ""
-    if band in ("acceptable after a note", "Rework"):
-        remedy = (
-            "plane the shiny edge, a shaving at a time"
-            if play < PLAY_LEAST
-            else "glue a strip to an edge that the groove hides"
-        )
-    return MarkedRow("lid_play", PLAY, value, band, remedy, PLAY_SOURCE)
 
 
 def assess_student(student: Student, *, plan: Plan) -> Assessment:
     """Mark what the class file says of a student's finished box."""
-    frame, grooves = plan.design.frame, plan.design.choices.groove
+    frame = plan.design.frame
     known: dict[str, Any] = {"size": (frame.outside_length.value, frame.outside_width.value)}
-    if frame.lid_groove is not None:
-        known["groove_depth"] = grooves.depth
-    marked = assess(Measured(**{**known, **student.measured}), rule=plan.choices.rule)
-    if plan.design.lids:
-        return marked
-    # The row stays, so that all of a class have the same; it says why it is empty.
-    why = plan.choices.lid.closure.says
-    return Assessment(
-        tuple(replace(row, value=why) if row.key == "lid_play" else row for row in marked.marks)
-    )
+    return assess(Measured(**{**known, **student.measured}), plan=plan)

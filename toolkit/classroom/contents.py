@@ -6,7 +6,7 @@ from collections.abc import Mapping
 
 from toolkit.classroom.assessment import assess, assess_student
 from toolkit.classroom.scheduling import Timetable, shared_tools, timetable
-from toolkit.classroom.sheets import blank_rubric, class_table, hands_sheet, student_sheet
+from toolkit.classroom.sheets import class_table, hands_sheet, student_sheet
 from toolkit.classroom.steps import TimeOfDay, helped, if_late, weekend
 from toolkit.classroom.timetable_shown import bought_back, drawn, offers
 from toolkit.classroom.tools_plan import (
@@ -22,7 +22,7 @@ from toolkit.classroom.tools_plan import (
 from toolkit.document import Figure, Section
 from toolkit.files import Measured, Student, WeekendClass
 from toolkit.pictures import for_paper
-from toolkit.plan import Plan
+from toolkit.plan import Plan, rubric_table
 from toolkit.results import Table, capital
 from toolkit.study import lessons_with_questions
 
@@ -130,12 +130,9 @@ def hands(plan: Plan) -> tuple[str, list[Section]]:
 
 def rubric(student: Student, plan: Plan) -> tuple[str, list[Section]]:
     """A rubric on the student's own rule: filled where the box was measured, else blank."""
-    rule, frame = plan.choices.rule, plan.design.frame
-    size = (frame.outside_length.value, frame.outside_width.value)
     words = f"{capital(student.called)}. {plan.choices.title}, outside {plan.outside}."
     sign = "Measured by ____________________ on ____________ humidity ________ %"
-    table = blank_rubric(rule, size=size, has_lid=bool(plan.design.lids))
-    blank = Section.of("rubric", "How good is it", words, table, sign)
+    blank = Section.of("rubric", "How good is it", words, rubric_table(plan), sign)
     if not student.measured:
         return "", [blank]
     try:
@@ -156,7 +153,7 @@ def marks(taught: WeekendClass, plans: Plans) -> tuple[str, list[Section]]:
             rows.append((student.number, assess_student(student, plan=plan)))
         except ValueError as error:
             wrong.append(f"{capital(student.called)}: {error}.")
-            rows.append((student.number, assess(Measured(), rule=plan.choices.rule)))
+            rows.append((student.number, assess(Measured(), plan=plan)))
     done = sum(box.worst is not None for _, box in rows)
     said = " ".join([f"{done} of {len(rows)} boxes measured.", *wrong])
     how = (

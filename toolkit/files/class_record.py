@@ -20,7 +20,7 @@ Hand = Literal["right", "left"]
 PlayIs = Literal["total", "per side"]
 # What is seen of a finished box, in the words of the rubric.
 GrooveSeen = Literal["none", "plugged", "open"]
-SurfaceSeen = Literal["clean", "small tear-out", "tear-out", "scallops"]
+SurfaceSeen = Literal["clean", "small tear-out", "scallops", "tear-out"]
 MarksSeen = Literal["yes", "mostly", "no"]
 
 # What a class shares. Each is a key of [tools], its spaces written as underscores.
@@ -118,10 +118,8 @@ class Measured:
     size: tuple[float, float] | None = key(
         "Over what the diagonals were taken.", kind="box size", rule="the box's outside"
     )
-    lid_play: float | None = key("Side play of the lid in the dry season; 0 binds.", least=0)
+    lid_play: float | None = key("Side play of the lid, in the air it was made in.", least=0)
     play_is: PlayIs = key("Both sides together, or per side.", default="total")
-    # Of the lid grooves, to see whether the lid can drop out; the plan knows it. [mm]
-    groove_depth: float | None = None
     groove: GrooveSeen | None = key("What is seen of a groove from outside.")
     surface: SurfaceSeen | None = key("In raking light.")
     marks: MarksSeen | None = key("Reference marks on the parts, clean edges on the tools.")

@@ -35,7 +35,7 @@ from toolkit.pictures import (
     section_along,
     sheet_pages,
 )
-from toolkit.plan import Plan, compare, plan, tables
+from toolkit.plan import Plan, compare, plan, rubric_table, tables
 from toolkit.results import Table, read_table, read_words
 from toolkit.stock import Board, BoxLayouts, blanks_of, cut_table, missing_sentences
 
@@ -109,7 +109,7 @@ def in_order_of_use(
             yield _layout(plan, boards)
     yield from lessons
     yield _section("wrong", mishaps(plan))
-    yield _section("good", rubric(plan))
+    yield _section("good", rubric_table(plan))
     yield _section("words", glossary(words))
     yield from _origins(plan)
     yield _section("notes", OtherHtml(f'<div class="lines">{"<div></div>" * LINES}</div>'))
@@ -210,11 +210,3 @@ def steps(plan: Plan) -> Listing:
     """The steps of the weekend with a box to tick, each with the test before the next one."""
     rows = _rows("steps", "step", "test", plan=plan)
     return Listing(rows, _STEP, '<ol class="steps">{}</ol>')
-
-
-def rubric(plan: Plan) -> TableBlock:
-    """Measurable bands, with room for what was measured."""
-    columns = ("what", "excellent", "pass", "rework")
-    rows = tuple((*row, "") for row in _rows("rubric", *columns, plan=plan))
-    note = "Custom: common practice, no source. Between pass and rework: accepted after a note."
-    return TableBlock(Table("How good is it", (*columns, "mine"), rows, note))

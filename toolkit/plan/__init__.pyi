@@ -1,3 +1,12 @@
+from .bands import (
+    BANDS as BANDS,
+    NOTE as NOTE,
+    Band as Band,
+    Criterion as Criterion,
+    rubric as rubric,
+    rubric_table as rubric_table,
+    told as told,
+)
 from .box_plan import Plan as Plan, plan as plan
 from .comparison import Comparison as Comparison, Moved as Moved, compare as compare
 from .contract import as_data as as_data
