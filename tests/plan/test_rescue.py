@@ -131,7 +131,7 @@ def test_lap_broken_through() -> None:
     assert size(longer, "back", "length") == pytest.approx(110 + 24)
     assert longer.costs.parts == 2
     through = plan(postcard().having({"corner.joint": "through", "corner.lap": None}))
-    with pytest.raises(ValueError, match="half-blind"):
+    with pytest.raises(ValueError, match="a lapped joint"):
         ways("lap_through", box=through)
 
 
