@@ -112,7 +112,7 @@ CASES: list[tuple[str, str, dict[str, Any], dict[str, Any]]] = [
         "tail-not-flush",
         C,
         {**THROUGH, "made.tail_length": 11.5},
-        {**THROUGH, "made.tail_length": 12.0},
+        {**THROUGH, "made.tail_length": 12.2},
     ),
 ]
 

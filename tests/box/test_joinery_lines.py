@@ -1,6 +1,9 @@
-"""Which line goes on which face: every gauge line is laid on the box and must meet its joint."""
+"""Which line goes on which face: every gauge line is laid on the box and must meet its joint.
 
-from collections.abc import Iterator
+End grain is left standing proud, or ends shy, by another amount from box to box.
+"""
+
+from collections.abc import Callable, Iterator
 from itertools import count, islice
 
 import pytest
@@ -19,6 +22,7 @@ from toolkit.box import (
 )
 from toolkit.plan import plan
 
+PROUD = (0.2, 0.0, -0.2, 0.5)  # from box to box [mm]
 THROUGH = {"corner.joint": "through", "corner.lap": None, "corner.tail_length": None}
 
 
@@ -27,7 +31,8 @@ def standing(arrangement: Arrangement, boxes: int) -> Iterator[Design]:
 
     def able() -> Iterator[Design]:
         for seed in count():
-            d = design(random_box(arrangement, seed))
+            proud = {"corner.proud": PROUD[seed % len(PROUD)]}
+            d = design(random_box(arrangement, seed).having(proud))
             if d.exists:
                 yield d
 
@@ -35,14 +40,45 @@ def standing(arrangement: Arrangement, boxes: int) -> Iterator[Design]:
 
 
 def lines(d: Design, **wanted: str) -> list[Line]:
-    """Gauged lines, without any proud, that have these values."""
-    rows = [row for row in setting_out_lines(d, proud=0.0) if row.setting is not None]
+    """Gauged lines that have these values."""
+    rows = [row for row in setting_out_lines(d) if row.setting is not None]
     return [row for row in rows if all(getattr(row, k) == v for k, v in wanted.items())]
 
 
 def value(row: Line) -> float:
     assert row.setting is not None
     return row.setting.value
+
+
+def level(d: Design, row: Line) -> float:
+    """How far a line lies from the end of its wall once that is planed flush. [mm]"""
+    f = d.frame
+    over = getattr(f, f"{row.part}_cut").value - getattr(f, f"{row.part}_length").value
+    return value(row) - over / 2
+
+
+def inside_of(d: Design, part: str) -> float:
+    """What lies between the two baselines of a wall, from its length as cut. [mm]"""
+    ends = ("each end", "each end") if part != "side" else ("back end", "front end")
+    bases = [
+        max(value(row) for row in lines(d, part=part, end=end, gauged_from="the end"))
+        for end in ends
+    ]
+    return float(getattr(d.frame, f"{part}_cut").value) - sum(bases)
+
+
+@pytest.mark.parametrize("arrangement", ARRANGEMENTS, ids=str)
+def test_every_wall_as_cut_has_the_inside_between_its_baselines(arrangement: Arrangement) -> None:
+    """What is cut longer is what the gauges are set over: the space inside stays as planned."""
+    for d in standing(arrangement, 24):
+        f = d.frame
+        assert inside_of(d, "side") == pytest.approx(f.inside_length.value)
+        # Of two unlike ends that are made already the shorter rules.
+        shorter = min(inside_of(d, "back"), inside_of(d, "front"))
+        assert shorter == pytest.approx(f.inside_width.value)
+        assert between_baselines(d).value == pytest.approx(
+            inside_of(d, "side" if arrangement.tails_on == "ends" else "back")
+        )
 
 
 @pytest.mark.parametrize("arrangement", ARRANGEMENTS, ids=str)
@@ -66,20 +102,20 @@ def test_every_line_meets_its_joint(arrangement: Arrangement) -> None:
                     "top edge",
                 }
                 for row in end_lines:
-                    assert lap + value(row) == pytest.approx(f.side_thickness.value)
+                    assert lap + level(d, row) == pytest.approx(f.side_thickness.value)
                 pins, at = "side", f"{corner} end"
                 far = board
             else:
                 # A side begins at the lap, or at the face where an ear runs on over a low front.
                 begins = 0.0 if corner == "front" and arrangement.lid == "sliding" else lap
                 side = lines(d, part="side", end=f"{corner} end", gauged_from="the end")
-                reach = {round(begins + value(row), 9) for row in side}
+                reach = {round(begins + level(d, row), 9) for row in side}
                 assert round(board, 9) in reach
                 assert reach <= {round(board, 9), round(lap, 9)}
                 pins, at = corner, "each end"
                 far = f.side_thickness.value
             base = lines(d, part=pins, end=at, gauged_from="the end")
-            assert all(value(row) == pytest.approx(far) for row in base)
+            assert all(level(d, row) == pytest.approx(far) for row in base)
             assert {row.face for row in base} == (
                 {"inside face"} if half_blind else {"inside face", "outside face"}
             )
@@ -94,7 +130,7 @@ def test_every_line_meets_its_joint(arrangement: Arrangement) -> None:
 
 @pytest.mark.parametrize("joint", ["half-blind", "through"])
 def test_an_ears_end_has_its_own_lines(joint: str) -> None:
-    box = ears() if joint == "half-blind" else ears().having(THROUGH)
+    box = ears() if joint == "half-blind" else ears().having(THROUGH | {"corner.proud": 0.0})
     rows = lines(design(box), part="side", end="front end")
     from_end = {(row.face, value(row)) for row in rows if row.gauged_from == "the end"}
     faces = ("inside face", "outside face", "bottom edge")
@@ -142,31 +178,41 @@ def test_unlike_ends_have_settings_of_their_own() -> None:
 
 
 @pytest.mark.parametrize("proud", [-0.2, 0.2, 0.5])
-@pytest.mark.parametrize("box", [postcard(), ears(), postcard().having(THROUGH)], ids=str)
-def test_proud_moves_the_pins_baseline_and_nothing_else(box: Choices, proud: float) -> None:
-    d = design(box)
-    flush, moved = setting_out_lines(d, proud=0.0), setting_out_lines(d, proud=proud)
+@pytest.mark.parametrize("joint", ["half-blind", "through"])
+@pytest.mark.parametrize("make", [postcard, ears])
+def test_proud_moves_the_lines_of_end_grain_that_shows(
+    make: Callable[[], Choices], joint: str, proud: float
+) -> None:
+    box = make() if joint == "half-blind" else make().having(THROUGH)
+    flush, moved = (
+        setting_out_lines(design(box.having({"corner.proud": by}))) for by in (0.0, proud)
+    )
     for one, other in zip(flush, moved, strict=True):
         before = None if one.setting is None else one.setting.value
         after = None if other.setting is None else other.setting.value
-        if one.name.startswith("gauge 2"):
+        moves = ("gauge 1", "gauge 2") if joint == "through" else ("gauge 2",)
+        if one.name.startswith(moves):
             assert after == pytest.approx((before or 0.0) + proud)
         else:
             assert after == before
 
 
 @pytest.mark.parametrize(
-    ("box", "inside"), [(postcard(), 152.0), (ears(), 110.0)], ids=["ends", "sides"]
+    ("box", "cut", "inside"),
+    [(postcard(), "176.4 mm", "152 mm"), (ears(), "134.4 mm", "110 mm")],
+    ids=["ends", "sides"],
 )
-def test_what_proud_takes_from_the_inside(box: Choices, inside: float) -> None:
-    d = design(box)
-    assert between_baselines(d, proud=0.0).value == pytest.approx(inside)
-    assert between_baselines(d, proud=0.2).value == pytest.approx(inside - 0.4)
-    assert f"{inside - 0.4:g} mm between" in proud_sentence(d)
-    assert "more than is planed off" not in proud_sentence(d, proud=0.5)
-    assert "more than is planed off" in proud_sentence(d, proud=0.6)
-    assert "more than is planed off" in proud_sentence(d, proud=-0.3)
-    assert "shy" in proud_sentence(d, proud=-0.2)
+def test_what_is_said_of_proud_pins(box: Choices, cut: str, inside: str) -> None:
+    def said(proud: float | None) -> str:
+        return proud_sentence(design(box.having({"corner.proud": proud})))
+
+    assert said(None) == said(0.2)
+    assert f"cut 0.4 mm longer for it, a {'side' if cut[2] == '6' else 'end'} {cut}" in said(0.2)
+    assert f"{inside} apart" in said(0.2) and f"{inside} apart" in said(-0.2)
+    assert "more than is planed off" not in said(0.5)
+    assert "more than is planed off" in said(0.6)
+    assert "more than is planed off" in said(-0.3)
+    assert "shy" in said(-0.2) and "flush" in said(0.0)
 
 
 def test_settings_of_a_low_front_with_an_ear_are_a_pair() -> None:
@@ -179,7 +225,7 @@ def test_settings_of_a_low_front_with_an_ear_are_a_pair() -> None:
 def test_the_plans_settings_say_the_same_gauges(arrangement: Arrangement) -> None:
     for d in standing(arrangement, 6):
         told = {row.tool: row for row in plan(d.choices).settings if row.tool.startswith("gauge")}
-        s, show = gauge_settings(d, proud=0.0), d.choices.rule.show
+        s, show = gauge_settings(d), d.choices.rule.show
         values = {row.value for row in told.values()}
         for one in (s.board_back, s.board_front):
             assert show(one.value) in values
@@ -192,7 +238,7 @@ def test_the_plans_settings_say_the_same_gauges(arrangement: Arrangement) -> Non
                 )
             if tool.startswith("gauge 2"):
                 assert row.use.startswith(f"{pin_boards}: ")
-                assert show(gauge_settings(d).board_back.value) in row.use or "front" in tool
+                assert row.value == show((s.board_front if "front" in tool else s.board_back).value)
         assert ("gauge for the ear" in told) == (
             s.ear is not None and arrangement.joint == "half-blind"
         )

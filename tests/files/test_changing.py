@@ -144,14 +144,14 @@ def test_line_ends_of_the_file_are_kept(box):
     ("changes", "line"),
     [
         ({"groove.depth": "5"},
-         'my_box.toml, groove.depth (line 41): read "5": it has no unit; type "5 mm" or "5 in"'),
+         'my_box.toml, groove.depth (line 42): read "5": it has no unit; type "5 mm" or "5 in"'),
         ({"groove.depth": 5.0},
-         "my_box.toml, groove.depth (line 41): read 5: a length is text with its unit; "
+         "my_box.toml, groove.depth (line 42): read 5: a length is text with its unit; "
          'type "5 mm" or "5 in"'),
         ({"groove.dept": "5 mm"},
-         "my_box.toml, groove.dept (line 44): dept is no key here; type depth"),
+         "my_box.toml, groove.dept (line 45): dept is no key here; type depth"),
         ({"groov.depth": "5 mm"},
-         "my_box.toml, groov (line 80): [groov] is no section; type [groove]"),
+         "my_box.toml, groov (line 81): [groov] is no section; type [groove]"),
         ({"size.inside_length": None},
          "my_box.toml, size.inside_length: it is missing, and so is outside_length; "
          'type one, inside_length = "152 mm"'),
@@ -354,6 +354,18 @@ def test_the_last_backups_are_kept_and_no_others_touched(box):
     assert read_box(kept[-1]).groove.depth == (BACKUPS_KEPT + 4) / 10
     assert read_box(kept[0]).groove.depth == 0.5
     assert others.exists()
+
+
+def test_two_customs_of_an_older_file_become_one_key_in_its_text(box):
+    now = text_of(box)
+    proud = next(line for line in now.splitlines(keepends=True) if line.startswith("proud ="))
+    old = now.replace(proud, "").replace("[customs] ", '[customs]\npins_shy = "0.1 mm"\n#')
+    box.write_text(old, encoding="utf-8")
+    change_box(box, {"title": "Mine"})
+    assert text_of(box) == old.replace('title = "Postcard box"', 'title = "Mine"').replace(
+        'pins_shy = "0.1 mm"\n', ""
+    ).replace("slide out over it\n", 'slide out over it\nproud = "0.1 mm"\n')
+    assert read_box(box).corner.proud == pytest.approx(0.1)
 
 
 def test_backups_are_in_order_though_the_clock_is_set_back(box, monkeypatch):

@@ -66,6 +66,12 @@ def test_an_older_class_file_is_read_with_its_students_changes(tmp_path: Path) -
     assert f"student 9.changes.panels.under_lid (line {line}): " in wrong.fault
 
 
+def test_an_older_students_proud_pins_are_read(tmp_path: Path) -> None:
+    changes = '\n[[student]]\nnumber = 9\n[student.changes.customs]\npins_proud = "0.4 mm"\n'
+    *_, last = read_class(write(tmp_path, HEAD + THREE + changes)).students
+    assert last.choices is not None and last.choices.corner.proud == 0.4
+
+
 def test_own_units_own_box_own_changes(tmp_path: Path) -> None:
     (tmp_path / "mine.toml").write_text(BOX.replace("152 mm", "200 mm"), encoding="utf-8")
     inches = BOX.replace("152 mm", "6 in") + '[rule]\nunits = "in"\n'

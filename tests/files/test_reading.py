@@ -52,7 +52,7 @@ def test_the_lessons_box_is_the_postcard_box():
         thickness=Thickness(side=12, end=12, bottom=8, lid=9),
         corner=CornerChoice(
             joint="half-blind", tails_on="ends", lap=4, slope=7, half_pin=6, pin=6,
-            tails_back=3, tails_front=2,
+            tails_back=3, tails_front=2, proud=0.2,
         ),
         groove=GrooveChoice(width=6, depth=4, bottom_edge=8, top_edge=8),
         panels=Panels(bottom_across=2, lid_across=2, under_lid=0.6),
@@ -171,6 +171,38 @@ def test_an_older_format_is_brought_up_when_read():
     line = old.count("\n")
     with pytest.raises(BoxFileError, match=rf"panels.under_lid \(line {line}\): "):
         box_from_text(old.replace("0.4 mm", "0.4"))
+
+
+@pytest.mark.parametrize(
+    ("customs", "proud"),
+    [
+        ('pins_proud = "0.3 mm"', 0.3),
+        # What was left out of the two was 0.2 mm proud, and not shy at all.
+        ('pins_shy = "0.2 mm"', 0.0),
+        ('pins_proud = "0 mm"\npins_shy = "0.2 mm"', -0.2),
+        ('pins_proud = "1/64 in"', 25.4 / 64),
+    ],
+)
+def test_two_customs_of_older_files_are_one_key_of_the_corner(customs, proud):
+    for head in ("", "format = 1\n", "format = 2\n"):
+        read = box_from_text(f"{head}{LEAST}\n[customs]\n{customs}\n")
+        assert read.corner.proud == pytest.approx(proud)
+
+
+def test_a_mistake_in_them_is_told_under_the_present_name_with_its_own_line():
+    text = f'{LEAST}\n[customs]\npins_proud = "0.3"'
+    line = text.count("\n") + 1
+    with pytest.raises(BoxFileError, match=rf"corner.proud \(line {line}\): "):
+        box_from_text(text)
+    with pytest.raises(BoxFileError, match="pins_proud is no key here"):
+        box_from_text(f'{text}\n[corner]\nproud = "0.2 mm"')
+
+
+def test_pins_are_only_so_proud_or_shy():
+    for proud in ("3 mm", "-2 mm"):
+        with pytest.raises(BoxFileError, match="goes from -1 mm to 2 mm"):
+            with_lines(f'[corner]\nproud = "{proud}"')
+    assert with_lines('[corner]\nproud = "-0.2 mm"').corner.proud == -0.2
 
 
 def test_every_choice_has_its_key_and_every_section_its_words():

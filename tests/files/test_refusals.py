@@ -11,23 +11,23 @@ from toolkit.files import BoxFileError, FileError, box_from_text, formats, read_
 # What is put into the lesson's box instead of what, and the line that answers.
 SLIPS = [
     ('depth = "4 mm"', 'depth = "4"',
-     'groove.depth (line 41): read "4": it has no unit; type "4 mm" or "4 in"'),
+     'groove.depth (line 42): read "4": it has no unit; type "4 mm" or "4 in"'),
     ('depth = "4 mm"', "depth = 4",
-     'groove.depth (line 41): read 4: a length is text with its unit; type "4 mm" or "4 in"'),
+     'groove.depth (line 42): read 4: a length is text with its unit; type "4 mm" or "4 in"'),
     ('depth = "4 mm"', 'depth = "-4 mm"',
-     'groove.depth (line 41): read "-4 mm": it is below zero; type "4 mm"'),
+     'groove.depth (line 42): read "-4 mm": it is below zero; type "4 mm"'),
     ('depth = "4 mm"', 'depth = "400 m"',
-     'groove.depth (line 41): read "400 m": lengths go up to 3 m; type one such as "12 mm"'),
+     'groove.depth (line 42): read "400 m": lengths go up to 3 m; type one such as "12 mm"'),
     ('depth = "4 mm"', 'dept = "4 mm"',
-     "groove.dept (line 41): dept is no key here; type depth"),
+     "groove.dept (line 42): dept is no key here; type depth"),
     ('depth = "4 mm"', 'depth = "4 mm"\nlap = "4 mm"',
-     "groove.lap (line 42): lap is no key here; put it under [corner]"),
+     "groove.lap (line 43): lap is no key here; put it under [corner]"),
     ('depth = "4 mm"', 'depth = "4 mm"\ndepth = "5 mm"',
-     "groove.depth (line 42): this is on line 41 already; keep one of the two"),
+     "groove.depth (line 43): this is on line 42 already; keep one of the two"),
     ("[panels]", '[groove]\nends = "stopped"\n[panels]',
-     "groove (line 45): this is on line 39 already; keep one of the two"),
+     "groove (line 46): this is on line 40 already; keep one of the two"),
     ("[panels]", "[cabriole]\n[panels]",
-     "cabriole (line 45): [cabriole] is no section; known here: format, title, rule, size, "
+     "cabriole (line 46): [cabriole] is no section; known here: format, title, rule, size, "
      "thickness, corner, groove, panels, lid, tools, wood, rooms, allowances, customs, made"),
     ('inside_length = "152 mm"', 'length = "152 mm"',
      "size.length (line 19): length is no key here; type inside_length or outside_length"),
@@ -83,33 +83,33 @@ SLIPS = [
     ('title = "Postcard box"', f'title = "{"x" * 81}"',
      f'title (line 10): read "{"x" * 39}…": the title is 1 to 80 printable characters; retype it'),
     ('across = "2 mm"', 'across = "2 mm"\nlid_across = "1 mm"',
-     'panels.lid_across (line 47): read "1 mm": across is given too and stands for bottom_across '
+     'panels.lid_across (line 48): read "1 mm": across is given too and stands for bottom_across '
      "and lid_across; keep across or these two"),
     ('walls = "black cherry"', 'sides = "black cherry"',
-     'wood.sides (line 62): read "black cherry": ends is missing beside it; '
+     'wood.sides (line 63): read "black cherry": ends is missing beside it; '
      'type ends = "…" too, or one wood for both'),
     ('panels = "black cherry"', 'panels = "black cherry"\nbottom = "teak"\nlid = "teak"',
-     'wood.bottom (line 64): read "teak": panels is given too and stands for bottom and lid; '
+     'wood.bottom (line 65): read "teak": panels is given too and stands for bottom and lid; '
      "keep panels or these two"),
     ('walls = "black cherry"', 'walls = "black chery"',
-     'wood.walls (line 62): read "black chery": it is not a wood in the workbook\'s table: '
+     'wood.walls (line 63): read "black chery": it is not a wood in the workbook\'s table: '
      "did you mean 'black cherry', 'common alder' or 'European cherry'?"),
     ('walls = "black cherry"', 'walls = "cherry"',
-     'wood.walls (line 62): read "cherry": it may be any of several woods: '
+     'wood.walls (line 63): read "cherry": it may be any of several woods: '
      "type 'black cherry' or 'European cherry'"),
     ('rings = "flat-sawn"', 'rings = "91 deg"',
-     'wood.rings (line 64): read "91 deg": rings lie between 0 and 90 degrees to the face; '
+     'wood.rings (line 65): read "91 deg": rings lie between 0 and 90 degrees to the face; '
      'type "flat-sawn", "rift", "quarter-sawn" or an angle such as "30 deg"'),
     ('temperature = "20 °C", humidity = "50 %"', 'temperature = "200 °C"',
-     'rooms.make.temperature (line 67): read "200 °C": a room lies between -40 and 60 °C; '
+     'rooms.make.temperature (line 68): read "200 °C": a room lies between -40 and 60 °C; '
      'type such as "20 °C"'),
     ('plough_irons = ["6 mm"]', "plough_irons = []",
-     "tools.plough_irons (line 59): read an empty list: irons are a list of 1 to 24 widths; "
+     "tools.plough_irons (line 60): read an empty list: irons are a list of 1 to 24 widths; "
      'type ["6 mm"]'),
     ("\n[made]", '\n[made]\nside_thicknes = "11 mm"',
-     "made.side_thicknes (line 79): side_thicknes is no key here; type side_thickness"),
+     "made.side_thicknes (line 80): side_thicknes is no key here; type side_thickness"),
     ("\n[made]", "lap_share_most = 33\n[made]",
-     'customs.lap_share_most (line 77): read 33: it goes from 0 to 2; type such as 0.25 or "1/4"'),
+     'customs.lap_share_most (line 78): read 33: it goes from 0 to 2; type such as 0.25 or "1/4"'),
     ('joints = "0.1 mm"', 'joints = "0.3 mm"',
      'rule.joints (line 14): read "0.3 mm": it is not a distance between the marks of millimetre '
      'rules; type "0.25 mm" or "0.5 mm", or leave the key out'),
@@ -119,30 +119,30 @@ SLIPS = [
     ("format = 2", "format = 0",
      "format (line 9): read 0: there was never such a format; type format = 2"),
     ("[groove]", "[[groove]]",
-     "groove (line 39): read a list of 1: this is a section; type [groove] above its keys"),
+     "groove (line 40): read a list of 1: this is a section; type [groove] above its keys"),
 ]  # fmt: skip
 
 # Lines that are not TOML, in the place of the lesson's groove depth, and what answers.
 NOT_TOML = [
     ("depth = 4 mm",
-     '(line 41, column 11): read "depth = 4 mm": text stands between quotes; '
+     '(line 42, column 11): read "depth = 4 mm": text stands between quotes; '
      'type depth = "4 mm"'),
     ("depth = 1/4 in",
-     '(line 41, column 10): read "depth = 1/4 in": text stands between quotes; '
+     '(line 42, column 10): read "depth = 1/4 in": text stands between quotes; '
      'type depth = "1/4 in"'),
     ("depth = 7,5",
-     '(line 41, column 10): read "depth = 7,5": a number has a decimal point; type depth = 7.5'),
+     '(line 42, column 10): read "depth = 7,5": a number has a decimal point; type depth = 7.5'),
     ('depth = "1/4""',
-     '(line 41, column 14): read “depth = "1/4""”: an inch mark ends the text; '
+     '(line 42, column 14): read “depth = "1/4""”: an inch mark ends the text; '
      'type depth = "1/4 in"'),
     ("depth = “4 mm”",
-     '(line 41, column 9): read "depth = “4 mm”": curly quotes are not TOML; '
+     '(line 42, column 9): read "depth = “4 mm”": curly quotes are not TOML; '
      'type straight ones, such as depth = "4 mm"'),
     ('depth "4 mm"',
-     '(line 41, column 7): read “depth "4 mm"”: there is no "=" in it; '
+     '(line 42, column 7): read “depth "4 mm"”: there is no "=" in it; '
      'type a key, "=" and a value, such as depth = "4 mm"'),
     ("[grooves",
-     '(line 41, column 25): read "[grooves": this is not TOML (expected \']\' at the end of a '
+     '(line 42, column 25): read "[grooves": this is not TOML (expected \']\' at the end of a '
      'table declaration); type such as depth = "4 mm" or [groove]'),
 ]  # fmt: skip
 

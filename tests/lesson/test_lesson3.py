@@ -160,7 +160,7 @@ def test_a_joint_can_be_kept_and_read_again(value) -> None:
 
 def test_proud_and_shy_move_the_second_gauge_and_never_the_first() -> None:
     for proud, second in ((-0.2, "11.8 mm"), (0.0, "12 mm"), (0.5, "12.5 mm")):
-        view = LINES.view(BOX, {"try.proud": proud})
+        view = LINES.view(BOX, {"corner.proud": proud})
         assert f"gauge 2 at {second} from the end" in view.picture.sentence
         assert "gauge 1 at 8 mm from the inside face" in view.picture.sentence
 

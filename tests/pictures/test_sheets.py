@@ -44,7 +44,7 @@ BOXES: dict[str, Choices] = {
     "through": postcard().having(THROUGH),
     "through ears": ears().having(THROUGH),
     "unequal": postcard().having({"corner.tails_back": ((5.0, 21.0), (27.0, 35.0), (41.0, 59.0))}),
-    "flush pins": postcard().having({"customs.pins_proud": 0.0}),
+    "flush pins": postcard().having({"corner.proud": 0.0}),
     **{f"lot {i}": c for i, c in enumerate(some(12, seed=11))},
 }
 LONG = postcard().having({"size.inside_length": 420.0, "size.inside_width": 330.0})
@@ -141,20 +141,24 @@ def _cheeks(box: Plan, wall: str, corner: str) -> list[tuple[Segment, str]]:
     on_ends = box.choices.corner.tails_on == "ends"
     rows = data["corners"][corner]["tails"]
     long = data["corners"][corner]["tail_length"]
+    proud = box.design.choices.corner.proud
     found: list[tuple[Segment, str]] = []
     if on_ends != (part == "side"):
+        # Tails that come out are sawn longer, and grow wider on their slope, to be planed flush.
+        more = proud if box.choices.corner.joint == "through" else 0.0
         # The end of a side runs past the tails where it has an ear.
         lap = parts[corner]["thickness"] - long if part == "side" else 0.0
         ear = lap if corner == "front" and box.choices.lid.kind == "sliding" else 0.0
         for tail in rows:
             for edge in ("low", "high"):
                 base, tip = tail[edge], tail[f"tip_{edge}"]
-                found.append(((ear + long, base, ear, tip), "inside face"))
-                found.append(((-thick - ear - long, base, -thick - ear, tip), "outside face"))
+                tip += (tip - base) * more / long
+                far = ear + long + more
+                found.append(((far, base, ear, tip), "inside face"))
+                found.append(((-thick - far, base, -thick - ear, tip), "outside face"))
                 if ear == 0.0:
                     found.append(((0.0, tip, -thick, tip), "end grain"))
         return found
-    proud = box.choices.customs.pins_proud - box.choices.customs.pins_shy
     board = parts["side" if not on_ends else corner]["thickness"] + proud
     for tail in rows:
         for edge in ("low", "high"):
@@ -214,7 +218,7 @@ def test_enough_boxes_are_looked_at() -> None:
 @pytest.mark.parametrize("name", SOUND)
 def test_tails_and_sockets_lie_where_the_plan_has_them(name: str) -> None:
     box = _plan(name)
-    lengths = {part.name: part.length.value for part in box.parts}
+    lengths = {row["name"]: row["cut"]["length"] for row in as_data(box)["parts"]}
     seen = set()
     for page, drawn in zip(_pages(name), _solid(name), strict=True):
         for piece in page.pieces:
@@ -244,7 +248,7 @@ def test_folds_lie_on_the_arrises_and_baselines_where_they_are_gauged(name: str)
                 for line in read.lines
                 if line.dashed and line.upright and piece.y - 1 < line.y0 < piece.y + 80
             }
-            long, thick = f.side_length.value, f.side_thickness.value
+            long, thick = f.side_cut.value, f.side_thickness.value
             folds = [0.0, long]
             if name in ("ears", "through"):
                 folds += [-thick, long + thick]
@@ -252,7 +256,7 @@ def test_folds_lie_on_the_arrises_and_baselines_where_they_are_gauged(name: str)
             # pin board.
             base = f.tail_back.value if name == "ears" else f.back_thickness.value + 0.2
             if name == "in":
-                base = f.back_thickness.value + box.choices.customs.pins_proud
+                base = f.back_thickness.value + box.design.choices.corner.proud
             back = base if piece.name == "right side" else long - base
             for wanted in (*folds, back):
                 assert any(abs(x - wanted) < 0.011 for x in dashed), (piece.name, wanted)
@@ -304,7 +308,7 @@ def _page_of(name: str, piece: str) -> SheetPage:
 
 @pytest.mark.parametrize("name", ["mm", "in", "ears", "through"])
 def test_the_left_side_is_the_right_side_mirrored(name: str) -> None:
-    long = _plan(name).design.frame.side_length.value
+    long = _plan(name).design.frame.side_cut.value
 
     def lines(piece: str, turned: bool) -> set[tuple[str, tuple[tuple[float, float], ...]]]:
         found = set()
@@ -372,9 +376,10 @@ def test_a_long_wall_goes_over_pages_and_adds_up() -> None:
     ]
     (page, one), (other_page, two) = parts
     assert page is not other_page
-    # 420 inside and two ends of 12; the end grain of a side of 12 folds over either end.
+    # 420 inside, two ends of 12, pins 0.2 proud at either end; the end grain of a side of 12 folds
+    # over either end.
     assert one.window.left == pytest.approx(-12.0)
-    assert two.window.right == pytest.approx(420.0 + 24.0 + 12.0)
+    assert two.window.right == pytest.approx(420.0 + 24.0 + 0.4 + 12.0)
     assert one.window.right - two.window.left == pytest.approx(20.0)
     matched = []
     for here, piece in parts:
@@ -391,7 +396,7 @@ def test_a_long_wall_goes_over_pages_and_adds_up() -> None:
             if pen == "edge" and y0 == pytest.approx(z) and y1 == pytest.approx(z)
         ]
         far = max(reach, key=lambda row: row[1])[1] - min(reach)[0]
-        ends = 468.0 if z in (0.0, 64.0) else 444.0
+        ends = 468.4 if z in (0.0, 64.0) else 444.4
         # A groove comes out at the end grain, 4 mm deep, at either end.
         assert far == pytest.approx(ends if z in (0.0, 64.0) else ends + 8.0)
 
@@ -404,10 +409,10 @@ def test_a_wall_too_high_for_the_paper_goes_over_pages_both_ways(paper: str) -> 
     assert len(windows) == 4
     assert min(w.low for w in windows) == 0.0
     assert max(w.high for w in windows) == pytest.approx(box.design.frame.wall_height.value)
-    assert max(w.right for w in windows) == pytest.approx(310.0 + 24.0 + 12.0)
+    assert max(w.right for w in windows) == pytest.approx(310.0 + 24.0 + 0.4 + 12.0)
     area = sum(w.width * w.height for w in windows)
-    whole = (310.0 + 48.0) * box.design.frame.wall_height.value
-    overlaps = 20.0 * ((310.0 + 48.0) + box.design.frame.wall_height.value) + 20.0 * 20.0
+    whole = (310.0 + 48.4) * box.design.frame.wall_height.value
+    overlaps = 20.0 * ((310.0 + 48.4) + box.design.frame.wall_height.value) + 20.0 * 20.0
     assert area == pytest.approx(whole + overlaps)
 
 

@@ -17,8 +17,8 @@ def test_json_has_the_published_shape(choices) -> None:  # type: ignore[no-untyp
     for place in ("outside", "inside"):
         assert set(data[place]) == {"length", "width", "height"}
     for part in data["parts"]:
-        assert set(part) == {"name", "count", "finished", "rough", "working"}
-        for key in ("finished", "rough", "working"):
+        assert set(part) == {"name", "count", "finished", "cut", "rough", "working"}
+        for key in ("finished", "cut", "rough", "working"):
             assert set(part[key]) == {"length", "width", "thickness"}
     for name in ("back", "front"):
         corner = data["corners"][name]
@@ -58,7 +58,7 @@ def test_a_box_without_room_for_its_tails_is_still_told() -> None:
 def test_settings_of_the_postcard_box() -> None:
     values = {row.tool: row.value for row in plan(postcard()).settings}
     assert values["gauge 1, tail length"] == "8 mm"
-    assert values["gauge 2, tail-board thickness"] == "12 mm"
+    assert values["gauge 2, tail-board thickness"] == "12.2 mm"
     assert values["dividers, back corners"] == "20 mm"
     assert values["bevel gauge"] == "8.1°"
     assert values["plough"] == "iron 6 mm, depth 4 mm"

@@ -93,10 +93,11 @@ def test_tails_and_pins_at_their_two_faces() -> None:
 
 
 def test_two_gauge_settings() -> None:
-    settings = gauge_settings(whole_front(), proud=0.0)
+    flush = {"corner.proud": 0.0}
+    settings = gauge_settings(whole_front(postcard().having(flush)))
     assert (settings.tail_back.value, settings.board_back.value) == (8, 12)
     assert settings.ear is None
-    tip, base = gauge_settings(whole_front(ears()), proud=0.0).ear or (None, None)
+    tip, base = gauge_settings(whole_front(ears().having(flush))).ear or (None, None)
     assert tip is not None
     assert base is not None
     assert (tip.value, base.value) == (4, 12)
@@ -142,15 +143,14 @@ def test_glue_area_of_both_corners() -> None:
 
 def test_proud_belongs_to_the_second_setting_only() -> None:
     """0.2 proud by default, from memory; a tail's own length never changes."""
-    d = whole_front()
-    assert keys_of(Customs)["pins_proud"].source.startswith("custom: common practice, no source")
-    usual, shy = gauge_settings(d), gauge_settings(d, proud=-0.2)
+    usual, shy, much = (
+        gauge_settings(whole_front(postcard().having({"corner.proud": proud})))
+        for proud in (None, -0.2, 0.5)
+    )
     assert usual.board_back.value == pytest.approx(12.2)
     assert shy.board_back.value == pytest.approx(11.8)
-    assert usual.tail_back == shy.tail_back == gauge_settings(d, proud=0.5).tail_back
+    assert usual.tail_back == shy.tail_back == much.tail_back
     assert usual.tail_back.value == 8
-    own = postcard().having({"customs.pins_proud": 0.0, "customs.pins_shy": 0.2})
-    assert gauge_settings(design(own)).proud == -0.2
 
 
 def test_up_to_four_times_as_wide_as_pins() -> None:

@@ -112,6 +112,15 @@ def test_each_finding_of_flushing(code, beyond, inside):
     assert code not in codes(*inside)
 
 
+def test_end_grain_that_ends_shy_is_reached_or_told():
+    def codes(skim):
+        rows = check_flushing([_left(4.0, skim)], skim=skim, rim_planed=0.0, shy=0.25, rule=MM)
+        return {row.code for row in rows}
+
+    assert "end-grain-shy" in codes(0.24)
+    assert "end-grain-shy" not in codes(0.25)
+
+
 def test_a_lid_that_rattles():
     assert [row.code for row in check_lid_play(0.51, rule=MM)] == ["lid-rattles"]
     assert check_lid_play(0.5, rule=MM) == []

@@ -71,4 +71,5 @@ from .ploughing import plough_table as plough_table
 from .rooms import Room as Room, Rooms as Rooms
 from .seasons import making as making, making_told as making_told, year_between as year_between
 from .settled import Settled as Settled
-from .walls import Frame as Frame, Span as Span, as_made as as_made
+from .wall_ends import as_made as as_made
+from .walls import Frame as Frame, Span as Span

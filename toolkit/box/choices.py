@@ -53,6 +53,7 @@ class Thickness:
 
 
 _PLEASING = "tails of a pleasing width, every groove inside one"
+_FLUSHED = "0.2 mm, or 1/64 in on an inch rule, which flushing takes off"
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,6 +74,9 @@ class CornerChoice:
     )
     tails_back: Tails = key(kind="tails", rule=_PLEASING)
     tails_front: Tails = key(kind="tails", rule=_PLEASING)
+    proud: float | None = key(
+        "End grain left standing, to plane flush; negative: shy.", least=-1, most=2, rule=_FLUSHED
+    )
 
 
 _EDGE = "half the side and a little more, and a half pin's width with wood of the tail over it"

@@ -94,12 +94,6 @@ class Customs:
     square_most: float = _custom(
         0.1, "length", "widest gap under a square's blade at an end or an edge"
     )
-    pins_proud: float = _custom(
-        0.2, "length", "second gauge over the tail board, so that the pins stand proud"
-    )
-    pins_shy: float = _custom(
-        0.0, "length", "second gauge under the tail board, so that the pins end shy"
-    )
     socket_over: float = _custom(
         0.1, "length", "chopped deeper into a lapped socket than its tail is long"
     )

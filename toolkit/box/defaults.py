@@ -6,6 +6,7 @@ Each rule gives a size that a maker would arrive at, laid on a mark of the stude
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import partial
 from math import ceil
 
 from toolkit.box.change import key_at
@@ -26,7 +27,8 @@ from toolkit.box.settled import (
     SettledWood,
     values_of,
 )
-from toolkit.box.walls import Frame, frame, tails_and_laps
+from toolkit.box.wall_ends import tails_and_laps
+from toolkit.box.walls import Frame, frame
 from toolkit.measures import keys_of
 from toolkit.results import TOLERANCE, Chosen, below
 
@@ -47,6 +49,14 @@ def _tools(c: Choices, choose: Chooser) -> SettledTools:
     if c.tools.chisel is None:
         choose.pick("tools.chisel", chisel, direction=None)
     return SettledTools(chisel=chisel, plough_irons=irons)
+
+
+def _proud(c: Choices, choose: Chooser) -> float:
+    """How far pins, and the tails of a through joint, are left standing. [mm]"""
+    if c.corner.proud is not None:
+        return c.corner.proud
+    usual = INCH / 64 if c.rule.units == "in" else 0.2
+    return choose.pick("corner.proud", usual, direction=None)
 
 
 def _walls(c: Choices) -> tuple[float, float, float]:
@@ -201,19 +211,21 @@ def settle(choices: Choices) -> tuple[Settled, Frame, tuple[Chosen, ...]]:
     choose = Chooser(choices.rule, [])
     tools = _tools(choices, choose)
     width, depth = _plough(choices, tools.plough_irons, choose)
-    lap = _lap(choices, choose)
-    tail = max(0.0, *(tail.value for tail, _ in tails_and_laps(choices, lap=lap)))
+    lap, proud = _lap(choices, choose), _proud(choices, choose)
+    walls = partial(frame, choices, lap=lap, proud=proud)
+    tails = tails_and_laps(choices, lap=lap, proud=proud)
+    tail = max(0.0, *(tail.value for tail, _ in tails))
     slope = _slope(choices, tail, choose)
     pins = _pins(choices, chisel=tools.chisel, tail=tail, slope=slope, choose=choose)
     groove = _groove(choices, width=width, depth=depth, pins=pins, choose=choose)
     # Neither half pins nor clearances move a wall but the front.
-    f = frame(choices, groove=groove, lap=lap)
+    f = walls(groove=groove)
     half_pin = _half_pin(choices, f, pins, choose)
     under_lid = clearance_under_lid(choices, f, width, choose)
-    f = frame(choices, groove=groove, lap=lap, under_lid=under_lid)
+    f = walls(groove=groove, under_lid=under_lid)
     span = f.inside_width.value + 2 * depth
     c = turned_rings(choices, span, depth, choose)
-    corner = {"slope": slope, "lap": lap, "pin": pins.pin, "half_pin": half_pin}
+    corner = {"slope": slope, "lap": lap, "pin": pins.pin, "half_pin": half_pin, "proud": proud}
     values = values_of(c) | {"thickness": _thickness(c), "tools": tools, "groove": groove}
     values["corner"] = SettledCorner(**values_of(c.corner) | corner)
     values["panels"] = settled_panels(c, span, under_lid, choose)

@@ -49,9 +49,12 @@ def check_lap(d: Design) -> list[Finding]:
 def _through_tails(d: Design) -> list[Finding]:
     found = Said(d)
     for corner, board, lap, tail in corners(d):
-        if above(abs(lap), 0.0):
-            word = "short of" if lap > 0 else "beyond"
-            values: dict[str, Any] = {"tail": tail, "off": abs(lap), "board": board}
+        gauged = tail + d.choices.corner.proud
+        off = board - gauged
+        # Gauged proud they are planed flush; set to the board itself they are so at once.
+        if above(abs(lap), 0.0) and above(abs(off), 0.0):
+            word = "short of" if off > 0 else "beyond"
+            values: dict[str, Any] = {"tail": gauged, "off": abs(off), "board": board}
             found.say("tail-not-flush", corner=corner.name, word=word, **values)
     return found
 

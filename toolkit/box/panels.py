@@ -9,7 +9,8 @@ from typing import ClassVar
 from toolkit.box.bevels import rim_and_width
 from toolkit.box.seasons import Season, season
 from toolkit.box.settled import Settled
-from toolkit.box.walls import Frame, as_made
+from toolkit.box.wall_ends import as_made
+from toolkit.box.walls import Frame
 from toolkit.results import Term, Working
 
 

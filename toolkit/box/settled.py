@@ -32,11 +32,12 @@ class SettledThickness(Thickness):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SettledCorner(CornerChoice):
-    """The dovetails with slope and pins settled. [mm]"""
+    """The dovetails with slope, pins and what stands proud settled. [mm]"""
 
     slope: float
     half_pin: float
     pin: float
+    proud: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

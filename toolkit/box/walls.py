@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from toolkit.box.choices import Choices
 from toolkit.box.content_sizes import contents
 from toolkit.box.settled import SettledGroove
+from toolkit.box.wall_ends import as_made, left_standing, minus, tails_and_laps, thicknesses
 from toolkit.results import Term, Working
 
 DEFAULT_EASE = 4.0
@@ -29,6 +30,8 @@ class Frame:
     """The four walls and the space they leave, each size a working. [mm]
 
     ``tail_back`` and ``lap_back`` belong to the two back corners, ``_front`` to the front ones.
+    Lengths are those of the finished box; ``side_cut`` and its like are what a wall is shot to
+    before it is jointed, with the end grain that is left standing at its ends.
     """
 
     side_thickness: Working
@@ -48,41 +51,12 @@ class Frame:
     side_length: Working
     back_length: Working
     front_length: Working
+    side_cut: Working
+    back_cut: Working
+    front_cut: Working
     lid_floor: Working | None
     bottom_groove: Span
     lid_groove: Span | None
-
-
-def as_made(name: str, *, value: float | None) -> Working | None:
-    """A measured fact as a working, or None where nothing has been made yet. [mm]"""
-    return None if value is None else Working.of(name, ("as made", value))
-
-
-def _thickness(name: str, made: float | None, chosen: float) -> Working:
-    return as_made(name, value=made) or Working.of(name, ("as chosen", chosen))
-
-
-def _tail_and_lap(
-    c: Choices, lap: float | None, board: str, pin_board: Working
-) -> tuple[Working, Working]:
-    """Tail length and lap against one pin board: of the two, one is fixed, the other is left."""
-    thickness = (f"{board} thickness", pin_board.value)
-    gauged, chosen = c.made.tail_length, c.corner.tail_length
-    if c.corner.joint == "through" and gauged is None:
-        return Working.of("tail length", thickness), Working.of("lap", ("through joint", 0.0))
-    if gauged is None and lap is not None:
-        return (
-            Working.of("tail length", thickness, ("lap", -lap)),
-            Working.of("lap", ("as chosen", lap)),
-        )
-    fixed = gauged if gauged is not None else chosen
-    if fixed is None:
-        raise ValueError("lap or tail length must be settled before the frame is reckoned")
-    word = "as gauged" if gauged is not None else "as chosen"
-    return (
-        Working.of("tail length", (word, fixed)),
-        Working.of("lap", thickness, ("tail length", -fixed)),
-    )
 
 
 def _walls(name: str, *rows: tuple[str, float]) -> tuple[Term, ...]:
@@ -91,10 +65,6 @@ def _walls(name: str, *rows: tuple[str, float]) -> tuple[Term, ...]:
     if one == two:
         return (Term(name, one, 2),)
     return (Term(first, one), Term(second, two))
-
-
-def _minus(terms: tuple[Term, ...]) -> tuple[Term, ...]:
-    return tuple(Term(term.label, -term.each, term.times) for term in terms)
 
 
 def _inside_and_outside(
@@ -107,7 +77,7 @@ def _inside_and_outside(
     """Of inside and outside one is known; the other follows by the thickness of the walls."""
     if outside is not None:
         base = Term(f"outside {axis}", outside.value)
-        return Working(f"inside {axis}", (base, *_minus(walls))), outside
+        return Working(f"inside {axis}", (base, *minus(walls))), outside
     if inside is None:
         raise ValueError(f"neither an inside nor an outside {axis} is known")
     base = Term(f"inside {axis}", inside.value)
@@ -126,6 +96,18 @@ def _chosen_size(c: Choices, place: str, axis: str) -> Working | None:
         size = thing.length if axis == "length" else thing.width
         return Working.of(name, (f"{axis} of {thing.name}", size), ("ease", ease))
     return None
+
+
+def _levelled(name: str, made: float | None, over: tuple[Term, ...]) -> Working | None:
+    """A length that exists, less the end grain that stands proud of the box yet. [mm]"""
+    return None if made is None else Working(name, (Term("as made", made), *minus(over)))
+
+
+def _cut(length: Working, made: float | None, over: tuple[Term, ...]) -> Working:
+    """What a wall is shot to before it is jointed. [mm]"""
+    if made is not None or not over:
+        return as_made(length.name, value=made) or length
+    return Working(length.name, (Term(f"{length.name} when flush", length.value), *over))
 
 
 def _least(*values: float | None) -> float | None:
@@ -149,36 +131,24 @@ def _heights(c: Choices, g: SettledGroove) -> tuple[Working, Working, Working | 
         wall = Working("wall height", (*bottom, space, *(top if lid_grooved else ())))
     else:
         wall = Working("wall height", outside.terms)
-        inside = Working("inside height", (Term("wall height", wall.value), *_minus(around)))
+        inside = Working("inside height", (Term("wall height", wall.value), *minus(around)))
     floor = Working("lid groove floor", (*bottom, Term("inside height", inside.value)))
     return inside, wall, floor if lid_grooved else None
 
 
-def _thicknesses(c: Choices) -> tuple[Working, Working, Working]:
-    """Of a side, the back and the front."""
-    made = c.made
-    return (
-        _thickness("side thickness", made.side_thickness, c.thickness.side),
-        _thickness("back thickness", made.back_thickness, c.thickness.end),
-        _thickness("front thickness", made.front_thickness, c.thickness.end),
-    )
-
-
-def tails_and_laps(
-    c: Choices, *, lap: float | None
-) -> tuple[tuple[Working, Working], tuple[Working, Working]]:
-    """Tail length and lap at the back and at the front; without a lap something else decides."""
-    side, back, front = _thicknesses(c)
-    if c.corner.tails_on == "ends":
-        return _tail_and_lap(c, lap, "side", side), _tail_and_lap(c, lap, "side", side)
-    return _tail_and_lap(c, lap, "back", back), _tail_and_lap(c, lap, "front", front)
-
-
-def frame(c: Choices, *, groove: SettledGroove, lap: float | None, under_lid: float = 0.0) -> Frame:
+def frame(
+    c: Choices,
+    *,
+    groove: SettledGroove,
+    lap: float | None,
+    proud: float,
+    under_lid: float = 0.0,
+) -> Frame:
     """The four walls of a box whose groove is settled; without a lap something else decides it."""
     made, on_ends = c.made, c.corner.tails_on == "ends"
-    side, back, front = _thicknesses(c)
-    (tail_back, lap_back), (tail_front, lap_front) = tails_and_laps(c, lap=lap)
+    side, back, front = thicknesses(c)
+    (tail_back, lap_back), (tail_front, lap_front) = tails_and_laps(c, lap=lap, proud=proud)
+    over_side, over_end = left_standing(c, proud)
     lid_grooved = c.lid.closure.grooved
 
     # What the made walls say of the space between them; the shorter of two unlike ends rules,
@@ -186,17 +156,17 @@ def frame(c: Choices, *, groove: SettledGroove, lap: float | None, under_lid: fl
     ends = _least(made.back_length, made.front_length)
     known_width_in = known_width_out = known_length = None
     if ends is not None and on_ends:
-        known_width_in = Working.of(
-            "inside width", ("end as made", ends), ("tail length", -tail_back.value, 2)
-        )
+        taken = (*minus(over_end), Term("tail length", -tail_back.value, 2))
+        known_width_in = Working("inside width", (Term("end as made", ends), *taken))
     elif ends is not None:
-        known_width_out = as_made("outside width", value=ends)
+        known_width_out = _levelled("outside width", ends, over_end)
     laps = [Term("back lap", lap_back.value), Term("front lap", lap_front.value)]
     # A side that carries the tails stops short of the faces by the laps, but under a sliding lid
     # its ear above the low front runs on to the front face.
     short = () if on_ends else tuple(laps[:1] if lid_grooved else laps)
     if made.side_length is not None:
-        known_length = Working("outside length", (Term("side as made", made.side_length), *short))
+        long = (Term("side as made", made.side_length), *minus(over_side))
+        known_length = Working("outside length", (*long, *short))
 
     inside_length, outside_length = _inside_and_outside(
         "length",
@@ -220,11 +190,17 @@ def frame(c: Choices, *, groove: SettledGroove, lap: float | None, under_lid: fl
         )
         front_height = Working("front height", low)
 
-    length = Term("outside length", outside_length.value)
+    side_length = _levelled("side length", made.side_length, over_side) or Working(
+        "side length", (Term("outside length", outside_length.value), *minus(short))
+    )
     across = (
         (Term("inside width", inside_width.value), Term("tail length", tail_back.value, 2))
         if on_ends
         else (Term("outside width", outside_width.value),)
+    )
+    back_length, front_length = (
+        _levelled(f"{name} length", value, over_end) or Working(f"{name} length", across)
+        for name, value in (("back", made.back_length), ("front", made.front_length))
     )
     g = groove
     top = wall_height.value - g.top_edge
@@ -243,12 +219,12 @@ def frame(c: Choices, *, groove: SettledGroove, lap: float | None, under_lid: fl
         outside_width=outside_width,
         wall_height=wall_height,
         front_height=as_made("front height", value=made.front_width) or front_height,
-        side_length=as_made("side length", value=made.side_length)
-        or Working("side length", (length, *_minus(short))),
-        back_length=as_made("back length", value=made.back_length)
-        or Working("back length", across),
-        front_length=as_made("front length", value=made.front_length)
-        or Working("front length", across),
+        side_length=side_length,
+        back_length=back_length,
+        front_length=front_length,
+        side_cut=_cut(side_length, made.side_length, over_side),
+        back_cut=_cut(back_length, made.back_length, over_end),
+        front_cut=_cut(front_length, made.front_length, over_end),
         lid_floor=floor,
         bottom_groove=Span(g.bottom_edge, g.bottom_edge + g.width),
         lid_groove=Span(top - g.width, top) if lid_grooved else None,

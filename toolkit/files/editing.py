@@ -6,13 +6,11 @@ from collections.abc import Iterator, Mapping, MutableMapping
 from typing import Any
 
 import tomlkit
-from tomlkit.container import Container
 from tomlkit.exceptions import TOMLKitError
-from tomlkit.items import InlineTable, Table, Whitespace
 
 from toolkit.box import Choices, Customs, value_written
 from toolkit.files.errors import BoxFileError, Problem, plain, shown, visible
-from toolkit.files.formats import FORMATS, bring_up
+from toolkit.files.formats import FORMATS, bring_up, put
 from toolkit.files.syntax import values_of
 from toolkit.files.together import with_keys
 from toolkit.measures import Key, Rule, decimals, keys_of
@@ -83,7 +81,7 @@ def _change(tables: Any, path: list[str], value: Any, *, name: str) -> None:
         if section not in tables:
             if value is None:
                 return
-            _put(tables, section, {})
+            put(tables, section, {})
         tables = tables[section]
         if not isinstance(tables, MutableMapping):
             said = f"{plain(section)} is not a section, so nothing can be put in it"
@@ -92,38 +90,7 @@ def _change(tables: Any, path: list[str], value: Any, *, name: str) -> None:
         if key in tables:
             del tables[key]
     else:
-        _put(tables, key, value)
-
-
-def _put(tables: MutableMapping[str, Any], key: str, value: Any) -> None:
-    if isinstance(tables, dict) and not isinstance(tables, Container | Table | InlineTable):
-        # The plain values must not share a table with the document.
-        tables[key] = dict(value) if isinstance(value, dict) else value
-    elif isinstance(tables, Table) and key not in tables and not isinstance(value, dict):
-        _add_last(tables, key, value)
-    else:
-        tables[key] = value
-
-
-def _add_last(table: Table, key: str, value: Any) -> None:
-    """Add a key below the last one, above the blank line and the remarks of what comes next."""
-    body = table.value.body
-    end = len(body)
-    while end and (body[end - 1][0] is None or isinstance(body[end - 1][1], Table)):
-        end -= 1
-    below_it = range(end, len(body))
-    cut = next((at for at in below_it if isinstance(body[at][1], Whitespace | Table)), len(body))
-    below = body[cut:]
-    for inner, _item in below:
-        if inner is not None:
-            table.remove(inner)
-    del body[cut:]
-    table.append(key, value)
-    for inner, item in below:
-        if inner is None:
-            body.append((inner, item))
-        else:
-            table.raw_append(inner, item)
+        put(tables, key, value)
 
 
 def _toml_value(value: Any, *, key: str, name: str) -> Any:

@@ -93,15 +93,17 @@ def read_of(key: Key) -> Read:
 
 
 def _length(key: Key) -> Read:
+    least, most = key.least or 0.0, key.most or values.LONGEST_LENGTH
     allow: values.Allow = "positive" if key.least is None else "zero"
-    most = key.most or values.LONGEST_LENGTH
     span = f"{'above 0' if allow == 'positive' else '0'} to {most / 1000:g} m"
+    if least < 0:
+        allow, span = "any", f"{least:g} to {most:g} mm"
     json = {
         "type": "string",
         "description": f"A length with its unit, {span}.",
         "examples": ["12 mm", "1/2 in"],
     }
-    return Read(partial(values.read_length, allow=allow, most=most), json)
+    return Read(partial(values.read_length, allow=allow, least=least, most=most), json)
 
 
 def _number(key: Key) -> Read:

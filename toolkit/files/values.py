@@ -22,15 +22,23 @@ LEAST_SLOPE, MOST_SLOPE = 1.0, 100.0
 MOST_IRONS = 24
 MOST_POINTS = 100
 
-Allow = Literal["positive", "zero"]
+Allow = Literal["positive", "zero", "any"]
 
 
-def read_length(value: Any, *, allow: Allow = "positive", most: float = LONGEST_LENGTH) -> float:
+def read_length(
+    value: Any,
+    *,
+    allow: Allow = "positive",
+    least: float = -LONGEST_LENGTH,
+    most: float = LONGEST_LENGTH,
+) -> float:
     """A length written as text with its unit. [mm]"""
     if not isinstance(value, str):
         number = f"{value:g}" if _is_number(value) and abs(value) < 1e6 else "4"
         raise UnfitError(f'a length is text with its unit; type "{number} mm" or "{number} in"')
     mm = measures.length(value, what="length", allow=allow)
+    if allow == "any" and (below(mm, least) or above(mm, most)):
+        raise UnfitError(f'it goes from {least:g} mm to {most:g} mm; type such as "0.2 mm"')
     if above(mm, most):
         raise UnfitError(f'lengths go up to {most / 1000:g} m; type one such as "12 mm"')
     return mm

@@ -57,12 +57,11 @@ ARRANGEMENT = Scene("arrangement", ARRANGEMENT_CONTROLS, _arrangement, height=56
 
 
 def _proud(choices: Choices) -> float:
-    customs = worked_out(choices).design.choices.customs
-    return customs.pins_proud - customs.pins_shy
+    return float(worked_out(choices).design.choices.corner.proud)
 
 
 LINE_CONTROLS = (
-    LengthControl(("try.proud",), "pins proud, − for shy", -0.4, 0.8, "joints", start=_proud),
+    LengthControl(("corner.proud",), "pins proud, − for shy", -0.4, 0.8, "joints", start=_proud),
     ChoiceControl(("try.board",), "board", BOARDS, start="pin board"),
     ChoiceControl(("try.which",), "look at", WHICH, start="back"),
     ChoiceControl(("try.left",), "view", HANDS, start=False),
@@ -75,11 +74,10 @@ def _lines(choices: Choices, tried: Tried) -> View:
         plan,
         board=tried["try.board"],
         which=tried["try.which"],
-        proud=tried["try.proud"],
         left_handed=tried["try.left"],
     )
     beside = corner_picture(plan, which=tried["try.which"], left_handed=tried["try.left"])
-    return View(picture, line_table(plan.design, proud=tried["try.proud"]), beside=(beside,))
+    return View(picture, line_table(plan.design), beside=(beside,))
 
 
 LINES = Scene("lines", LINE_CONTROLS, _lines, height=600)

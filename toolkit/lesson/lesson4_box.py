@@ -102,8 +102,8 @@ def _rows(plan: Plan, tried: Tried) -> list[tuple[str, str, str]]:
             rule.show(size.value, fineness="rough", direction="up", unit=False)
             for size in part.rough
         )
-        cut = _by(rule.show(size.value, unit=False) for size in part.finished)
-        words = f"finished {cut} {rule.units}, and what planing takes"
+        cut = _by(rule.show(size.value, unit=False) for size in part.cut)
+        words = f"cut to {cut} {rule.units}, and what planing takes"
         rows.append((f"{part.count} {part.name}, rough", f"{saw} {rule.units}", words))
     return rows
 

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from toolkit.measures import Rule
 from toolkit.plan.box_plan import Plan
 from toolkit.plan.squareness import measured, rooms
-from toolkit.results import Finding, Working
+from toolkit.results import AXES, Finding, Working
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,10 +64,7 @@ def _sizes(plan: Plan) -> Iterator[tuple[str, Working]]:
     yield "tail length, back corners", f.tail_back
     yield "tail length, front corners", f.tail_front
     for part in plan.parts:
-        for size in part.finished:
-            axis = size.name.rsplit(" ", 1)[-1]
-            # The front is cut low, so that its width is called its height in the sums.
-            axis = "width" if axis == "height" else axis
+        for axis, size in zip(AXES, part.cut, strict=True):
             yield f"{part.name} {axis}", size
     for part in plan.parts:
         for size in part.rough:

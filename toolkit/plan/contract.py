@@ -24,6 +24,7 @@ def _part(part: Part, plan: Plan) -> dict[str, Any]:
         "name": part.name,
         "count": part.count,
         "finished": _three(part.finished),
+        "cut": _three(part.cut),
         "rough": _three(part.rough),
         "working": {
             axis: size.sentence(rule) for axis, size in zip(AXES, part.finished, strict=True)

@@ -13,26 +13,31 @@ def _part(
     sizes: tuple[Working, Working, Working],
     wood: str,
     *,
+    cut: Working | None = None,
     rough_width: Working | None = None,
 ) -> Part:
-    """A part with its rough sizes: each finished size and its allowance, one sum."""
+    """A part with its rough sizes: each size as cut and its allowance, one sum."""
+    length = cut or sizes[0]
     rough = []
     for size, extra, axis in zip(
-        (sizes[0], rough_width or sizes[1], sizes[2]),
+        (length, rough_width or sizes[1], sizes[2]),
         d.choices.allowances.of(name),
         ("length", "width", "thickness"),
         strict=True,
     ):
         finished = Term(f"finished {axis}", size.value)
+        if axis == "length" and size.value != sizes[0].value:
+            finished = Term("cut length", size.value)
         if axis == "width" and rough_width is not None:
             finished = Term("full wall height", size.value)
         rough.append(Working(f"{name} rough {axis}", (finished, Term("allowance", extra))))
-    length, width, thickness = rough
+    rough_length, width, thickness = rough
     return Part(
         name,
         count,
         *sizes,
-        rough_length=length,
+        cut_length=length,
+        rough_length=rough_length,
         rough_width=width,
         rough_thickness=thickness,
         wood=wood,
@@ -61,6 +66,7 @@ def parts(d: Design) -> tuple[Part, ...]:
                 f.side_thickness,
             ),
             wood.sides,
+            cut=f.side_cut,
         ),
         _part(
             d,
@@ -72,6 +78,7 @@ def parts(d: Design) -> tuple[Part, ...]:
                 f.back_thickness,
             ),
             wood.ends,
+            cut=f.back_cut,
         ),
         _part(
             d,
@@ -79,6 +86,7 @@ def parts(d: Design) -> tuple[Part, ...]:
             1,
             (f.front_length, _named("front width", f.front_height), f.front_thickness),
             wood.ends,
+            cut=f.front_cut,
             rough_width=height,
         ),
         *(

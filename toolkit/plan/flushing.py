@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
@@ -23,8 +24,9 @@ from toolkit.smoothing import check_flushing, check_lid_play, well_flushed
 class FlushedBox:
     """A box before and after its outside faces were planed flush by a skim. Lengths in mm.
 
-    ``after`` has thinner walls round the same joints. ``workings`` are the lap, the strip above the
-    lid groove, the wall behind the groove, and play and length of the lid, each as a sum.
+    ``after`` has thinner walls round the same joints, and no end grain that stands proud.
+    ``workings`` are the lap, the strip above the lid groove, the wall behind the groove, the length
+    of walls that were cut proud, and play and length of the lid, each as a sum.
     """
 
     before: Plan
@@ -70,9 +72,9 @@ def flushed(made: Plan, *, skim: float | None = None, rim_planed: float = 0.0) -
             "plane less, such as 0.2 mm"
         )
     half_blind = d.choices.corner.joint == "half-blind"
-    thinner = {f"made.{name}_thickness": thick - skim for name, thick in walls.items()}
-    thinner |= {"made.tail_length": f.tail_back.value} if half_blind else {}
-    after = plan(d.choices.having(thinner | _lower(made, rim_planed)))
+    thinner: dict[str, Any] = {f"made.{name}_thickness": t - skim for name, t in walls.items()}
+    thinner |= {"made.tail_length": f.tail_back.value if half_blind else None}
+    after = plan(d.choices.having(thinner | _levelled(made) | _lower(made, rim_planed)))
     face, wall = "planed off the face", min(walls.values()) - (d.choices.groove.depth or 0.0)
     left = [_less("wall behind the groove", wall, skim, face)]
     if rim is not None:
@@ -80,8 +82,9 @@ def flushed(made: Plan, *, skim: float | None = None, rim_planed: float = 0.0) -
     if half_blind:
         left.insert(0, _less("lap", f.lap_back.value, skim, face))
     rule = made.choices.rule
-    found = check_flushing(left, skim=skim, rim_planed=rim_planed, rule=rule)
-    workings = tuple(left)
+    shy = max(0.0, -d.choices.corner.proud)
+    found = check_flushing(left, skim=skim, rim_planed=rim_planed, shy=shy, rule=rule)
+    workings = (*left, *_shortened(made, skim, face))
     if rim is not None:
         play = d.choices.panels.lid_tongue
         workings += (Working.of("play of the lid", ("as made", play)),)
@@ -99,6 +102,30 @@ def _less(name: str, size: float, planed: float, why: str) -> Working:
     if planed == 0:
         return Working.of(name, ("as made", size))
     return Working.of(name, ("as made", size), (why, -planed))
+
+
+def _levelled(made: Plan) -> dict[str, Any]:
+    """What planing the outside changes of a box beside its walls: the space inside stays. [mm]"""
+    f, changes = made.design.frame, dict.fromkeys(f"made.{wall}_length" for wall in WALLS)
+    for axis, inside in (("length", f.inside_length), ("width", f.inside_width)):
+        changes |= {f"size.inside_{axis}": inside.value, f"size.outside_{axis}": None}
+    return {**changes, "corner.proud": 0.0}
+
+
+def _shortened(made: Plan, skim: float, why: str) -> Iterator[Working]:
+    """The length of walls whose end grain stands proud, or ends shy, until it is planed. [mm]"""
+    f, proud = made.design.frame, made.design.choices.corner.proud
+    for name, length, cut in (
+        ("side length", f.side_length, f.side_cut),
+        ("end length", f.back_length, f.back_cut),
+    ):
+        if cut.value != length.value:
+            yield Working.of(
+                name,
+                ("as cut", cut.value),
+                ("proud" if proud > 0 else "shy", -proud, 2),
+                *([(why, -skim, 2)] if skim else []),
+            )
 
 
 def _lower(made: Plan, rim_planed: float) -> dict[str, Any]:

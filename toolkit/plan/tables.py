@@ -8,13 +8,13 @@ from toolkit.box import Customs
 from toolkit.measures import Fineness, Rule, keys_of
 from toolkit.plan.box_plan import Plan
 from toolkit.plan.comparison import Comparison
-from toolkit.results import AXES, Part, Table, Working
+from toolkit.results import AXES, Part, Table, Working, listed
 
 PANELS = ("lid", "bottom")
 
 
 def finished(rule: Rule, part: Part, size: Working) -> str:
-    """A finished size on the coarsest mark it lies on; off every mark, to the nearest size.
+    """A size of a part on the coarsest mark it lies on; off every mark, to the nearest size.
 
     A panel is rounded down: it has to go into its grooves.
     """
@@ -26,24 +26,40 @@ def finished(rule: Rule, part: Part, size: Working) -> str:
 
 
 def cut_list(plan: Plan) -> Table:
-    """Finished sizes of every part. Width is across the grain."""
+    """Sizes of every part before it is jointed. Width is across the grain."""
     rule = plan.choices.rule
     rows = tuple(
         (
             part.name,
             str(part.count),
-            *part.sizes("finished", (finished(rule, part, size) for size in part.finished)),
+            *part.sizes("cut", (finished(rule, part, size) for size in part.cut)),
             part.wood,
         )
         for part in plan.parts
     )
     return Table(
-        "Cut list, finished sizes",
+        "Cut list, sizes before the joints are cut",
         ("part", "how many", "length", "width", "thickness", "wood"),
         rows,
-        note="Length runs along the grain, width across it.",
+        note="Length runs along the grain, width across it." + _left_standing(plan),
         numeric=(1, 2, 3, 4),
     )
+
+
+def _left_standing(plan: Plan) -> str:
+    """Which walls are cut to another length than they have in the box, and why."""
+    rule, proud = plan.choices.rule, plan.design.choices.corner.proud
+    walls = [part for part in plan.parts if part.cut_length.value != part.length.value]
+    if not walls:
+        return ""
+    named = listed("sides" if part.name == "side" else part.name for part in walls)
+    by, way = rule.exact(2 * abs(proud)), "longer" if proud > 0 else "shorter"
+    why = (
+        "that end grain stands proud of the box and is planed flush with it"
+        if proud > 0
+        else "that end grain ends shy, and the faces beside it are planed down to it"
+    )
+    return f" Cut {by} {way} than in the finished box: {named}; {why}."
 
 
 def rough_list(plan: Plan) -> Table:
@@ -80,6 +96,8 @@ def workings(plan: Plan) -> Table:
         for axis, size in zip(AXES, part.finished, strict=True):
             if not size.given or size.terms[0].label == "as made":
                 rows.append((f"{part.name} {axis}", size.reckoned(rule)))
+        if part.cut_length.value != part.length.value:
+            rows.append((f"{part.name} length as cut", part.cut_length.reckoned(rule)))
     for corner, tail in (("back", f.tail_back), ("front", f.tail_front)):
         rows.append((f"tail length, {corner}", tail.reckoned(rule)))
     return Table("Where the numbers come from", ("size", "working"), tuple(rows))

@@ -35,44 +35,55 @@ def _tail_gauge_use(d: Design, corner: str, *, alone: bool) -> str:
         uses = [] if alone and corner == "front" else [f"{uses[0]}, at the back end only"]
     if not through:
         uses.append(f"{pin_board}: the end grain, from the inside face")
-    return f"{'; '.join(uses)}. Leave set."
+    return "; ".join(uses)
+
+
+def _from_the_wood(d: Design, board: str) -> str:
+    """What a gauge is set from, and why it is set over or under it."""
+    proud = d.choices.corner.proud
+    if not proud:
+        return f"Set from the {board} board itself."
+    by, way = d.choices.rule.show(abs(proud)), "proud" if proud > 0 else "shy"
+    why = ", which flushing planes off" if proud > 0 else ""
+    return f"Set from the {board} board itself, {by} {way}{why}."
 
 
 def _gauges(d: Design) -> list[Setting]:
-    show, c, f = d.choices.rule.show, d.choices, d.frame
+    show, c = d.choices.rule.show, d.choices
     through = c.corner.joint == "through"
     ends = c.corner.tails_on == "ends"
     pin_board = "sides" if ends else "ends"
-    thick = d.tail_board_thickness
-    tails = (f.tail_back.value, f.tail_front.value)
-    same = tails[0] == tails[1] and thick[0] == thick[1]
-    proud = gauge_settings(d).proud
+    s = gauge_settings(d)
+    tails = (s.tail_back.value, s.tail_front.value)
+    boards = (s.board_back.value, s.board_front.value)
+    same = tails[0] == tails[1] and boards[0] == boards[1]
     rows = []
-    for corner, length, board in zip(("back", "front"), tails, thick, strict=True):
+    for corner, length, board in zip(("back", "front"), tails, boards, strict=True):
         if corner == "front" and same:
             break
         where = "" if same else f", {corner}"
         use = _tail_gauge_use(d, "both" if same else corner, alone=not same)
-        rows.append(Setting.of(f"gauge 1, tail length{where}", length, use, show=show))
+        first = f" {_from_the_wood(d, 'pin')}" if through else ""
+        rows.append(
+            Setting.of(
+                f"gauge 1, tail length{where}", length, f"{use}.{first} Leave set.", show=show
+            )
+        )
         faces = "both faces" if through else "the inside face only"
-        over = ""
-        if proud:
-            end = "stand proud, to be planed flush" if proud > 0 else "end shy"
-            over = f" Set to {show(board + proud)}, the pins {end}."
         rows.append(
             Setting.of(
                 f"gauge 2, tail-board thickness{where}",
                 board,
-                f"{pin_board}: {faces}, from the end.{over} Leave set.",
+                f"{pin_board}: {faces}, from the end. {_from_the_wood(d, 'tail')} Leave set.",
                 show=show,
             )
         )
-    if has_ear(d) and not through:
-        lap = f.lap_front.value
+    if s.ear is not None and not through:
+        tip, base = (line.value for line in s.ear)
         rows.append(
             Setting(
                 "gauge for the ear",
-                f"{show(lap)} and {show(lap + tails[1])}",
+                f"{show(tip)} and {show(base)}",
                 "sides, front end only: tips and baseline from the front end, up to the "
                 "height of the front; the ear above keeps its full length.",
             )

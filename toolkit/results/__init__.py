@@ -142,13 +142,17 @@ class Working:
 
 @dataclass(frozen=True, slots=True)
 class Part:
-    """One kind of part: finished and rough sizes, each a working. Width is across the grain."""
+    """One kind of part: finished, cut and rough sizes, each a working. Width is across the grain.
+
+    It is cut longer than it is finished where its end grain is left standing, to be planed flush.
+    """
 
     name: str
     count: int
     length: Working
     width: Working
     thickness: Working
+    cut_length: Working
     rough_length: Working
     rough_width: Working
     rough_thickness: Working
@@ -156,8 +160,13 @@ class Part:
 
     @property
     def finished(self) -> tuple[Working, Working, Working]:
-        """Length, width and thickness to make. [mm]"""
+        """Length, width and thickness in the box, its end grain planed flush. [mm]"""
         return self.length, self.width, self.thickness
+
+    @property
+    def cut(self) -> tuple[Working, Working, Working]:
+        """Length, width and thickness to make before it is jointed. [mm]"""
+        return self.cut_length, self.width, self.thickness
 
     @property
     def rough(self) -> tuple[Working, Working, Working]:
@@ -165,12 +174,16 @@ class Part:
         return self.rough_length, self.rough_width, self.rough_thickness
 
     def sizes(self, kind: str, written: Iterable[str]) -> tuple[TaggedSize, ...]:
-        """Its three ``finished`` or ``rough`` sizes as they are written, each tagged."""
-        own = self.rough if kind == "rough" else self.finished
-        return tuple(
-            TaggedSize(text, self.name, f"{kind} {axis}", size.value)
-            for text, axis, size in zip(written, AXES, own, strict=True)
-        )
+        """Its three ``cut`` or ``rough`` sizes as they are written, each tagged.
+
+        What is cut as it is finished is tagged ``finished``.
+        """
+        sizes = []
+        own = self.rough if kind == "rough" else self.cut
+        for text, axis, size, last in zip(written, AXES, own, self.finished, strict=True):
+            word = "finished" if kind == "cut" and size.value == last.value else kind
+            sizes.append(TaggedSize(text, self.name, f"{word} {axis}", size.value))
+        return tuple(sizes)
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,4 +5,4 @@ from toolkit.shape.box import Solid, solids
 from toolkit.shape.ends import end_grain, waste_on
 from toolkit.shape.sections import CutPart, cut_across, cut_along
 from toolkit.shape.slices import Outline, block, moved
-from toolkit.shape.walls import JointedEnd, JointedWall, Which, end_of, wall
+from toolkit.shape.walls import JointedEnd, JointedWall, Which, end_of, wall, wall_as_cut

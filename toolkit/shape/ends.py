@@ -22,7 +22,7 @@ _PLANES: dict[str, tuple[Axis, int]] = {
 
 
 @lru_cache(maxsize=256)
-def waste_on(end: JointedEnd, *, on: str, base: float | None = None) -> tuple[Outline, ...]:
+def waste_on(end: JointedEnd, *, on: str) -> tuple[Outline, ...]:
     """What is cut away from one end of a wall, on one of the faces that it opens out to.
 
     Parameters
@@ -31,8 +31,6 @@ def waste_on(end: JointedEnd, *, on: str, base: float | None = None) -> tuple[Ou
         The end. [mm]
     on : str
         ``"inside face"``, ``"end grain"`` or ``"outside face"``.
-    base : float, optional
-        The baseline where it is gauged, if that is not the finished joint's. [mm]
 
     Returns
     -------
@@ -42,7 +40,7 @@ def waste_on(end: JointedEnd, *, on: str, base: float | None = None) -> tuple[Ou
     """
     axis, facing = _PLANES[on]
     at = end.thickness if facing > 0 else 0.0
-    pieces = (outlines(face(piece, axis, at=at, facing=facing)) for piece in end.waste(base))
+    pieces = (outlines(face(piece, axis, at=at, facing=facing)) for piece in end.waste())
     return tuple(rows[0] if rows else () for rows in pieces)
 
 

@@ -9,7 +9,7 @@ cut with the other, so that a fault in either list shows as an overlap or as a g
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import Literal
 
@@ -52,13 +52,29 @@ class JointedEnd:
     tip: float
     stopped: frozenset[str]
 
-    @lru_cache(maxsize=64)  # noqa: B019 - an end is only a few numbers
-    def waste(self, base: float | None = None) -> tuple[Manifold, ...]:
-        """What goes between tails or in sockets, upwards; then what goes before an eared tip.
+    def standing_proud(self, far: float) -> JointedEnd:
+        """This end as it is sawn, so far beyond the box; tails grow wider on their slope. [mm]"""
+        if not self.tails:
+            return replace(self, base=self.base + far)
+        corner, grown = self.corner, (self.tip + far) / self.tip
 
-        Another baseline may be given, as it is gauged.
-        """
-        base, thick, corner = self.base if base is None else base, self.thickness, self.corner
+        def longer(pieces: tuple[Piece, ...]) -> tuple[Piece, ...]:
+            return tuple(
+                replace(
+                    piece,
+                    tip_low=piece.low + (piece.tip_low - piece.low) * grown,
+                    tip_high=piece.high + (piece.tip_high - piece.high) * grown,
+                )
+                for piece in pieces
+            )
+
+        sawn = replace(corner, tails=longer(corner.tails), pins=longer(corner.pins))
+        return replace(self, corner=sawn, base=self.base + far, tip=self.tip + far)
+
+    @lru_cache(maxsize=64)  # noqa: B019 - an end is only a few numbers
+    def waste(self) -> tuple[Manifold, ...]:
+        """What goes between tails or in sockets, upwards; then what goes before an eared tip."""
+        base, thick, corner = self.base, self.thickness, self.corner
         if not self.tails:
             deep, run = min(self.tip, thick), (0.0, base)
             return tuple(_tooth(tail, tip=self.tip, deep=deep, run=run) for tail in corner.tails)
@@ -197,6 +213,22 @@ def wall(d: Design, part: str) -> JointedWall:
         grooves=both,
         ends=(ends[0], ends[1]),
     )
+
+
+@lru_cache(maxsize=64)
+def wall_as_cut(d: Design, part: str) -> JointedWall:
+    """A wall as it is sawn, before its end grain is planed flush with the box. [mm]"""
+    own, f = wall(d, part), d.frame
+    length, cut = {
+        "side": (f.side_length, f.side_cut),
+        "back": (f.back_length, f.back_cut),
+        "front": (f.front_length, f.front_cut),
+    }[part]
+    if cut.value == length.value:
+        return own
+    first, second = (end.standing_proud(d.choices.corner.proud) for end in own.ends)
+    long = own.length + first.base - own.ends[0].base + second.base - own.ends[1].base
+    return replace(own, length=long, ends=(first, second))
 
 
 @lru_cache(maxsize=64)

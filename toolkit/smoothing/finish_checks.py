@@ -55,13 +55,18 @@ def _said(rule: Rule) -> Findings:
 
 
 def check_flushing(
-    left: Sequence[Working], *, skim: float, rim_planed: float, rule: Rule
+    left: Sequence[Working], *, skim: float, rim_planed: float, rule: Rule, shy: float = 0.0
 ) -> list[Finding]:
-    """The sizes that are left, each as made less what was planed off, to look at again. [mm]"""
+    """The sizes that are left, each as made less what was planed off, to look at again. [mm]
+
+    ``shy`` is how far end grain ends below the faces that are planed down to it.
+    """
     found = _said(rule)
     for row in left:
         if not above(row.value, 0.0):
             found.say("planed-through", where=row.name, all=row.terms[0].value)
+    if below(skim, shy):
+        found.say("end-grain-shy", shy=shy, left=shy - skim)
     if above(rim_planed, CUSTOMS.rim_planing_most):
         found.say("rim-planed", rim_planed=rim_planed)
     if below(skim, CUSTOMS.flushing_least) or above(skim, CUSTOMS.flushing_most):

@@ -63,7 +63,7 @@ def _blank(ask: Asking, walls: list[Part]) -> Working:
 
 
 def _allowance(part: Part) -> float:
-    return part.rough_length.value - part.length.value
+    return part.rough_length.value - part.cut_length.value
 
 
 @dataclass(frozen=True, slots=True)
@@ -185,7 +185,7 @@ def wall_blank(ask: Asking) -> Question:
     sum_, lost, say = _blank(ask, walls), LOST[rule.units], rule.exact
     listed = ", ".join(
         f"{'two sides' if part.count == 2 else f'the {part.name}'} "
-        f"{say(part.length.value, unit=False)} + {say(_allowance(part))}"
+        f"{say(part.cut_length.value, unit=False)} + {say(_allowance(part))}"
         for part in walls
     )
     allowances = sum(_allowance(part) * part.count for part in walls)

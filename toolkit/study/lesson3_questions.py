@@ -171,27 +171,27 @@ def second_gauge(ask: Asking) -> Question:
 
 
 def between(ask: Asking) -> Question:
-    """What proud pins leave between the two baselines of a pin board."""
+    """What lies between the two baselines of a pin board, which is cut longer for proud pins."""
     d, rule = ask.design, ask.rule
     sum_, s, say = between_baselines(d), gauge_settings(d), rule.exact
     on_ends = d.choices.corner.tails_on == "ends"
-    outside = (d.frame.outside_length if on_ends else d.frame.outside_width).value
+    cut = (d.frame.side_cut if on_ends else d.frame.back_cut).value
     back, front = s.board_back.value, (s.board_front if on_ends else s.board_back).value
     gauges = f"{say(back)} from each end"
     if abs(back - front) > 1e-6:
         gauges = f"{say(back)} from one end and {say(front)} from the other"
     slips = {
-        "one-end": outside - back,
-        "tails": outside - 2 * s.tail_back.value,
-        "added": outside + back + front,
-        "whole-board": outside,
+        "one-end": cut - back,
+        "tails": cut - 2 * s.tail_back.value,
+        "added": cut + back + front,
+        "whole-board": cut,
     }
     return ask.question(
         "lesson3.between",
-        outside - back - front,
+        cut - back - front,
         slips,
         board=_pin_board(ask),
-        outside=outside,
+        cut=cut,
         gauges=gauges,
         sum=sum_.sentence(rule),
     )

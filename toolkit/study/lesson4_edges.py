@@ -47,7 +47,7 @@ def end_length(ask: Asking) -> Question:
     d, f, rule = ask.design, ask.frame, ask.rule
     ends = d.choices.corner.tails_on == "ends"
     tail, lap = f.tail_back.value, f.lap_back.value
-    before = f.back_length if ends else f.side_length
+    before = f.back_cut if ends else f.side_cut
     more = 1.0 if rule.units == "mm" else MM_PER_INCH / 32
     settled = d.choices
     ask.only_if(not before.given and settled.made.tail_length is None and above(lap, more))
@@ -55,7 +55,7 @@ def end_length(ask: Asking) -> Question:
     longer = settled.having({"corner.lap": None, "corner.tail_length": tail + more})
     g = planned(longer).design.frame
     boards, other = ("ends", "sides") if ends else ("sides", "ends")
-    sum_ = Working(f"length of the {boards}", (g.back_length if ends else g.side_length).terms)
+    sum_ = Working(f"length of the {boards}", (g.back_cut if ends else g.side_cut).terms)
     ask.only_if(sum_.value != before.value)
     slips = {
         "no-change": before.value,

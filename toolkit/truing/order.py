@@ -170,7 +170,7 @@ def _tests(part: Part, limits: Tolerances) -> dict[str, tuple[BenchTest, ...]]:
         for tool, axis, size, off in (
             ("callipers at both ends", "thickness", thick, limits.spread / 2),
             ("rule, and walls side by side", "width", wide, limits.size),
-            ("rule, and its pair side by side", "length", long, limits.size),
+            ("rule, and its pair side by side", "length", part.cut_length.value, limits.size),
         )
     )
     rough = BenchTest("rule", "rough length", part.rough_length.value, "least")

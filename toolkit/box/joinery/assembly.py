@@ -125,9 +125,8 @@ def joint_direction(d: Design) -> Direction:
 
 def glue_up_steps(d: Design) -> tuple[BenchStep, ...]:
     """The order of gluing up, for this box's own arrangement (common practice, no source)."""
-    way, customs = joint_direction(d), d.choices.customs
+    way, proud = joint_direction(d), d.choices.corner.proud
     lengthwise = way.slides == "length"
-    proud = customs.pins_proud > customs.pins_shy
     return bench_steps(
         "finish-first",
         "rehearse",
@@ -147,11 +146,23 @@ def glue_up_steps(d: Design) -> tuple[BenchStep, ...]:
         cramps="along the length, over the tails of both ends"
         if lengthwise
         else "across the width, over the tails of both sides",
-        blocks=" Blocks that bear on the tails alone, cut clear of the pins that stand proud."
-        if proud
+        blocks=" Blocks notched over the tails: they bear on these alone, and clear the pins, "
+        f"which stand {d.choices.rule.exact(proud)} proud."
+        if proud > 0
         else " Blocks as wide as the joint.",
         ear=" Mind the ears: a knock breaks them." if has_ear(d) else "",
     )
+
+
+def _tips(d: Design) -> str:
+    """Where the tails' tips come to while the pins are copied from them."""
+    proud = d.choices.corner.proud
+    if d.choices.corner.joint == "half-blind":
+        return "reach the gauge-1 line on the end grain"
+    if not proud:
+        return "end flush outside"
+    way = "stand {} proud outside" if proud > 0 else "end {} short of the outside"
+    return way.format(d.choices.rule.exact(abs(proud)))
 
 
 def transfer_steps(d: Design) -> tuple[BenchStep, ...]:
@@ -184,7 +195,7 @@ def transfer_steps(d: Design) -> tuple[BenchStep, ...]:
         pin=pin,
         low=low,
         groove=c.rule.exact(c.groove.width),
-        up_to="reach the gauge-1 line on the end grain" if blind else "end flush outside",
+        up_to=_tips(d),
         down="the inside face only" if blind else "both faces",
         base=back if back == front else f"{back} at the back and {front} at the front",
         past=c.customs.socket_over,

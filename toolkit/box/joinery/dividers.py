@@ -152,8 +152,9 @@ def marks_error(corner: Corner, *, rule: Rule) -> Walk | None:
 class GaugeSettings:
     """The gauges of a box, each a working; ``ear`` the two of an ear's end, where there is one.
 
-    ``proud`` is how much the second setting goes over the tail board (negative: shy). It never
-    goes onto a tail's length: a half-blind tail would reach the lap before its shoulder closes.
+    ``proud`` is how much the second setting goes over the tail board (negative: shy), in a through
+    joint the first over the pin board too. It never goes onto the length of a half-blind tail,
+    which would reach the lap before its shoulder closes.
     """
 
     tail_back: Working
@@ -182,26 +183,23 @@ def has_ear(d: Design) -> bool:
     return d.choices.corner.tails_on == "sides" and d.frame.lid_floor is not None
 
 
-def gauge_settings(d: Design, *, proud: float | None = None) -> GaugeSettings:
-    """The settings of the marking gauges of one box.
+def gauge_settings(d: Design) -> GaugeSettings:
+    """The settings of the marking gauges of one box, with what is left proud to plane flush.
 
-    ``proud`` is how far the second gauge goes over the tail board's thickness, so that the pins'
-    end grain stands proud and is planed flush; negative for shy, None for the box's own customs
-    pins_proud and pins_shy (Fairham sets a trifle under, Noyes up to 1/32 in over). [mm]
+    Fairham sets a trifle under the tail board's thickness, Noyes up to 1/32 in over. [mm]
     """
-    f, customs = d.frame, d.choices.customs
-    if proud is None:
-        proud = customs.pins_proud - customs.pins_shy
+    f, proud = d.frame, d.choices.corner.proud
     back, front = d.tail_board_thickness
     extra = () if proud == 0 else (Term("proud" if proud > 0 else "shy", proud),)
+    over = extra if d.choices.corner.joint == "through" else ()
     ear = None
     if has_ear(d):
         lap = Term("front lap", f.lap_front.value)
         tail = Term("tail length", f.tail_front.value)
-        ear = (Working("tips", (lap,)), Working("baseline", (lap, tail)))
+        ear = (Working("tips", (lap,)), Working("baseline", (lap, tail, *over)))
     return GaugeSettings(
-        tail_back=Working("tail length", f.tail_back.terms),
-        tail_front=Working("tail length", f.tail_front.terms),
+        tail_back=Working("tail length", (*f.tail_back.terms, *over)),
+        tail_front=Working("tail length", (*f.tail_front.terms, *over)),
         board_back=Working("pin baseline", (Term("tail-board thickness", back), *extra)),
         board_front=Working("pin baseline", (Term("tail-board thickness", front), *extra)),
         ear=ear,
@@ -209,17 +207,19 @@ def gauge_settings(d: Design, *, proud: float | None = None) -> GaugeSettings:
     )
 
 
-def between_baselines(d: Design, *, proud: float | None = None) -> Working:
-    """Inside length (tails on ends) or inside width (tails on sides) as it will come out.
+def between_baselines(d: Design) -> Working:
+    """Inside length (tails on ends) or inside width (tails on sides), from a pin board as cut.
 
-    Each end that is gauged proud takes that much from it, unless the board is cut longer. [mm]
+    It is cut as much longer as its two gauge lines are set proud. [mm]
     """
-    s, f = gauge_settings(d, proud=proud), d.frame
+    s, f = gauge_settings(d), d.frame
     if d.choices.corner.tails_on == "ends":
-        name, whole = "inside length", Term("outside length", f.outside_length.value)
+        name, whole = "inside length", Term("side as cut", f.side_cut.value)
         lines = (s.board_back, s.board_front)
     else:
-        name, whole = "inside width", Term("outside width", f.outside_width.value)
+        name, whole = "inside width", Term("back end as cut", f.back_cut.value)
         lines = (s.board_back, s.board_back)
-    taken = tuple(Term(t.label, -t.each, t.times) for line in lines for t in line.terms)
-    return Working(name, (whole, *taken))
+    taken = (("gauged from its back end", lines[0]), ("gauged from its front end", lines[1]))
+    if lines[0].value == lines[1].value:
+        return Working(name, (whole, Term("gauged from each end", -lines[0].value, 2)))
+    return Working(name, (whole, *(Term(words, -line.value) for words, line in taken)))

@@ -147,14 +147,13 @@ def _rip_line(d: Design) -> Iterator[Line]:
         )
 
 
-def setting_out_lines(d: Design, *, proud: float | None = None) -> tuple[Line, ...]:
+def setting_out_lines(d: Design) -> tuple[Line, ...]:
     """Every line of the joints of one box, gauged, squared or knifed: side, back, front.
 
     Tail length goes on the pin board's end from its inside face, tail-board thickness on its inside
-    face from its end, outside too only in a through joint: common practice, no source. ``proud`` as
-    for `gauge_settings`. [mm]
+    face from its end, outside too only in a through joint: common practice, no source. [mm]
     """
-    s, f = gauge_settings(d, proud=proud), d.frame
+    s, f = gauge_settings(d), d.frame
     full, low = f.wall_height.value, f.front_height.value
     side_back, side_front = _End("side", "back end", full), _End("side", "front end", low)
     back, front = _End("back", "each end", full), _End("front", "each end", low)
@@ -206,42 +205,42 @@ def _grouped(lines: Iterable[Line]) -> Iterable[list[Line]]:
     return groups.values()
 
 
-def proud_sentence(d: Design, *, proud: float | None = None) -> str:
-    """What setting the second gauge proud or shy does to this box; None for its own customs. [mm]
+def proud_sentence(d: Design) -> str:
+    """What setting the gauges proud or shy does to this box. [mm]
 
     0.2 shy to 0.5 proud: common practice, no source.
     """
-    show = d.choices.rule.exact
-    s = gauge_settings(d, proud=proud)
-    if s.proud == 0:
-        return "The second gauge is set to the tail board's own thickness: the pins end flush."
-    left = between_baselines(d, proud=proud)
-    exact = between_baselines(d, proud=0.0)
-    by = abs(s.proud)
-    if s.proud > 0:
-        words = (
-            f"The second gauge is {show(by)} proud: the pins' end grain stands out by that and is "
-            f"planed flush. It leaves {show(left.value)} between the two baselines instead of "
-            f"{show(exact.value)}: leave the pin boards {show(2 * by)} longer, or the box comes "
-            "out that much smaller inside."
-        )
-        too_much, most = above(by, PROUD_MOST), PROUD_MOST
+    show, f, proud = d.choices.rule.exact, d.frame, d.choices.corner.proud
+    through, by = d.choices.corner.joint == "through", abs(proud)
+    gauge = "Each gauge" if through else "The second gauge"
+    grain = "the end grain of pins and tails" if through else "the pins' end grain"
+    if proud == 0:
+        return f"{gauge} is set to the other board's own thickness: {grain} ends flush."
+    left = between_baselines(d)
+    board = "side" if d.choices.corner.tails_on == "ends" else "end"
+    cut = (f.side_cut if board == "side" else f.back_cut).value
+    boards = "All four boards are" if through else f"The {board}s are"
+    if proud > 0:
+        how = "proud of the other board, set from the wood itself"
+        does, way, most = "stands out by that and is planed flush", "longer", PROUD_MOST
     else:
-        words = (
-            f"The second gauge is {show(by)} shy: the pins end that far below the tail boards, "
-            "whose faces are planed down to them."
-        )
-        too_much, most = above(by, SHY_MOST), SHY_MOST
-    if too_much:
+        how = "shy of the other board"
+        does = "ends that far below the face beside it, which is planed down to it"
+        way, most = "shorter", SHY_MOST
+    words = f"{gauge} is {show(by)} {how}: {grain} {does}. {boards} cut {show(2 * by)} {way} for it"
+    words += f", a {board} {show(cut)}: its baselines lie {show(left.value)} apart all the same."
+    if above(by, most):
         words += f" Over {show(most)} is more than is planed off with pleasure."
+    if through:
+        return words
     return f"{words} Never set the first gauge so: a lapped tail would meet its lap too soon."
 
 
-def line_table(d: Design, *, proud: float | None = None) -> Table:
-    """Which line goes on which face, gauged from where; ``proud`` as for `proud_sentence`. [mm]"""
+def line_table(d: Design) -> Table:
+    """Which line goes on which face, gauged from where. [mm]"""
     rule, full = d.choices.rule, d.frame.wall_height.value
     rows = []
-    for group in _grouped(setting_out_lines(d, proud=proud)):
+    for group in _grouped(setting_out_lines(d)):
         first = group[0]
         tool = first.name if first.tool == "marking gauge" else first.tool
         setting = "" if first.setting is None else rule.show(first.setting.value)
@@ -254,7 +253,6 @@ def line_table(d: Design, *, proud: float | None = None) -> Table:
         "Which line on which face",
         ("part", "end", "on", "with", "from", "set to", "for"),
         tuple(rows),
-        note="Leave each gauge set until the last board is marked. "
-        + proud_sentence(d, proud=proud),
+        note="Leave each gauge set until the last board is marked. " + proud_sentence(d),
         numeric=(5,),
     )

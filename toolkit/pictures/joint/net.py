@@ -15,7 +15,7 @@ from toolkit.box import Line, Piece, setting_out_lines
 from toolkit.pictures.kit import PartView, Point, Sheet, rectangle, still_scale
 from toolkit.pictures.kit.strokes import break_line, face_mark, hatch, long_grain, rings
 from toolkit.plan import Plan
-from toolkit.shape import JointedEnd, JointedWall, Which, wall, waste_on
+from toolkit.shape import JointedEnd, JointedWall, Which, wall_as_cut, waste_on
 
 Board = Literal["tail board", "pin board"]
 
@@ -63,9 +63,7 @@ def from_end(row: Line) -> bool:
     return row.gauged_from == "the end"
 
 
-def unfolded(
-    plan: Plan, *, board: Board, which: Which, proud: float | None, left_handed: bool
-) -> UnfoldedEnd:
+def unfolded(plan: Plan, *, board: Board, which: Which, left_handed: bool) -> UnfoldedEnd:
     """Gather one end of one wall."""
     if board not in ("tail board", "pin board") or which not in ("back", "front"):
         raise ValueError(
@@ -75,12 +73,12 @@ def unfolded(
     d, corner = plan.design, plan.design.choices.corner
     is_side = (corner.tails_on == "ends") != (board == "tail board")
     part, where = ("side", f"{which} end") if is_side else (which, "each end")
-    lines = setting_out_lines(d, proud=proud)
+    lines = setting_out_lines(d)
     return UnfoldedEnd(
         board=board,
         which=which,
         part=part,
-        wall=wall(d, part),
+        wall=wall_as_cut(d, part),
         through=corner.joint == "through",
         lines=tuple(row for row in lines if row.part == part and row.end in (where, "along")),
         turn=(-1 if is_side and which == "front" else 1) * (-1 if left_handed else 1),
@@ -215,7 +213,7 @@ def draw_waste(net: Net, w: UnfoldedEnd) -> None:
         else ("end grain", "inside face", "outside face")
     )
     for on in faces:
-        for i, shape in enumerate(waste_on(w.end, on=on, base=w.baseline), 1):
+        for i, shape in enumerate(waste_on(w.end, on=on), 1):
             if shape:
                 view = net.face(on)
                 view.sheet.name(f"waste {i}, {on}", shape)

@@ -127,7 +127,6 @@ def unfolded_end(
     *,
     board: Board = "pin board",
     which: Which = "back",
-    proud: float | None = None,
     left_handed: bool = False,
 ) -> Picture:
     """Draw one end of a wall unfolded, every line on the face that carries it.
@@ -140,8 +139,6 @@ def unfolded_end(
         ``"tail board"`` or ``"pin board"``.
     which : str
         ``"back"`` or ``"front"`` corners.
-    proud : float or None
-        How much the second gauge goes over the tail board; None: the box's own customs. [mm]
     left_handed : bool
         Whether left and right are changed about, as the board lies before a left-handed maker.
 
@@ -161,7 +158,7 @@ def unfolded_end(
     """
     if not plan.design.exists:
         return nothing(no_joint(plan, which), height=HEIGHT)
-    w = unfolded(plan, board=board, which=which, proud=proud, left_handed=left_handed)
+    w = unfolded(plan, board=board, which=which, left_handed=left_handed)
     sheet = Sheet(scale=net_scale(w), height=HEIGHT)
     net = lay_out_net(sheet, w)
     draw_wood(net, w)

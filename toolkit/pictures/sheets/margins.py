@@ -55,7 +55,8 @@ def _baselines(opened: OpenedWall, plan: Plan) -> str:
     back, front = (left, right) if left_name == "back end" else (right, left)
     if abs(back.base - front.base) > 1e-6:
         said = f"Baselines {show(back.base)} from the back end, {show(front.base)} from the front"
-    if proud and not opened.tails:
+    # The tails of a half-blind joint end in the wood.
+    if proud and (not opened.tails or plan.choices.corner.joint == "through"):
         said += f" ({show(abs(proud))} {'proud' if proud > 0 else 'shy'})"
     return f"{said}."
 

@@ -16,7 +16,7 @@ from toolkit.pictures.kit import Anchor, Label, Point, Slot, rectangle
 from toolkit.pictures.sheets.margins import wall_caption
 from toolkit.pictures.sheets.marks import SMALL, CutOut, Extent, Mark, closed, hatched
 from toolkit.plan import Plan
-from toolkit.shape import JointedEnd, JointedWall, wall, waste_on
+from toolkit.shape import JointedEnd, JointedWall, wall_as_cut, waste_on
 
 Shape = list[Point]
 
@@ -108,7 +108,7 @@ def opened_end(end: JointedEnd, lines: Sequence[Line], *, plugged: bool) -> Open
         wastes=tuple(
             [(_unfolded(face, u, end.thickness), z) for u, z in shape]
             for face in FACES
-            for shape in waste_on(end, on=face, base=base)
+            for shape in waste_on(end, on=face)
             if shape
         ),
         gauged=tuple(_gauged(lines, end.thickness, base)),
@@ -150,7 +150,7 @@ def walls_of(plan: Plan) -> Iterator[OpenedWall]:
         # From inside, the front shows its two ends the other way round.
         ("front", "front end", SIDES, -1),
     ):
-        own, ends = wall(plan.design, part), []
+        own, ends = wall_as_cut(plan.design, part), []
         for at, end in zip(beyond, own.ends, strict=True):
             here = [row for row in lines if row.part == part and row.end in (at, "each end")]
             ends.append((at, opened_end(end, here, plugged=plugged)))

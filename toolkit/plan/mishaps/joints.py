@@ -21,7 +21,7 @@ def corner_swapped(case: Case) -> None:
     cut = f.tail_back.value if tails else (f.back_thickness if on_side else f.side_thickness).value
     pair = ("side",) if on_side else ("back", "front")
     axis = "length" if on_side else "width"
-    new = {f"made.{name}_length": getattr(f, f"{name}_length").value - cut for name in pair}
+    new = {f"made.{name}_length": getattr(f, f"{name}_cut").value - cut for name in pair}
     mates = {"left side": "right side", "right side": "left side", "back end": "front end"}
     case.offer(
         "shorter",

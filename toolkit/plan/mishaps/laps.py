@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from toolkit.plan.mishaps.option import Case
+from toolkit.results import WALLS
 
 
 def half_blind(case: Case) -> None:
@@ -48,6 +49,9 @@ def _laps_off(case: Case) -> None:
     changes: dict[str, Any] = {"corner.joint": "through", "corner.lap": None}
     changes |= {"corner.tail_length": None, "groove.ends": d.choices.groove.ends}
     changes |= {f"made.{name}_thickness": tail for name in pins}
+    # The plane goes on to the tails' tips, so that no end grain stands proud any more.
+    changes |= {f"made.{wall}_length": getattr(f, f"{wall}_length").value for wall in WALLS}
+    changes["corner.proud"] = 0.0
     if not on_ends:
         # The plane takes the outside faces off, so that the box grows smaller by the laps.
         changes |= {"made.side_length": None, "size.inside_length": f.inside_length.value}

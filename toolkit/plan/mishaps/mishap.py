@@ -8,7 +8,7 @@ from typing import Any, Literal
 
 from toolkit.measures import Rule
 from toolkit.plan.box_plan import Plan
-from toolkit.results import WALLS, capital, rows_by_name
+from toolkit.results import AXES, WALLS, capital, rows_by_name
 
 Stage = Literal["rough", "true", "grooved", "jointed", "fitted", "gluing", "glued"]
 STAGES: dict[Stage, str] = {
@@ -186,7 +186,7 @@ def meant_of(plan: Plan, what: str) -> float | None:
     part, _, axis = what.rpartition("_")
     if what in SIZES:
         try:
-            return float(getattr(plan.part(part), axis).value)
+            return float(plan.part(part).cut[AXES.index(axis)].value)
         except KeyError:
             raise ValueError(
                 f"this box has no {part} that can be reckoned; see its check"
@@ -215,7 +215,7 @@ def facts(plan: Plan, mishap: Mishap) -> dict[str, Any]:
     if mishap.had("jointed"):
         half_blind = c.corner.joint == "half-blind"
         made |= {"tail_length": f.tail_back.value} if half_blind else {}
-        made |= {f"{wall}_length": getattr(f, f"{wall}_length").value for wall in WALLS}
+        made |= {f"{wall}_length": getattr(f, f"{wall}_cut").value for wall in WALLS}
     if mishap.had("grooved"):
         made |= {"groove_width": groove.width, "groove_depth": groove.depth}
         made["bottom_edge"] = groove.bottom_edge
