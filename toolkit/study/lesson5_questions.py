@@ -6,6 +6,7 @@ from math import radians, sin
 
 from toolkit.measures import MM_PER_INCH
 from toolkit.planes import Iron, camber_radius, skewed
+from toolkit.results import above
 from toolkit.smoothing import shadow_length
 from toolkit.study.asking import Asking
 from toolkit.study.marking import Question
@@ -89,15 +90,19 @@ def lap_left(ask: Asking) -> Question:
 def outside_left(ask: Asking) -> Question:
     """What flushing makes of the outside length."""
     f, rule = ask.frame, ask.rule
-    whole = f.outside_length.value
+    whole, proud = f.outside_length.value, ask.design.choices.corner.proud
     skim = ask.pick(_SKIMS[rule.units])
+    stands = above(f.side_cut.value, f.side_length.value)
+    also = f" The sides' end grain stands {rule.exact(proud)} proud of it at each end."
     slips = {
+        "proud-too": whole - 2 * (skim + (proud if stands else 0.0)),
         "one-face": whole - skim,
         "four-faces": whole - 4 * skim,
         "inside": f.inside_length.value,
         "inside-planed": f.inside_length.value - 2 * skim,
     }
-    return ask.question("lesson5.outside", whole - 2 * skim, slips, skim=skim)
+    told = also if stands else ""
+    return ask.question("lesson5.outside", whole - 2 * skim, slips, skim=skim, also=told)
 
 
 def lid_left(ask: Asking) -> Question:
