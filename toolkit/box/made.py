@@ -16,7 +16,10 @@ def _gap(part: str, where: str) -> Any:
 
 @dataclass(frozen=True, slots=True)
 class Made:
-    """What exists already, as measured: it no longer moves, the rest is reckoned from it."""
+    """What exists already, as measured: it no longer moves, the rest is reckoned from it.
+
+    Lengths of walls are as cut, with the end grain that will be planed flush.
+    """
 
     side_thickness: float | None = key("side, thickness")
     side_length: float | None = key("side, length")
