@@ -101,6 +101,31 @@ def test_transfer_in_its_order() -> None:
     assert [title for title in titles if title in order] == order
 
 
+def test_the_waste_goes_the_way_that_the_joint_lets_it() -> None:
+    """Half way from each face between tails always, between pins only where both faces are cut."""
+    for joint, sockets, tips in (
+        ({}, "from the inside face only", "tails on the gauge-1 line"),
+        (THROUGH, "half way from each face", "tails flush with the outside face"),
+    ):
+        steps = {step.title: step for step in transfer_steps(design(postcard().having(joint)))}
+        assert "half way from each face" in steps["clear between the tails"].do
+        assert sockets in steps["chop"].do
+        assert tips in steps["register"].do and "towards the bench" in steps["register"].do
+        assert list(steps).index("clear between the tails") < list(steps).index("register")
+    eared = {step.title: step for step in transfer_steps(design(ears()))}
+    assert "the ear's underside" in eared["saw the half-pin shoulders"].do
+
+
+def test_the_bottom_is_coated_before_the_glue_and_bare_at_its_dab() -> None:
+    for box, dab in (
+        (postcard(), "the back end's bottom groove"),
+        (postcard().having({"panels.grain": "across"}), "one side's bottom groove"),
+    ):
+        steps = {step.title: step for step in glue_up_steps(design(box))}
+        assert list(steps)[:2] == ["rehearse dry", "the bottom's first coat"]
+        assert f"one dab, in the middle of {dab}" in steps["glue the first joints thinly"].do
+
+
 @pytest.mark.parametrize("box", BOXES, ids=lambda box: f"{box.corner.tails_on} {box.lid.kind}")
 def test_every_step_has_its_test(box: Choices) -> None:
     d = design(box)

@@ -83,4 +83,11 @@ def edge_table(design: Design) -> Table:
                 "left under it",
             )
         )
-    return Table("Edges and finger pull", ("part", "work", "and then"), tuple(rows))
+    title = "Edges and finger pull" if design.sliding_lid else "Edges of the bottom"
+    note = ""
+    if any(panel.profile == "rebated" for panel in design.grooved):
+        note = (
+            "Knife the lines of a rebate. Work it across the grain first, then along it, which "
+            "cleans the breakout away."
+        )
+    return Table(title, ("part", "work", "and then"), tuple(rows), note=note)

@@ -127,7 +127,7 @@ def _at_the_bench(plan: Plan) -> Iterator[Section]:
     yield _section(
         "steps",
         steps(plan),
-        step_table(transfer_steps(plan.design), title="From tails to pins"),
+        step_table(transfer_steps(plan.design), title="Tails, then pins"),
         step_table(glue_up_steps(plan.design), title="Gluing up"),
     )
     yield _section("yours", if_yours_measures(plan))

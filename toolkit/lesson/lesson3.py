@@ -135,7 +135,7 @@ def gauge_lines(plan: Plan) -> TableBlock:
 
 def transfer(plan: Plan) -> TableBlock:
     """From the finished tails to the pins."""
-    return TableBlock(step_table(transfer_steps(drawable(plan).design), title="From tails to pins"))
+    return TableBlock(step_table(transfer_steps(drawable(plan).design), title="Tails, then pins"))
 
 
 def glue_up(plan: Plan) -> TableBlock:

@@ -169,7 +169,13 @@ def panel_stages(plan: Plan, *, alike: bool = False) -> Table:
                     size.reckoned(rule),
                 )
             )
-    note = "Saw the blanks now; fit the panels last, from the box as it stands dry."
+    on_ends = d.choices.corner.tails_on == "ends"
+    tails, pins = ("end", "side") if on_ends else ("side", "end")
+    between = {tails: f"{tails} between its shoulders", pins: f"{pins} between its baselines"}
+    note = (
+        "Saw the blanks now; fit the panels last, from the box as it stands dry, half home: "
+        f"inside width is an {between['end']}, inside length a {between['side']}."
+    )
     if alike and d.lids:
         note += " Both blanks are alike: choose the better face for the lid at the end."
     if any(panel.width.given for panel in d.grooved):

@@ -155,7 +155,8 @@ def _edges(d: Design) -> list[Setting]:
                 Setting(
                     f"rebate, {panel.name}",
                     f"{show(panel.rebate_depth)} deep, {show(panel.rebate_width)} wide",
-                    f"{where[panel.name]}; leaves a tongue of {show(panel.tongue)}.",
+                    f"{where[panel.name]}; leaves a tongue of {show(panel.tongue)}. "
+                    "Across the grain first; the others clean its breakout away.",
                 )
             )
     return rows
@@ -171,7 +172,8 @@ def settings(d: Design) -> tuple[Setting, ...]:
                 "front end, rip line",
                 d.frame.front_height.value,
                 f"from the bottom edge, after ploughing; the lid groove's floor is at "
-                f"{d.choices.rule.show(floor.value)}.",
+                f"{d.choices.rule.show(floor.value)}. Plane that edge square before the front's "
+                "joints are set out.",
                 show=d.choices.rule.show,
             )
         )

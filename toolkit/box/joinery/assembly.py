@@ -7,9 +7,9 @@ from dataclasses import dataclass
 from typing import Literal
 
 from toolkit.box.designing import Design
-from toolkit.box.joinery.dividers import gauge_settings, has_ear
+from toolkit.box.joinery.dividers import GaugeSettings, gauge_settings, has_ear
 from toolkit.measures import Rule
-from toolkit.results import Table, filled, rows_by_name
+from toolkit.results import Table, above, filled, rows_by_name
 
 
 @dataclass(frozen=True, slots=True)
@@ -128,8 +128,8 @@ def glue_up_steps(d: Design) -> tuple[BenchStep, ...]:
     way, proud = joint_direction(d), d.choices.corner.proud
     lengthwise = way.slides == "length"
     return bench_steps(
-        "finish-first",
         "rehearse",
+        "finish-first",
         "glue-thinly",
         "pin-boards",
         "tail-boards",
@@ -150,6 +150,8 @@ def glue_up_steps(d: Design) -> tuple[BenchStep, ...]:
         f"which stand {d.choices.rule.exact(proud)} proud."
         if proud > 0
         else " Blocks as wide as the joint.",
+        # The bottom's end grain stands in the ends, or with its grain across in the sides.
+        dab="the back end's bottom groove" if way.pushed == "sides" else "one side's bottom groove",
         ear=" Mind the ears: a knock breaks them." if has_ear(d) else "",
     )
 
@@ -165,8 +167,17 @@ def _tips(d: Design) -> str:
     return way.format(d.choices.rule.exact(abs(proud)))
 
 
+def _ear_words(gauges: GaugeSettings) -> str:
+    """How an eared front end differs, where there is one."""
+    if gauges.ear is None:
+        return ""
+    tips = ", and cut the tails back to their own line" if above(gauges.ear[0].value, 0.0) else ""
+    words = " At the front end saw along the ear's underside to the baseline, not down a shoulder"
+    return f"{words}{tips}."
+
+
 def transfer_steps(d: Design) -> tuple[BenchStep, ...]:
-    """How the pins are copied from the finished tails, with a test for each step.
+    """How the tails are cut and the pins copied from them, with a test for each step.
 
     Common practice, no source. Why the tails are tested square first: see `gaps` with ``copied``.
     """
@@ -180,6 +191,9 @@ def transfer_steps(d: Design) -> tuple[BenchStep, ...]:
         low += " There the ear passes over the front's top edge."
     back, front = (c.rule.show(one.value) for one in (gauges.board_back, gauges.board_front))
     return bench_steps(
+        "saw-tails",
+        "shoulders",
+        "between-tails",
         "try-tails",
         "number",
         "register",
@@ -187,7 +201,7 @@ def transfer_steps(d: Design) -> tuple[BenchStep, ...]:
         "knife",
         "square-down",
         "mark-waste",
-        "saw",
+        "saw-half-blind" if blind else "saw-through",
         "chop-half-blind" if blind else "chop-through",
         "try-it",
         write=show,
@@ -196,6 +210,7 @@ def transfer_steps(d: Design) -> tuple[BenchStep, ...]:
         low=low,
         groove=c.rule.exact(c.groove.width),
         up_to=_tips(d),
+        ear=_ear_words(gauges),
         down="the inside face only" if blind else "both faces",
         base=back if back == front else f"{back} at the back and {front} at the front",
         past=c.customs.socket_over,

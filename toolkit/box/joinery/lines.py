@@ -143,7 +143,7 @@ def _rip_line(d: Design) -> Iterator[Line]:
             height,
             height.value,
             height.value,
-            "rip the front here, after ploughing",
+            "rip the front here after ploughing, then plane this edge square",
         )
 
 
