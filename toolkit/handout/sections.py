@@ -35,7 +35,7 @@ from toolkit.pictures import (
     section_along,
     sheet_pages,
 )
-from toolkit.plan import Plan, compare, plan, rubric_table, tables
+from toolkit.plan import Plan, bench_steps_of, compare, plan, rows_for, rubric_table, tables
 from toolkit.results import Table, read_table, read_words
 from toolkit.stock import Board, BoxLayouts, blanks_of, cut_table, missing_sentences
 
@@ -110,7 +110,7 @@ def in_order_of_use(
     yield from lessons
     yield _section("wrong", mishaps(plan))
     yield _section("good", rubric_table(plan))
-    yield _section("words", glossary(words))
+    yield _section("words", glossary(plan, words))
     yield from _origins(plan)
     yield _section("notes", OtherHtml(f'<div class="lines">{"<div></div>" * LINES}</div>'))
     if plan.design.exists:
@@ -180,10 +180,9 @@ _STEP = '<li><span class="tick" aria-hidden="true"></span>{}. <em>Before you go 
 
 
 def _rows(table: str, *columns: str, plan: Plan | None = None) -> tuple[tuple[str, ...], ...]:
-    """Some columns of a table; with a plan only the rows for a box with its lid, or without."""
-    rows = read_table(f"handout/{table}.csv")
-    if plan is not None:
-        rows = tuple(row for row in rows if row["lid"] in ("", "yes" if plan.design.lids else "no"))
+    """Some columns of a table; with a plan only the rows that speak of its box."""
+    place = f"handout/{table}.csv"
+    rows = read_table(place) if plan is None else rows_for(plan, place)
     return tuple(tuple(row[column] for column in columns) for row in rows)
 
 
@@ -192,9 +191,9 @@ def cautions() -> Listing:
     return Listing(_rows("cautions", "name", "words"), "<dt>{}</dt><dd>{}</dd>", "<dl>{}</dl>")
 
 
-def glossary(words: Words) -> Listing:
+def glossary(plan: Plan, words: Words) -> Listing:
     """The trade's words, by the alphabet of the English that is asked for."""
-    rows = tuple(sorted(_rows("glossary", words, "meaning")))
+    rows = tuple(sorted(_rows("glossary", words, "meaning", plan=plan)))
     return Listing(rows, "<dt>{}</dt><dd>{}.</dd>", '<dl class="glossary">{}</dl>')
 
 
@@ -208,5 +207,5 @@ def mishaps(plan: Plan) -> TableBlock:
 
 def steps(plan: Plan) -> Listing:
     """The steps of the weekend with a box to tick, each with the test before the next one."""
-    rows = _rows("steps", "step", "test", plan=plan)
+    rows = tuple((row["step"], row["test"]) for row in bench_steps_of(plan))
     return Listing(rows, _STEP, '<ol class="steps">{}</ol>')

@@ -9,9 +9,9 @@ from importlib import import_module
 from inspect import getmembers, isfunction
 from typing import TYPE_CHECKING
 
-from toolkit.document import Block, Figure
+from toolkit.document import Block, Figure, Prose
 from toolkit.lesson.scene import Scene
-from toolkit.plan import Plan
+from toolkit.plan import Plan, around
 
 if TYPE_CHECKING:
     from toolkit.lesson.lesson1 import Rack
@@ -38,7 +38,22 @@ def lesson(number: int) -> Lesson:
     public = ((name, row) for name, row in functions if not name.startswith("_"))
     own = {name: row for name, row in public if row.__module__ == module.__name__}
     stills = {name: _still(scene) for name, scene in getattr(module, "STILLS", {}).items()}
-    return Lesson(module.HINT, module.SCENES, {**own, **stills})
+    return Lesson(module.HINT, module.SCENES, {**own, **stills, "bench": _bench(number)})
+
+
+def _bench(number: int) -> Callable[[Plan], Prose]:
+    """Where the lesson stands at the bench, which has another order than the lessons."""
+
+    def bench(plan: Plan) -> Prose:
+        before, now, after = around(plan, number)
+        told = {
+            "Before this at the bench": before or "nothing",
+            "With this lesson": now,
+            "After it": after,
+        }
+        return Prose(" ".join(f"*{what}:* {steps}." for what, steps in told.items() if steps))
+
+    return bench
 
 
 def _still(scene: Scene) -> Callable[[Plan], Figure]:

@@ -7,6 +7,7 @@ from .bands import (
     rubric_table as rubric_table,
     told as told,
 )
+from .bench import around as around, bench_steps_of as bench_steps_of, rows_for as rows_for
 from .box_plan import Plan as Plan, plan as plan
 from .comparison import Comparison as Comparison, Moved as Moved, compare as compare
 from .contract import as_data as as_data

@@ -44,10 +44,12 @@ NAMES = tuple(step.name for step in STEPS)
 # Two orders in use. The first: Noyes, Handwork in Wood, 1910 (face, edge, end, length, width,
 # thickness). The second: many shops, common practice, no source.
 ENDS_FIRST: tuple[str, ...] = (
-    "clean", "crosscut", "face", "edge", "end", "length", "width", "thickness", "smooth", "gauge",
+    "clean", "crosscut", "face", "edge", "end", "length", "width", "thickness", "plough",
+    "smooth", "gauge",
 )  # fmt: skip
 THICKNESS_FIRST: tuple[str, ...] = (
-    "clean", "crosscut", "face", "edge", "thickness", "width", "end", "length", "smooth", "gauge",
+    "clean", "crosscut", "face", "edge", "thickness", "width", "end", "length", "plough",
+    "smooth", "gauge",
 )  # fmt: skip
 ORDERS = {"ends first": ENDS_FIRST, "thickness first": THICKNESS_FIRST}
 
@@ -104,9 +106,9 @@ def order_of_work(
 ) -> OrderOfWork:
     """The steps from rough board to a part ready for its joints, each with its test. [mm]
 
-    With a finding for each thing that the order breaks. No joints are gauged on a panel, so it has
-    no such step. Noyes, Handwork in Wood, 1910, and common practice, no source; numbers are
-    customs.
+    With a finding for each thing that the order breaks. A panel is neither ploughed nor gauged for
+    joints, so it has no such steps. Noyes, Handwork in Wood, 1910, and common practice, no source;
+    numbers are customs.
     """
     for at, name in enumerate(order):
         if name not in NAMES:
@@ -118,7 +120,9 @@ def order_of_work(
     steps = {step.name: step for step in STEPS}
     return OrderOfWork(
         tasks=tuple(
-            Task(steps[name], tests.get(name, ())) for name in order if wall or name != "gauge"
+            Task(steps[name], tests.get(name, ()))
+            for name in order
+            if wall or name not in ("plough", "gauge")
         ),
         findings=check_order(order),
     )
