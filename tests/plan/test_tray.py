@@ -10,7 +10,6 @@ from toolkit import explore
 from toolkit.box import Choices
 from toolkit.files import box_from_text
 from toolkit.handout import handout
-from toolkit.handout.page import on_paper
 from toolkit.lesson import lesson1, lesson4
 from toolkit.lesson.scene import ImpossibleError
 from toolkit.pictures import (
@@ -128,12 +127,6 @@ def test_the_handout_of_a_tray_has_no_step_for_a_lid() -> None:
     # The finding's own heading, and its sentence.
     assert [text for text in said if text != "lid" and not SAYS_SO.search(text)] == []
     assert any("Plane the bottom" in text for text in words)
-
-
-def test_each_lesson_of_a_tray_on_paper_opens_with_one_line_that_it_has_no_lid() -> None:
-    for choices, says in ((box_from_text(TRAY), True), (postcard(), False)):
-        (lesson,), _ = on_paper(plan(choices), numbers=(3,), told=lambda _: None)
-        assert ("has no lid" in str(lesson.blocks[0])) is says
 
 
 def test_keys_of_a_lid_are_ignored_in_one_line() -> None:

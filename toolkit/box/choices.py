@@ -96,7 +96,7 @@ class GrooveChoice:
     top_edge: float | None = key("From the wall's top edge to the lid groove.", least=0, rule=_EDGE)
     ends: GrooveEnds | None = key(
         "How a groove ends at a corner.",
-        rule="right through behind a lap, stopped where a through tail would show it",
+        rule="right through where nothing shows, stopped where a tail would show it",
     )
 
 

@@ -66,7 +66,7 @@ def fence(design: Design) -> Fence:
     """One fence setting for all grooves where box and planing allow it, else why not."""
     g, f, show = design.choices.groove, design.frame, design.choices.rule.exact
     if f.lid_groove is None:
-        why = "there is no lid groove: one setting does all four."
+        why = "the box has four grooves: one setting does them all."
         return Fence("the bottom edge", g.bottom_edge, None, why)
     low, made = f.lid_groove.low, design.choices.made
     widths = [wide for wide in (made.side_width, made.back_width) if wide is not None]

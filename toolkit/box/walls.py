@@ -163,7 +163,8 @@ def frame(
     laps = [Term("back lap", lap_back.value), Term("front lap", lap_front.value)]
     # A side that carries the tails stops short of the faces by the laps, but under a sliding lid
     # its ear above the low front runs on to the front face.
-    short = () if on_ends else tuple(laps[:1] if lid_grooved else laps)
+    blind = c.corner.joint == "half-blind"
+    short = () if on_ends or not blind else tuple(laps[:1] if lid_grooved else laps)
     if made.side_length is not None:
         long = (Term("side as made", made.side_length), *minus(over_side))
         known_length = Working("outside length", (*long, *short))

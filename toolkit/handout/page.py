@@ -53,14 +53,11 @@ def on_paper(
 ) -> tuple[list[Section], list[str]]:
     """The lessons with the numbers of a box, and the titles that a teacher wrote."""
     books = lessons_by_number(numbers)
-    sections, typed, closure = [], [], plan.choices.lid.closure
-    said: tuple[Block, ...] = ()
-    if not closure.lids:
-        said = (Sentence(f"{capital(closure.says)}: pass over what is said of one."),)
+    sections, typed = [], []
     with bound_to(plan.choices):
         for number, book in books.items():
             told(f"lesson {number}")
-            section, theirs = _lesson(number, book, said)
+            section, theirs = _lesson(number, book)
             sections.append(section)
             typed += theirs
     return sections, typed
@@ -71,13 +68,13 @@ def prose_mark(source: str) -> str:
     return sha256(source.encode("utf-8", "replace")).hexdigest()[:8]
 
 
-def _lesson(number: int, path: Path, said: Sequence[Block]) -> tuple[Section, list[str]]:
+def _lesson(number: int, path: Path) -> tuple[Section, list[str]]:
     """One lesson, and its title where a teacher wrote that."""
     book = nbformat.read(path, as_version=4)
     ours = book.metadata.get(OURS, "").split()
     names: dict[str, Any] = {}
     title, typed = "", []
-    blocks = list(said)
+    blocks: list[Block] = []
     for place, cell in enumerate(book.cells, start=1):
         if SCREEN in cell.metadata.get("tags", []):
             continue

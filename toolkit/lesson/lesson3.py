@@ -36,6 +36,8 @@ def worked(plan: Plan) -> Sentence:
     """The two sums of this lesson on the box's own back corner. [mm]"""
     rule, d = plan.choices.rule, drawable(plan).design
     tail, walked = d.frame.tail_back.sentence(rule), walk(d.back)
+    if d.choices.corner.joint == "half-blind":
+        tail = f"Less the lap left in front of the tails: {tail}"
     if walked is None:
         words = "The tails at the back are of unequal width: no divider walks them."
         return Sentence(f"{tail}. {words}")
@@ -155,6 +157,9 @@ def carry(plan: Plan) -> Sentence:
         sizes = [TaggedSize(show(size), f"{name}, {end}", "setting", size) for end, size in ends]
         return sizes[0], " back, ", sizes[1], " front"
 
+    lap = ""
+    if d.choices.corner.joint == "half-blind":
+        lap = " Wood planed off the outside from now on comes off the lap; lap left: ______."
     ear = ""
     if s.ear is not None and s.ear[0].value > 0:
         ear = f" Ears: {show(s.ear[0].value)} and {show(s.ear[1].value)} from the front end."
@@ -173,5 +178,5 @@ def carry(plan: Plan) -> Sentence:
         *gauge("gauge 2, tail-board thickness", s.board_back.value, s.board_front.value),
         f"; leave both set.{ear} Bevel: 1 in {d.back.slope:g}, {d.back.angle:.1f}°.",
         *walked,
-        f"{'.' if walked else ''} Tails on the {way.tail_boards}, which go on last.",
+        f"{'.' if walked else ''} Tails on the {way.tail_boards}, which go on last.{lap}",
     )

@@ -137,7 +137,7 @@ STILLS = {"year_still": SEASON, "still": CORNER}
 
 def worked(plan: Plan) -> Sentence:
     """One worked by hand, then the same from the toolkit."""
-    return Sentence(plan.design.uppermost.width.sentence(plan.choices.rule))
+    return Sentence(plan.design.upper_panel.width.sentence(plan.choices.rule))
 
 
 def exits(plan: Plan) -> TableBlock:

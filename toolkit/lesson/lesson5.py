@@ -209,7 +209,9 @@ def finish(plan: Plan) -> TableBlock:
 
 
 def carry(plan: Plan) -> Sentence:
-    """What to carry to the bench: what flushing leaves of the lap."""
-    rule = plan.choices.rule
+    """What to carry to the bench: what flushing leaves of the walls, and what to write down."""
+    rule, d = plan.choices.rule, plan.design
     left = flushed(plan)
-    return Sentence(f"Off each outside face {rule.exact(left.skim)}: {left.sentence}")
+    lap = " Lap after flushing: ______." if d.choices.corner.joint == "half-blind" else ""
+    play = " Play of the lid: ______." if d.sliding_lid is not None else ""
+    return Sentence(f"Off each outside face {rule.exact(left.skim)}: {left.sentence}{lap}{play}")

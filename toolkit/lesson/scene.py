@@ -178,6 +178,8 @@ class Scene:
     def live(self, kept: Choices) -> tuple[Control, ...]:
         """The controls that move something in such a box."""
         idle = set(kept.lid.closure.idle)
+        if kept.corner.joint == "through":
+            idle.add("corner.lap")
         return tuple(control for control in self.controls if not idle.issuperset(control.keys))
 
     def at(self, kept: Choices, values: Tried = MappingProxyType({})) -> SliderState:
