@@ -51,3 +51,27 @@ def test_no_page_speaks_of_another_joint_or_lid(kinds: str) -> None:
             assert found, f"no line speaks of {kind}"
         else:
             assert not found, f"{kind}: {found[:3]}"
+
+
+def test_the_handout_is_in_the_students_own_hand_and_ploughs_by_the_ploughs() -> None:
+    def page(**tools: str) -> str:
+        box = postcard().having({f"tools.{key}": hand for key, hand in tools.items()})
+        return handout(plan(box), lessons=(3, 4))
+
+    right, left, plough = page(), page(hand="left"), page(plough_hand="left")
+
+    def corners(html: str) -> list[str]:
+        """The drawings that show how boards lie at the bench."""
+        named = re.findall(r"<svg[^>]*aria-label=.*?</svg>", html, re.DOTALL)
+        shown = re.compile(r'aria-label="(?:(?:Back|Front) corner|[^"]*unfolded)')
+        return [svg for svg in named if shown.search(svg)]
+
+    assert len(corners(right)) == len(corners(left)) >= 4
+    turned = [one != other for one, other in zip(corners(right), corners(left), strict=True)]
+    assert all(turned), turned
+    assert "Left-handed: boards and corners are drawn" in left and "Left-handed:" not in right
+    for html, hand in ((right, "right"), (left, "right"), (plough, "left")):
+        said = Page(html).text
+        other = {"right": "left", "left": "right"}[hand]
+        assert f"Ploughing, {hand}-handed plough" in said
+        assert f"{other}-handed plough" not in said

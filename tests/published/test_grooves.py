@@ -180,8 +180,20 @@ def test_a_walls_two_grooves_run_opposite_ways_and_one_meets_the_run_out() -> No
 
 
 def test_the_other_hand_runs_every_groove_the_other_way() -> None:
-    right, left = (grooves_to_plough(design(postcard()), hand=hand) for hand in ("right", "left"))
-    assert all(a.towards != b.towards for a, b in zip(right, left, strict=True))
+    """The mirror image: left for right in every wall's name, in the order, and in where it runs."""
+    by_hand = [
+        grooves_to_plough(design(postcard().having({"tools.plough_hand": hand})))
+        for hand in ("right", "left")
+    ]
+    right, left = by_hand
+    towards = {(row.wall, row.groove): row.towards for row in left}
+    assert all(row.towards != towards[row.wall, row.groove] for row in right)
+    turned = {"left": "right", "right": "left"}
+    for one, other in zip(right, left, strict=True):
+        words = [turned.get(word, word) for word in (*one.wall.split(), one.towards)]
+        assert words == [*other.wall.split(), other.towards]
+    asked = grooves_to_plough(design(postcard()), hand="left")
+    assert asked == left
 
 
 def test_a_right_handed_plough_by_looking() -> None:

@@ -5,6 +5,7 @@ from .choices import (
     Choices as Choices,
     CornerChoice as CornerChoice,
     GrooveChoice as GrooveChoice,
+    Handed as Handed,
     Joint as Joint,
     Size as Size,
     Thickness as Thickness,

@@ -20,6 +20,7 @@ Joint = Literal["half-blind", "through"]
 TailsOn = Literal["ends", "sides"]
 Profile = Literal["flat", "rebated", "bevelled"]
 GrooveEnds = Literal["through", "stopped", "plugged"]
+Handed = Literal["right", "left"]
 Grain = Literal["along", "across"]
 Tails = int | tuple[tuple[float, float], ...] | None
 
@@ -132,6 +133,12 @@ class Tools:
 
     chisel: float | None = key("The narrowest.", rule="the usual narrowest chisel")
     plough_irons: tuple[float, ...] | None = key(kind="irons")
+    hand: Handed = key(
+        "The maker's: left turns what shows how a board lies before you.", default="right"
+    )
+    plough_hand: Handed = key(
+        "The plough's, whoever pushes it: right has its fence at the left.", default="right"
+    )
 
 
 _USUAL_WOOD = "black cherry"

@@ -48,7 +48,7 @@ def _tools(c: Choices, choose: Chooser) -> SettledTools:
     irons = c.tools.plough_irons or ((INCH / 4,) if inches else (6.0,))
     if c.tools.chisel is None:
         choose.pick("tools.chisel", chisel, direction=None)
-    return SettledTools(chisel=chisel, plough_irons=irons)
+    return SettledTools(**values_of(c.tools) | {"chisel": chisel, "plough_irons": irons})
 
 
 def _proud(c: Choices, choose: Chooser) -> float:

@@ -7,11 +7,11 @@ from dataclasses import dataclass
 from math import ceil
 from typing import Literal
 
+from toolkit.box.choices import Handed
 from toolkit.box.designing import Design
 from toolkit.measures import Rule
 from toolkit.results import Table, above
 
-Hand = Literal["right", "left"]
 FencedFrom = Literal["each its own edge", "the bottom edge"]
 # What lies to the left and to the right of a wall's inside face, bottom edge down, in a box that
 # is seen from its front.
@@ -21,6 +21,7 @@ _SEEN = {
     "back end": ("left", "right"),
     "front end": ("right", "left"),
 }
+_OTHER = {"left side": "right side", "right side": "left side"}
 SHAVING = 0.25  # of a sharp plough iron in dry hardwood: common practice, no source [mm]
 
 
@@ -89,7 +90,7 @@ def fence(design: Design) -> Fence:
     return Fence("each its own edge", g.bottom_edge, g.top_edge, why)
 
 
-def _towards(wall: str, *, top: bool, hand: Hand) -> str:
+def _towards(wall: str, *, top: bool, hand: Handed) -> str:
     """Where the plough travels with its fence against an edge of the wall, inside face up.
 
     The fence of a right-handed plough is at its left: with the bottom edge at its left it goes
@@ -124,13 +125,14 @@ def _stops(d: Design, wall: str, groove: str) -> tuple[tuple[str, float], ...]:
 def grooves_to_plough(
     design: Design,
     *,
-    hand: Hand = "right",
+    hand: Handed | None = None,
     shaving: float = SHAVING,
     rises: Mapping[str, str] | None = None,
 ) -> tuple[Groove, ...]:
     """Every groove of the box in the order in which it is ploughed, a pass taking one ``shaving``.
 
-    ``hand`` is right for a plough with its fence at the left. ``rises`` names, for a wall in a box
+    ``hand`` is right for a plough with its fence at the left, None for the box's own plough; one
+    for the other hand is the mirror image in all. ``rises`` names, for a wall in a box
     seen from its front (``left side``, ``right side``, ``back end``, ``front end``), the place
     towards which the grain comes up through its inside face (``front``, ``back``, ``left``,
     ``right``): a plough that travels towards it goes with the grain. [mm]
@@ -145,11 +147,13 @@ def grooves_to_plough(
             raise ValueError(f'the grain of the {wall} was said to rise to "{place}": type {ends}')
     depth, set_to = design.choices.groove.depth, fence(design)
     passes = max(ceil(depth / shaving - 1e-6), 1)
+    hand = hand or design.choices.tools.plough_hand
+    walls = list(_SEEN) if hand == "right" else [_OTHER.get(wall, wall) for wall in _SEEN]
     found = []
     for groove in ("bottom", "lid"):
         distance = set_to.bottom if groove == "bottom" else set_to.lid
         top = groove == "lid" and set_to.fenced_from == "each its own edge"
-        for wall in _SEEN:
+        for wall in walls:
             if distance is None or (groove == "lid" and wall == "front end"):
                 continue  # the front is ripped below the lid groove's floor
             towards = _towards(wall, top=top, hand=hand)
@@ -170,7 +174,7 @@ def grooves_to_plough(
 
 
 def plough_table(
-    design: Design, *, hand: Hand = "right", rises: Mapping[str, str] | None = None
+    design: Design, *, hand: Handed | None = None, rises: Mapping[str, str] | None = None
 ) -> Table:
     """Every groove as a row for the bench; ``rises`` as for ``grooves_to_plough``."""
     rule, set_to = design.choices.rule, fence(design)
@@ -182,13 +186,13 @@ def plough_table(
             (
                 f"{row.groove}, {row.wall}",
                 f"{rule.show(row.fence)} from the {row.edge}",
-                f"towards the {row.towards}",
+                f"towards the {row.towards}, begun at that end",
                 words[row.against],
                 stops or "runs through",
             )
         )
     return Table(
-        f"Ploughing, {hand}-handed plough",
+        f"Ploughing, {hand or design.choices.tools.plough_hand}-handed plough",
         ("groove", "fence", "cut, inside face up", "run-out", "ends"),
         tuple(rows),
         note=_note(set_to, grooves[0].passes, rule, shown=design),

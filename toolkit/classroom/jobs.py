@@ -150,7 +150,7 @@ def class_jobs(taught: WeekendClass, plans: Mapping[int, Plan], *, spare: Plan) 
     look = (taught.title, taught.words, taught.paper)
     day, buying = taught.day, taught.buying
     boxes = [(number, plan.choices) for number, plan in plans.items()]
-    people = [(row.number, row.pace, row.hand) for row in taught.students]
+    people = [(row.number, row.pace, row.hand, row.plough_hand) for row in taught.students]
     measured = [(row.number, dict(row.measured)) for row in taught.students]
     wood = (look, boxes, people, taught.boards, buying, day, spare.choices)
     hours = (look, people, day, dict(taught.tools))

@@ -111,15 +111,18 @@ def honing_table(timed: Timetable, *, clock: TimeOfDay, students: Sequence[Stude
 
 
 def handed(students: Sequence[Student]) -> str:
-    """What the left-handed need, in a sentence; empty if there are none."""
-    left = [student.number for student in students if student.hand == "left"]
-    if not left:
-        return ""
-    verb = "works" if len(left) == 1 else "work"
-    return (
-        f"{capital(called(left))} {verb} left-handed: ploughs are handed, so set one aside, and a "
-        "shooting board that shoots the other way; seat them where their sawing elbow has room."
-    )
+    """What the left-handed need, in sentences; empty if there are none."""
+    said = []
+    if left := [student.number for student in students if student.hand == "left"]:
+        verb = "works" if len(left) == 1 else "work"
+        said.append(
+            f"{capital(called(left))} {verb} left-handed: set a shooting board aside that shoots "
+            "the other way, and seat them where their sawing elbow has room."
+        )
+    if left := [student.number for student in students if student.plough_hand == "left"]:
+        verb = "ploughs" if len(left) == 1 else "plough"
+        said.append(f"{capital(called(left))} {verb} with a left-hand plough, another tool.")
+    return " ".join(said)
 
 
 MOST_COLUMNS = 4  # more do not fit across a page in letters that can be read from a bench

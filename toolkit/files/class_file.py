@@ -103,6 +103,9 @@ def _student(student: Student, row: FileSection, boxes: ClassBoxes, index: int) 
     words = student.words if row.has("words") else taught.words
     try:
         choices, fault = boxes.of(student, index=index), ""
+        hands = {key: getattr(student, key) for key in ("hand", "plough_hand") if row.has(key)}
+        choices = choices.having({f"tools.{key}": hand for key, hand in hands.items()})
+        left |= {key: getattr(choices.tools, key) for key in ("hand", "plough_hand")}
     except BoxFileError as error:
         choices, fault = None, str(error)
     words = words or (choices or boxes.everybodys()).rule.words

@@ -8,7 +8,7 @@ from datetime import date
 from pathlib import Path
 from typing import Any, Literal
 
-from toolkit.box import Choices, Rooms
+from toolkit.box import Choices, Handed, Rooms
 from toolkit.files.kinds import MOST_STUDENTS
 from toolkit.measures import Rule, Units, declared, key
 from toolkit.stock import LONGEST_BOARD, MOST_TABLES, Board
@@ -16,7 +16,6 @@ from toolkit.stock import LONGEST_BOARD, MOST_TABLES, Board
 Pace = Literal["practised", "novice", "slow"]
 Words = Literal["us", "british"]
 Paper = Literal["a4", "letter"]
-Hand = Literal["right", "left"]
 PlayIs = Literal["total", "per side"]
 # What is seen of a finished box, in the words of the rubric.
 GrooveSeen = Literal["none", "plugged", "open"]
@@ -31,6 +30,7 @@ SHARED = (
     "try plane",
     "shooting board",
     "plough plane",
+    "plough plane left",
     "rebate plane",
     "set of cramps",
     "pair of winding sticks",
@@ -42,7 +42,7 @@ SHARED = (
     "feeler gauge",
     "pair of diagonal sticks",
 )
-_AS_THE_CLASS = "as the class"
+_AS_THE_CLASS, _AS_THE_BOX = "as the class", "as the box"
 
 
 def _count(words: str, default: Any, most: int, example: int, **facts: Any) -> Any:
@@ -148,7 +148,12 @@ class Student:
         "American or British words of the trade.", default="british", rule=_AS_THE_CLASS
     )
     paper: Paper = key(default="a4", rule=_AS_THE_CLASS)
-    hand: Hand = key(default="right")
+    hand: Handed = key("Turns the drawings of the handout.", default="right", rule=_AS_THE_BOX)
+    plough_hand: Handed = key(
+        "Of the plough that is used: it decides order and direction of the grooves.",
+        default="right",
+        rule=_AS_THE_BOX,
+    )
     pace: Pace = key("How fast the student works.", default="novice")
     box: str | None = key("A box file of the student's own.", kind="file")
     changes: Mapping[str, Any] | None = key(

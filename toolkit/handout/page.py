@@ -202,6 +202,8 @@ def handout(
     name, title = whole(name), plan.choices.title
     words = words or plan.choices.rule.words
     issue = f"issue {plan.fingerprint} of {day or date.today():%Y-%m-%d}"
+    hand = " Left-handed: boards and corners are drawn as they lie before you."
+    hand = hand if plan.left_handed else ""
     racks = (*boards, *(rack_of(plan) if lessons != () else ()))
     typed = [title, name, *(board.name for board in racks)]
     with for_paper(), worded(spelling(words, typed=typed)):
@@ -216,7 +218,7 @@ def handout(
             words=words,
             paper=paper,
             name=name,
-            byline=f"Outside {plan.outside}. {capital(issue)}.",
+            byline=f"Outside {plan.outside}. {capital(issue)}.{hand}",
             foot=" · ".join(filter(None, (name, title, issue))),
             cautions=cautions(),
             local_rules=LOCAL_RULES,

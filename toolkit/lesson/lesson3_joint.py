@@ -64,7 +64,7 @@ LINE_CONTROLS = (
     LengthControl(("corner.proud",), "pins proud, − for shy", -0.4, 0.8, "joints", start=_proud),
     ChoiceControl(("try.board",), "board", BOARDS, start="pin board"),
     ChoiceControl(("try.which",), "look at", WHICH, start="back"),
-    ChoiceControl(("try.left",), "view", HANDS, start=False),
+    ChoiceControl(("try.left",), "view", HANDS, start=lambda c: c.tools.hand == "left"),
 )
 
 

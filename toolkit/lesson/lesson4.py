@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from functools import lru_cache
-from typing import Any, Literal
+from typing import Any
 
 from toolkit.box import (
     Choices,
+    Handed,
     LiftOffLid,
     Panel,
     Remedy,
@@ -171,8 +172,8 @@ def lid_still(plan: Plan) -> Figure:
     return Figure(lid_picture(plan, out=drawn_out(plan, 50.0)))
 
 
-def ploughing(plan: Plan, hand: Literal["right", "left"] = "right") -> TableBlock:
-    """Every groove in the order of the plough, for one hand or the other."""
+def ploughing(plan: Plan, hand: Handed | None = None) -> TableBlock:
+    """Every groove in the order of the student's own plough, or of one for this hand."""
     return TableBlock(plough_table(plan.design, hand=hand))
 
 

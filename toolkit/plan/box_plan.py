@@ -28,6 +28,11 @@ class Plan:
         return all(row.level != "wont_work" for row in self.findings)
 
     @property
+    def left_handed(self) -> bool:
+        """Whether its maker works with the left hand, so that boards lie the other way round."""
+        return self.choices.tools.hand == "left"
+
+    @property
     def chosen(self) -> tuple[Chosen, ...]:
         """What was left out of the file, and by which rule it was chosen."""
         return self.design.chosen

@@ -45,7 +45,7 @@ class Joint:
     left_handed: bool
 
     @classmethod
-    def of(cls, plan: Plan, which: Which, *, left_handed: bool = False) -> Joint:
+    def of(cls, plan: Plan, which: Which, *, left_handed: bool | None = None) -> Joint:
         """Gather one corner."""
         if which not in ("back", "front"):
             raise ValueError(f'no corner is called {which!r}: type "back" or "front"')
@@ -67,7 +67,7 @@ class Joint:
             front_lap=lap if has_ear else None,
             holes=tuple(shown),
             pin_wood=end_grain(d, part=pin_part, which=which),
-            left_handed=left_handed,
+            left_handed=plan.left_handed if left_handed is None else left_handed,
         )
 
     @property

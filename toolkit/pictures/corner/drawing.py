@@ -86,7 +86,7 @@ def corner_picture(
     *,
     which: Which = "back",
     ghost: Plan | None = None,
-    left_handed: bool = False,
+    left_handed: bool | None = None,
 ) -> Picture:
     """Draw one corner as it is set out.
 
@@ -102,8 +102,9 @@ def corner_picture(
         ``"back"`` or ``"front"``.
     ghost : Plan, optional
         An earlier state, drawn thinly behind. [mm]
-    left_handed : bool
-        Whether left and right are changed about, as the boards lie before a left-handed maker.
+    left_handed : bool or None
+        Whether left and right are changed about, as the boards lie before a left-handed maker;
+        None for the box's own maker.
 
     Returns
     -------

@@ -63,7 +63,7 @@ def from_end(row: Line) -> bool:
     return row.gauged_from == "the end"
 
 
-def unfolded(plan: Plan, *, board: Board, which: Which, left_handed: bool) -> UnfoldedEnd:
+def unfolded(plan: Plan, *, board: Board, which: Which, left_handed: bool | None) -> UnfoldedEnd:
     """Gather one end of one wall."""
     if board not in ("tail board", "pin board") or which not in ("back", "front"):
         raise ValueError(
@@ -71,6 +71,7 @@ def unfolded(plan: Plan, *, board: Board, which: Which, left_handed: bool) -> Un
             '"front"'
         )
     d, corner = plan.design, plan.design.choices.corner
+    left = plan.left_handed if left_handed is None else left_handed
     is_side = (corner.tails_on == "ends") != (board == "tail board")
     part, where = ("side", f"{which} end") if is_side else (which, "each end")
     lines = setting_out_lines(d)
@@ -81,7 +82,7 @@ def unfolded(plan: Plan, *, board: Board, which: Which, left_handed: bool) -> Un
         wall=wall_as_cut(d, part),
         through=corner.joint == "through",
         lines=tuple(row for row in lines if row.part == part and row.end in (where, "along")),
-        turn=(-1 if is_side and which == "front" else 1) * (-1 if left_handed else 1),
+        turn=(-1 if is_side and which == "front" else 1) * (-1 if left else 1),
     )
 
 

@@ -57,7 +57,7 @@ def joint_apart(
     *,
     which: Which = "back",
     open: float = 1.0,
-    left_handed: bool = False,
+    left_handed: bool | None = None,
 ) -> Picture:
     """One corner apart: the tail board drawn off the pins the one way that it goes.
 
@@ -69,8 +69,9 @@ def joint_apart(
         ``"back"`` or ``"front"``.
     open : float
         How far it is apart: 0 together, 1 wholly apart; the page stays the same.
-    left_handed : bool
-        Whether left and right are changed about, as the boards lie before a left-handed maker.
+    left_handed : bool or None
+        Whether left and right are changed about, as the boards lie before a left-handed maker;
+        None for the box's own maker.
 
     Returns
     -------
@@ -88,7 +89,7 @@ def joint_apart(
     """
     if not 0 <= open <= 1:
         raise ValueError(f"open is {open!r}: give 0 for together, 1 for apart, or between")
-    j = Joint.of(plan, which)
+    j = Joint.of(plan, which, left_handed=left_handed)
     said = apart_sentence(plan, j, opened=open)
     if not plan.design.exists:
         return nothing(said, height=HEIGHT)
@@ -111,7 +112,7 @@ def joint_apart(
         plain=PLAIN,
     )
     named = feet(j, p, moved=moved, faces=faces)
-    frame = _frame(p, mirrored=left_handed)
+    frame = _frame(p, mirrored=j.left_handed)
     return draw(scene, frame=frame, sentence=said, naming=_naming(named, p))
 
 

@@ -127,7 +127,7 @@ def unfolded_end(
     *,
     board: Board = "pin board",
     which: Which = "back",
-    left_handed: bool = False,
+    left_handed: bool | None = None,
 ) -> Picture:
     """Draw one end of a wall unfolded, every line on the face that carries it.
 
@@ -139,8 +139,9 @@ def unfolded_end(
         ``"tail board"`` or ``"pin board"``.
     which : str
         ``"back"`` or ``"front"`` corners.
-    left_handed : bool
-        Whether left and right are changed about, as the board lies before a left-handed maker.
+    left_handed : bool or None
+        Whether left and right are changed about, as the board lies before a left-handed maker;
+        None for the box's own maker.
 
     Returns
     -------
