@@ -51,7 +51,8 @@ def making(rooms: Rooms) -> float:
 
 def making_told(rooms: Rooms) -> str:
     """The same with where it comes from, for a sentence."""
-    air = f"what air of {rooms.make.temperature:g} °C and {rooms.make.humidity:g} % humidity brings it to"
+    make = rooms.make
+    air = f"what air of {make.temperature:g} °C and {make.humidity:g} % humidity brings it to"
     return f"{making(rooms):.1f} %, {'as measured' if rooms.make_moisture else air}"
 
 
