@@ -39,7 +39,7 @@ def boxes() -> Iterator[Choices]:
 def faults(box: Choices) -> set[str]:
     """What a plan finds fault with, but for what the tails' own walls are told, which are given."""
     given = {"joint-opens-when-panel-swells"} if box.corner.tails_on == "sides" else set()
-    return {row.code for row in plan(box).findings if row.level != "good"} - given
+    return {row.code for row in plan(box).found if row.level != "good"} - given
 
 
 def marks(rule: Rule, low: float, high: float) -> Iterator[float]:

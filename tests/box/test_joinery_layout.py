@@ -147,7 +147,7 @@ def test_offers_stand_up_to_the_boxs_own_checks(arrangement: Arrangement) -> Non
         for offer in told.offers:
             offered += 1
             made = plan(offer.choices)
-            bad = {row.code for row in made.findings} & UNWANTED
+            bad = {row.code for row in made.found} & UNWANTED
             assert not bad, (offer.sentence, bad)
             assert room_now(made.design) == pytest.approx(offer.room)
             assert offer.room >= choices.customs.groove_margin_least - 1e-6

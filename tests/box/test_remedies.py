@@ -27,9 +27,7 @@ def of(wood: str, **values: float) -> Choices:
 
 
 def faults(choices: Choices) -> set[tuple[str, str]]:
-    return {
-        (row.code, row.where) for row in check_seasons(design(choices)) if row.level == "wont_work"
-    }
+    return {(row.code, row.where) for row in check_seasons(design(choices)) if row.level != "good"}
 
 
 def kinds(found: tuple[Remedy, ...]) -> list[str]:

@@ -39,10 +39,8 @@ surface = "clean"
 BAD = """
 [[student]]
 number = 8
-[student.changes.corner]
-lap = "11 mm"
 [student.changes.groove]
-depth = "9 mm"
+depth = "12 mm"
 """
 ALIKE = "".join(f"\n[[student]]\nnumber = {n}\n" for n in (2, 5, 9))
 SHARED = {
@@ -328,7 +326,7 @@ def test_what_is_refused_at_once(tmp_path: Path) -> None:
     with pytest.raises(ValueError, match="there is no lesson 9"):
         make_class(read_class(path), folder=tmp_path / "out", lessons=(9,))
     assert not (tmp_path / "out").exists()
-    bad = BOX.replace('lap = "4 mm"', 'lap = "11 mm"\n[groove]\ndepth = "9 mm"')
+    bad = BOX.replace('lap = "4 mm"', 'lap = "4 mm"\n[groove]\ndepth = "12 mm"')
     with pytest.raises(ValueError, match="own box won't work"):
         make(write(tmp_path, HEAD + THREE, box=bad))
 

@@ -22,10 +22,8 @@ side = "13"
 
 [[student]]
 number = 5
-[student.changes.corner]
-lap = "11 mm"
 [student.changes.groove]
-depth = "9 mm"
+depth = "12 mm"
 """
 
 

@@ -76,7 +76,7 @@ def test_a_box_that_wont_work_is_said_and_told_on_the_sheets(
     tmp_path: Path, capsys: pytest.CaptureFixture[str], box
 ) -> None:  # type: ignore[no-untyped-def]
     file = tmp_path / "sheets.svg"
-    path = box(('depth = "4 mm"', 'depth = "9 mm"'))
+    path = box(('depth = "4 mm"', 'depth = "12 mm"'))
     assert main(["sheets", path, "-o", str(file)]) == 1
     told = capsys.readouterr().err
     assert len(told.splitlines()) == 1

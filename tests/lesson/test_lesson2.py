@@ -76,7 +76,7 @@ def test_a_gap_under_the_square_is_a_fact_too_and_may_be_nothing() -> None:
     assert "bench-hint" in form.said.value
     form.which.value, form.size.value = "made.wall_board_thickness", "12.5 mm"
     form.keep.click()
-    assert "a rough board of 12.5 mm does not plane to 12 mm" in form.said.value
+    assert "a rough board of 12.5 mm hardly planes to 12 mm" in form.said.value
 
 
 def test_everything_that_is_made_can_be_told() -> None:

@@ -70,9 +70,21 @@ def daylight(solids: Solids, made: Plan) -> tuple[list[Opening], str]:
         return seen, f"seen {seen}, foreseen {foreseen}"
     if any(row.high - row.low <= HAIR for row in (*seen, *foreseen)):
         return seen, ""
-    said = sorted((row.code, row.where) for row in made.findings if row.code in CODES)
+    said = sorted((row.code, row.where) for row in made.found if row.code in CODES)
     due = findings_due(solids.facts, seen)
     return seen, "" if said == due else f"the plan says {said}, the solids {due}"
+
+
+HANGS = ("bottom: it hangs below the walls", "bottom-below-walls")
+
+
+def unsaid(faults: list[str], made: Plan) -> list[str]:
+    """Faults of the solids but for a bottom that hangs low, where the plan says just that."""
+    fault, code = HANGS
+    said = code in {row.code for row in made.found}
+    if said != (fault in faults):
+        return [*faults, f"the plan {'says' if said else 'does not say'} {code}"]
+    return [row for row in faults if row != fault]
 
 
 def cures(choices: Choices, seen: list[Opening]) -> Iterator[tuple[str, str]]:
@@ -85,7 +97,7 @@ def cures(choices: Choices, seen: list[Opening]) -> Iterator[tuple[str, str]]:
                 yield cure.kind, f"{cure.sentence} makes a box that can't be"
                 continue
             solids = build(as_data(made), after)
-            faults, left = standing(solids), openings(solids)
+            faults, left = unsaid(standing(solids), made), openings(solids)
             hole = (one.hole.face, one.hole.corner, one.hole.groove)
             # The solids know nothing of plugs and of stopped ends: those stay as ploughed.
             if made.design.choices.groove.ends == "through":
@@ -105,12 +117,12 @@ def examine(arrangement: Arrangement, boxes: int) -> Verdict:
         made = plan(choices)
         v.drawn += 1
         if not made.works:
-            v.refused.update({row.code for row in made.findings if row.level == "wont_work"})
+            v.refused.update({row.code for row in made.found if row.level == "wont_work"})
             continue
         v.built += 1
         try:
             solids = build(as_data(made), choices)
-            v.standing += [f"seed {seed}: {fault}" for fault in standing(solids)]
+            v.standing += [f"seed {seed}: {fault}" for fault in unsaid(standing(solids), made)]
             seen, differs = daylight(solids, made)
             v.holed += bool(seen)
             if differs:

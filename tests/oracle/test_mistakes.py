@@ -144,7 +144,7 @@ def test_mistake_that_shows_when_parts_are_pushed(name: str, noticed: str) -> No
 def test_what_a_finding_refuses_shows_in_the_solids(code: str, changes: dict[str, Any]) -> None:
     choices = box(ARRANGEMENTS[0]).having(changes)
     made = plan(choices)
-    assert code in {row.code for row in made.findings if row.level == "wont_work"}
+    assert code in {row.code for row in made.found if row.level != "good"}
     assert standing(build(as_data(made), choices))
 
 

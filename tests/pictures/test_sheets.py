@@ -531,7 +531,7 @@ def test_the_faces_are_named_whatever_the_box() -> None:
 
 
 def test_a_box_that_wont_work_says_so_on_every_page() -> None:
-    box = plan(postcard().having({"groove.depth": 9.0}))
+    box = plan(postcard().having({"groove.depth": 12.0}))
     assert not box.works
     for page in sheet_pages(box, day=DAY):
         assert any("won't work as it is: don't cut" in word.text for word in page.words)

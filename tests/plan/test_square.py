@@ -68,12 +68,22 @@ def test_what_is_left_at_the_worst_corner(
     assert room(panel, kind, **gaps).left.value == pytest.approx(left)
 
 
+def test_what_fails_for_certain_won_t_work_and_what_breaks_a_custom_wants_care() -> None:
+    # 4 mm of back groove, of which a custom asks for 2.4: gone at 4 mm out of square.
+    assert said(lid_end_out=3.9)["lid-corner-short"].level == "care"
+    assert said(lid_end_out=4.1)["lid-corner-short"].level == "wont_work"
+    # Cherry swells 1.48 of the 2 mm beside the lid; dry, it holds 1.11 mm.
+    close, far = {"back_end_out": 0.5}, {"back_end_out": 0.7}
+    assert {said(**gap)["swells-tight-at-an-end"].level for gap in (close,)} == {"care"}
+    assert said(**far)["swells-tight-at-an-end"].level == "wont_work"
+
+
 @pytest.mark.parametrize(
     ("gap", "limit", "code", "level"),
     [
         ("bottom_end_out", 2.0, "panel-corner-tight", "wont_work"),  # half of it: 1 mm along
         ("side_edge_out", 0.6, "tongue-binds", "wont_work"),  # a third of it: 0.2 mm of play
-        ("lid_end_out", 1.6, "lid-corner-short", "wont_work"),  # 60 % of 4 mm must be left
+        ("lid_end_out", 1.6, "lid-corner-short", "care"),  # 60 % of 4 mm must be left
         ("side_end_out", 0.1, "end-out-of-square", "care"),
         ("side_end_lean", 0.1, "end-leans", "care"),
         ("back_edge_out", 0.1, "edge-out-of-square", "care"),
@@ -89,7 +99,7 @@ def test_each_limit_is_told_just_beyond_it(gap: str, limit: float, code: str, le
 def test_a_corner_that_hardly_holds_is_care_until_it_holds_no_more() -> None:
     # 4 mm of groove less 1 mm of clearance, and half of the end: 0.5 mm, then nothing.
     assert said(bottom_end_out=5.0)["panel-corner-drops-out"].level == "care"
-    assert said(bottom_end_out=6.0)["panel-corner-drops-out"].level == "wont_work"
+    assert said(bottom_end_out=6.1)["panel-corner-drops-out"].level == "wont_work"
 
 
 def test_a_corner_that_leans_makes_the_diagonals_differ() -> None:

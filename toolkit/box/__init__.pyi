@@ -1,5 +1,5 @@
 from .bevels import bevel as bevel, slope as slope
-from .change import value_written as value_written, written as written
+from .change import told as told, value_written as value_written, written as written
 from .choices import (
     Change as Change,
     Choices as Choices,
@@ -66,7 +66,7 @@ from .joinery.slopes import (
 )
 from .lid_way import droop as droop, held as held, sliding as sliding
 from .made import Made as Made
-from .panel_cures import Remedy as Remedy, remedies as remedies
+from .panel_cures import Remedy as Remedy, refits as refits, remedies as remedies
 from .panels import LiftOffLid as LiftOffLid, Panel as Panel
 from .ploughing import plough_table as plough_table
 from .rooms import Room as Room, Rooms as Rooms

@@ -8,6 +8,7 @@ from typing import Any
 
 from toolkit.box.choices import Change, Choices
 from toolkit.measures import Key, Rule, decimals, keys_of, length_text
+from toolkit.results import capital, listed, read_words
 from toolkit.wood import RING_WORDS
 
 # The first word of each angle.
@@ -65,3 +66,22 @@ def written(change: Change, *, rule: Rule) -> dict[str, Any]:
     {'groove.depth': '4 mm', 'corner.tails_back': 3}
     """
     return {name: value_written(value, key_at(name), rule=rule) for name, value in change.items()}
+
+
+def told(change: Change, *, rule: Rule) -> str:
+    """What to do for a change, each of its keys named by what is done at the bench.
+
+    >>> told({"corner.pin": 6.5, "corner.tails_back": 3}, rule=Rule.millimetres())
+    'Make the pins 6.5 mm at the baseline and set out 3 equal tails at the back.'
+    """
+    known = read_words("box/changes.toml")
+    parts = []
+    for name, value in change.items():
+        words = known.get(f"{name}={value}")
+        kind, said = key_at(name).kind, value
+        if kind == "length" and value is not None:
+            said = rule.exact(value)
+        elif kind in _NUMBERS or kind == "slope":
+            said = _NUMBERS.get(kind, decimals)(value)
+        parts.append((known[name] if words is None else words).format(said))
+    return f"{capital(listed(filter(None, parts)))}."

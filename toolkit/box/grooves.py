@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from toolkit.box.corner import Corner, Piece, margins
 from toolkit.box.settled import Settled
 from toolkit.box.walls import Frame, Span
-from toolkit.results import above
+from toolkit.results import Place, above
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,6 +26,11 @@ class Hole:
     high: float
     depth: float
     cause: str
+
+    @property
+    def place(self) -> Place:
+        """Where a finding places it."""
+        return Place("", f"{self.groove} groove", self.corner, self.face)
 
     @property
     def height(self) -> float:

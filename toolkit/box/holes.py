@@ -168,7 +168,7 @@ def _cures(choices: Choices, d: Design, hole: Hole) -> Iterator[Cure]:
             if new - wrong or (kind in ("move the groove", "shift the tails") and slivers):
                 continue
             minds = tuple(
-                row.sentence
+                f"{row.where}: {row.message}"
                 for row in rows
                 if row.level == "care" and (row.code, row.where) not in cared
             )

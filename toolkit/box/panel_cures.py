@@ -12,7 +12,7 @@ from toolkit.box.clearances import Window, panel_of, widest_span, window
 from toolkit.box.designing import Design, design
 from toolkit.box.groove_checks import check_depth, check_exits
 from toolkit.box.panel_checks import check_seasons, check_space, check_thickness
-from toolkit.results import below
+from toolkit.results import Place, below
 from toolkit.wood import all_species, species, strain
 
 
@@ -37,8 +37,13 @@ def _faults(d: Design) -> tuple[frozenset[tuple[str, str]], tuple[str, ...]]:
     """What won't work, by code and place; and what is worth care, as sentences."""
     checks = (check_space, check_depth, check_exits, check_thickness, check_seasons)
     rows = [row for check in checks for row in check(d)]
-    wrong = frozenset((row.code, row.where) for row in rows if row.level == "wont_work")
-    return wrong, tuple(row.sentence for row in rows if row.level == "care")
+    wrong = frozenset(
+        (row.code, row.where)
+        for row in rows
+        if row.level == "wont_work" or (row.level == "care" and row.topic == "season")
+    )
+    care = (row for row in rows if row.level == "care" and row.topic != "season")
+    return wrong, tuple(f"{row.where}: {row.message}" for row in care)
 
 
 def _words(start: str, changes: Change, d: Design, *, made: str) -> str:
@@ -91,6 +96,19 @@ def remedies(
         minds = tuple(said for said in care if said not in cared)
         found.append(Remedy(len(found) + 1, kind, words, changes, after, minds))
     return tuple(found)
+
+
+def refits(choices: Choices, place: Place) -> Iterator[Change]:
+    """Changes that may cure a panel's clearance or hold, the least trouble first."""
+    if place.spot in ("clearance", "grip"):
+        ways = ways_out(choices, design(choices), place.part, ())
+        narrower = []  # another box, and so the last of all
+        for kind, _, changes in ways:
+            if changes is not None and kind == "narrower box":
+                narrower.append(changes)
+            elif changes is not None:
+                yield changes
+        yield from narrower
 
 
 Kind = Literal["clearance", "deeper groove", "narrower box", "rings", "species", "moisture"]

@@ -13,7 +13,7 @@ from toolkit.box.walls import Frame
 from toolkit.results import Chosen, above, below
 from toolkit.wood import RING_WORDS
 
-_UNDER_LID = (0.6, 0.8)  # clearance that is usual, and the most of it [mm]
+UNDER_LID = (0.6, 0.8)  # clearance that is usual, and the most of it [mm]
 _OVERHANG = 2.0  # of a lift-off lid [mm]
 
 
@@ -65,7 +65,7 @@ def clearance_under_lid(c: Choices, f: Frame, width: float, choose: Chooser) -> 
     """So much that a flat-sawn front beside quarter-sawn sides doesn't rise into the lid. [mm]"""
     if c.panels.under_lid is not None or f.lid_floor is None:
         return c.panels.under_lid or 0.0
-    least, most = _UNDER_LID
+    least, most = UNDER_LID
     front = season(c, "ends").swelling
     floor = min(quartered(c, "sides").swelling, season(c, "sides").swelling)
     play = max(c.panels.lid_tongue, width - (c.thickness.lid or 0.0))

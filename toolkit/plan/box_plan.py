@@ -2,30 +2,42 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
+from functools import cached_property
 from hashlib import sha256
 
 from toolkit.box import Choices, Design, design
+from toolkit.plan.advice import Adviser
 from toolkit.plan.checks import findings
 from toolkit.plan.cut_parts import parts
 from toolkit.plan.tool_settings import Setting, settings
 from toolkit.results import Chosen, Finding, Part, Spot, Topic
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Plan:
-    """One box, worked out. Lengths in mm."""
+    """One box, worked out. Lengths in mm.
+
+    ``found`` is what the checks say, what won't work first; ``findings`` are the same with each
+    remedy tried on this box, which takes as long as the plan itself and so waits until asked for.
+    """
 
     choices: Choices
     design: Design
     parts: tuple[Part, ...]
     settings: tuple[Setting, ...]
-    findings: tuple[Finding, ...]
+    found: tuple[Finding, ...]
+
+    @cached_property
+    def findings(self) -> tuple[Finding, ...]:
+        """What a maker would say of it, what won't work first, each remedy tried."""
+        return self.advised(self.found)
 
     @property
     def works(self) -> bool:
         """Whether nothing was found that can't be made or fails in use."""
-        return all(row.level != "wont_work" for row in self.findings)
+        return all(row.level != "wont_work" for row in self.found)
 
     @property
     def left_handed(self) -> bool:
@@ -52,14 +64,22 @@ class Plan:
 
     def about(self, *topics: Topic) -> tuple[Finding, ...]:
         """What was found on some topics."""
-        return tuple(row for row in self.findings if row.topic in topics)
+        return self.advised(row for row in self.found if row.topic in topics)
+
+    def advised(self, rows: Iterable[Finding]) -> tuple[Finding, ...]:
+        """Some of what was found, each remedy tried."""
+        return tuple(map(self._adviser.on, rows))
+
+    @cached_property
+    def _adviser(self) -> Adviser:
+        return Adviser(self.choices, self.found)
 
     def wrong(self, *spots: Spot, part: str = "", corner: str = "") -> tuple[Finding, ...]:
         """What is wrong at some spots, in their order; of one part or corner where one is named."""
         return tuple(
             row
             for spot in spots
-            for row in self.findings
+            for row in self.found
             if row.level != "good"
             and row.place.spot == spot
             and row.place.meets(part=part, corner=corner)
@@ -85,5 +105,5 @@ def plan(choices: Choices) -> Plan:
         design=d,
         parts=cut_list,
         settings=settings(d) if d.exists else (),
-        findings=findings(d, cut_list),
+        found=findings(d, cut_list),
     )

@@ -9,7 +9,7 @@ from toolkit.box import (
     panel_checks,
 )
 from toolkit.plan.squareness import check_square, said
-from toolkit.results import WALLS, Finding, Part, below, sorted_findings
+from toolkit.results import WALLS, Finding, Part, above, below, sorted_findings
 
 
 def check_rough(d: Design, parts: tuple[Part, ...]) -> list[Finding]:
@@ -18,19 +18,25 @@ def check_rough(d: Design, parts: tuple[Part, ...]) -> list[Finding]:
     made, marks = d.choices.made, d.choices.customs.saw_marks
     for part in parts:
         wall = part.name in WALLS
-        board = made.wall_board_thickness if wall else made.panel_board_thickness
-        board = part.rough_thickness.value if board is None else board
+        board_key = f"{'wall' if wall else 'panel'}_board_thickness"
+        measured = getattr(made, board_key)
+        board = part.rough_thickness.value if measured is None else measured
         need = part.thickness.value + 2 * marks
         as_planed = getattr(made, f"{part.name}_thickness", None) is not None
         if below(board, need) and not as_planed:
+            none = not above(board, part.thickness.value)
+            thicker = {f"made.{board_key}": need}
+            if measured is None:
+                thicker = {"allowances.thickness": 2 * marks}
             found.say(
-                "rough-too-thin",
+                "rough-too-thin" if none else "rough-too-thin, a little",
                 part=part.name,
                 board=board,
                 thickness=part.thickness.value,
                 marks=marks,
                 need=need,
                 plan=board - 2 * marks,
+                cures=(thicker,),
             )
     return found
 

@@ -87,11 +87,11 @@ def compare(before: Plan, after: Plan) -> Comparison:
             same.append(where)
         else:
             changes.append(change)
-    had = {(row.level, row.code, row.where) for row in before.findings}
-    has = {(row.level, row.code, row.where) for row in after.findings}
+    had = {(row.level, row.code, row.where) for row in before.found}
+    has = {(row.level, row.code, row.where) for row in after.found}
     return Comparison(
         tuple(changes),
         tuple(same),
-        tuple(row for row in after.findings if (row.level, row.code, row.where) not in had),
-        tuple(row for row in before.findings if (row.level, row.code, row.where) not in has),
+        after.advised(row for row in after.found if (row.level, row.code, row.where) not in had),
+        before.advised(row for row in before.found if (row.level, row.code, row.where) not in has),
     )

@@ -6,11 +6,12 @@ is out of square runs off. Which way it runs is not asked: the worse way is reck
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from math import atan2, degrees
 from typing import Any
 
-from toolkit.box import Design, Panel, cite
+from toolkit.box import Change, Design, Panel, cite
 from toolkit.plan.diagonals import diagonal_difference
 from toolkit.results import SQUARE, WALLS, Finding, Findings, Term, Working, above, below
 
@@ -30,13 +31,15 @@ KINDS = {
 class Slack:
     """One thing that an end or an edge out of square takes room from: one of ``KINDS``.
 
-    ``left`` is what remains of it at the worst corner, ``need`` the least that does. [mm]
+    ``left`` is what remains of it at the worst corner, ``need`` the least that does by custom, and
+    with less than ``least`` it fails for certain. [mm]
     """
 
     panel: Panel
     kind: str
     left: Working
     need: float
+    least: float
 
     @property
     def name(self) -> str:
@@ -99,34 +102,34 @@ def rooms(d: Design) -> tuple[Slack, ...]:
         damp, grip = panel.swelling + panel.season.room, c.customs.grip_least
         play = c.panels.lid_tongue if is_lid else c.panels.bottom_tongue
         rows = [
-            ("across", panel.across, damp, [wide]),
-            ("grip", panel.worst_grip, grip, [wide]),
-            ("tongue", play, 0.0, [_leaning(d)]),
+            ("across", panel.across, damp, panel.swelling, [wide]),
+            ("grip", panel.worst_grip, grip, 0.0, [wide]),
+            ("tongue", play, 0.0, 0.0, [_leaning(d)]),
         ]
         if is_lid:
             reach = panel.length.value - f.front_thickness.value - f.inside_length.value
             # Pushed home it stands on its longer corner, which goes no deeper than the groove.
             short = own / 2 + max(0.0, reach + own / 2 - panel.reach) if own else 0.0
             need = c.customs.lid_reach_share * panel.reach
-            rows.append(("reach", reach, need, [long, Term("its shorter corner", -short)]))
+            rows.append(("reach", reach, need, 0.0, [long, Term("its shorter corner", -short)]))
         else:
             longer, shorter = (Term(f"its {way} corner", -own / 2) for way in ("longer", "shorter"))
-            rows.append(("along", panel.along, 0.0, [long, longer]))
-            rows.append(("hold", panel.reach - panel.along, grip, [long, shorter]))
-        for kind, value, need, taken in rows:
+            rows.append(("along", panel.along, 0.0, 0.0, [long, longer]))
+            rows.append(("hold", panel.reach - panel.along, grip, 0.0, [long, shorter]))
+        for kind, value, need, least, taken in rows:
             terms = (Term("with everything square", value), *(term for term in taken if term.value))
-            found.append(Slack(panel, kind, Working(KINDS[kind], terms), need))
+            found.append(Slack(panel, kind, Working(KINDS[kind], terms), need, least))
     return tuple(found)
 
 
-# What is said where one kind of room runs out.
+# What is said where one kind of room runs out, and where less is left than is customary.
 _FAILS = {
-    "along": "panel-corner-tight",
-    "hold": "panel-corner-drops-out",
-    "across": "swells-tight-at-an-end",
-    "grip": "drops-out-at-an-end",
-    "tongue": "tongue-binds",
-    "reach": "lid-corner-short",
+    "along": ("panel-corner-tight", ""),
+    "hold": ("panel-corner-drops-out", "panel-corner-drops-out, a little"),
+    "across": ("swells-tight-at-an-end", "swells-tight-at-an-end, a little"),
+    "grip": ("drops-out-at-an-end", "drops-out-at-an-end, a little"),
+    "tongue": ("tongue-binds", ""),
+    "reach": ("lid-corner-short", "lid-corner-short, a little"),
 }
 
 
@@ -148,7 +151,7 @@ def check_square(d: Design) -> list[Finding]:
             _wall(found, d, key, gap)
     lid_end = gaps.get("lid_end_out", 0.0)
     if d.lift_off_lid is not None and above(lid_end, most):
-        found.say("lid-end-out", gap=lid_end)
+        found.say("lid-end-out", gap=lid_end, cures=({"made.lid_end_out": 0.0},))
     room = rooms(d)
     for row in room:
         _room(found, d, row)
@@ -198,7 +201,12 @@ def _wall(found: Findings, d: Design, key: str, gap: float) -> None:
         if made.groove_depth is not None
         else "edge-out-of-square",
     }
-    found.say(names[kind], part=wall, **values)
+    true = {f"made.{key}": 0.0}
+    length = getattr(made, f"{wall}_length")
+    if kind != "edge_out" and length is not None:
+        true[f"made.{wall}_length"] = length - gap
+    past = made.groove_depth if kind == "edge_out" else made.tail_length
+    found.say(names[kind], part=wall, cures=(true,) if past is None else (), **values)
 
 
 def _room(found: Findings, d: Design, row: Slack) -> None:
@@ -206,12 +214,18 @@ def _room(found: Findings, d: Design, row: Slack) -> None:
     if not row.fails:
         return
     show = d.choices.rule.exact
-    name = _FAILS[row.kind]
-    if row.kind == "hold" and above(row.left.value, 0.0):
-        name = "panel-corner-drops-out, a little"
+    name = _FAILS[row.kind][not below(row.left.value, row.least)]
     need = f", and {show(row.need)} is needed" if row.need else ""
     left = row.left.sentence(d.choices.rule)
-    found.say(name, part=row.panel.name, left=left, need=need)
+    found.say(name, part=row.panel.name, left=left, need=need, cures=_trued(d, row.kind))
+
+
+def _trued(d: Design, kind: str) -> Iterator[Change]:
+    """What was measured out of square shot true: one part alone, then all of them."""
+    gap = "edge_out" if kind == "tongue" else "end_out"
+    true = {f"made.{key}": 0.0 for key, out in measured(d).items() if key.endswith(gap) and out}
+    yield from ({key: value} for key, value in true.items())
+    yield true
 
 
 def _fits(found: Findings, d: Design, name: str, gap: float, own: list[Slack]) -> None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from functools import cache
 from string import Formatter
 from typing import Any, Literal, Self, cast
@@ -81,6 +81,8 @@ class Finding:
 
     ``source`` names the document, or says that the limit is a custom and where to edit it.
     ``brief`` is what a drawing's sentence says of it, ``note`` what stands beside its mark.
+    ``cures`` are changes to the box's file by key, the least trouble first, that should cure it; a
+    plan's findings keep the one that was tried and does, and ``remedy`` says just that one.
     """
 
     level: Level
@@ -93,6 +95,7 @@ class Finding:
     place: Place = Place()
     brief: str = ""
     note: str = ""
+    cures: tuple[Mapping[str, Any], ...] = field(default=(), compare=False, repr=False)
 
     @property
     def sentence(self) -> str:
@@ -180,12 +183,14 @@ class Findings(list[Finding]):
         corner: str = "",
         where: str = "",
         custom: str = "",
+        cures: Iterable[Mapping[str, Any]] = (),
         **values: Any,
     ) -> Self:
         """Say a finding by its name, with its numbers.
 
         ``custom`` is the key of the custom that it goes against, where that depends on the case;
-        a ``source`` among the values goes before the row's own.
+        a ``source`` among the values goes before the row's own. ``cures`` are changes that should
+        cure it, the least trouble first.
         """
         row = self._rows[finding]
         if at is None:
@@ -205,8 +210,11 @@ class Findings(list[Finding]):
             words(name, self._write) for name in ("message", "remedy", "brief")
         )
         note, code = words("note", self._show), finding.partition(",")[0]
-        about = About(topic)
-        self.append(about(level, code, at, message, remedy, source or None, brief=brief, note=note))
+        said = About(topic)(
+            level, code, at, message, remedy, source or None, brief=brief, note=note
+        )
+        cures = tuple(cures)
+        self.append(replace(said, cures=cures) if cures else said)
         return self
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Any
 
 from toolkit.measures import Rule
 from toolkit.results import Finding, Findings, Working, above, below, one_of
@@ -40,7 +41,9 @@ def check_finish(plan: FinishPlan) -> tuple[Finding, ...]:
     if plan.outside and not plan.inside:
         found.say("one-side-bare")
     if not found:
-        words = {side: ", then ".join(coats) or "bare wood" for side, coats in sides.items()}
+        words: dict[str, Any] = {
+            side: ", then ".join(coats) or "bare wood" for side, coats in sides.items()
+        }
         found.say("good-finish", **words)
     if set(names) & set(OILS):
         found.say("oily-rags")

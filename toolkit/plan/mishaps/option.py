@@ -91,6 +91,11 @@ class Option:
         return self.plan.works and not self.news("wont_work")
 
     @property
+    def strains(self) -> bool:
+        """Whether a panel then has less room or hold than is customary."""
+        return any(row.topic == "season" for row in self.news("care"))
+
+    @property
     def sizes(self) -> tuple[tuple[str, float, float], ...]:
         """The finished sizes that follow: which, as meant, and now. [mm]"""
         return tuple(

@@ -32,8 +32,8 @@ def _ways(case: Case) -> None:
 class Rescue:
     """A mishap in the box as meant, and its ways out, the cheapest first.
 
-    ``meant`` is the size that was meant, None where none was. [mm] Options whose box won't work
-    come last.
+    ``meant`` is the size that was meant, None where none was. [mm] Options that leave a panel
+    less room or hold than is customary come after those, and whose box won't work last.
     """
 
     plan: Plan
@@ -85,7 +85,11 @@ def rescue(plan: Plan, *, mishap: Mishap, weights: Weights | None = None) -> Res
     case = Case.of(plan, mishap)
     _ways(case)
     scale = weights or Weights()
-    ranked = sorted(case.found, key=lambda option: (not option.works, option.costs.total(scale)))
+
+    def order(option: Option) -> tuple[bool, bool, float]:
+        return not option.works, option.strains, option.costs.total(scale)
+
+    ranked = sorted(case.found, key=order)
     return Rescue(plan, mishap, case.meant, tuple(ranked), scale)
 
 
