@@ -66,6 +66,18 @@ def test_nothing_in_a_finding_becomes_html():
     assert "i" not in {tag for tag, _ in read_html(html).elements}
 
 
+def test_at_most_four_lines_stand_before_the_fold_the_gravest_first():
+    few = [Finding("care", f"care-{i}", f"place {i}", f"care {i}.") for i in range(3)]
+    many = [FOUND[0], *few, Finding("care", "care-3", "lid", "care."), FOUND[1]]
+    for fold in (False, True):
+        before, _, after = findings_html(many, fold=fold).partition("<details>")
+        assert before.count("<li") == 4 and before.index("tails-dont-fit") < before.index("care-0")
+        assert "Then 1 take care, 1 good" in after and "care-3" in after and "lap" in after
+    # What is good stands open where it is all there is to say, and folded where that is asked for.
+    assert "<details>" not in findings_html(FOUND[:1])
+    assert "1 checked and good" in findings_html(FOUND, fold=True)
+
+
 def test_no_findings():
     assert findings_text([], width=60) == "There is nothing to say of it."
     assert "<ul>" not in findings_html([])

@@ -162,7 +162,7 @@ class Listing(Block):
 
 @dataclass(frozen=True, slots=True)
 class FindingsBlock(Block):
-    """What a maker would say, the worst first; on a screen what is good is folded."""
+    """What a maker would say, the worst four first, the rest folded: on a screen all good."""
 
     findings: tuple[Finding, ...]
 

@@ -10,6 +10,7 @@ from toolkit.results import LEVELS, Finding, Level, gathered, sorted_findings
 
 SHAPES: dict[Level, str] = {"wont_work": "✗", "care": "!", "good": "✓"}
 WORDS: dict[Level, str] = {"wont_work": "won't work", "care": "take care", "good": "good"}
+_BEFORE_THE_FOLD = 4  # so many lines are read; what else there is waits for whoever asks
 _NOTHING = "There is nothing to say of it."
 
 
@@ -50,31 +51,35 @@ def findings_text(findings: Iterable[Finding], *, width: int | None = None) -> s
 def findings_html(
     findings: Iterable[Finding], *, fold: bool = False, spell: Callable[[str], str] = str
 ) -> str:
-    """Findings as an HTML list in the order a maker needs them; every text in it is escaped.
+    """Findings as an HTML list in the order a maker needs them, the gravest four before a fold.
+
+    Every text in it is escaped.
 
     Parameters
     ----------
     findings : iterable of Finding
         The findings, in any order.
     fold : bool
-        Whether what is good is folded away under its count; on paper it has to stand open.
+        Whether all that is good is folded away, however few lines there are.
     spell : callable
         Puts the workbook's words into the page's English.
 
     Returns
     -------
     str
-        A ``section`` element without styles of its own: the count, then the list.
+        A ``section`` element without styles of its own: the count, the list, and the rest folded.
     """
     found = gathered(sorted_findings(findings))
     lines = ['<section class="findings">', f"<p>{escape(spell(summary(found)))}</p>"]
-    good = [finding for finding in found if finding.level == "good"] if fold else []
-    shown = found[: len(found) - len(good)]
-    if shown:
-        lines += ["<ul>", *(_item(row, spell) for row in shown), "</ul>"]
-    if good:
-        lines += [f"<details><summary>{len(good)} checked and good</summary>"]
-        lines += ["<ul>", *(_item(row, spell) for row in good), "</ul>", "</details>"]
+    open_to_see = [row for row in found if not (fold and row.level == "good")][:_BEFORE_THE_FOLD]
+    rest = found[len(open_to_see) :]
+    if open_to_see:
+        lines += ["<ul>", *(_item(row, spell) for row in open_to_see), "</ul>"]
+    if rest:
+        good = all(row.level == "good" for row in rest)
+        words = f"{len(rest)} checked and good" if good else f"Then {summary(rest)}"
+        lines += [f"<details><summary>{escape(spell(words))}</summary>"]
+        lines += ["<ul>", *(_item(row, spell) for row in rest), "</ul>", "</details>"]
     return "\n".join([*lines, "</section>"])
 
 
