@@ -54,7 +54,7 @@ def add_arguments(command: argparse.ArgumentParser) -> None:
     command.add_argument(
         "--stage",
         choices=tuple(STAGES),
-        help="how far the work has come; left out, the first at which such a thing happens",
+        help="how far the work has come; left out, as early as such a thing is found",
     )
     command.add_argument(
         "--corner", choices=("back", "front"), default="back", help="of a tail: back"

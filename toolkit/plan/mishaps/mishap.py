@@ -129,9 +129,10 @@ class Mishap:
 
     @property
     def reached(self) -> Stage:
-        """How far the work had come."""
-        first = stages_of(self.what)[0]
-        return self.stage or ("true" if before(first, "true") else first)
+        """How far the work had come; of a panel's size, that they are planed."""
+        first, panel = stages_of(self.what)[0], self.what in SIZES and self.what.startswith(PANELS)
+        early: Stage = "fitted" if panel else "true"
+        return self.stage or (early if before(first, early) else first)
 
     def had(self, stage: Stage) -> bool:
         """Whether the work had come as far as a stage."""
@@ -145,13 +146,12 @@ class Mishap:
 
     def sentence(self, rule: Rule, *, meant: float | None) -> str:
         """What was made against what was meant, in one sentence."""
-        at = f"{capital(self.part)}: " if self.part and self.what in _TABLE else ""
+        at = f"{self.part}: " if self.part and self.what in _TABLE else ""
         if self.value is None:
             return capital(f"{at}{WITHOUT[self.what]}.")
-        name = self._name()
-        text = f"{capital(name)} {rule.exact(self.value)}"
+        text = capital(f"{at}{self._name()} {rule.exact(self.value)}")
         if meant is None:
-            return f"{at}{text}, {WITH_LENGTH[self.what]}."
+            return f"{text}, {WITH_LENGTH[self.what]}."
         off = self.value - meant
         if abs(off) < 1e-9:
             return f"{text}, as meant."

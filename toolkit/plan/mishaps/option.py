@@ -24,6 +24,7 @@ from toolkit.results import (
 
 PRACTICE = "common practice, no source"
 COSTS = ("parts", "minutes", "looks", "wait")
+DAY = 24 * 60.0  # [min]
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,41 +32,47 @@ class Weights:
     """How minutes, wood and looks are put on one scale: customs, to be changed at will.
 
     A new part counts as so many minutes, and so does each step in looks (0 unseen, 1 found if
-    looked for, 2 seen, 3 spoils it). [min]
+    looked for, 2 seen, 3 spoils it) and each warning that the box did not have. [min]
     """
 
     part: float = 40.0
     looks: float = 15.0
+    care: float = 15.0
 
     @property
     def sentence(self) -> str:
         """The scale in words."""
         return (
             f"Ranked by minutes at the bench, a new part counted as {self.part:g} and each step "
-            f"in looks (0 unseen to 3 spoilt) as {self.looks:g}: customs, no source. What won't "
-            "work comes last."
+            f"in looks (0 unseen to 3 spoilt) as {self.looks:g}, each new warning as "
+            f"{self.care:g}: customs, no source. What won't work comes last."
         )
 
 
 @dataclass(frozen=True, slots=True)
 class Costs:
-    """What a way out costs: new parts, minutes at the bench, a step in looks, a wait for glue."""
+    """What a way out costs: new parts, minutes at the bench, a step in looks, new warnings; and
+    the minutes that glue takes to dry, or wood to come to rest.
+    """
 
     parts: int = 0
     minutes: float = 0.0
     looks: int = 0
     wait: float = 0.0
+    cares: int = 0
 
     def total(self, weights: Weights) -> float:
         """On one scale; a wait costs no work. [min]"""
-        return self.minutes + self.parts * weights.part + self.looks * weights.looks
+        seen = self.looks * weights.looks + self.cares * weights.care
+        return self.minutes + self.parts * weights.part + seen
 
     @property
     def sentence(self) -> str:
         """The costs in words."""
         looks = ("not seen", "found if looked for", "seen", "spoils it")[self.looks]
         wood = {0: "no wood", 1: "1 new part"}.get(self.parts, f"{self.parts} new parts")
-        wait = f", and about {self.wait:g} min for glue to dry" if self.wait else ""
+        days = f", and {self.wait / DAY:g} d of rest for the wood" if self.wait >= DAY else ""
+        wait = days or (f", and about {self.wait:g} min for glue to dry" if self.wait else "")
         return f"about {self.minutes:g} min{wait}; {wood}; {looks}"
 
 
@@ -185,7 +192,9 @@ class Case:
             told, after, differs = {}, self.plan, replace(differs, changes=(), gone_findings=())
         source = PRACTICE if asked is None else f"{GEOMETRY}; costs: {PRACTICE}"
         code, paid = way.partition(",")[0], Costs(**{**own, **costs})
-        self.found.append(Option(code, words, told, after, differs, paid, source))
+        option = Option(code, words, told, after, differs, paid, source)
+        paid = replace(paid, cares=len(option.news("care")))
+        self.found.append(replace(option, costs=paid))
 
     def _can(self, row: Mapping[str, str]) -> bool:
         """Whether a way is open at the mishap's stage, and suits its size."""

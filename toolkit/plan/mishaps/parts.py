@@ -20,6 +20,7 @@ NEW_PART: dict[Stage, float] = {
     "gluing": 90.0,
     "glued": 90.0,
 }
+PLANING = 10.0  # custom, no source: one side or end made thinner [min per mm]
 LEAST_LEFT = 1.0
 
 
@@ -150,7 +151,8 @@ def _thickness(case: Case, part: str) -> None:
     half_blind = d.choices.corner.joint == "half-blind"
     pin_board = (part == "side") == (d.choices.corner.tails_on == "ends")
     if case.off > 0:
-        case.offer("plane-on, jointed" if jointed else "plane-on, wall")
+        minutes = {"minutes": max(15, round(PLANING * case.off))}
+        case.offer("plane-on, jointed" if jointed else "plane-on, wall", costs=minutes)
         _resaw(case, named(case, part))
     gauged = jointed or d.choices.made.tail_length is not None
     if half_blind and pin_board:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 from typing import Any
 
 from toolkit.box import written
@@ -114,7 +114,7 @@ def rescue_data(found: Rescue) -> dict[str, Any]:
         },
         "message": found.sentence(rule),
         "saved": found.saved,
-        "weights": {"part": found.weights.part, "looks": found.weights.looks},
+        "weights": asdict(found.weights),
         "options": [
             {"rank": rank, **_option(option, rule, found.weights)}
             for rank, option in enumerate(found.options, 1)
@@ -139,6 +139,7 @@ def _option(option: Option, rule: Rule, weights: Weights) -> dict[str, Any]:
             "parts": costs.parts,
             "looks": costs.looks,
             "wait": costs.wait,
+            "cares": costs.cares,
             "total": costs.total(weights),
         },
         "source": option.source,
