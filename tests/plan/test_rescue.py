@@ -304,6 +304,11 @@ def test_a_thick_board_resawn_gives_one_and_a_panel() -> None:
     assert "second one" in way(ways("back_thickness", 29.5, "rough"), "resaw").words
     assert "resaw" not in codes(ways("back_thickness", 22.0, "rough"))
     assert "resaw" not in codes(ways("back_thickness", 25.0, "true"))
+    # Twice as thick as meant is never left so, of one side or of both.
+    for part in ("", "left side"):
+        thick = ways("side_thickness", 25.0, "rough", part=part)
+        assert codes(thick) == {"resaw", "new-part", "plane-on"} and thick.options[0].works
+    assert way(thick, "plane-on").costs.minutes == 130
 
 
 def test_weights_rank() -> None:

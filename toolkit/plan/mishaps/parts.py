@@ -22,6 +22,7 @@ NEW_PART: dict[Stage, float] = {
 }
 PLANING = 10.0  # custom, no source: one side or end made thinner [min per mm]
 LEAST_LEFT = 1.0
+MOST_OVER = 2.0  # custom, no source: a side or end is left no thicker than by this [mm]
 
 
 def sizes(case: Case) -> None:
@@ -154,6 +155,8 @@ def _thickness(case: Case, part: str) -> None:
         minutes = {"minutes": max(15, round(PLANING * case.off))}
         case.offer("plane-on, jointed" if jointed else "plane-on, wall", costs=minutes)
         _resaw(case, named(case, part))
+        if case.off > MOST_OVER:
+            return
     gauged = jointed or d.choices.made.tail_length is not None
     if half_blind and pin_board:
         tail = d.frame.tail_back.value
