@@ -13,7 +13,7 @@ from toolkit.lesson.lesson3_corner import OF_JOINT, TAILS_BACK
 from toolkit.lesson.scene import Scene, Shown, Tried, View, possible, worked_out
 from toolkit.measures import Rule
 from toolkit.pictures import Picture, corner_picture, gap_picture, joint_apart, unfolded_end
-from toolkit.plan import Plan
+from toolkit.plan import FAIR, FINE, Plan
 from toolkit.results import Table
 from toolkit.shape import Which
 
@@ -83,7 +83,6 @@ def _lines(choices: Choices, tried: Tried) -> View:
 LINES = Scene("lines", LINE_CONTROLS, _lines, height=600)
 
 
-FINE, FAIR = 0.10, 0.30  # how a fit is marked: common practice, no source [mm]
 WAYS = (
     ("tails and pins set out apart", False, False),
     ("pins copied from the tails", True, False),

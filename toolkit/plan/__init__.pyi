@@ -1,5 +1,7 @@
 from .bands import (
     BANDS as BANDS,
+    FAIR as FAIR,
+    FINE as FINE,
     NOTE as NOTE,
     Band as Band,
     Criterion as Criterion,

@@ -9,7 +9,7 @@ from typing import Literal
 from toolkit.measures import MM_PER_INCH, Rule
 from toolkit.plan.box_plan import Plan
 from toolkit.plan.diagonals import diagonal_difference, skew_angle
-from toolkit.results import Table, above, below, read_table
+from toolkit.results import Table, above, below, read_table, rows_by_name
 
 Band = Literal["Excellent", "Pass", "acceptable after a note", "Rework"]
 BANDS: tuple[Band, ...] = ("Excellent", "Pass", "acceptable after a note", "Rework")
@@ -21,6 +21,8 @@ TOLD_OF = (176.0, 134.0)
 # How closely limits that follow from a box are told, and what counts as a small tear-out. [mm]
 _STEP = {"mm": 0.1, "in": MM_PER_INCH / 1000}
 _SMALL = {"mm": 5.0, "in": MM_PER_INCH * 3 / 16}
+# How well a joint fits, as feeler blades read its gaps. [mm]
+FINE, FAIR = (float(rows_by_name("plan/bands.csv", "key")["gap"][band]) for band in _COLUMNS[:2])
 
 
 @dataclass(frozen=True, slots=True)

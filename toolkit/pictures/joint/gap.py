@@ -11,7 +11,7 @@ from toolkit.box import BLADES, Gaps
 from toolkit.measures import Rule
 from toolkit.pictures.kit import PartView, Picture, Point, Sheet, Slot, rectangle, still_scale
 from toolkit.pictures.kit.strokes import long_grain, rings
-from toolkit.results import rows_by_name
+from toolkit.plan import FAIR, FINE
 
 COUNT = 100  # corners, each a block
 COLUMNS = 28
@@ -69,9 +69,6 @@ STACK = 6  # blocks side by side of corners without a gap
 ROOM = LEFT + COLUMNS * BLOCK  # where the scale ends [pt]
 LEAF = 13.5  # from one feeler blade to the next [pt]
 DETAIL, HIGH = (424.0, 100.0), 82.0  # left and width of the enlarged cheeks; their height [pt]
-# The rubric's bands of a fit, as the blades are read. [mm]
-_FIT = rows_by_name("plan/bands.csv", "key")["gap"]
-FINE, FAIR = float(_FIT["excellent"]), float(_FIT["pass"])
 
 
 def gap_picture(gaps: Gaps, *, rule: Rule, ghost: Gaps | None = None) -> Picture:
