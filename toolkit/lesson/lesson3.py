@@ -43,13 +43,14 @@ def worked(plan: Plan) -> Sentence:
         return Sentence(f"{tail}. {words}")
 
     def bare(value: float) -> str:
-        return rule.show(value, unit=False)
+        return rule.exact(value, unit=False)
 
+    left = rule.written(walked.step) - rule.written(walked.pin)
     return Sentence(
         f"{tail}. divider step = ({bare(walked.height)} height − 2 × {bare(walked.half_pin)} half "
         f"pin + {bare(walked.pin)} pin) ÷ {walked.steps} tails = {rule.exact(walked.step)}; "
         f"tail = {bare(walked.step)} step − {bare(walked.pin)} pin = "
-        f"{rule.exact(walked.tail_width)}"
+        f"{rule.exact(left)}"
     )
 
 

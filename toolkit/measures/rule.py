@@ -7,6 +7,7 @@ from fractions import Fraction
 from functools import cache
 from typing import Literal
 
+from toolkit.measures.doors import length
 from toolkit.measures.errors import decimals
 from toolkit.measures.keys import declared
 from toolkit.measures.marks import (
@@ -142,6 +143,14 @@ class Rule:
         else:
             text = inches_text(value)
         return f"{text} {self.units}" if unit else text
+
+    def written(self, value: float) -> float:
+        """The length that ``exact`` writes, so that a sum comes out with the numbers in it. [mm]
+
+        >>> Rule.millimetres().written(1.14286)
+        1.14
+        """
+        return length(self.exact(value), allow="any")
 
     def fine(self, value: float, *, unit: bool = True) -> str:
         """A length of a shaving's size, in millimetres or decimals of an inch. [mm]

@@ -135,8 +135,6 @@ class _Sizes(Formatter):
             value = value.value
         if not isinstance(value, float) or format_spec[-1:] in ("g", "f"):
             return format(value, format_spec)
-        if format_spec.isdigit():
-            value = round(value, int(format_spec))
         return self.rule.exact(value, unit=format_spec != "bare")
 
 

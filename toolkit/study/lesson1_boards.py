@@ -234,7 +234,7 @@ def resawn(ask: Asking) -> Question:
     slips = {
         "no-cut": without(sum_, "saw cut"),
         "two-cuts": sum_.value + lost["kerf"],
-        "losses-once": once(sum_, "wander"),
+        "losses-once": once(sum_, "wander") - lost["truing"],
         "no-wander": without(sum_, "wander"),
         "no-losses": 2 * thick[name] + lost["kerf"],
         "leaves-only": 2 * thick[name],

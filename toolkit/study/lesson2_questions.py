@@ -26,9 +26,9 @@ _TWISTS = {"mm": (8.0, 6.0, 10.0), "in": (MM_PER_INCH / 4, MM_PER_INCH * 3 / 8)}
 _STICKS = {"mm": (400.0, 300.0, 350.0), "in": (16 * MM_PER_INCH, 12 * MM_PER_INCH)}
 _CORNERS = {"mm": (0.5, 0.4, 0.8), "in": (MM_PER_INCH / 64, MM_PER_INCH / 32)}
 # What a plane takes off in one pass, net of its ridges; invented for the questions. [mm]
-DROPS = {"mm": (0.2, 0.25, 0.3), "in": (MM_PER_INCH / 128, MM_PER_INCH / 64)}
+DROPS = {"mm": (0.2, 0.25, 0.3), "in": (0.008 * MM_PER_INCH, MM_PER_INCH / 64)}
 TRACKS = (3, 4)
-GAPS = {"mm": (0.2, 0.1, 0.3), "in": (MM_PER_INCH / 128, MM_PER_INCH / 64)}
+GAPS = {"mm": (0.2, 0.1, 0.3), "in": (0.008 * MM_PER_INCH, MM_PER_INCH / 64)}
 _RADII = {"mm": (360.0, 300.0, 250.0), "in": (14 * MM_PER_INCH, 12 * MM_PER_INCH)}
 _STEPS = {"mm": (32.0, 28.0, 24.0), "in": (1.25 * MM_PER_INCH, 1.5 * MM_PER_INCH)}
 _WARPS = {"mm": _of("mm", 1.0, 0.5, 2.0, 0.5), "in": _of("in", 1 / 16, 1 / 32, 1 / 8, 1 / 32)}
@@ -183,7 +183,9 @@ def out_of_square(ask: Asking) -> Question:
     side, rule = ask.part("side"), ask.rule
     gap, thick = ask.pick(GAPS[rule.units]), side.thickness.value
     answer = degrees(gap / thick)
-    slips = {"whole-angle": 90 - answer, "doubled": 2 * answer + 1.0, "no-thickness": degrees(gap)}
+    # What the gap is in the student's own units, when nothing is divided.
+    bare = gap if rule.units == "mm" else gap / MM_PER_INCH
+    slips = {"whole-angle": 90 - answer, "doubled": 2 * answer, "no-thickness": degrees(bare)}
     return ask.question("lesson2.out-of-square", answer, slips, side=side, gap=gap)
 
 

@@ -68,7 +68,7 @@ def divider_step(ask: Asking) -> Question:
 def tail_width(ask: Asking) -> Question:
     """Width of a tail, from the dividers' step."""
     walked = ask.walked
-    step, pin = round(walked.step, 3), walked.pin
+    step, pin = ask.rule.written(walked.step), walked.pin
     answer = step - pin
     slips = {
         "whole-step": step,
@@ -116,7 +116,7 @@ def narrow_pin(ask: Asking) -> Question:
     """A pin's narrow face, which the chisel must pass."""
     back = ask.design.back
     ask.only_if(back.whole_pins)
-    pin, out = back.whole_pins[0], round(back.overhang, 2)
+    pin, out = back.whole_pins[0], ask.rule.written(back.overhang)
     answer = pin.width - 2 * out
     slips = {
         "one-cheek": pin.width - out,
@@ -130,7 +130,7 @@ def narrow_pin(ask: Asking) -> Question:
 def narrow_half_pin(ask: Asking) -> Question:
     """A half pin slopes on one side; it need not be half as wide as a pin."""
     back = ask.design.back
-    half, out = back.half_pins[0], round(back.overhang, 2)
+    half, out = back.half_pins[0], ask.rule.written(back.overhang)
     pin = ask.design.choices.corner.pin
     answer = half.width - out
     slips = {
@@ -233,7 +233,9 @@ def glued(ask: Asking) -> Question:
     """Long grain glued to long grain at a back corner, in whole square centimetres."""
     back, thick = ask.design.back, ask.design.tail_board_thickness[0]
     ask.only_if(ask.rule.units == "mm")
-    n, area, sloped = len(back.tails), back.glue_area(thick), cos(radians(back.angle))
+    n, sloped = len(back.tails), cos(radians(back.angle))
+    cheek = ask.rule.written(back.tail_length / sloped)
+    area = 2 * n * cheek * thick
 
     def whole(area: float) -> float:
         return float(floor(area / CM2))
@@ -247,5 +249,4 @@ def glued(ask: Asking) -> Question:
         "tenfold": whole(area) * 10,
         "end-grain": whole(area + back.height * thick),
     }
-    cheek = round(back.tail_length / sloped, 2)
     return ask.question("lesson3.glued", whole(area), slips, n=n, cheek=cheek, area=area)

@@ -16,7 +16,7 @@ WIDTHS = {
     "mm": (16.0, 18.0, 20.0, 24.0),
     "in": (MM_PER_INCH * 5 / 8, MM_PER_INCH * 3 / 4, MM_PER_INCH),
 }
-CARDS = {"mm": (0.4, 0.3, 0.25, 0.5), "in": (MM_PER_INCH / 64, MM_PER_INCH / 128)}
+CARDS = {"mm": (0.4, 0.3, 0.25, 0.5), "in": (MM_PER_INCH / 64, 0.008 * MM_PER_INCH)}
 
 
 def rebate(ask: Asking) -> Question:
@@ -93,13 +93,15 @@ def way_up(ask: Asking) -> Question:
         "both-ways": tail.high - tail.low - (groove.high - groove.low),
         "whole-tail": tail.high - tail.low,
     }
-    return ask.question("lesson4.way-up", tail.high - groove.high, slips, tail=tail)
+    top, floor = ask.rule.written(tail.high), ask.rule.written(groove.high)
+    return ask.question("lesson4.way-up", top - floor, slips, tail=tail)
 
 
 def thin_edge(ask: Asking) -> Question:
     """How thick a bevel leaves the edge, so that it fits where it enters its groove."""
     panel, rule = ask.design.upper_panel, ask.rule
-    thick, tongue, reach = panel.thickness.value, panel.tongue, panel.reach
+    thick, reach = panel.thickness.value, panel.reach
+    tongue = rule.written(panel.tongue)
     width, say = ask.pick(WIDTHS[rule.units]), rule.exact
     ask.only_if(above(thick, tongue))
     try:
@@ -114,15 +116,14 @@ def thin_edge(ask: Asking) -> Question:
         "too-steep": thick - (thick - tongue) * width / reach,
         "taken-off": thick - tongue,
     }
-    return ask.question(
-        "lesson4.{panel.name}-thin-edge", edge, slips, panel=panel, width=width, share=share
-    )
+    named = {"panel": panel, "tongue": tongue, "width": width, "share": share}
+    return ask.question("lesson4.{panel.name}-thin-edge", edge, slips, **named)
 
 
 def room_in_the_damp(ask: Asking) -> Question:
     """What the damp leaves of the clearance at each side."""
     panel = ask.design.upper_panel
-    swells = round(panel.swelling, 2)
+    swells = ask.rule.written(panel.swelling)
     room = panel.along if panel.grain_across else panel.across
     ask.only_if(above(swells, 0.0) and not below(room, swells))
     slips = {

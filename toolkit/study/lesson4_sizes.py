@@ -109,7 +109,7 @@ def behind_groove(ask: Asking) -> Question:
         "groove": g.depth,
         "both-faces": side - 2 * g.depth,
         "lap-too": side - g.depth - lap,
-        "tail": side - lap,
+        "tail": f.tail_back.value,
     }
     return ask.question("lesson4.behind-groove", sum_, slips)
 

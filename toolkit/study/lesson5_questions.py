@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import radians, sin
+from math import asin, cos, degrees, radians, sin
 
 from toolkit.measures import MM_PER_INCH
 from toolkit.planes import Iron, camber_radius, skewed
@@ -38,11 +38,12 @@ def skewed_angle(ask: Asking) -> Question:
     bed, skew = ask.pick(_BEDS), ask.pick(_SKEWS)
     answer = skewed(bed, skew=skew).up_the_iron
     slips = {
-        "raised": bed + skew / 4,
         "unchanged": bed,
         "whole-skew": bed - skew,
         "shared-out": bed * (1 - skew / 90),
     }
+    if (divided := sin(radians(bed)) / cos(radians(skew))) < 1:
+        slips["raised"] = degrees(asin(divided))
     return ask.question("lesson5.skew", answer, slips, bed=bed, skew=skew)
 
 
