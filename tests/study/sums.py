@@ -29,7 +29,8 @@ def value_of(text: str) -> float | None:
     # A function is kept, every other word is the name of what stands before it.
     text = re.sub(r"(?<![a-z])(arcsin|sin|cos|tan) (\([^()]*\([^()]*\)[^()]*\))", r"\1\2", text)
     text = re.sub(
-        r"(?<![A-Za-z])(?!(?:arcsin|arctan|sin|cos|tan)\b)[A-Za-z’'-]*[A-Za-z]{2,}[A-Za-z’']*|\b[a-z]\b",
+        r"(?<![A-Za-z])(?!(?:arcsin|arctan|sin|cos|tan)\b)[A-Za-z’'-]*[A-Za-z]{2,}[A-Za-z’']*"
+        r"|\b[a-z]\b",
         " ",
         text,
     )

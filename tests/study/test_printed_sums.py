@@ -66,8 +66,8 @@ def test_workings_of_questions_come_out_as_written(name: str) -> None:
     assert wrong == []
 
 
-# Worked by hand: a gap of 0.2 taken twice over 12; 32 squared over 4 × 360; leaves of 9 with a cut of
-# 1.5 and each loss of 1 once; the sine of 45° divided by the cosine of 30°.
+# Worked by hand: a gap of 0.2 taken twice over 12; 32 squared over 4 × 360; leaves of 9 with a cut
+# of 1.5 and each loss of 1 once; the sine of 45° divided by the cosine of 30°.
 SLIPS = {
     "lesson2.out-of-square": ("gap twice", 1.91),
     "lesson2.ridge": ("for a diameter", 0.711),
