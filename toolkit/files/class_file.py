@@ -101,15 +101,16 @@ def _student(student: Student, row: FileSection, boxes: ClassBoxes, index: int) 
     taught = boxes.taught
     paper = student.paper if row.has("paper") else taught.paper
     words = student.words if row.has("words") else taught.words
+    hands = {}
     try:
         choices, fault = boxes.of(student, index=index), ""
         hands = {key: getattr(student, key) for key in ("hand", "plough_hand") if row.has(key)}
         choices = choices.having({f"tools.{key}": hand for key, hand in hands.items()})
-        left |= {key: getattr(choices.tools, key) for key in ("hand", "plough_hand")}
+        hands = {key: getattr(choices.tools, key) for key in ("hand", "plough_hand")}
     except BoxFileError as error:
         choices, fault = None, str(error)
     words = words or (choices or boxes.everybodys()).rule.words
-    return replace(student, paper=paper, words=words, choices=choices, fault=fault)
+    return replace(student, paper=paper, words=words, choices=choices, fault=fault, **hands)
 
 
 def _hours(day: Day) -> Iterator[Fault]:
