@@ -202,6 +202,9 @@ def test_the_table_is_for_both_panels_where_they_are_alike() -> None:
     two = fitting_tables(design(postcard().having({"wood.lid": "American beech"})))
     assert [table.title.split()[2] for table in two] == ["lid", "bottom"]
     assert "none does" in two[0].rows[4][2]
+    # Between 2.45 and 2.70 mm lies no sixty-fourth, and yet something does: 7/64 is 2.78.
+    (inch,) = fitting_tables(design(inch_postcard()))
+    assert {row[0]: row[2] for row in inch.rows}["7 %"] == "a hair under 7/64 in"
 
 
 def test_wood_wetter_than_its_dampest_room_still_gets_room() -> None:

@@ -113,20 +113,21 @@ def fitting_tables(design: Design) -> tuple[Table, ...]:
 
     Lid before bottom; one table for both where it is the same.
     """
-    alike: dict[tuple[tuple[str, ...], ...], list[Panel]] = {}
+    alike: dict[tuple[str, tuple[tuple[str, ...], ...]], list[Panel]] = {}
     for panel in reversed(design.grooved):
-        alike.setdefault(tuple(_fitting_rows(design, panel)), []).append(panel)
-    return tuple(_fitting_table(design, rows, panels) for rows, panels in alike.items())
+        has = design.choices.rule.exact(round(panel.clearance, 2))
+        alike.setdefault((has, tuple(_fitting_rows(design, panel))), []).append(panel)
+    return tuple(_fitting_table(*found, panels) for found, panels in alike.items())
 
 
-def _fitting_table(design: Design, rows: tuple[tuple[str, ...], ...], panels: list[Panel]) -> Table:
-    names, rule = " and ".join(panel.name for panel in panels), design.choices.rule
-    has = rule.exact(round(panels[0].clearance, 2))
+def _fitting_table(has: str, rows: tuple[tuple[str, ...], ...], panels: list[Panel]) -> Table:
+    names = " and ".join(panel.name for panel in panels)
+    told = "".join(dict.fromkeys(panel.season.told for panel in panels))
     return Table(
         f"Clearance of {names} by the moisture of the wood",
         ("wood's moisture", "clearance", "at most", f"{has}, as it is"),
         rows,
-        note=f"Drier wood needs more room, damper wood less.{panels[0].season.told}",
+        note=f"Drier wood needs more room, damper wood less.{told}",
     )
 
 
@@ -161,11 +162,13 @@ def fitting_sentence(design: Design, *, moisture: float) -> str:
         for words, names in said.items()
     )
     told = "".join(dict.fromkeys(panel.season.told for panel in design.grooved))
-    return f"With its wood at {moisture:.1f} % {', and '.join(each)}.{told}"
+    return f"With the wood at {moisture:.1f} % {', and '.join(each)}.{told}"
 
 
 def _at_most(at: FittedAt, rule: Rule) -> str:
     """The greatest clearance, on a mark of the rule that is not beyond it."""
     if at.open:
         return rule.exact(rule.round(at.most, direction="down"))
+    if not above(at.least, at.most):
+        return f"a hair under {rule.exact(at.clearance)}"
     return "none does for damp and dry"

@@ -51,9 +51,11 @@ def making(rooms: Rooms) -> float:
 
 def making_told(rooms: Rooms) -> str:
     """The same with where it comes from, for a sentence."""
-    make = rooms.make
-    air = f"what air of {make.temperature:g} °C and {make.humidity:g} % humidity brings it to"
-    return f"{making(rooms):.1f} %, {'as measured' if rooms.make_moisture else air}"
+    moisture = f"{making(rooms):.1f} %"
+    if rooms.make_moisture:
+        return f"{moisture}, as measured"
+    air = f"{rooms.make.temperature:g} °C and {rooms.make.humidity:g} % humidity"
+    return f"{moisture}, what air of {air} brings it to"
 
 
 @lru_cache(maxsize=256)
