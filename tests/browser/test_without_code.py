@@ -10,7 +10,8 @@ from tests.browser.fonts import letters_came
 from tests.browser.lesson_page import EXPLORER, LessonPage, corner_view, plain, tracebacks
 from toolkit.files import read_box
 from toolkit.lesson.controls import with_values
-from toolkit.study import example_path, lesson_file, lessons_folder
+from toolkit.plan import plan
+from toolkit.study import draw, example_path, lesson_file, lessons_folder
 
 # The sizes of a drawing's letters as they are on the screen. [px]
 LETTERS = """svg => [...svg.querySelectorAll("text")].map(
@@ -22,6 +23,9 @@ def test_a_lesson_from_the_list_without_its_code(opened: BrowserContext, tmp_pat
     kept = read_box(example_path())
     with harness.shown(tmp_path, lessons_folder()) as server, harness.watched(opened) as watched:
         watched.page.goto(server.url)
+        first = watched.page.get_by_role("main")
+        assert "30 here, 35 at the bench" in plain(first.inner_text())
+        assert first.get_by_text("Not begun yet.").count() == 5
         watched.page.get_by_role("link", name="4 · groove layout").click()
         watched.page.locator(EXPLORER).first.wait_for()
         lesson = LessonPage(watched)
@@ -40,8 +44,18 @@ def test_a_lesson_from_the_list_without_its_code(opened: BrowserContext, tmp_pat
         lesson.click("Keep this")
         lesson.says("Kept: groove.depth 4.1 mm.")
         assert read_box(server.folder / "my_box.toml").groove.depth == 4.1
+        asked = draw(plan(kept), lesson=4)
+        question = asked[0]
+        card = lesson.card(question.prompt)
+        lesson.answer(card, question.written(question.answer), button="Check")
+        lesson.says("Right.", within=card)
         lesson.photograph("04-without-code", what=watched.page.locator("body"))
         assert tracebacks(watched.page) == []
+        watched.page.get_by_role("link", name="All lessons").first.click()
+        first.get_by_text(f"1 of {len(asked)} questions answered.").wait_for()
+        first.get_by_text("your own box, my_box.toml, kept on").wait_for()
+        assert first.get_by_text("Not begun yet.").count() == 4
+        lesson.photograph("lessons", what=watched.page.locator("body"))
         assert watched.errors == []
         assert watched.outside == []
 

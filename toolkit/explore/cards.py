@@ -20,6 +20,7 @@ from toolkit.study import (
     draw,
     guess,
     guess_count,
+    keep_answer,
     mark,
     reveal,
     reveal_count,
@@ -90,7 +91,9 @@ class YourTurn(Displayed):
         except ValueError as error:
             self._cards.children = [widgets.HTML(spoken(str(error), "bench-hint"))]
             return
-        self._cards.children = [_question(question) for question in questions]
+        # How far one is in a lesson is told of one's own box alone.
+        of = 0 if vary else len(questions)
+        self._cards.children = [_question(question, of=of) for question in questions]
 
 
 def question_cards(questions: Sequence[Question]) -> widgets.Widget:
@@ -98,14 +101,17 @@ def question_cards(questions: Sequence[Question]) -> widgets.Widget:
     return widgets.VBox([widgets.HTML(SHEET), *(_question(one) for one in questions)])
 
 
-def _question(question: Question) -> widgets.Widget:
+def _question(question: Question, *, of: int = 0) -> widgets.Widget:
+    """One question; its answers are kept where it is one of so many on the student's own box."""
     hint = "a number" if question.kind == "count" else "with its unit"
     card, box = Card(), text_box("my answer", hint, continuous_update=False)
 
     def checked() -> None:
         if box.value.strip():
             marked = mark(question, box.value)
-            card.say(marked.sentence, "bench-right" if marked.right else "bench-hint")
+            told = keep_answer(question.id, box.value, right=marked.right, of=of) if of else ""
+            said = f"{marked.sentence} {told}".rstrip()
+            card.say(said, "bench-right" if marked.right else "bench-hint")
 
     box.observe(lambda _: checked(), names="value")
     row = widgets.HBox([box, button("Check", checked)])

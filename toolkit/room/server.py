@@ -7,6 +7,7 @@ import signal
 import socket
 import webbrowser
 from collections.abc import Sequence
+from dataclasses import asdict
 from html import escape
 from pathlib import Path
 from tempfile import TemporaryDirectory
@@ -21,16 +22,17 @@ from jupyter_server.services.kernels.handlers import KernelHandler
 from jupyterlab_server.themes_handler import ThemesHandler
 from tornado.httpserver import HTTPServer
 from tornado.ioloop import IOLoop
-from tornado.web import Application
+from tornado.web import Application, authenticated
 from traitlets.config import Config
 from voila.app import Voila
+from voila.handler import BaseVoilaHandler
 from voila.static_file_handler import MultiStaticFileHandler, TemplateStaticFileHandler
 from voila.tornado.handler import TornadoVoilaHandler
 from voila.tornado.kernel_websocket_handler import VoilaKernelWebsocketHandler
-from voila.tornado.treehandler import TornadoVoilaTreeHandler
 
 from toolkit.room.kernels import EVERY, OPENING, LessonKernels
 from toolkit.room.show import HERE
+from toolkit.study import so_far
 
 # A name that somebody else's page has bound anew to this machine is none of ours.
 HOSTS = r"(127\.0\.0\.1|localhost)$"
@@ -44,7 +46,6 @@ ASKED_FOR = (
     ThemesHandler,
     FileFindHandler,
     TornadoVoilaHandler,
-    TornadoVoilaTreeHandler,
 )
 SETTINGS = {
     "VoilaConfiguration": {
@@ -81,6 +82,17 @@ class Outside(JupyterHandler):
         """Refuse, and say what would do."""
         self.set_status(403)
         self.finish(OUTSIDE)
+
+
+class FirstPage(BaseVoilaHandler):  # type: ignore[misc]
+    """The lessons in their order, with how far the student is in each."""
+
+    @authenticated
+    def get(self) -> None:
+        """Read it anew: between two looks a lesson may have been worked on."""
+        folder = Path(self.contents_manager.root_dir)
+        self.set_header("Cache-Control", "no-store")
+        self.finish(self.render_template("lessons.html", **asdict(so_far(folder))))
 
 
 class Door(IdentityProvider):
@@ -122,7 +134,8 @@ class LessonServer(Voila):  # type: ignore[misc]
     def init_handlers(self) -> list[tuple[Any, ...]]:
         """Voilà's own pages, as far as lessons need them."""
         own = [row for row in super().init_handlers() if row[1] in ASKED_FOR]
-        return [*own, *self.identity_provider.get_handlers()]
+        first = (self.server_url, FirstPage, {"voila_configuration": self.voila_configuration})
+        return [first, *own, *self.identity_provider.get_handlers()]
 
     def serve(self, page: str) -> None:
         """Answer until Ctrl-C, or until the terminal is closed; then end every kernel."""

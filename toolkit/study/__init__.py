@@ -9,6 +9,7 @@ to compare it with the answer                        ``reveal``, ``reveal_count`
 to ask about their own plan, and to mark the answer  ``draw``, ``mark``
 what a lesson opens with, and its usual slips        ``first_guess``
 a lesson's answers for the teacher, as Markdown      ``solutions``
+to keep an answer; how far they are in the lessons   ``keep_answer``; ``so_far``
 ===================================================  ============================================
 
 No widgets and no pictures: those who show these things are elsewhere.
@@ -36,3 +37,4 @@ from toolkit.study.own_box import (
     choose_box,
 )
 from toolkit.study.questions import draw, lessons_with_questions
+from toolkit.study.so_far import keep_answer, so_far

@@ -1,4 +1,4 @@
-"""The file of guesses in the student's folder: one page a question, nothing ever rubbed out."""
+"""The file of guesses and answers in the student's folder: a page a question, none rubbed out."""
 
 from __future__ import annotations
 
@@ -50,11 +50,23 @@ class Guess:
 
 
 @dataclass(frozen=True, slots=True)
+class Answer:
+    """One answer on the student's own box: as typed, whether it was right, when, and how many
+    questions the lesson asked."""
+
+    said: str
+    right: bool
+    when: str
+    of: int
+
+
+@dataclass(frozen=True, slots=True)
 class QuestionPage:
-    """All the guesses at one question in order, and when its answer was shown."""
+    """All the guesses at one question in order, when its answer was shown, and all answers."""
 
     guesses: tuple[Guess, ...] = ()
     revealed: str = ""
+    answers: tuple[Answer, ...] = ()
 
     @property
     def standing(self) -> tuple[Guess, ...]:
@@ -68,6 +80,10 @@ class QuestionPage:
     def with_guess(self, kind: Kind, said: str, value: float | str) -> QuestionPage:
         """This page with one more guess, made now. Lengths in mm."""
         return replace(self, guesses=(*self.guesses, Guess(kind, said, value, _now())))
+
+    def with_answer(self, said: str, right: bool, of: int) -> QuestionPage:
+        """This page with one more answer, given now, to one of so many questions."""
+        return replace(self, answers=(*self.answers, Answer(said, right, _now(), of)))
 
     def without_last(self) -> QuestionPage:
         """This page with the last standing guess marked as taken back."""
@@ -158,7 +174,18 @@ def _page(name: str, entry: Any) -> QuestionPage:
     revealed = entry.get("revealed", "")
     if not isinstance(revealed, str):
         raise DamagedError(f"has no time where one should be, at {name[:40]!r}")
-    return QuestionPage(tuple(_guess(name, row) for row in entry["said"]), whole(revealed))
+    guesses = tuple(_guess(name, row) for row in entry["said"])
+    return QuestionPage(guesses, whole(revealed), _answers(name, entry.get("answers", [])))
+
+
+def _answers(name: str, rows: Any) -> tuple[Answer, ...]:
+    kinds = {"said": str, "right": bool, "when": str, "of": int}
+    if not isinstance(rows, list) or not all(
+        isinstance(row, dict) and all(type(row.get(key)) is kind for key, kind in kinds.items())
+        for row in rows
+    ):
+        raise DamagedError(f"has an answer that can't be read, at {name[:40]!r}")
+    return tuple(Answer(whole(r["said"]), r["right"], whole(r["when"]), r["of"]) for r in rows)
 
 
 def _guess(name: str, row: Any) -> Guess:
@@ -200,7 +227,9 @@ def _entry(page: QuestionPage) -> dict[str, Any]:
     rows = map(asdict, page.guesses)
     # Only a guess that was taken back says so.
     said = [{key: value for key, value in row.items() if value is not False} for row in rows]
-    return {"said": said, **({"revealed": page.revealed} if page.revealed else {})}
+    answers = list(map(asdict, page.answers))
+    more = {"revealed": page.revealed, "answers": answers}
+    return {"said": said, **{key: value for key, value in more.items() if value}}
 
 
 def _now() -> str:
