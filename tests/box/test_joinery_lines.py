@@ -207,7 +207,7 @@ def test_what_is_said_of_proud_pins(box: Choices, cut: str, inside: str) -> None
         return proud_sentence(design(box.having({"corner.proud": proud})))
 
     assert said(None) == said(0.2)
-    assert f"cut 0.4 mm longer for it, a {'side' if cut[2] == '6' else 'end'} {cut}" in said(0.2)
+    assert f"cut 0.4 mm longer for it, {'a side' if cut[2] == '6' else 'an end'} {cut}" in said(0.2)
     assert f"{inside} apart" in said(0.2) and f"{inside} apart" in said(-0.2)
     assert "more than is planed off" not in said(0.5)
     assert "more than is planed off" in said(0.6)

@@ -107,11 +107,11 @@ def test_twist_before_layout():
 
 def test_rough_sizes_follow_from_the_board():
     side = rough_size(PARTS["side"], warp=Warp(2000, 150, bow=12, cup=2, twist=8, crook=20))
-    assert side.length.value == pytest.approx(176 + 2 * 2 + 2 * 1)
-    crook = 20 * (182 / 2000) ** 2
+    assert side.length.value == pytest.approx(176.4 + 2 * 2 + 2 * 1)
+    crook = 20 * (182.4 / 2000) ** 2
     assert side.width.value == pytest.approx(66 + 4 + 2 + crook)
-    paper = 12 * (182 / 2000) ** 2 + 2 * (side.width.value / 150) ** 2
-    paper += 4 * 182 * side.width.value / (2000 * 150)
+    paper = 12 * (182.4 / 2000) ** 2 + 2 * (side.width.value / 150) ** 2
+    paper += 4 * 182.4 * side.width.value / (2000 * 150)
     assert side.thickness.value == pytest.approx(12 + 1 + 0.2 + paper)
     straight = rough_size(PARTS["side"], warp=Warp(2000, 150))
     assert straight.thickness.value == pytest.approx(13.2)
@@ -133,7 +133,7 @@ def test_a_board_of_the_rough_thickness_gives_the_part():
 @pytest.mark.parametrize(
     ("call", "said"),
     [
-        (lambda: rough_size(PARTS["side"], warp=Warp(150, 150)), "side: it is sawn 182 mm long"),
+        (lambda: rough_size(PARTS["side"], warp=Warp(150, 150)), "side: it is sawn 182.4 mm long"),
         (lambda: rough_size(PARTS["side"], warp=Warp(500, 60)), "side: it is sawn 72 mm wide"),
         (lambda: thickness_from(WARPED, thickness=0), "thickness was given as 0 mm"),
         (lambda: thickness_from(WARPED, thickness=9, saw_marks=-1), "saw_marks was given as -1"),

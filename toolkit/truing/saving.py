@@ -195,7 +195,7 @@ def rough_size(part: Part, *, warp: Warp) -> RoughSize:
     """
     length = Working.of(
         f"{part.name} rough length",
-        ("finished length", part.length.value),
+        ("length as cut", part.cut_length.value),
         ("where the saw may wander", SAW, 2),
         ("to square an end", SQUARING, 2),
     )

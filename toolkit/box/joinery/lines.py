@@ -217,7 +217,7 @@ def proud_sentence(d: Design) -> str:
     if proud == 0:
         return f"{gauge} is set to the other board's own thickness: {grain} ends flush."
     left = between_baselines(d)
-    board = "side" if d.choices.corner.tails_on == "ends" else "end"
+    board, one = ("side", "a side") if d.choices.corner.tails_on == "ends" else ("end", "an end")
     cut = (f.side_cut if board == "side" else f.back_cut).value
     boards = "All four boards are" if through else f"The {board}s are"
     if proud > 0:
@@ -228,7 +228,7 @@ def proud_sentence(d: Design) -> str:
         does = "ends that far below the face beside it, which is planed down to it"
         way, most = "shorter", SHY_MOST
     words = f"{gauge} is {show(by)} {how}: {grain} {does}. {boards} cut {show(2 * by)} {way} for it"
-    words += f", a {board} {show(cut)}: its baselines lie {show(left.value)} apart all the same."
+    words += f", {one} {show(cut)}: its baselines lie {show(left.value)} apart all the same."
     if above(by, most):
         words += f" Over {show(most)} is more than is planed off with pleasure."
     if through:
