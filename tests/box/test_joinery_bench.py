@@ -104,8 +104,8 @@ def test_transfer_in_its_order() -> None:
 def test_the_waste_goes_the_way_that_the_joint_lets_it() -> None:
     """Half way from each face between tails always, between pins only where both faces are cut."""
     for joint, sockets, tips in (
-        ({}, "from the inside face only", "tails on the gauge-1 line"),
-        (THROUGH, "half way from each face", "tails flush with the outside face"),
+        ({}, "from the inside face only", "tails reach the gauge-1 line on the end grain"),
+        (THROUGH, "half way from each face", "tails stand 0.2 mm proud outside"),
     ):
         steps = {step.title: step for step in transfer_steps(design(postcard().having(joint)))}
         assert "half way from each face" in steps["clear between the tails"].do

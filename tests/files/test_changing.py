@@ -151,7 +151,7 @@ def test_line_ends_of_the_file_are_kept(box):
         ({"groove.dept": "5 mm"},
          "my_box.toml, groove.dept (line 45): dept is no key here; type depth"),
         ({"groov.depth": "5 mm"},
-         "my_box.toml, groov (line 81): [groov] is no section; type [groove]"),
+         "my_box.toml, groov (line 83): [groov] is no section; type [groove]"),
         ({"size.inside_length": None},
          "my_box.toml, size.inside_length: it is missing, and so is outside_length; "
          'type one, inside_length = "152 mm"'),

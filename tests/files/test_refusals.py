@@ -86,30 +86,30 @@ SLIPS = [
      'panels.lid_across (line 48): read "1 mm": across is given too and stands for bottom_across '
      "and lid_across; keep across or these two"),
     ('walls = "black cherry"', 'sides = "black cherry"',
-     'wood.sides (line 63): read "black cherry": ends is missing beside it; '
+     'wood.sides (line 65): read "black cherry": ends is missing beside it; '
      'type ends = "…" too, or one wood for both'),
     ('panels = "black cherry"', 'panels = "black cherry"\nbottom = "teak"\nlid = "teak"',
-     'wood.bottom (line 65): read "teak": panels is given too and stands for bottom and lid; '
+     'wood.bottom (line 67): read "teak": panels is given too and stands for bottom and lid; '
      "keep panels or these two"),
     ('walls = "black cherry"', 'walls = "black chery"',
-     'wood.walls (line 63): read "black chery": it is not a wood in the workbook\'s table: '
+     'wood.walls (line 65): read "black chery": it is not a wood in the workbook\'s table: '
      "did you mean 'black cherry', 'common alder' or 'European cherry'?"),
     ('walls = "black cherry"', 'walls = "cherry"',
-     'wood.walls (line 63): read "cherry": it may be any of several woods: '
+     'wood.walls (line 65): read "cherry": it may be any of several woods: '
      "type 'black cherry' or 'European cherry'"),
     ('rings = "flat-sawn"', 'rings = "91 deg"',
-     'wood.rings (line 65): read "91 deg": rings lie between 0 and 90 degrees to the face; '
+     'wood.rings (line 67): read "91 deg": rings lie between 0 and 90 degrees to the face; '
      'type "flat-sawn", "rift", "quarter-sawn" or an angle such as "30 deg"'),
     ('temperature = "20 °C", humidity = "50 %"', 'temperature = "200 °C"',
-     'rooms.make.temperature (line 68): read "200 °C": a room lies between -40 and 60 °C; '
+     'rooms.make.temperature (line 70): read "200 °C": a room lies between -40 and 60 °C; '
      'type such as "20 °C"'),
     ('plough_irons = ["6 mm"]', "plough_irons = []",
      "tools.plough_irons (line 60): read an empty list: irons are a list of 1 to 24 widths; "
      'type ["6 mm"]'),
     ("\n[made]", '\n[made]\nside_thicknes = "11 mm"',
-     "made.side_thicknes (line 80): side_thicknes is no key here; type side_thickness"),
+     "made.side_thicknes (line 82): side_thicknes is no key here; type side_thickness"),
     ("\n[made]", "lap_share_most = 33\n[made]",
-     'customs.lap_share_most (line 78): read 33: it goes from 0 to 2; type such as 0.25 or "1/4"'),
+     'customs.lap_share_most (line 80): read 33: it goes from 0 to 2; type such as 0.25 or "1/4"'),
     ('joints = "0.1 mm"', 'joints = "0.3 mm"',
      'rule.joints (line 14): read "0.3 mm": it is not a distance between the marks of millimetre '
      'rules; type "0.25 mm" or "0.5 mm", or leave the key out'),

@@ -36,5 +36,5 @@ from toolkit.study.own_box import (
     boxes,
     choose_box,
 )
+from toolkit.study.progress import keep_answer, so_far
 from toolkit.study.questions import draw, lessons_with_questions
-from toolkit.study.so_far import keep_answer, so_far
