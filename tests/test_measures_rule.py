@@ -106,13 +106,23 @@ def test_every_mark_is_read_back_as_itself(rule: Rule, fineness, count: int) -> 
 
 
 @given(rule=rules, fineness=finenesses, direction=directions, mm=lengths)
-def test_what_is_shown_is_the_mark_and_no_rest(rule: Rule, fineness, direction, mm: float) -> None:
+def test_what_is_shown_is_the_mark_and_nothing_of_the_rounding(
+    rule: Rule, fineness, direction, mm: float
+) -> None:
     how = {"fineness": fineness, "direction": direction}
     text = rule.show(mm, **how)
     shown = length(text, allow="any")
     assert shown == rule.round(mm, **how)
     assert rule.error(mm, **how) == shown - mm
     assert text == f"{rule.show(mm, **how, unit=False)} {rule.units}"
+
+
+@given(rule=rules, mm=lengths, axis=st.sampled_from(["length", "width", "thickness"]))
+def test_what_to_saw_lies_on_the_next_rough_mark(rule: Rule, mm: float, axis: str) -> None:
+    mark = rule.rough if axis != "thickness" else (1.0 if rule.units == "mm" else MM_PER_INCH / 16)
+    sawn = rule.sawn(mm, axis=axis)
+    assert -1e-5 * mark < sawn - mm < mark
+    assert sawn == rule.sawn(sawn, axis=axis) == pytest.approx(round(sawn / mark) * mark)
 
 
 @given(rule=rules, fineness=finenesses, mm=lengths)

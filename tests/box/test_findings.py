@@ -99,9 +99,21 @@ CASES: list[tuple[str, str, dict[str, Any], dict[str, Any]]] = [
         {"size.contents": "A6 cards", "size.inside_length": 147.9},
         {"size.contents": "A6 cards", "size.inside_length": 148.0},
     ),
-    ("rough-too-thin", C, {"allowances.thickness": 0.9}, {"allowances.thickness": 1.0}),
+    ("rough-too-thin", L, {"allowances.thickness": 0.0}, {"allowances.thickness": 0.1}),
     ("rough-too-thin", C, {"made.wall_board_thickness": 12.9}, {"made.wall_board_thickness": 13.0}),
     ("rough-too-thin", L, {"made.wall_board_thickness": 12.0}, {"made.wall_board_thickness": 13.0}),
+    (
+        "rough-too-thick",
+        C,
+        {"made.wall_board_thickness": 19.1},
+        {"made.wall_board_thickness": 19.0},
+    ),
+    (
+        "rough-too-thick",
+        C,
+        {"made.panel_board_thickness": 15.1},
+        {"made.panel_board_thickness": 15},
+    ),
     (
         "panel-too-thick",
         L,
@@ -142,8 +154,8 @@ def test_said_beyond_its_limit_and_only_there(
     assert all(code not in said(box.having(change)) for changes in cures for change in changes)
 
 
-# What no value of a key cures where the sizes of these cases are given.
-ONLY_IN_WORDS: set[str] = set()
+# What no value of a key cures where the sizes of these cases are given: saw or plane does it.
+ONLY_IN_WORDS = {"rough-too-thick"}
 
 
 @pytest.mark.parametrize(

@@ -99,8 +99,9 @@ def test_rough_sizes_and_the_front_at_full_height() -> None:
         )
     )
     front, side = made.part("front"), made.part("side")
-    assert [size.value for size in side.rough] == pytest.approx([187.4, 71.0, 15.0])
-    assert front.rough_width.value == 64 + 7
+    # 176 + 11, 64 + 7 and 12 + 3: up to 5 mm, the thickness to 1 mm.
+    assert [size.value for size in side.rough] == [190.0, 75.0, 15.0]
+    assert front.rough_width.value == 75.0
     assert front.width.value == pytest.approx(50.7)
 
 

@@ -51,7 +51,7 @@ def test_plan_prints_the_cut_list_in_the_students_units(
     assert "168 mm" in printed
     assert "152 inside length + 4 back groove + 12 front thickness" in printed
     assert main(["plan", box(MINIMAL + '[rule]\nunits = "in"\n')]) == 0
-    assert "6 19/32 in" in capsys.readouterr().out  # 167.97 mm, a panel rounded down
+    assert "6 39/64 in" in capsys.readouterr().out  # 167.97 mm, a panel rounded down
 
 
 def test_plan_as_json(capsys: pytest.CaptureFixture[str]) -> None:

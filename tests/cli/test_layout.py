@@ -20,7 +20,7 @@ STUB = """
 name = "stub"
 species = "black cherry"
 length = "400 mm"
-width = "150 mm"
+width = "160 mm"
 thickness = "16 mm"
 """
 
@@ -78,9 +78,9 @@ def test_on_paper(capsys: pytest.CaptureFixture[str]) -> None:
     words = " ".join(printed.split())
     assert printed.startswith("Postcard box, laid out")
     assert "Parts on short cherry" in printed
-    assert "1 Crosscut the board 189.5 mm from its left end" in words
-    assert "680 mm of board" in words
-    assert "1012 mm of board instead of 680 mm, 60 % more wood" in words
+    assert "1 Crosscut the board 192.5 mm from its left end" in words
+    assert "690 mm of board" in words
+    assert "1030 mm of board instead of 690 mm, 61 % more wood" in words
     assert "falls short" not in words
 
 

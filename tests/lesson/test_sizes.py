@@ -1,30 +1,60 @@
-"""Sizes know their part and kind wherever they stand, in the handout and in the lessons."""
+"""A size is one number wherever it stands: in the handout, the lessons and the class's pages."""
 
+import re
 from collections.abc import Iterable, Iterator
-from math import isclose
+from dataclasses import replace
+from pathlib import Path
 
-from tests.boxes import postcard
+import pytest
+
+from tests.boxes import inch_postcard, postcard
+from tests.classroom.classes import write
 from toolkit import explore
-from toolkit.box import gauge_settings
-from toolkit.document import Block, Section
+from toolkit.box import Choices, gauge_settings
+from toolkit.classroom.contents import wall
+from toolkit.classroom.wood_contents import pages
+from toolkit.document import Block, Section, TableBlock
+from toolkit.files import read_class
 from toolkit.handout.page import on_paper
 from toolkit.handout.sections import in_order_of_use
+from toolkit.lesson import lesson
 from toolkit.plan import Plan, plan
 from toolkit.results import AXES, TaggedSize
+from toolkit.stock import Board
+
+BOARD = Board("own board", "black cherry", 2400.0, 160.0, 18.0)
+# Student 3's side 1 is a side.
+_ONE_OF_MANY = re.compile(r"^(student|spare) \d+: | \d+$")
 
 
-def tagged(blocks: Iterable[Block]) -> dict[str, list[TaggedSize]]:
-    """The sizes in some blocks by what they measure."""
+def handout(box: Plan) -> Iterable[Section]:
+    return in_order_of_use(box, words="british", lessons=(), boards=[BOARD], paper="a4")
+
+
+def lessons(box: Plan) -> Iterator[Section]:
+    found, _ = on_paper(box, numbers=None, told=lambda _: None)
+    assert len(found) == 5
+    yield from found
+    scene = lesson(1).scenes["board"](lambda: (BOARD,))  # type: ignore[operator]
+    yield Section.of("scene", "Board", "", TableBlock(scene.view(box.choices).numbers))
+
+
+def class_folder(box: Plan, folder: Path) -> Iterator[Section]:
+    """What the class's wood and wall say where three students and the spares make one box."""
+    taught = replace(read_class(write(folder)), box=box.choices)
+    plans = {student.number: box for student in taught.students}
+    for _, sections in (*pages(taught, plans, spare=box), wall(taught, plans)):
+        yield from sections
+
+
+def tagged(pages: Iterable[Section]) -> dict[str, list[TaggedSize]]:
+    """The sizes in some pages by what they measure."""
     found: dict[str, list[TaggedSize]] = {}
-    for block in blocks:
-        for size in block.sizes:
-            found.setdefault(size.tag, []).append(size)
+    blocks: Iterator[Block] = (block for page in pages for block in page.blocks)
+    for size in (size for block in blocks for size in block.sizes):
+        tag = f"{_ONE_OF_MANY.sub('', size.part)}, {size.kind}"
+        found.setdefault(tag, []).append(size)
     return found
-
-
-def blocks_of(pages: Iterable[Section]) -> Iterator[Block]:
-    for page in pages:
-        yield from page.blocks
 
 
 def asked(box: Plan) -> dict[str, float]:
@@ -39,46 +69,70 @@ def asked(box: Plan) -> dict[str, float]:
         for axis, size in zip(AXES, three, strict=True)
     }
     sizes["side, cut length"] = sizes.pop("side, finished length")
-    frame, groove = box.design.frame, box.design.choices.groove
-    assert groove.bottom_edge is not None and box.design.back.step is not None
+    frame, c, d = box.design.frame, box.design.choices, box.design
+    assert c.groove.bottom_edge is not None and c.groove.top_edge is not None
+    assert d.back.step is not None and d.front.step is not None
     return sizes | {
         "gauge 1, tail length, setting": frame.tail_back.value,
-        "gauge 2, tail-board thickness, setting": gauge_settings(box.design).board_back.value,
+        "gauge 2, tail-board thickness, setting": gauge_settings(d).board_back.value,
         "front end, rip line, setting": frame.front_height.value,
-        "plough fence, bottom grooves, setting": groove.bottom_edge,
-        "dividers, back corners, setting": box.design.back.step,
+        "plough, iron, setting": c.groove.width,
+        "plough, depth, setting": c.groove.depth,
+        "plough fence, bottom grooves, setting": c.groove.bottom_edge,
+        "plough fence, lid grooves, setting": c.groove.top_edge,
+        "dividers, back corners, setting": d.back.step,
+        "dividers, front corners, setting": d.front.step,
+        "lid, clearance across": d.upper_panel.across,
     }
 
 
-def test_every_size_of_the_box_stands_in_the_handout_by_its_tag() -> None:
-    box = plan(postcard())
-    pages = in_order_of_use(box, words="british", lessons=(), boards=(), paper="a4")
-    found = tagged(blocks_of(pages))
-    for tag, value in asked(box).items():
-        assert tag in found, tag
-        assert all(isclose(size.value, value, abs_tol=1e-6) for size in found[tag]), tag
-
-
-def test_the_lessons_say_the_same_sizes_by_the_same_tags() -> None:
-    box = plan(postcard())
-    lessons, _ = on_paper(box, numbers=None, told=lambda _: None)
-    assert len(lessons) == 5
-    found = tagged(block for lesson in lessons for block in lesson.blocks)
+@pytest.mark.parametrize("choices", [postcard(), inch_postcard()], ids=["mm", "in"])
+def test_a_size_is_one_number_on_every_page(choices: Choices, tmp_path: Path) -> None:
+    box, rule = plan(choices), choices.rule
+    places = {
+        "handout": tagged(handout(box)),
+        "lessons": tagged(lessons(box)),
+        "class": tagged(class_folder(box, tmp_path)),
+    }
     wanted = asked(box)
-    for tag in (
-        "lid, finished width",
-        "side, finished thickness",
-        "side, rough width",
-        "gauge 1, tail length, setting",
-        "gauge 2, tail-board thickness, setting",
-        "plough fence, bottom grooves, setting",
-        "dividers, back corners, setting",
-    ):
-        assert tag in found, tag
-    # Both blanks of "lid and bottom by stage" are as large as the larger one asks for.
-    other = {f"{panel}, rough {axis}" for panel in ("lid", "bottom") for axis in AXES}
-    for tag in (found.keys() & wanted.keys()) - other:
-        assert all(isclose(size.value, wanted[tag], abs_tol=1e-6) for size in found[tag]), tag
+    for tag in wanted.keys() - {"lid, clearance across"}:
+        assert tag in places["handout"], tag
+    rough = {f"{part.name}, rough {axis}" for part in box.parts for axis in AXES}
+    assert rough <= places["lessons"].keys() and rough <= places["class"].keys()
+    several = {
+        (place, tag, str(size), size.value)
+        for place, found in places.items()
+        for tag, sizes in found.items()
+        for size in sizes
+        if tag in wanted and size.value != pytest.approx(wanted[tag], abs=1e-6)
+    }
+    assert not several
+    written: dict[str, set[str]] = {}
+    for found in places.values():
+        for tag, sizes in found.items():
+            written.setdefault(tag, set()).update(
+                str(size).removesuffix(f" {rule.units}") for size in sizes
+            )
+    assert not {tag: texts for tag, texts in written.items() if len(texts) > 1}
+
+
+@pytest.mark.parametrize("choices", [postcard(), inch_postcard()], ids=["mm", "in"])
+def test_rough_sizes_and_saw_cuts_lie_on_marks(choices: Choices) -> None:
+    """A saw follows marks: 5 mm and for thickness 1 mm, 1/8 in and 1/16 in; cuts half of that."""
+    box, rule = plan(choices), choices.rule
+    for part in box.parts:
+        for axis, size in zip(AXES, part.rough, strict=True):
+            assert size.value == rule.sawn(size.value, axis=axis), (part.name, axis)
+            assert size.value >= dict(zip(AXES, part.finished, strict=True))[axis].value
+    cuts = [
+        size
+        for tag, sizes in tagged(handout(box)).items()
+        for size in sizes
+        if tag.startswith("cut ")
+    ]
+    assert len(cuts) >= 8
+    half = rule.mark("rough") / 2
+    assert all(abs(cut.value / half - round(cut.value / half)) < 1e-6 for cut in cuts)
 
 
 def test_a_size_is_written_as_it_measures() -> None:

@@ -1,16 +1,7 @@
 """Lid and bottom by stage: blanks now, and the sums that fit them later."""
 
-from tests.boxes import lift_off, postcard
+from tests.boxes import postcard
 from toolkit.plan import panel_stages, plan
-
-
-def test_blanks_alike_are_as_large_as_the_larger_of_the_two() -> None:
-    made = plan(lift_off())
-    own, alike = ({row[0]: row[1] for row in panel_stages(made, alike=a).rows} for a in (0, 1))
-    for axis in ("length", "width", "thickness"):
-        assert alike[f"lid {axis}"] == alike[f"bottom {axis}"]
-    assert own["lid width"] != own["bottom width"]
-    assert alike["bottom width"] == own["lid width"]
 
 
 def test_panels_are_fitted_from_the_box_as_it_is() -> None:

@@ -57,7 +57,7 @@ def _lengths(made: Plan, part: str) -> Iterator[tuple[str, float]]:
             yield "sheet", opened.wall.length
     task = next(task for task in order_of_work(own).tasks if task.step.name == "length")
     yield "test at the bench", next(t.limit for t in task.tests if t.what == "length")
-    yield "rough", own.rough_length.value - made.choices.allowances.of(part)[0]
+    yield "rough", own.rough_length.terms[0].value
 
 
 def _second_gauges(made: Plan) -> Iterator[tuple[str, float]]:

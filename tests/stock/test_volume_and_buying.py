@@ -80,14 +80,15 @@ def test_what_to_ask_for():
 
 
 def test_what_is_bought_supplies_what_was_missing():
-    sticks = to_buy(POSTCARD)
+    sticks = to_buy(POSTCARD, rule=Rule.millimetres())
     assert [[part.name for part in stick.parts] for stick in sticks] == [
         ["side 1", "side 2", "back", "front"],
         ["lid", "bottom"],
     ]
     walls, panels = sticks
-    assert (walls.length, walls.width, walls.thickness) == (644 + 3 * 5 + 30, 70, 16)
-    assert (panels.length, panels.width, panels.thickness) == (347 + 5 + 30, 122, 13)
+    # 644 + 3 × 5 + 30 and 347 + 5 + 30, 122 wide: each up to 5 mm.
+    assert (walls.length, walls.width, walls.thickness) == (690, 70, 16)
+    assert (panels.length, panels.width, panels.thickness) == (385, 125, 13)
     boards = [
         Board(f"bought {n}", stick.wood, stick.length, stick.width, stick.thickness)
         for n, stick in enumerate(sticks)
@@ -108,13 +109,14 @@ def test_different_woods_and_widths_are_bought_apart():
         Blank("three", 200, 100, 16, "black cherry"),
         Blank("four", 200, 70, 10, "black cherry"),
     )
-    sticks = to_buy(parts)
+    sticks = to_buy(parts, rule=Rule.millimetres())
     assert sorted(stick.parts[0].name for stick in sticks) == ["four", "one", "three", "two"]
     pine = next(stick for stick in sticks if stick.wood == "eastern white pine")
     assert pine.size.kind == "softwood"
     assert "planed" in pine.sentence(Rule.inches())
-    assert to_buy(()) == ()
-    assert to_buy([Blank("any", 100, 50, wood="garden plum")])[0].size is None
+    assert to_buy((), rule=Rule.millimetres()) == ()
+    unknown = Blank("any", 100, 50, wood="garden plum")
+    assert to_buy([unknown], rule=Rule.millimetres())[0].size is None
 
 
 def test_order_by():

@@ -69,7 +69,7 @@ def test_each_step_has_its_test_and_number():
     assert "width 66 mm ± 0.2 mm" in said["width"]
     assert "length 176.4 mm ± 0.2 mm" in said["length"]
     assert "ridges ≤ 0.015 mm" in said["smooth"]
-    assert "rough length ≥ 186.5 mm (rule)" in said["crosscut"]
+    assert "rough length ≥ 190 mm (rule)" in said["crosscut"]
     assert "twist ≤ 0.3 mm" in said["gauge"]
     assert "Test:" not in said["clean"]
 

@@ -15,7 +15,7 @@ from toolkit.truing import (
     face_of,
     longest_piece,
     out_of_square,
-    rough_size,
+    safe_thickness,
     thickest_board,
     thickness_from,
 )
@@ -105,24 +105,20 @@ def test_twist_before_layout():
     assert check_twist(Warp(88, 66, twist=0.16), rule=MM).level == "care"
 
 
-def test_rough_sizes_follow_from_the_board():
-    side = rough_size(PARTS["side"], warp=Warp(2000, 150, bow=12, cup=2, twist=8, crook=20))
-    assert side.length.value == pytest.approx(176.4 + 2 * 2 + 2 * 1)
-    crook = 20 * (182.4 / 2000) ** 2
-    assert side.width.value == pytest.approx(66 + 4 + 2 + crook)
-    paper = 12 * (182.4 / 2000) ** 2 + 2 * (side.width.value / 150) ** 2
-    paper += 4 * 182.4 * side.width.value / (2000 * 150)
-    assert side.thickness.value == pytest.approx(12 + 1 + 0.2 + paper)
-    straight = rough_size(PARTS["side"], warp=Warp(2000, 150))
-    assert straight.thickness.value == pytest.approx(13.2)
-    assert straight.width.value == pytest.approx(72)
+def test_a_safe_thickness_follows_from_the_board():
+    """A rough side of 190 × 75 out of 2000 × 150, by hand."""
+    safe = safe_thickness(PARTS["side"], warp=Warp(2000, 150, bow=12, cup=2, twist=8))
+    paper = 12 * (190 / 2000) ** 2 + 2 * (75 / 150) ** 2 + 4 * 190 * 75 / (2000 * 150)
+    assert safe.value == pytest.approx(12 + 1 + 0.2 + paper)
+    assert safe_thickness(PARTS["side"], warp=Warp(2000, 150)).value == pytest.approx(13.2)
 
 
-def test_a_board_of_the_rough_thickness_gives_the_part():
+def test_a_board_of_the_safe_thickness_gives_the_part():
     """By the thickest board itself: rough size in, finished thickness and smoothing left."""
-    found = rough_size(PARTS["lid"], warp=WARPED)
-    warp = cut_to(WARPED, length=found.length.value, width=found.width.value)
-    piece = face_of(warp, thickness=found.thickness.value, along=41, across=21)
+    lid = PARTS["lid"]
+    safe = safe_thickness(lid, warp=WARPED)
+    warp = cut_to(WARPED, length=lid.rough_length.value, width=lid.rough_width.value)
+    piece = face_of(warp, thickness=safe.value, along=41, across=21)
     rough = 0.5  # saw marks on each face
     left = thickest_board(
         x=piece.x, y=piece.y, top=piece.height - rough, bottom=piece.bottom + rough
@@ -133,8 +129,8 @@ def test_a_board_of_the_rough_thickness_gives_the_part():
 @pytest.mark.parametrize(
     ("call", "said"),
     [
-        (lambda: rough_size(PARTS["side"], warp=Warp(150, 150)), "side: it is sawn 182.4 mm long"),
-        (lambda: rough_size(PARTS["side"], warp=Warp(500, 60)), "side: it is sawn 72 mm wide"),
+        (lambda: safe_thickness(PARTS["side"], warp=Warp(150, 150)), "sawn 190 mm long, longer"),
+        (lambda: safe_thickness(PARTS["side"], warp=Warp(500, 60)), "sawn 75 mm wide, wider"),
         (lambda: thickness_from(WARPED, thickness=0), "thickness was given as 0 mm"),
         (lambda: thickness_from(WARPED, thickness=9, saw_marks=-1), "saw_marks was given as -1"),
         (lambda: longest_piece(WARPED, thickness=9, wanted=0), "wanted was given as 0 mm"),

@@ -9,7 +9,7 @@ from toolkit.box.designing import Design
 from toolkit.box.panels import Panel
 from toolkit.box.seasons import Season
 from toolkit.measures import Rule
-from toolkit.results import above, below
+from toolkit.results import SizedText, TaggedSize, above, below
 
 
 def panel_of(d: Design, name: str) -> Panel:
@@ -56,19 +56,25 @@ class Window:
         """Whether it has more clearance than the dry allows."""
         return above(self.has, self.most)
 
-    def sentence(self, rule: Rule) -> str:
+    def now(self, rule: Rule) -> TaggedSize:
+        """The clearance as it is, on somebody's rule."""
+        text = rule.exact(round(self.has, 2))
+        return TaggedSize(text, self.panel, "clearance across", self.has)
+
+    def sentence(self, rule: Rule) -> SizedText:
         """Both limits and where the panel stands, on somebody's rule."""
         low, high = rule.exact(round(self.least, 2)), rule.exact(round(self.most, 2))
-        has = rule.exact(round(self.has, 2))
         if not self.open:
-            return (
+            return SizedText(
                 f"The damp asks the {self.panel} for {low} of clearance or more, the dry allows "
                 f"{high if self.most > 0 else 'none'} at most: no clearance does for both."
             )
         stands = "too tight" if self.tight else "too loose" if self.loose else "between the two"
-        return (
+        return SizedText.of(
             f"The damp asks the {self.panel} for {low} of clearance or more, the dry allows "
-            f"{high} at most; it has {has}, {stands}."
+            f"{high} at most; it has ",
+            self.now(rule),
+            f", {stands}.",
         )
 
     def cause(self) -> str:

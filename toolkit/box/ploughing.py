@@ -10,7 +10,7 @@ from typing import Literal
 from toolkit.box.choices import Handed
 from toolkit.box.designing import Design
 from toolkit.measures import Rule
-from toolkit.results import Table, above
+from toolkit.results import SizedText, Table, TaggedSize, above
 
 FencedFrom = Literal["each its own edge", "the bottom edge"]
 # What lies to the left and to the right of a wall's inside face, bottom edge down, in a box that
@@ -173,6 +173,14 @@ def grooves_to_plough(
     return tuple(found)
 
 
+def _fenced(row: Groove, rule: Rule) -> SizedText:
+    """The fence for one groove; from the edge that it is measured from, a setting of the box."""
+    own = (row.groove == "lid") == (row.edge == "top edge")
+    tool = f"plough fence, {row.groove} grooves" + ("" if own else ", from the other edge")
+    size = TaggedSize(rule.show(row.fence), tool, "setting", row.fence)
+    return SizedText.of(size, f" from the {row.edge}")
+
+
 def plough_table(
     design: Design, *, hand: Handed | None = None, rises: Mapping[str, str] | None = None
 ) -> Table:
@@ -185,7 +193,7 @@ def plough_table(
         rows.append(
             (
                 f"{row.groove}, {row.wall}",
-                f"{rule.show(row.fence)} from the {row.edge}",
+                _fenced(row, rule),
                 f"towards the {row.towards}, begun at that end",
                 words[row.against],
                 stops or "runs through",

@@ -7,7 +7,16 @@ from dataclasses import dataclass, replace
 
 from toolkit.plan import Plan
 from toolkit.results import Part
-from toolkit.stock import GAP, Blank, Board, ClassLaid, Laid, blanks_of, lay_out_class
+from toolkit.stock import (
+    Blank,
+    Board,
+    ClassLaid,
+    Laid,
+    Sawing,
+    blanks_of,
+    lay_out_class,
+    sawing,
+)
 
 SHORTEST_REST = 100.0  # custom, no source: a shorter end of a board is an offcut [mm]
 TIME_LIMIT = 4.0  # for a proof; the first layout is there at once [s]
@@ -77,7 +86,8 @@ def practice_stick(plan: Plan, *, length: float) -> tuple[Blank, ...]:
     width, thickness = side.rough_width.value, side.rough_thickness.value
     if not length:
         return ()
-    return (Blank("practice blank", length, width, thickness, side.wood, thickness),)
+    long = plan.choices.rule.sawn(length)
+    return (Blank("practice blank", long, width, thickness, side.wood, thickness),)
 
 
 def class_wood(
@@ -99,24 +109,27 @@ def class_wood(
         more += owned(practice_stick(plan, length=practice), kind="student", number=number)
     owners = {blank.name: owner for owner, blank in (*own, *more)}
     parts, extras = ([blank for _, blank in some] for some in (own, more))
-    laid = _laid(parts, boards, seconds)
+    how = sawing(spare.choices.rule)
+    laid = _laid(parts, boards, seconds, how)
     rests = list(_rests(laid.boards)) if laid else list(boards)
-    extra = _laid(extras, rests, seconds)
+    extra = _laid(extras, rests, seconds, how)
     missing = (*(laid.missing if laid else parts), *(extra.missing if extra else extras))
     return ClassWood(laid, extra, (*parts, *extras), missing, owners)
 
 
-def _laid(blanks: Sequence[Blank], boards: Sequence[Board], seconds: float) -> ClassLaid | None:
+def _laid(
+    blanks: Sequence[Blank], boards: Sequence[Board], seconds: float, how: Sawing
+) -> ClassLaid | None:
     """The last of the layouts that are found in time."""
     if not blanks or not boards:
         return None
-    return list(lay_out_class(blanks, boards, time_limit=seconds))[-1]
+    return list(lay_out_class(blanks, boards, time_limit=seconds, **how))[-1]
 
 
 def _rests(laid: Sequence[Laid]) -> Iterator[Board]:
     """What boards have left whole at their right ends, measured from where it begins."""
     for one in laid:
-        start = one.used + (GAP if one.used else 0.0)
+        start = one.used + (one.gap if one.used else 0.0)
         board = one.board
         if not start:
             yield board

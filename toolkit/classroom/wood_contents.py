@@ -45,7 +45,7 @@ def pages(taught: WeekendClass, plans: Plans, *, spare: Plan) -> list[tuple[str,
 def shopping(taught: WeekendClass, wood: ClassWood) -> tuple[str, list[Section]]:
     """What to buy and by when."""
     rule, buying = taught.rule, taught.buying
-    bought = sticks(wood.missing, longest=buying.longest)
+    bought = sticks(wood.missing, longest=buying.longest, rule=rule)
     order = order_by(
         taught.day.dates[0], settling_days=buying.settling_days, delivery_days=buying.delivery_days
     ).sentence

@@ -9,8 +9,7 @@ from toolkit.measures import Rule
 from toolkit.plan import Plan
 from toolkit.results import Table, capital
 from toolkit.stock import (
-    END_WASTE,
-    GAP,
+    LOST,
     Blank,
     Board,
     Laid,
@@ -30,35 +29,25 @@ _FEET_NOTE = (
 )
 
 
-def sticks(missing: Sequence[Blank], *, longest: float) -> tuple[Purchase, ...]:
+def sticks(missing: Sequence[Blank], *, longest: float, rule: Rule) -> tuple[Purchase, ...]:
     """The lengths to buy, none longer than can be carried unless a part is."""
     found: list[Purchase] = []
-    for whole in to_buy(missing):
+    lost, longest = LOST[rule.units], rule.round(longest, fineness="rough", direction="down")
+    for whole in to_buy(missing, rule=rule):
         loads: list[list[Blank]] = []
         room: list[float] = []
         for part in sorted(whole.parts, key=lambda blank: -blank.length):
             for at, left in enumerate(room):
-                if left >= part.length + GAP:
+                if left >= part.length + lost["cut"]:
                     loads[at].append(part)
-                    room[at] -= part.length + GAP
+                    room[at] -= part.length + lost["cut"]
                     break
             else:
                 loads.append([part])
-                room.append(longest - END_WASTE - part.length)
+                room.append(longest - lost["ends"] - part.length)
         for load in loads:
-            found += to_buy(load)
+            found += to_buy(load, rule=rule)
     return tuple(found)
-
-
-def rough_size(one: Blank | Purchase, *, rule: Rule) -> str:
-    """A rough size on somebody's rule, rounded up to what a saw can follow."""
-    long, wide = (
-        rule.show(value, fineness="rough", direction="up", unit=False)
-        for value in (one.length, one.width)
-    )
-    # Rounded first: how much it lies over is of no use to whoever saws.
-    thick = rule.round(one.thickness, fineness="sizes", direction="up")
-    return f"{long} × {wide} × {rule.show(thick, fineness='sizes')}"
 
 
 def stick_table(bought: Sequence[Purchase], *, owners: Mapping[str, Owned], rule: Rule) -> Table:
@@ -67,7 +56,7 @@ def stick_table(bought: Sequence[Purchase], *, owners: Mapping[str, Owned], rule
         (
             str(number),
             one.wood or "wood",
-            rough_size(one, rule=rule),
+            one.by(rule),
             _by_owner(owners[part.name] for part in one.parts),
             f"{one.board_feet:.2f}",
             one.size.inches if one.size else "",
@@ -132,7 +121,7 @@ def volume_table(blanks: Sequence[Blank], *, title: str, waste: float, rule: Rul
         raise ValueError(f"waste was given as {waste:g}; give a share from 0 to under 1")
     kinds: dict[tuple[str, float], list[Blank]] = {}
     for blank in blanks:
-        thick = rule.round(blank.thickness, fineness="sizes", direction="up")
+        thick = rule.sawn(blank.thickness, axis="thickness")
         kinds.setdefault((blank.wood.casefold(), thick), []).append(blank)
 
     def row(wood: str, thickness: str, some: Sequence[Blank]) -> tuple[str, ...]:
@@ -142,7 +131,7 @@ def volume_table(blanks: Sequence[Blank], *, title: str, waste: float, rule: Rul
         return (wood, thickness, str(len(some)), f"{net:.4f} m³", f"{whole:.4f} m³", *feet)
 
     rows = [
-        row(group[0].wood or "wood", rule.show(thickness, fineness="sizes"), group)
+        row(group[0].wood or "wood", rule.show(thickness), group)
         for (_, thickness), group in sorted(kinds.items())
     ]
     return Table(
@@ -159,7 +148,7 @@ def kit(plan: Plan, *, wood: ClassWood, whose: str, remark: str = "") -> Table:
     """What is packed for one student or spare set: rough parts on the student's own rule."""
     rule = plan.choices.rule
     rows = tuple(
-        (owner.part, rough_size(one, rule=rule), one.wood, wood.places.get(one.name, TO_BUY), "")
+        (owner.part, one.by(rule), one.wood, wood.places.get(one.name, TO_BUY), "")
         for one in wood.needed
         if (owner := wood.owners[one.name]).called == whose
     )

@@ -21,9 +21,6 @@ from toolkit.files import read_boards
 from toolkit.plan import Plan
 from toolkit.stock import BoxLaid
 
-# A rack of more boards than this is laid out on a coarser grid, so as not to keep people waiting.
-MANY_BOARDS = 12
-
 _paragraphs = partial(paragraphs, hanging="  ")
 
 
@@ -56,15 +53,15 @@ def add_arguments(command: argparse.ArgumentParser) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Lay out a box and print it; 1 where the wood falls short or the box won't work."""
-    from toolkit.stock import BoxLayouts, blanks_of, layout_as_data
+    from toolkit.stock import BoxLayouts, blanks_of, layout_as_data, sawing
 
     plan = read_plan(args.box)
     boards = read_boards(Path(args.boards))
     blanks = blanks_of(plan.parts)
-    cell = 1.0 if len(boards) <= MANY_BOARDS else 2.0
-    laid = BoxLayouts(blanks, boards, cell=cell).laid(args.looks)
+    rule = plan.choices.rule
+    laid = BoxLayouts(blanks, boards, **sawing(rule)).laid(args.looks)
     if args.json:
-        print_json(layout_as_data(laid, rule=plan.choices.rule))
+        print_json(layout_as_data(laid, rule=rule))
     else:
         text = "\n\n".join(_page(plan, laid))
         print(spelling_of(plan, typed=[board.name for board in boards])(text))
@@ -74,6 +71,7 @@ def run(args: argparse.Namespace) -> int:
 def _page(plan: Plan, laid: BoxLaid) -> Iterator[str]:
     """The layout as a person reads it, piece by piece."""
     from toolkit.document import as_text
+    from toolkit.plan import thick_boards
     from toolkit.stock import curve_sentence, cut_table, missing_sentences, piece_table, to_buy
 
     rule = plan.choices.rule
@@ -87,9 +85,10 @@ def _page(plan: Plan, laid: BoxLaid) -> Iterator[str]:
         else:
             yield one.sentence(rule)
     if any(one.sections for one in laid.boards):
-        yield _paragraphs(curve_sentence(laid, rule=rule), laid.proof(rule))
+        thick = (row.sentence for row in thick_boards(plan, laid.boards))
+        yield _paragraphs(curve_sentence(laid, rule=rule), laid.proof(rule), *thick)
     if laid.missing:
-        buys = to_buy(laid.missing, gap=laid.boards[0].gap)
+        buys = to_buy(laid.missing, rule=rule)
         rows = [
             *missing_sentences(laid, rule=rule),
             *("To buy: " + buy.sentence(rule) for buy in buys),
@@ -105,7 +104,8 @@ def _grain(plan: Plan, laid: BoxLaid) -> tuple[str, ...]:
 
     boards = [one.board for one in laid.boards]
     try:
-        prices = corner_prices(blanks_of(plan.parts), boards, cell=laid.cell)
+        how = {"gap": laid.boards[0].gap, "cell": laid.cell}
+        prices = corner_prices(blanks_of(plan.parts), boards, **how)
     except ValueError:
         return ()
     return tuple(price.sentence(plan.choices.rule) for price in prices[1:])

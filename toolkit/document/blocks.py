@@ -8,7 +8,7 @@ from typing import Self
 
 from toolkit.document.edition import PAPER, SCREEN, SHEET, Edition
 from toolkit.document.findings import findings_html, findings_text
-from toolkit.results import Finding, TaggedSize
+from toolkit.results import Finding, SizedText, TaggedSize
 
 
 class Block:
@@ -73,8 +73,8 @@ class TextBlock(Block):
     @classmethod
     def of(cls, *pieces: str) -> Self:
         """Words with sizes between them, one after another."""
-        sizes = tuple(piece for piece in pieces if isinstance(piece, TaggedSize))
-        return cls("".join(pieces), sizes=sizes)
+        words = SizedText.of(*pieces)
+        return cls(str(words), sizes=words.sizes)
 
     def __repr__(self) -> str:
         return self.text

@@ -89,9 +89,8 @@ class TableBlock(Block):
     @property
     def sizes(self) -> tuple[TaggedSize, ...]:
         """The sizes among its cells, row by row."""
-        return tuple(
-            cell for row in self.table.rows for cell in row if isinstance(cell, TaggedSize)
-        )
+        cells = (cell for row in self.table.rows for cell in row)
+        return tuple(size for cell in cells for size in getattr(cell, "sizes", ()))
 
     def under(self, heading: str) -> TableBlock:
         """The same table below a heading, whose words its caption does not repeat."""

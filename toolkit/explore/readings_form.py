@@ -75,7 +75,8 @@ class ReadingsForm(Card):
         plan = self._own()
         rule = plan.choices.rule
         sizes = (self.length, self.width, self.thickness)
-        new = tuple(rule.exact(value) for value in stick_of(plan))
+        stick = stick_of(plan)
+        new = tuple(map(rule.exact, (stick.length, stick.width, stick.thickness)))
         for box, shown, text in zip(sizes, self._shown, new, strict=True):
             if box.value == shown:
                 box.value = text

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from toolkit.document import Block, Formula, Heading
 from toolkit.plan import Plan
 from toolkit.results import Working, capital, listed, read_words
-from toolkit.stock import END_WASTE, GAP, blanks_of, to_buy
+from toolkit.stock import LOST, blanks_of, to_buy
 from toolkit.wood import equilibrium_moisture, species
 
 NO_BREAK = "\N{NO-BREAK SPACE}"
@@ -119,10 +119,10 @@ def _joint(plan: Plan) -> Iterator[Formula]:
 
 def _stick(plan: Plan) -> Iterator[Formula]:
     rule = plan.choices.rule
-    first = to_buy(blanks_of(plan.parts))[0]
+    first, lost = to_buy(blanks_of(plan.parts), rule=rule)[0], LOST[rule.units]
     names = [part.name for part in first.parts]
     lengths = " + ".join(_words(rule.exact(part.length, unit=False)) for part in first.parts)
-    cuts, gap, ends = len(names) - 1, rule.exact(GAP, unit=False), rule.exact(END_WASTE, unit=False)
+    cuts, gap, ends = len(names) - 1, *(rule.exact(lost[k], unit=False) for k in ("cut", "ends"))
     line = (
         rf"L = {lengths} + {cuts} \times {_words(gap)} + {_words(ends)} = "
         rf"{_words(rule.exact(first.length))}"

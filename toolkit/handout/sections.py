@@ -35,9 +35,18 @@ from toolkit.pictures import (
     section_along,
     sheet_pages,
 )
-from toolkit.plan import Plan, bench_steps_of, compare, plan, rows_for, rubric_table, tables
+from toolkit.plan import (
+    Plan,
+    bench_steps_of,
+    compare,
+    plan,
+    rows_for,
+    rubric_table,
+    tables,
+    thick_boards,
+)
 from toolkit.results import Table, read_table, read_words
-from toolkit.stock import Board, BoxLayouts, blanks_of, cut_table, missing_sentences
+from toolkit.stock import Board, BoxLayouts, blanks_of, cut_table, missing_sentences, sawing
 
 # What is measured at the bench, and the choice that stands for it.
 _MEASURED = {
@@ -151,13 +160,15 @@ def _season(plan: Plan) -> Iterator[Section]:
 def _layout(plan: Plan, boards: Sequence[Board]) -> Section:
     """The parts on the boards that were given, with the saw cuts in order."""
     rule = plan.choices.rule
-    laid = BoxLayouts(blanks_of(plan.parts), boards).laid()
+    laid = BoxLayouts(blanks_of(plan.parts), boards, **sawing(rule)).laid()
     found: list[Block | Table | str] = []
     for one in laid.boards:
         if one.sections:
             drawing = board_picture(one.board, one, rule=rule)
             found += [Figure(drawing), cut_table(one, rule=rule)]
     found += missing_sentences(laid, rule=rule)
+    if thick := thick_boards(plan, laid.boards):
+        found.append(FindingsBlock(thick))
     return _section("boards", *found, words=laid.proof(rule))
 
 

@@ -14,8 +14,8 @@ from toolkit.lesson.lesson1_tree import LOG, SEASON, sawn_panel
 from toolkit.lesson.scene import ImpossibleError, Scene, Shown, Tried, worked_out
 from toolkit.measures import Rule
 from toolkit.pictures import Picture, board_picture, curve_picture, log_end
-from toolkit.plan import Plan
-from toolkit.results import Finding, Table, TaggedSize
+from toolkit.plan import Plan, thick_boards
+from toolkit.results import Finding, Table
 from toolkit.stock import (
     Board,
     BoxLayouts,
@@ -24,6 +24,7 @@ from toolkit.stock import (
     board_feet_by_volume,
     cut_table,
     missing_sentences,
+    sawing,
     sets_needed,
     to_buy,
 )
@@ -60,14 +61,14 @@ def _with_knot(board: Board, along: float) -> Board:
 
 
 @lru_cache(maxsize=24)
-def layouts_of(choices: Choices, board: Board, corners: Corners, cell: float) -> BoxLayouts:
+def layouts_of(choices: Choices, board: Board, corners: Corners) -> BoxLayouts:
     """Every layout worth having of a box on one board. [mm]"""
     plan = worked_out(choices)
     blanks = blanks_of(plan.parts)
     if not blanks:
         raise ImpossibleError(plan.findings[0].sentence)
     try:
-        return BoxLayouts(blanks, [board], cell=cell, corners=corners)
+        return BoxLayouts(blanks, [board], corners=corners, **sawing(choices.rule))
     except ValueError as error:
         raise ImpossibleError(str(error), there_is="No such layout.") from error
 
@@ -83,7 +84,7 @@ class LaidOut(Shown):
         # On other boards than the first the slider does not say where a knot lies until it moves.
         if board.name == boards[0].name or tried["try.knot"] != _knot_at(boards):
             board = _with_knot(board, tried["try.knot"])
-        layouts = layouts_of(choices, board, tried["try.corners"], 2.0)
+        layouts = layouts_of(choices, board, tried["try.corners"])
         self.board, self.laid = board, layouts.laid(tried["try.looks"] / _BEST)
 
     def picture(self, before: Self | None) -> Picture:
@@ -111,8 +112,9 @@ class LaidOut(Shown):
         laid, rule, name = self.laid, self.rule, self.laid.boards[0].board.name
         if not laid.missing:
             source = "dynamic programming over sets; compared with a second solver in the tests"
-            return (Finding("good", "good-layout", name, laid.proof(rule), "", source),)
-        buys = "; ".join(buy.sentence(rule) for buy in to_buy(laid.missing, gap=laid.boards[0].gap))
+            good = Finding("good", "good-layout", name, laid.proof(rule), "", source)
+            return (*thick_boards(self.plan, laid.boards), good)
+        buys = "; ".join(buy.sentence(rule) for buy in to_buy(laid.missing, rule=rule))
         remedy, source = f"Take another board, or buy. {buys}", "the layout's own search"
         return tuple(
             Finding("wont_work", "parts-missing", name, sentence, remedy, source)
@@ -173,7 +175,7 @@ def worked(plan: Plan) -> Sentence:
     }
     grown = rule.exact(round(movement(wide, **moves), 2))
     words = f"{wood}, flat-sawn, from {dry:.1f} % on the bench to {damp:.1f} % in the damp: "
-    size = TaggedSize(rule.show(wide), panel.name, "finished width", wide)
+    size = plan.size(panel.name, "finished width")
     try:
         quick = quick_rule(wide, **moves)
     except ValueError:
@@ -194,7 +196,7 @@ def log_still(plan: Plan) -> Figure:
 
 def board_still(plan: Plan, boards: Sequence[Board]) -> Figure:
     """The first board of the rack with the student's own parts, for paper."""
-    laid = layouts_of(plan.choices, boards[0], "free", 1.0).laid(0.0)
+    laid = layouts_of(plan.choices, boards[0], "free").laid(0.0)
     return Figure(board_picture(boards[0], laid.boards[0], rule=plan.choices.rule))
 
 
@@ -202,18 +204,13 @@ def buying(plan: Plan) -> TableBlock:
     """What to ask the yard for: one box, and a class with its spares."""
     rule, sets = plan.choices.rule, sets_needed(CLASS)
     rows = []
-    for buy in to_buy(blanks_of(plan.parts)):
-        sizes = (
-            rule.show(buy.length, fineness="rough", direction="up", unit=False),
-            rule.show(buy.width, fineness="rough", direction="up", unit=False),
-            rule.show(buy.thickness, fineness="sizes", direction="up", unit=False),
-        )
+    for buy in to_buy(blanks_of(plan.parts), rule=rule):
         names = ", ".join(part.name for part in buy.parts)
         many = buy.volume * sets
         rows.append(
             (
                 names,
-                " × ".join(sizes),
+                buy.by(rule),
                 f"{sets * buy.length / 1000:.1f} m",
                 f"{many:.3f} m³, {board_feet_by_volume(many):.1f} board feet",
                 f"{buy.board_feet * sets:.1f} board feet",
@@ -223,7 +220,7 @@ def buying(plan: Plan) -> TableBlock:
         f"To buy, clear and with allowances, for one box and for a class of {CLASS}",
         (
             "for",
-            f"one box asks for ({rule.units})",
+            "one box asks for",
             f"{sets} sets, with spares",
             "by volume",
             "as a hardwood yard counts it",
@@ -249,11 +246,10 @@ def carry(plan: Plan, boards: Sequence[Board]) -> Sentence:
     """Two lines to carry to the rack."""
     rule = plan.choices.rule
     longest = max(plan.parts, key=lambda part: part.rough_length.value)
-    long = longest.rough_length.value
-    laid = layouts_of(plan.choices, boards[0], "free", 2.0).laid(0.0)
+    laid = layouts_of(plan.choices, boards[0], "free").laid(0.0)
     return Sentence.of(
         "Clean both faces, mark knots and checks a little large, chalk the parts on. Longest rough "
         f"part: {longest.name}, ",
-        TaggedSize(rule.show(long, fineness="rough"), longest.name, "rough length", long),
+        plan.size(longest.name, "rough length"),
         f". {laid.boards[0].sentence(rule)}",
     )

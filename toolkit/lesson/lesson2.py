@@ -20,7 +20,7 @@ from toolkit.measures import Rule
 from toolkit.pictures import Picture, clock_picture, shavings_picture
 from toolkit.plan import Plan
 from toolkit.planes import JACK, SMOOTHER, TRY
-from toolkit.results import WALLS, Finding, Part, Table, TaggedSize
+from toolkit.results import WALLS, Finding, Part, Table
 from toolkit.truing import (
     LEARNER,
     ORDERS,
@@ -181,8 +181,8 @@ def worked(plan: Plan) -> Sentence:
 
 def _own_warp(plan: Plan) -> Warp:
     """A warp for the walls' blank, as a class's blanks had it. [mm]"""
-    length, width, _ = stick_of(plan)
-    return Warp(length, width, bow=1.5, cup=0.5, twist=1.3)
+    stick = stick_of(plan)
+    return Warp(stick.length, stick.width, bow=1.5, cup=0.5, twist=1.3)
 
 
 def planes_still(plan: Plan) -> Figure:
@@ -213,24 +213,21 @@ def order(plan: Plan, *steps: str) -> TableBlock:
 
 
 def rough(plan: Plan) -> TableBlock:
-    """Rough sizes that follow from the blank's own warp."""
+    """The rough list beside what the blank's own warp asks for."""
     return TableBlock(rough_table(plan, _own_warp(plan)))
 
 
 def carry(plan: Plan) -> Sentence:
     """What to carry to the bench: what the blank must give, and the first plane's setting."""
     rule = plan.choices.rule
-    length, width, thick = stick_of(plan)
-    gives = yield_of(_own_warp(plan), thick)
-    strokes = least_strokes(JACK, width=width, remove=COARSE)
-    wall = walls(plan).thickness.value
+    stick = stick_of(plan)
+    gives = yield_of(_own_warp(plan), stick.thickness)
+    strokes = least_strokes(JACK, width=stick.width, remove=COARSE)
     return Sentence.of(
-        f"Walls' blank {rule.show(length, fineness='rough')} × ",
-        TaggedSize(rule.show(width), "side", "rough width", width),
-        " × ",
-        TaggedSize(rule.show(thick), "side", "rough thickness", thick),
+        "Walls' blank ",
+        stick.by(rule),
         f"; warped like the one above it gives {rule.exact(round(gives.program, 2))} for walls of ",
-        TaggedSize(rule.show(wall), "side", "finished thickness", wall),
+        plan.size("side", "finished thickness"),
         f". Jack plane: {strokes.tracks} tracks side by side, each {strokes.overlap:.0%} over the "
         "last. Crosscut first, then plane.",
     )

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from functools import lru_cache
-from math import ceil
 from typing import Self
 
 from toolkit.lesson.controls import ChoiceControl, LengthControl
@@ -12,7 +11,8 @@ from toolkit.measures import Rule
 from toolkit.pictures import Picture, board_inside, face_map
 from toolkit.plan import Plan
 from toolkit.planes import JACK
-from toolkit.results import AXES, WALLS, Finding, Part, Table, TaggedSize
+from toolkit.results import WALLS, Finding, Part, Table
+from toolkit.stock import Purchase, blanks_of, to_buy
 from toolkit.truing import (
     EYE,
     LeastPlaning,
@@ -26,7 +26,7 @@ from toolkit.truing import (
     least_planing,
     least_twist,
     longest_piece,
-    rough_size,
+    safe_thickness,
     stick_reading,
     thickness_from,
 )
@@ -42,12 +42,10 @@ def walls(plan: Plan) -> Part:
     return next(part for part in plan.parts if part.name == "side")
 
 
-def stick_of(plan: Plan) -> tuple[float, float, float]:
-    """Length, width and thickness of the rough blank that four walls come from. [mm]"""
+def stick_of(plan: Plan) -> Purchase:
+    """The rough blank that the walls come from, as it is asked for at the yard. [mm]"""
     parts = [part for part in plan.parts if part.name in WALLS]
-    length = sum(part.rough_length.value * part.count for part in parts)
-    side = walls(plan)
-    return 10.0 * ceil(length / 10), side.rough_width.value, side.rough_thickness.value
+    return to_buy(blanks_of(parts), rule=plan.choices.rule)[0]
 
 
 WARP_CONTROLS = (
@@ -77,9 +75,10 @@ class WarpedStick(Shown):
     needs_a_box = False
 
     def set_up(self, tried: Tried) -> None:
-        length, width, self.thickness = stick_of(self.plan)
+        stick = stick_of(self.plan)
+        self.thickness = stick.thickness
         bow, cup = (tried["try.up"] * tried[f"try.{bent}"] for bent in ("bow", "cup"))
-        self.warp = Warp(length, width, bow=bow, cup=cup, twist=tried["try.twist"])
+        self.warp = Warp(stick.length, stick.width, bow=bow, cup=cup, twist=tried["try.twist"])
         self.gives = yield_of(self.warp, self.thickness)
         self.wanted = walls(self.plan).thickness.value
 
@@ -212,26 +211,16 @@ CROSSCUT = Scene("crosscut", CUT_CONTROLS, Crosscut)
 
 
 def rough_table(plan: Plan, warp: Warp) -> Table:
-    """Rough sizes of the walls that follow from their blank's own warp."""
-    rule = plan.choices.rule
-    rows = []
+    """Whether the rough list's thickness does for the walls, by their blank's own warp."""
+    rule, rows = plan.choices.rule, []
     for part in plan.parts:
-        if part.name not in WALLS:
-            continue
-        rough = rough_size(part, warp=warp)
-        sizes = (
-            TaggedSize(
-                rule.show(size.value, fineness="sizes", direction="up", unit=False),
-                part.name,
-                f"rough {axis} from this blank",
-                size.value,
-            )
-            for axis, size in zip(AXES, (rough.length, rough.width, rough.thickness), strict=True)
-        )
-        rows.append((part.name, *sizes, rough.thickness.reckoned(rule)))
+        if part.name in WALLS:
+            safe = safe_thickness(part, warp=warp)
+            least = rule.show(safe.value, direction="up")
+            rows.append((part.name, part.by("rough", rule), least, safe.reckoned(rule)))
     return Table(
-        f"Rough sizes of the walls from this blank ({rule.units})",
-        ("part", *AXES, "where the thickness comes from"),
+        "Is the rough list thick enough for this blank?",
+        ("part", "rough list", "this blank needs, thick", "where that comes from"),
         tuple(rows),
-        numeric=(1, 2, 3),
+        numeric=(1, 2),
     )

@@ -8,8 +8,6 @@ from typing import Any
 from toolkit.box import (
     Choices,
     Handed,
-    LiftOffLid,
-    Panel,
     Remedy,
     edge_table,
     exit_table,
@@ -43,7 +41,7 @@ from toolkit.pictures import (
     section_along,
 )
 from toolkit.plan import Plan, panel_stages
-from toolkit.results import Table, TaggedSize, capital
+from toolkit.results import Table, capital
 from toolkit.wood import species
 
 SEASON_CONTROLS = (
@@ -112,7 +110,7 @@ def _rows(plan: Plan, name: str) -> list[tuple[str, str, str]]:
             show(at.most) if at.most > 0 else "none",
             f"groove {show(at.reach)} less what it shrinks and {show(customs.grip_least)} to hold",
         ),
-        ("it has", show(at.has), f"{at.sentence(rule)} {at.cause()}"),
+        ("it has", at.now(rule), f"{at.sentence(rule)} {at.cause()}"),
         *_remedy_rows(plan, name),
     ]
     if name == "lid":
@@ -162,7 +160,8 @@ def limits(plan: Plan) -> Sentence:
     """The two limits of the student's own lid, or of the bottom under a lid that lifts off."""
     panel = plan.design.upper_panel
     at = window(plan.design, panel=panel.name)
-    return Sentence(f"{at.sentence(plan.choices.rule)} {at.cause()}{panel.season.told}")
+    said = at.sentence(plan.choices.rule)
+    return Sentence.of(said, f" {at.cause()}{panel.season.told}")
 
 
 def lid_still(plan: Plan) -> Figure:
@@ -177,9 +176,9 @@ def ploughing(plan: Plan, hand: Handed | None = None) -> TableBlock:
     return TableBlock(plough_table(plan.design, hand=hand))
 
 
-def stages(plan: Plan, *, alike: bool = True) -> TableBlock:
+def stages(plan: Plan) -> TableBlock:
     """Lid and bottom: what to saw now, and what to fit them to at the end."""
-    return TableBlock(panel_stages(plan, alike=alike))
+    return TableBlock(panel_stages(plan))
 
 
 def edges(plan: Plan) -> TableBlock:
@@ -196,7 +195,8 @@ def carry(plan: Plan) -> Sentence:
     """What to carry to the bench: two lines of settings."""
     rows = {row.tool: row for row in plan.settings}
     (uppermost, width), *others = (
-        (panel.name, _width(panel, plan)) for panel in reversed(plan.design.panels)
+        (panel.name, plan.size(panel.name, "finished width"))
+        for panel in reversed(plan.design.panels)
     )
     return Sentence.of(
         f"Plough: {rows['plough'].value}, fence ",
@@ -207,9 +207,3 @@ def carry(plan: Plan) -> Sentence:
         *(piece for name, size in others for piece in (f", {name} ", size)),
         ".",
     )
-
-
-def _width(panel: Panel | LiftOffLid, plan: Plan) -> TaggedSize:
-    wide = panel.width.value
-    shown = plan.choices.rule.show(wide, direction="down")
-    return TaggedSize(shown, panel.name, "finished width", wide)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from typing import Any, Self
 
 from toolkit.box import Choices, all_contents, contents
@@ -10,7 +9,7 @@ from toolkit.lesson.controls import ChoiceControl, CountControl, LengthControl, 
 from toolkit.lesson.scene import Scene, Shown, SliderState, Tried, numbers, size_row, worked_out
 from toolkit.pictures import Picture, corner_picture, section_across
 from toolkit.plan import Plan
-from toolkit.results import Finding, Table
+from toolkit.results import Finding, SizedText, Table
 
 # Room over a stack so that a finger gets under the last one: common practice, no source. [mm]
 OVER = 2.0
@@ -56,10 +55,6 @@ def box_for(choices: Choices, tried: Tried) -> Choices:
     )
 
 
-def _by(sizes: Iterable[str]) -> str:
-    return " × ".join(sizes)
-
-
 class Filled(Shown):
     """The box round what goes in."""
 
@@ -98,13 +93,9 @@ def _rows(plan: Plan, tried: Tried) -> list[tuple[str, str, str]]:
     walls = (f.wall_height, f.side_length, f.back_length, f.front_height)
     rows += [size_row(size, rule) for size in walls]
     for part in plan.parts:
-        saw = _by(
-            rule.show(size.value, fineness="rough", direction="up", unit=False)
-            for size in part.rough
-        )
-        cut = _by(rule.show(size.value, unit=False) for size in part.cut)
-        words = f"cut to {cut} {rule.units}, and what planing takes"
-        rows.append((f"{part.count} {part.name}, rough", f"{saw} {rule.units}", words))
+        saw, cut = part.by("rough", rule), part.by("cut", rule)
+        words = SizedText.of("cut to ", cut, ", and what planing takes")
+        rows.append((f"{part.count} {part.name}, rough", saw, words))
     return rows
 
 

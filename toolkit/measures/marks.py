@@ -85,6 +85,11 @@ def scale_of(what: str, mark: float, units: Units) -> Scale:
     )
 
 
+def thickness_scale(units: Units) -> Scale:
+    """The marks that a sawn thickness goes up to: common practice, no source."""
+    return next(scale for scale in _SCALES[units] if scale.mark == 1 or scale.parts == 16)
+
+
 def no_such_fineness(fineness: object) -> MeasureError:
     """The error for a fineness that no rule has."""
     return MeasureError(

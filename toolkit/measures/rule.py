@@ -23,6 +23,7 @@ from toolkit.measures.marks import (
     no_such_fineness,
     scale_of,
     text_at,
+    thickness_scale,
 )
 from toolkit.measures.units import MM_PER_INCH
 
@@ -118,17 +119,23 @@ class Rule:
         direction: Direction = "nearest",
         unit: bool = True,
     ) -> str:
-        """A length as it is read off the rule.
-
-        Without ``unit`` the text suits a sum.
+        """A length as it is read off the rule; without ``unit`` the text suits a sum.
 
         >>> Rule.inches().show(92.5, fineness="rough")
         '3 5/8 in'
         """
         scale = self._scale(fineness)
-        count = count_at(value, scale.mark, direction)
-        text = text_at(count, scale)
+        text = text_at(count_at(value, scale.mark, direction), scale)
         return f"{text} {self.units}" if unit else text
+
+    def sawn(self, value: float, *, axis: str = "length") -> float:
+        """What to saw for a length at least: up to the rough mark, a thickness to a finer one. [mm]
+
+        >>> Rule.millimetres().sawn(186), Rule.millimetres().sawn(15.2, axis="thickness")
+        (190.0, 16.0)
+        """
+        scale = thickness_scale(self.units) if axis == "thickness" else self._scale("rough")
+        return length_at(count_at(value, scale.mark, "up"), scale)
 
     def exact(self, value: float, *, unit: bool = True) -> str:
         """A length as closely as a working needs it, whether or not the rule has such a mark. [mm]

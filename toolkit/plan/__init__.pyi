@@ -29,4 +29,5 @@ from .mishaps.mishap import (
 )
 from .mishaps.option import Option as Option, Weights as Weights
 from .mishaps.ranked import Rescue as Rescue, rescue as rescue, rescue_data as rescue_data
+from .thick_wood import thick_boards as thick_boards
 from .tool_settings import Setting as Setting

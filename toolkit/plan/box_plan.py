@@ -12,7 +12,7 @@ from toolkit.plan.advice import Adviser
 from toolkit.plan.checks import findings
 from toolkit.plan.cut_parts import parts
 from toolkit.plan.tool_settings import Setting, settings
-from toolkit.results import Chosen, Finding, Part, Spot, Topic
+from toolkit.results import AXES, Chosen, Finding, Part, Spot, TaggedSize, Topic
 
 
 @dataclass(frozen=True)
@@ -91,6 +91,11 @@ class Plan:
             if part.name == name:
                 return part
         raise KeyError(name)
+
+    def size(self, part: str, what: str) -> TaggedSize:
+        """A part's ``rough length``, ``finished width``, … as every page writes it."""
+        kind, axis = what.split()
+        return self.part(part).sizes(kind, self.choices.rule)[AXES.index(axis)]
 
 
 def plan(choices: Choices) -> Plan:

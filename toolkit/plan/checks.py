@@ -9,6 +9,7 @@ from toolkit.box import (
     panel_checks,
 )
 from toolkit.plan.squareness import check_square, said
+from toolkit.plan.thick_wood import check_thick
 from toolkit.results import WALLS, Finding, Part, above, below, sorted_findings
 
 
@@ -51,5 +52,6 @@ def findings(d: Design, parts: tuple[Part, ...]) -> tuple[Finding, ...]:
         for check in panel_checks.CHECKS:
             rows += check(d)
         rows += check_rough(d, parts)
+        rows += check_thick(d, parts)
         rows += check_square(d)
     return sorted_findings(rows)

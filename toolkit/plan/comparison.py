@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from toolkit.measures import Rule
 from toolkit.plan.box_plan import Plan
 from toolkit.plan.squareness import measured, rooms
-from toolkit.results import AXES, Finding, Working
+from toolkit.results import AXES, ROUNDING, Finding, Working
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,7 +36,10 @@ class Moved:
         for label in dict.fromkeys([*old, *new]):
             was = old[label].value if label in old else 0.0
             now = new[label].value if label in new else 0.0
-            if now != was:
+            if label == ROUNDING:
+                # The change itself says how far it went.
+                words += [label] if now != was else []
+            elif now != was:
                 sign = "+" if now > was else "−"
                 words.append(f"{label} {sign} {rule.exact(abs(now - was))}")
         return "; ".join(words)

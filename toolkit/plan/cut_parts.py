@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from toolkit.box import Design, as_made
-from toolkit.results import Part, Term, Working
+from toolkit.results import AXES, ROUNDING, Part, Term, Working
 
 
 def _part(
@@ -15,14 +15,15 @@ def _part(
     *,
     cut: Working | None = None,
     rough_width: Working | None = None,
+    down: bool = False,
 ) -> Part:
-    """A part with its rough sizes: each size as cut and its allowance, one sum."""
+    """A part with its rough sizes: each size as cut and its allowance, up to what is sawn."""
     length = cut or sizes[0]
-    rough = []
+    rule, rough = d.choices.rule, []
     for size, extra, axis in zip(
         (length, rough_width or sizes[1], sizes[2]),
         d.choices.allowances.of(name),
-        ("length", "width", "thickness"),
+        AXES,
         strict=True,
     ):
         finished = Term(f"finished {axis}", size.value)
@@ -30,7 +31,9 @@ def _part(
             finished = Term("cut length", size.value)
         if axis == "width" and rough_width is not None:
             finished = Term("full wall height", size.value)
-        rough.append(Working(f"{name} rough {axis}", (finished, Term("allowance", extra))))
+        wanted = size.value + extra
+        up = Term(ROUNDING, rule.sawn(wanted, axis=axis) - wanted)
+        rough.append(Working(f"{name} rough {axis}", (finished, Term("allowance", extra), up)))
     rough_length, width, thickness = rough
     return Part(
         name,
@@ -41,6 +44,7 @@ def _part(
         rough_width=width,
         rough_thickness=thickness,
         wood=wood,
+        down=down,
     )
 
 
@@ -96,6 +100,7 @@ def parts(d: Design) -> tuple[Part, ...]:
                 1,
                 (panel.length, panel.width, panel.thickness),
                 d.wood_of(panel),
+                down=True,
             )
             for panel in d.panels
         ),

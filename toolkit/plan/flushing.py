@@ -12,7 +12,6 @@ from toolkit.results import (
     WALLS,
     Finding,
     Table,
-    TaggedSize,
     Working,
     capital,
     sorted_findings,
@@ -144,31 +143,16 @@ def _lower(made: Plan, rim_planed: float) -> dict[str, Any]:
     return changes
 
 
-def panel_stages(plan: Plan, *, alike: bool = False) -> Table:
-    """What lid and bottom measure now, and what they are fitted to when the walls stand.
-
-    With ``alike`` both blanks are of one size until the last fitting: either may become the lid.
-    """
+def panel_stages(plan: Plan) -> Table:
+    """What lid and bottom measure now, and what they are fitted to when the walls stand."""
     rule, d = plan.choices.rule, plan.design
-    panels = {panel.name: panel for panel in d.panels}
-    blanks = {name: [size.value for size in plan.part(name).rough] for name in panels}
-    if alike:
-        both = [max(sizes) for sizes in zip(*blanks.values(), strict=True)]
-        blanks = dict.fromkeys(panels, both)
     rows = []
-    for name, panel in panels.items():
-        sizes = (panel.length, panel.width, panel.thickness)
-        for axis, size, blank in zip(AXES, sizes, blanks[name], strict=True):
-            now = rule.show(blank, fineness="rough", direction="up")
-            then = rule.show(size.value, direction="down")
-            rows.append(
-                (
-                    f"{name} {axis}",
-                    TaggedSize(now, name, f"rough {axis}", blank),
-                    TaggedSize(then, name, f"finished {axis}", size.value),
-                    size.reckoned(rule),
-                )
-            )
+    for panel in d.panels:
+        part = plan.part(panel.name)
+        now, fitted = part.sizes("rough", rule), part.sizes("finished", rule)
+        sums = (size.reckoned(rule) for size in part.finished)
+        named = (f"{panel.name} {axis}" for axis in AXES)
+        rows += list(zip(named, now, fitted, sums, strict=True))
     on_ends = d.choices.corner.tails_on == "ends"
     tails, pins = ("end", "side") if on_ends else ("side", "end")
     between = {tails: f"{tails} between its shoulders", pins: f"{pins} between its baselines"}
@@ -176,8 +160,6 @@ def panel_stages(plan: Plan, *, alike: bool = False) -> Table:
         "Saw the blanks now; fit the panels last, from the box as it stands dry, half home: "
         f"inside width is an {between['end']}, inside length a {between['side']}."
     )
-    if alike and d.lids:
-        note += " Both blanks are alike: choose the better face for the lid at the end."
     if any(panel.width.given for panel in d.grooved):
         note += " A panel that is made already keeps its size."
     return Table(

@@ -2,27 +2,11 @@
 
 from __future__ import annotations
 
-from typing import Literal
-
 from toolkit.box import Customs
-from toolkit.measures import Fineness, Rule, keys_of
+from toolkit.measures import Rule, keys_of
 from toolkit.plan.box_plan import Plan
 from toolkit.plan.comparison import Comparison
-from toolkit.results import AXES, Part, Table, Working, listed
-
-PANELS = ("lid", "bottom")
-
-
-def finished(rule: Rule, part: Part, size: Working) -> str:
-    """A size of a part on the coarsest mark it lies on; off every mark, to the nearest size.
-
-    A panel is rounded down: it has to go into its grooves.
-    """
-    on_joint = rule.round(size.value, fineness="joints")
-    if abs(on_joint - size.value) < 1e-6:
-        return rule.show(size.value, fineness="joints")
-    direction: Literal["down", "nearest"] = "down" if part.name in PANELS else "nearest"
-    return rule.show(size.value, fineness="sizes", direction=direction)
+from toolkit.results import AXES, Table, listed
 
 
 def cut_list(plan: Plan) -> Table:
@@ -32,7 +16,7 @@ def cut_list(plan: Plan) -> Table:
         (
             part.name,
             str(part.count),
-            *part.sizes("cut", (finished(rule, part, size) for size in part.cut)),
+            *part.sizes("cut", rule),
             part.wood,
         )
         for part in plan.parts
@@ -65,14 +49,7 @@ def _left_standing(plan: Plan) -> str:
 def rough_list(plan: Plan) -> Table:
     """Sizes to saw first. Rounded up; thickness to a finer mark than length and width."""
     rule = plan.choices.rule
-    finenesses: tuple[Fineness, ...] = ("rough", "rough", "sizes")
-    rows = []
-    for part in plan.parts:
-        written = (
-            rule.show(size.value, fineness=fineness, direction="up")
-            for size, fineness in zip(part.rough, finenesses, strict=True)
-        )
-        rows.append((part.name, str(part.count), *part.sizes("rough", written)))
+    rows = [(part.name, str(part.count), *part.sizes("rough", rule)) for part in plan.parts]
     note = "Rounded up to what a saw can follow."
     if plan.design.frame.lid_floor is not None:
         note += " The front is sawn and ploughed at full height and ripped low afterwards."

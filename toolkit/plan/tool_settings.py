@@ -6,7 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from toolkit.box import Corner, Design, gauge_settings, has_ear
-from toolkit.results import TaggedSize, below
+from toolkit.results import SizedText, TaggedSize, below
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,7 +124,12 @@ def _plough(d: Design) -> list[Setting]:
     rows = [
         Setting(
             "plough",
-            f"iron {show(g.width)}, depth {show(g.depth)}",
+            SizedText.of(
+                "iron ",
+                TaggedSize(show(g.width), "plough, iron", "setting", g.width),
+                ", depth ",
+                TaggedSize(show(g.depth), "plough, depth", "setting", g.depth),
+            ),
             "every groove; depth stop left set.",
         ),
         Setting.of(

@@ -33,7 +33,7 @@ from toolkit.results.refusals import (
     not_negative as not_negative,
     one_of as one_of,
 )
-from toolkit.results.sizes import TaggedSize as TaggedSize
+from toolkit.results.sizes import SizedText as SizedText, TaggedSize as TaggedSize
 from toolkit.results.tables import (
     number as number,
     read_table as read_table,
@@ -52,6 +52,9 @@ TOLERANCE = 1e-6
 WALLS = ("side", "back", "front")
 
 AXES = ("length", "width", "thickness")
+
+# The last term of a rough size, which takes it up to a mark that a saw can follow.
+ROUNDING = "up to the rough mark"
 
 # What a square tells of a part, by the name under which it is written down.
 SQUARE = {
@@ -145,6 +148,8 @@ class Part:
     """One kind of part: finished, cut and rough sizes, each a working. Width is across the grain.
 
     It is cut longer than it is finished where its end grain is left standing, to be planed flush.
+    ``rough`` is the rough list, rounded already. A part that has to go into something is written
+    ``down`` where its sizes lie off the rule's marks.
     """
 
     name: str
@@ -157,6 +162,7 @@ class Part:
     rough_width: Working
     rough_thickness: Working
     wood: str = ""
+    down: bool = False
 
     @property
     def finished(self) -> tuple[Working, Working, Working]:
@@ -173,17 +179,25 @@ class Part:
         """Length, width and thickness to saw first. [mm]"""
         return self.rough_length, self.rough_width, self.rough_thickness
 
-    def sizes(self, kind: str, written: Iterable[str]) -> tuple[TaggedSize, ...]:
-        """Its three ``cut`` or ``rough`` sizes as they are written, each tagged.
+    def sizes(self, kind: str, rule: Rule, *, unit: bool = True) -> tuple[TaggedSize, ...]:
+        """Its three ``finished``, ``cut`` or ``rough`` sizes as pages write them, each tagged.
 
         What is cut as it is finished is tagged ``finished``.
         """
+        way: Literal["down", "nearest", "up"] = "down" if self.down else "nearest"
+        way = "up" if kind == "rough" else way
+        own = {"finished": self.finished, "cut": self.cut, "rough": self.rough}[kind]
         sizes = []
-        own = self.rough if kind == "rough" else self.cut
-        for text, axis, size, last in zip(written, AXES, own, self.finished, strict=True):
+        for axis, size, last in zip(AXES, own, self.finished, strict=True):
             word = "finished" if kind == "cut" and size.value == last.value else kind
+            text = rule.show(size.value, direction=way, unit=unit)
             sizes.append(TaggedSize(text, self.name, f"{word} {axis}", size.value))
         return tuple(sizes)
+
+    def by(self, kind: str, rule: Rule) -> SizedText:
+        """Its ``finished``, ``cut`` or ``rough`` length × width × thickness."""
+        length, width, thickness = self.sizes(kind, rule, unit=False)
+        return SizedText.of(length, " × ", width, " × ", thickness, f" {rule.units}")
 
 
 @dataclass(frozen=True, slots=True)

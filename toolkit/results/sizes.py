@@ -25,3 +25,21 @@ class TaggedSize(str):
     def tag(self) -> str:
         """What it measures: ``side, finished length``."""
         return f"{self.part}, {self.kind}"
+
+    @property
+    def sizes(self) -> tuple[TaggedSize, ...]:
+        """Itself, as words hold their sizes."""
+        return (self,)
+
+
+class SizedText(str):
+    """Words that know the sizes between them, such as a cell with three sizes."""
+
+    sizes: tuple[TaggedSize, ...] = ()
+
+    @classmethod
+    def of(cls, *pieces: str) -> SizedText:
+        """Words and sizes, one after another."""
+        words = cls("".join(pieces))
+        words.sizes = tuple(size for piece in pieces for size in getattr(piece, "sizes", ()))
+        return words

@@ -8,7 +8,6 @@ from .boards import (
 )
 from .box_layout import BoxLayouts as BoxLayouts, missing_sentences as missing_sentences
 from .buying import (
-    END_WASTE as END_WASTE,
     Purchase as Purchase,
     order_by as order_by,
     to_buy as to_buy,
@@ -24,14 +23,13 @@ from .laid import (
     Point as Point,
     Strip as Strip,
 )
-from .layout import GAP as GAP
 from .layout_tables import (
     curve_sentence as curve_sentence,
     cut_table as cut_table,
     layout_as_data as layout_as_data,
     piece_table as piece_table,
 )
-from .resawing import KERF as KERF, TRUING as TRUING, WANDER as WANDER
+from .losses import LOST as LOST, Sawing as Sawing, resawn as resawn, sawing as sawing
 from .sizes import lumber_sizes as lumber_sizes, size_to_ask_for as size_to_ask_for
 from .volume import (
     MM_PER_FOOT as MM_PER_FOOT,

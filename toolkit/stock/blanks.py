@@ -7,7 +7,8 @@ from dataclasses import dataclass
 from math import isfinite
 from typing import Literal
 
-from toolkit.results import Part, below
+from toolkit.measures import Rule
+from toolkit.results import AXES, Part, SizedText, TaggedSize, below
 from toolkit.stock.boards import Board
 from toolkit.wood import species
 
@@ -41,6 +42,10 @@ class Blank:
                     f"{self.name}: its rough {axis} was given as {size:g} mm; give a length above 0"
                 )
 
+    def by(self, rule: Rule) -> SizedText:
+        """Length × width × thickness on somebody's rule."""
+        return sawn_by((self.length, self.width, self.thickness), rule=rule, of=self.name)
+
     @property
     def parts(self) -> tuple[Blank, ...]:
         """The parts that it gives: itself, or those kept together in it."""
@@ -51,6 +56,15 @@ class Blank:
         """Equal for parts that can change places."""
         own = (self.length, self.width, self.thickness, self.finished, self.wood.casefold())
         return (own, *(part.alike for part in self.run))
+
+
+def sawn_by(sizes: Sequence[float], *, rule: Rule, of: str) -> SizedText:
+    """Rough sizes as every page writes them, up to a mark of the rule: ``190 × 75 × 16 mm``."""
+    pieces: list[str] = []
+    for axis, size in zip(AXES, sizes, strict=False):
+        shown = rule.show(size, direction="up", unit=False)
+        pieces += [" × ", TaggedSize(shown, of, f"rough {axis}", size)]
+    return SizedText.of(*pieces[1:], f" {rule.units}")
 
 
 def blanks_of(parts: Iterable[Part], *, boxes: int = 1) -> tuple[Blank, ...]:

@@ -8,14 +8,13 @@ from datetime import date, timedelta
 from typing import Literal
 
 from toolkit.measures import Rule
-from toolkit.results import below
-from toolkit.stock.blanks import Blank
-from toolkit.stock.layout import GAP
+from toolkit.results import SizedText, below
+from toolkit.stock.blanks import Blank, sawn_by
+from toolkit.stock.losses import LOST
 from toolkit.stock.sizes import LumberSize, size_to_ask_for
 from toolkit.stock.volume import board_feet_of_sticks, cubic_metres
 from toolkit.wood import species
 
-END_WASTE = 30.0  # custom, no source: lost at the two ends of a blank to checks and squaring [mm]
 THINNER = 2.0  # custom, no source: parts this much thinner still come from the same blank [mm]
 NARROWER = 15.0  # custom, no source: and parts this much narrower [mm]
 SETTLING_DAYS = 14  # custom, no source: in stick at the place of the class
@@ -24,7 +23,7 @@ DELIVERY_DAYS = 7  # custom, no source
 
 @dataclass(frozen=True, slots=True)
 class Purchase:
-    """A clear length or board that gives some missing parts: rough sizes to ask for. [mm]"""
+    """A clear length or board that gives some missing parts: sizes to ask for, as printed. [mm]"""
 
     wood: str
     length: float
@@ -43,30 +42,34 @@ class Purchase:
         """What a hardwood yard counts for it, under an inch as an inch. [board feet]"""
         return board_feet_of_sticks(self.length, width=self.width, thickness=self.thickness)
 
+    def by(self, rule: Rule) -> SizedText:
+        """Length × width × thickness on somebody's rule."""
+        return sawn_by((self.length, self.width, self.thickness), rule=rule, of=self.name)
+
+    @property
+    def name(self) -> str:
+        """The length by the first of its parts."""
+        return f"blank for {self.parts[0].name}"
+
     def sentence(self, rule: Rule) -> str:
         """What to ask for in words, on somebody's rule."""
-        length, width = (
-            rule.show(size, fineness="rough", direction="up", unit=False)
-            for size in (self.length, self.width)
-        )
-        thick = rule.show(self.thickness, fineness="sizes", direction="up", unit=False)
         names = ", ".join(part.name for part in self.parts)
         yard = ""
         if self.size is not None:
             state = "planed" if self.size.kind == "softwood" else "rough"
             yard = f" A yard's next thickness is {self.size.inches} {state}."
         return (
-            f"For {names}: {self.wood or 'wood'} at least {length} × {width} × {thick} "
-            f"{rule.units}, clear, allowances included; {self.board_feet:.2g} board feet as a "
-            f"hardwood yard counts.{yard}"
+            f"For {names}: {self.wood or 'wood'} at least {self.by(rule)}, clear, allowances "
+            f"included; {self.board_feet:.2g} board feet as a hardwood yard counts.{yard}"
         )
 
 
-def to_buy(missing: Sequence[Blank], *, gap: float = GAP) -> tuple[Purchase, ...]:
+def to_buy(missing: Sequence[Blank], *, rule: Rule) -> tuple[Purchase, ...]:
     """The lengths that would supply missing parts, one part wide, parts end to end. [mm]
 
-    Parts of much the same width and thickness come from one length. What is much the same, and what
-    is lost at the ends, are customs: common practice, no source.
+    Their sizes go up to a rough mark on the rule of whoever buys. Parts of much the same width and
+    thickness come from one length. What is much the same, and what is lost at the ends, are
+    customs: common practice, no source.
     """
     sticks: list[list[Blank]] = []
     for part in sorted(missing, key=lambda blank: (-blank.thickness, -blank.width)):
@@ -81,15 +84,17 @@ def to_buy(missing: Sequence[Blank], *, gap: float = GAP) -> tuple[Purchase, ...
                 break
         else:
             sticks.append([part])
-    return tuple(_purchase(stick, gap) for stick in sticks)
+    return tuple(_purchase(stick, rule) for stick in sticks)
 
 
-def _purchase(parts: list[Blank], gap: float) -> Purchase:
-    thickness = max(part.thickness for part in parts)
-    length = sum(part.length for part in parts) + gap * (len(parts) - 1) + END_WASTE
+def _purchase(parts: list[Blank], rule: Rule) -> Purchase:
+    lost = LOST[rule.units]
+    long = sum(part.length for part in parts) + lost["cut"] * (len(parts) - 1) + lost["ends"]
+    length, width = rule.sawn(long), rule.sawn(max(part.width for part in parts))
+    thickness = rule.sawn(max(part.thickness for part in parts), axis="thickness")
     wood = parts[0].wood
     size = size_to_ask_for(thickness, kind=_kind(wood)) if thickness > 0 else None
-    return Purchase(wood, length, max(part.width for part in parts), thickness, tuple(parts), size)
+    return Purchase(wood, length, width, thickness, tuple(parts), size)
 
 
 def _kind(wood: str) -> Literal["hardwood", "softwood"]:

@@ -80,7 +80,8 @@ class ClassLaid:
         if self.missing:
             return f"{told} {len(self.missing)} parts are missing."
         if self.proved:
-            return f"{told} No layout sawn this way uses less, on a grid of {self.cell:g} mm."
+            grid = rule.exact(self.cell)
+            return f"{told} No layout sawn this way uses less, on a grid of {grid}."
         if self.gap is None:
             return told
         return (

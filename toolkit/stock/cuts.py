@@ -8,11 +8,12 @@ the middle of the gap between two parts, so that saw and plane have half of it o
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import Literal
 
 from toolkit.measures import Rule
+from toolkit.results import SizedText, TaggedSize
 from toolkit.stock.laid import Laid, LaidSection, Strip
 
 Span = tuple[float, float]
@@ -37,15 +38,21 @@ class SawCut:
     leaves: str
     start: tuple[float, float]
     end: tuple[float, float]
+    board: str = ""
 
-    def sentence(self, rule: Rule) -> str:
+    def on(self, rule: Rule) -> TaggedSize:
+        """Where it is marked, on somebody's rule and without its unit."""
+        text = rule.show(self.at, fineness="sizes", unit=False)
+        return TaggedSize(text, f"cut {self.number}, {self.board}", "position", self.at)
+
+    def sentence(self, rule: Rule) -> SizedText:
         """The cut in words, on somebody's rule."""
-        at = rule.show(self.at, fineness="sizes", unit=False)
         what = "Crosscut" if self.kind == "crosscut" else "Rip"
         rest = f"; what is left is {self.leaves}" if self.leaves else ""
-        return (
-            f"{what} {self.of} {at} {rule.units} from its {self.edge}; "
-            f"what comes off is {self.frees}{rest}."
+        return SizedText.of(
+            f"{what} {self.of} ",
+            self.on(rule),
+            f" {rule.units} from its {self.edge}; what comes off is {self.frees}{rest}.",
         )
 
 
@@ -96,10 +103,7 @@ def saw_cuts(laid: Laid) -> tuple[SawCut, ...]:
         laid.sections, names, _stretches(lines, spans, (0.0, board.length)), strict=True
     ):
         made += _ripped(laid, section, name, left, right)
-    return tuple(
-        SawCut(n, c.kind, c.of, c.at, c.edge, c.frees, c.leaves, c.start, c.end)
-        for n, c in enumerate(made, 1)
-    )
+    return tuple(replace(cut, number=n, board=board.name) for n, cut in enumerate(made, 1))
 
 
 def _ripped(

@@ -46,10 +46,10 @@ from toolkit.stock.blanks import Blank
 from toolkit.stock.board_grid import MARGIN
 from toolkit.stock.boards import Board
 from toolkit.stock.laid import Laid, LaidPart, LaidSection, Point, Strip
+from toolkit.stock.losses import GAP
 from toolkit.stock.sets import Counts, kinds_of
 from toolkit.stock.tables import BoardTables
 
-GAP = 5.0  # custom, no source: kerf, the saw's wander and a planing margin [mm]
 STEP = 0.02  # least gain in mean looks that is worth showing
 NO_GAIN = 0.001  # and what is no gain at all, though it were to cost a metre of board
 

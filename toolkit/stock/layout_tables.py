@@ -5,7 +5,8 @@ from __future__ import annotations
 from typing import Any
 
 from toolkit.measures import Rule
-from toolkit.results import Table
+from toolkit.results import Table, TaggedSize
+from toolkit.stock.blanks import sawn_by
 from toolkit.stock.cuts import saw_cuts
 from toolkit.stock.laid import BoxLaid, Laid, LaidPart, Point
 
@@ -16,10 +17,10 @@ def piece_table(laid: Laid, *, rule: Rule) -> Table:
     def show(value: float) -> str:
         return rule.show(value, fineness="sizes", unit=False)
 
-    rows = tuple(
-        (piece.part, show(piece.x), show(piece.y), show(piece.length), show(piece.width))
-        for piece in laid.pieces
-    )
+    def sized(piece: LaidPart) -> tuple[TaggedSize, ...]:
+        return sawn_by((piece.length, piece.width), rule=rule, of=piece.part).sizes
+
+    rows = tuple((piece.part, show(piece.x), show(piece.y), *sized(piece)) for piece in laid.pieces)
     unit = rule.units
     return Table(
         f"Parts on {laid.board.name}",

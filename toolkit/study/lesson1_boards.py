@@ -9,23 +9,10 @@ from math import ceil, floor
 
 from toolkit.measures import MM_PER_INCH
 from toolkit.results import TOLERANCE, WALLS, Part, Working
-from toolkit.stock import END_WASTE, GAP, KERF, MM_PER_FOOT, TRUING, WANDER, board_feet, sets_needed
+from toolkit.stock import LOST, MM_PER_FOOT, board_feet, sets_needed
 from toolkit.study.asking import Asking, once, without
 from toolkit.study.marking import Question
 
-# What saws take: the rough list's own customs, and the same in marks of an inch rule. Lost at a
-# cut between two parts, at both ends of a blank, in a cut along a board; to the saw's wander and
-# to planing true, of each leaf. Common practice, no source. [mm]
-LOST = {
-    "mm": {"cut": GAP, "ends": END_WASTE, "kerf": KERF, "wander": WANDER, "truing": TRUING},
-    "in": {
-        "cut": MM_PER_INCH * 3 / 16,
-        "ends": MM_PER_INCH * 5 / 4,
-        "kerf": MM_PER_INCH / 16,
-        "wander": MM_PER_INCH / 32,
-        "truing": MM_PER_INCH / 32,
-    },
-}
 # Boards that lie in a rack are as long and as wide as from so many to so many rough sides, to the
 # next of these steps [mm]; those in a yard have widths [in] and lengths [ft] to choose from (all
 # made up).
@@ -60,10 +47,6 @@ def _blank(ask: Asking, walls: list[Part]) -> Working:
         ("saw cut", lost["cut"], pieces - 1),
         ("end waste", lost["ends"]),
     )
-
-
-def _allowance(part: Part) -> float:
-    return part.rough_length.value - part.cut_length.value
 
 
 @dataclass(frozen=True, slots=True)
@@ -167,7 +150,7 @@ def grain_run_out(ask: Asking) -> Question:
     f = ask.frame
     thick, high = f.side_thickness.value, f.wall_height.value
     slope = ask.pick(_SLOPES)
-    rough = ask.plan.choices.allowances.of("side")[2] + thick
+    rough = ask.part("side").rough_thickness.value
     answer = slope * thick
     slips = {
         "rough": slope * rough,
@@ -183,17 +166,16 @@ def wall_blank(ask: Asking) -> Question:
     """How long a blank is from which the walls are sawn end to end."""
     walls, rule = _walls(ask), ask.rule
     sum_, lost, say = _blank(ask, walls), LOST[rule.units], rule.exact
-    listed = ", ".join(
+    listed = "; ".join(
         f"{'two sides' if part.count == 2 else f'the {part.name}'} "
-        f"{say(part.cut_length.value, unit=False)} + {say(_allowance(part))}"
+        f"{say(part.rough_length.value)}, cut to {say(part.cut_length.value)}"
         for part in walls
     )
-    allowances = sum(_allowance(part) * part.count for part in walls)
-    pieces, side = sum(part.count for part in walls), walls[0]
+    planed = sum((part.rough_length.value - part.cut_length.value) * part.count for part in walls)
+    pieces = sum(part.count for part in walls)
     slips = {
         "one-side": once(sum_, "rough side"),
-        "finished": sum_.value - allowances,
-        "one-allowance": sum_.value - allowances + _allowance(side),
+        "finished": sum_.value - planed,
         "no-cuts": without(sum_, "saw cut"),
         "cut-too-many": sum_.value + lost["cut"],
         "no-ends": without(sum_, "end waste"),

@@ -8,6 +8,7 @@ from toolkit import truing
 from toolkit.measures import MM_PER_INCH
 from toolkit.planes import Scallops
 from toolkit.results import TOLERANCE, WALLS
+from toolkit.stock import blanks_of, to_buy
 from toolkit.study.asking import Asking
 from toolkit.study.marking import Question
 
@@ -35,13 +36,11 @@ _WARPS = {"mm": _of("mm", 1.0, 0.5, 2.0, 0.5), "in": _of("in", 1 / 16, 1 / 32, 1
 
 
 def _walls(ask: Asking) -> tuple[float, float, float]:
-    """Rough length of all walls together, their rough width and thickness. [mm]"""
+    """Length, width and thickness of the stick that the walls are sawn from. [mm]"""
     parts = [part for part in ask.plan.parts if part.name in WALLS]
     ask.only_if(parts)
-    length = sum(part.rough_length.value * part.count for part in parts)
-    mark = ask.rule.mark("rough")
-    length = round(length / mark) * mark
-    return length, parts[0].rough_width.value, parts[0].rough_thickness.value
+    stick = to_buy(blanks_of(parts), rule=ask.rule)[0]
+    return stick.length, stick.width, stick.thickness
 
 
 def crosscut_bow(ask: Asking, board: tuple[float, float, float] | None = None) -> Question:

@@ -13,7 +13,7 @@ what do my own readings say                        ``warp_from_readings``, ``bet
 the true face that takes least off                 ``least_planing``
 the thickest true board in it                      ``thickest_board``, ``thickness_from``
 what does crosscutting first save                  ``crosscut_first``, ``longest_piece``
-what must I saw for a part                         ``rough_size``
+how thick must a part be sawn                      ``safe_thickness``
 how many strokes, and how best laid                ``least_strokes``, ``strokes_as_set``
 and all three planes, do their ridges show         ``planing_job``, ``clearing``
 how long, how many shavings: estimates             ``bench_time``, ``shavings``
@@ -36,7 +36,7 @@ from toolkit.truing.saving import (
     Yield,
     crosscut_first,
     longest_piece,
-    rough_size,
+    safe_thickness,
     thickness_from,
 )
 from toolkit.truing.sticks import EYE, least_twist, out_of_square, stick_reading

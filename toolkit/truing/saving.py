@@ -173,53 +173,28 @@ def longest_piece(
 
 
 # Wood that comes off besides the warp: customs, common practice, no source. [mm]
-SAW = 2.0  # how far a crosscut or rip may wander, at each end and each edge
-SQUARING = 1.0  # planed off each end until it is square, and each edge until it is straight
 SMOOTHING = 0.1  # taken off each face by the smoothing plane at the last
 
 
-@dataclass(frozen=True, slots=True)
-class RoughSize:
-    """Rough sizes of a part on one board, each with its sum; the thickness is safe. [mm]"""
+def safe_thickness(part: Part, *, warp: Warp) -> Working:
+    """How thick the rough piece of a part must be, on a board of a known warp, as a sum. [mm]
 
-    length: Working
-    width: Working
-    thickness: Working
-
-
-def rough_size(part: Part, *, warp: Warp) -> RoughSize:
-    """The rough sizes of a part from a board of a known warp, each as a sum. [mm]
-
-    The warp of the piece by ``cut_to``; bow, cup and half the twist are planed off the thickness,
-    the crook off the width. The rest are customs: common practice, no source.
+    The warp of the piece by ``cut_to``: bow, cup and half the twist are planed off. The rest are
+    customs: common practice, no source.
     """
-    length = Working.of(
-        f"{part.name} rough length",
-        ("length as cut", part.cut_length.value),
-        ("where the saw may wander", SAW, 2),
-        ("to square an end", SQUARING, 2),
-    )
+    length, width = part.rough_length.value, part.rough_width.value
     board = f"this board of {warp.length:g} × {warp.width:g} mm"
-    if above(length.value, warp.length):
-        raise ValueError(
-            f"{part.name}: it is sawn {length.value:g} mm long, longer than {board}; choose a "
-            "longer one"
-        )
-    crook = warp.crook * (length.value / warp.length) ** 2
-    wide = Working.of(
-        f"{part.name} rough width",
-        ("finished width", part.width.value),
-        ("where the saw may wander", SAW, 2),
-        ("to true an edge", SQUARING, 2),
-        ("crook in the piece", abs(crook)),
-    )
-    if above(wide.value, warp.width):
-        raise ValueError(
-            f"{part.name}: it is sawn {wide.value:.4g} mm wide, wider than {board}; choose a "
-            "wider one, or saw nearer to the line"
-        )
-    piece = cut_to(warp, length=length.value, width=wide.value)
-    thickness = Working.of(
+    for size, most, long, longer in (
+        (length, warp.length, "long", "longer"),
+        (width, warp.width, "wide", "wider"),
+    ):
+        if above(size, most):
+            raise ValueError(
+                f"{part.name}: it is sawn {size:g} mm {long}, {longer} than {board}; choose a "
+                f"{longer} one"
+            )
+    piece = cut_to(warp, length=length, width=width)
+    return Working.of(
         f"{part.name} rough thickness",
         ("finished thickness", part.thickness.value),
         ("saw marks", SAW_MARKS, 2),
@@ -228,4 +203,3 @@ def rough_size(part: Part, *, warp: Warp) -> RoughSize:
         ("cup in the piece", abs(piece.cup)),
         ("half the twist in the piece", abs(piece.twist) / 2),
     )
-    return RoughSize(length, wide, thickness)

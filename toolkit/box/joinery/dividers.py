@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from toolkit.box.corner import Corner
 from toolkit.box.designing import Design
 from toolkit.measures import Rule
-from toolkit.results import Term, Working, above
+from toolkit.results import TaggedSize, Term, Working, above
 
 
 @dataclass(frozen=True, slots=True)
@@ -204,6 +204,22 @@ def gauge_settings(d: Design) -> GaugeSettings:
         board_front=Working("pin baseline", (Term("tail-board thickness", front), *extra)),
         ear=ear,
         proud=proud,
+    )
+
+
+# The tools of these lines by their names in the table of settings.
+_TOOLS = {
+    "gauge 1": "gauge 1, tail length",
+    "gauge 2": "gauge 2, tail-board thickness",
+    "front height": "front end, rip line",
+}
+
+
+def set_to(name: str, value: float, rule: Rule) -> TaggedSize:
+    """What a line is gauged at, tagged as the setting that it is."""
+    gauge, comma, corner = name.partition(", ")
+    return TaggedSize(
+        rule.show(value), f"{_TOOLS.get(gauge, name)}{comma}{corner}", "setting", value
     )
 
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from toolkit.box.designing import Design
-from toolkit.box.joinery.dividers import GaugeSettings, between_baselines, gauge_settings
+from toolkit.box.joinery.dividers import GaugeSettings, between_baselines, gauge_settings, set_to
 from toolkit.measures import Rule
 from toolkit.results import Table, Working, above, below
 
@@ -243,7 +243,7 @@ def line_table(d: Design) -> Table:
     for group in _grouped(setting_out_lines(d)):
         first = group[0]
         tool = first.name if first.tool == "marking gauge" else first.tool
-        setting = "" if first.setting is None else rule.show(first.setting.value)
+        setting = "" if first.setting is None else set_to(first.name, first.setting.value, rule)
         if first.tool == "bevel gauge":
             setting = f"1 in {d.back.slope:g}, {d.back.angle:.1f}°"
         end = "its whole length" if first.end == "along" else first.end

@@ -76,7 +76,7 @@ def name_rips(board: Board, discs: Sequence[Disc], *, rule: Rule) -> None:
     for disc in discs:
         cut = disc.cut
         if cut.kind == "rip":
-            text = rule.show(cut.at, fineness="sizes", unit=False)
+            text = cut.on(rule)
             slots = _slots(disc.row, board, text, _along(disc, cut, _size(disc.row, text)))
             at = disc.row.view.at(min(cut.end[0], disc.row.end), cut.start[1])
             disc.row.view.sheet.write(text, slots, rank=2, at=at, kind="size")

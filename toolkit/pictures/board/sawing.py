@@ -171,7 +171,7 @@ def _running(row: Stretch, cuts: Sequence[SawCut], rule: Rule) -> None:
         x = view.across(cut.start[0])
         sheet.line("arrow", arrow_head((x, level), turn=0.0), closed=True)
         sheet.line("dimension", [(x, level + 1.0), (x, level - 2.2)])
-        text = rule.show(cut.at, fineness="sizes", unit=False)
+        text = cut.on(rule)
         drop = 0.76 * sheet.text
         levels = (level - 4.5 - drop, level - 7.5 - 2 * drop)
         spots = spread(x, levels, (0.0, 4.0, -4.0, 8.0, -8.0))

@@ -8,7 +8,7 @@ from typing import Any
 from toolkit.plan.mishaps.mishap import PANELS, Stage
 from toolkit.plan.mishaps.option import Case
 from toolkit.results import below
-from toolkit.stock import KERF, TRUING, WANDER
+from toolkit.stock import resawn
 
 # Minutes of a new part by the stage its replacement has to catch up with: custom, no source.
 NEW_PART: dict[Stage, float] = {
@@ -195,8 +195,8 @@ def _match(case: Case, fact: dict[str, Any]) -> None:
 
 def _resaw(case: Case, part: str) -> None:
     """A board so thick that it can be sawn along its middle: what the two leaves are good for."""
-    leaf = (case.meant or 0.0) + WANDER + TRUING
-    rest = case.mishap.measured - KERF - leaf - WANDER - TRUING
+    rule = case.plan.choices.rule
+    leaf, rest = resawn(case.mishap.measured, thick=case.meant or 0.0, rule=rule)
     # A panel is at least as thick as the groove that its tongue fills.
     if not below(rest, case.plan.design.choices.groove.width):
         second = not below(rest, case.meant or 0.0)
