@@ -30,11 +30,11 @@ def turned_rings(c: Choices, span: float, depth: float, choose: Chooser) -> Choi
     """With rings for which every panel has room in the damp and is held in the dry."""
     if c.wood.rings is not None:
         return c
-    word, turned = "flat-sawn", replace(c, wood=replace(c.wood, rings=0.0))
+    word, turned = "", c
+    # Where none has both, the stillest is left.
     for tried, rings in RING_WORDS.items():
-        there = replace(c, wood=replace(c.wood, rings=rings))
-        if all(_stays(there, panel, span, depth) for panel in _grooved(c)):
-            word, turned = tried, there
+        word, turned = tried, replace(c, wood=replace(c.wood, rings=rings))
+        if all(_stays(turned, panel, span, depth) for panel in _grooved(c)):
             break
     choose.notes.append(Chosen("wood.rings", word, key_at("wood.rings").rule))
     return turned
