@@ -100,6 +100,8 @@ def test_a_students_box_of_a_class(capsys: pytest.CaptureFixture[str]) -> None:
     assert len(lines) > 3 and all(line.count("→") == 1 for line in lines)
     assert main(["rescue", CLASS, "--student", "99", "lid_tight"]) == 2
     assert "the class has 1, 2" in capsys.readouterr().err
+    assert main(["rescue", CLASS, "lid_tight"]) == 2
+    assert capsys.readouterr().err.endswith("is a class file; type --student and a number\n")
 
 
 def data(capsys: pytest.CaptureFixture[str], *words: str) -> dict:  # type: ignore[type-arg]

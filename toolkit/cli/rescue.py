@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import json
+from contextlib import suppress
 from functools import partial
 from pathlib import Path
 
@@ -17,7 +18,7 @@ from toolkit.cli.common import (
     spelling_of,
     tell,
 )
-from toolkit.files import read_class
+from toolkit.files import BoxFileError, ClassFileError, read_class
 from toolkit.measures import length
 from toolkit.plan import (
     PARTS,
@@ -117,7 +118,15 @@ def _mishap(words: list[str], args: argparse.Namespace) -> Mishap:
 def _plan(args: argparse.Namespace) -> Plan:
     """The plan of a box file, or of a student's box in a class file."""
     if args.student is None:
-        return read_plan(args.box)
+        try:
+            return read_plan(args.box)
+        except BoxFileError as error:
+            # A class file is no box; what is wrong with either is said by its own reader.
+            with suppress(ClassFileError):
+                read_class(Path(args.box))
+                name = Path(args.box).name
+                raise ValueError(f"{name} is a class file; type --student and a number") from None
+            raise error from None
     taught = read_class(Path(args.box))
     for student in taught.students:
         if student.number == args.student:
