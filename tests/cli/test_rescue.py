@@ -9,6 +9,7 @@ from toolkit.cli import main
 from toolkit.files import read_box
 from toolkit.files.editing import edited
 from toolkit.plan import plan
+from toolkit.results import AXES
 
 CLASS = str(Path(__file__).parents[2] / "instructor_notes" / "class.toml")
 BOX = str(Path(__file__).parents[2] / "lessons" / "box.toml")
@@ -140,7 +141,7 @@ def test_what_the_data_writes_into_a_file_makes_that_box(
         for row in option["sizes"]:
             part, _, axis = row["name"].rpartition(" ")
             if part in ("side", "back", "front", "bottom", "lid"):
-                assert getattr(made.part(part), axis).value == pytest.approx(row["now"])
+                assert made.part(part).cut[AXES.index(axis)].value == pytest.approx(row["now"])
 
 
 def test_what_wont_work_is_in_the_data_too(capsys: pytest.CaptureFixture[str]) -> None:
