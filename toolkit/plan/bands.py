@@ -47,12 +47,14 @@ class Limits:
         def within(least: float, most: float) -> str:
             if above(least, most):
                 return "none"
-            up_to = told(most, rule)
-            return f"{told(least, rule)} to {up_to}" if least else f"≤ {up_to}"
+            return f"{bare(least)} to {told(most, rule)}" if least else f"≤ {told(most, rule)}"
+
+        def bare(value: float) -> str:
+            return told(value, rule, unit=False)
 
         (low, bad), good = self.rework, self.passing[1]
-        noted = f"over {told(good, rule)}, up to {told(bad, rule)}" if above(bad, good) else "none"
-        under = f"under {told(low, rule)} or " if low else ""
+        noted = f"over {bare(good)}, up to {told(bad, rule)}" if above(bad, good) else "none"
+        under = f"under {bare(low)} or " if low else ""
         outside = f"{under}over {told(bad, rule)}"
         return within(*self.excellent), within(*self.passing), noted, outside
 
@@ -94,9 +96,11 @@ class Criterion:
         return tuple(words.get(band, "") for band in BANDS)
 
 
-def told(value: float, rule: Rule) -> str:
+def told(value: float, rule: Rule, *, unit: bool = True) -> str:
     """What was measured, or may be: hundredths of a millimetre, or thousandths of an inch. [mm]"""
-    return rule.exact(value) if rule.units == "mm" else f"{value / MM_PER_INCH:.3f} in"
+    if rule.units == "mm":
+        return rule.exact(value, unit=unit)
+    return f"{value / MM_PER_INCH:.3f}{' in' if unit else ''}"
 
 
 def _play(plan: Plan) -> Limits | None:
