@@ -42,6 +42,7 @@ _TURN_TO = """
 async path => {
   const app = window.jupyterapp, old = app.shell.currentWidget;
   await app.restored;
+  await old.sessionContext.ready;
   await old.sessionContext.shutdown();
   old.dispose();
   const panel = await app.commands.execute('docmanager:open', {path, factory: 'Notebook'});

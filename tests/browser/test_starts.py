@@ -19,7 +19,7 @@ _LISTEN = """
   const seen = window.__dead = [];
   const look = () => {
     const said = document.querySelector('.jp-Notebook')?.textContent ?? '';
-    if (/model not found|Error displaying widget/i.test(said)) seen.push(said.slice(0, 200));
+    if (/model not found|Error displaying widget|Loading widget/i.test(said)) seen.push(said.slice(0, 200));
     if (window.__dead === seen) requestAnimationFrame(look);
   };
   look();
@@ -31,6 +31,20 @@ _TOP = "() => document.querySelector('.jp-WindowedPanel-outer').scrollTop"
 _CHANGED = "() => window.jupyterapp.shell.currentWidget.context.model.dirty"
 _OPEN_BARS = "() => { const shell = window.jupyterapp.shell; shell.expandLeft(); }"
 _SAVE = "() => window.jupyterapp.shell.currentWidget.context.save()"
+# As a page brings back what was open yesterday: behind the notebook that is looked at.
+_BEHIND = """
+async path => {
+  const {commands} = window.jupyterapp, options = {activate: false};
+  const panel = await commands.execute('docmanager:open', {path, factory: 'Notebook', options});
+  await panel.context.ready;
+  await panel.sessionContext.ready;
+  await new Promise(waited => setTimeout(waited, 1000));
+  const counts = panel.content.widgets.map(cell => cell.model.executionCount);
+  window.jupyterapp.shell.activateById(panel.id);
+  return counts;
+}
+"""
+_CLOSE = "() => window.jupyterapp.shell.currentWidget.dispose()"
 _RESTART = "() => window.jupyterapp.shell.currentWidget.sessionContext.restartKernel()"
 
 
@@ -90,8 +104,9 @@ def test_code_of_others_waits_until_it_was_run_here(
     slider.wait_for()
     assert waits.count() == 0
     turned_to(UNFLAGGED)
-    turned_to("04_changed.ipynb")
+    assert page.page.evaluate(_BEHIND, "04_changed.ipynb") == [None, None]
     slider.wait_for()
+    page.page.evaluate(_CLOSE)
     # Whose notebook that is nobody said: it is left alone, with a button among the others.
     turned_to(UNFLAGGED)
     page.page.get_by_role("button", name="Run this lesson").wait_for()
