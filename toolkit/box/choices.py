@@ -54,7 +54,7 @@ class Thickness:
 
 
 _PLEASING = "tails of a pleasing width, every groove inside one"
-_FLUSHED = "0.2 mm, or 1/64 in on an inch rule, which flushing takes off"
+_FLUSHED = "as much as flushing takes off, the fineness of a rule"
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 from functools import lru_cache
-from typing import Self, get_args
+from typing import Self
 
-from toolkit.box import Choices, Gaps, Hand, Joint, SawnJoint, gaps, joint_direction, line_table
+from toolkit.box import Choices, Gaps, Hand, SawnJoint, gaps, joint_direction, line_table
 from toolkit.lesson.controls import ChoiceControl, LengthControl, NumberControl
 from toolkit.lesson.lesson3_corner import OF_JOINT, TAILS_BACK
 from toolkit.lesson.scene import Scene, Shown, Tried, View, possible, worked_out
@@ -24,7 +24,7 @@ HOME = 100  # driven home [%]
 
 ARRANGEMENT_CONTROLS = (
     ChoiceControl(("corner.tails_on",), "tails on", (("the ends", "ends"), ("the sides", "sides"))),
-    ChoiceControl(("corner.joint",), "joint", get_args(Joint)),
+    ChoiceControl(("corner.joint",), "joint", (("lapped", "half-blind"), ("through", "through"))),
     ChoiceControl(("try.which",), "look at", WHICH, start="back"),
     NumberControl(("try.home",), "driven together", 0, HOME, 10, "%", start=0),
 )
