@@ -44,6 +44,7 @@ MAY_STAND = {
     r"1910 \(1 3/4 in\)": "a published value is quoted with its unit",
     r"A yard's next thickness is .{1,12} in rough": "yards sell by quarters of an inch",
     "wood thinner than an inch as an inch": "how a yard counts board feet",
+    r"\d[\d.]* m³": "yards sell by the cubic metre or the board foot",
     r"board feet|board foot|cubic inches": "yards sell by the board foot",
     r"1 in (?:r\b|so many)": "a slope",
     "[35468] x [568] in index cards|4 x 6 in": "the name of what is kept in the box",

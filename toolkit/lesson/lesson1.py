@@ -17,6 +17,7 @@ from toolkit.pictures import Picture, board_picture, curve_picture, log_end
 from toolkit.plan import Plan, thick_boards
 from toolkit.results import Finding, Table
 from toolkit.stock import (
+    MM_PER_FOOT,
     Board,
     BoxLayouts,
     Corners,
@@ -203,6 +204,7 @@ def board_still(plan: Plan, boards: Sequence[Board]) -> Figure:
 def buying(plan: Plan) -> TableBlock:
     """What to ask the yard for: one box, and a class with its spares."""
     rule, sets = plan.choices.rule, sets_needed(CLASS)
+    unit, name = (1000.0, "m") if rule.units == "mm" else (MM_PER_FOOT, "ft")
     rows = []
     for buy in to_buy(blanks_of(plan.parts), rule=rule):
         names = ", ".join(part.name for part in buy.parts)
@@ -211,7 +213,7 @@ def buying(plan: Plan) -> TableBlock:
             (
                 names,
                 buy.by(rule),
-                f"{sets * buy.length / 1000:.1f} m",
+                f"{sets * buy.length / unit:.1f} {name}",
                 f"{many:.3f} m³, {board_feet_by_volume(many):.1f} board feet",
                 f"{buy.board_feet * sets:.1f} board feet",
             )
