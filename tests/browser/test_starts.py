@@ -19,7 +19,8 @@ _LISTEN = """
   const seen = window.__dead = [];
   const look = () => {
     const said = document.querySelector('.jp-Notebook')?.textContent ?? '';
-    if (/model not found|Error displaying widget|Loading widget/i.test(said)) seen.push(said.slice(0, 200));
+    if (/model not found|Error displaying widget|Loading widget/i.test(said))
+      seen.push(said.slice(0, 200));
     if (window.__dead === seen) requestAnimationFrame(look);
   };
   look();
