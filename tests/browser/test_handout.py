@@ -178,7 +178,7 @@ def test_letters_are_large_enough_for_a_bench(printed: Path) -> None:
     # Words of the text are set in a face with feet, words of a drawing in one without.
     text = [line for line in lines if "WorkbookText" in line.font]
     assert len(text) > 300
-    smaller = re.compile(r"[12]|page \d+ of \d+|.* · \d{4}-\d\d-\d\d · \w+")
+    smaller = re.compile(r"[12]|page \d+ of \d+|.* · issue \w+ of \d{4}-\d\d-\d\d")
     assert [line for line in text if line.size < 12 and not smaller.fullmatch(line.text)] == []
 
 
