@@ -130,7 +130,7 @@ def test_hands_follow_the_box_that_is_kept() -> None:
     OwnBox().switch_units("in")
     form.follow()
     inches = [box.description.split("  ")[1] for box in form.counts.children]
-    assert inches[-1] == "3/32 in" and all(words.endswith(" in") for words in inches)
+    assert inches[-1] == "1/16 in" and all(words.endswith(" in") for words in inches)
 
 
 def test_a_guess_of_a_length_is_none() -> None:
