@@ -122,13 +122,16 @@ class Page:
         at = _spoken_of(label) if stands else label.at
         if at is None:
             return None
-        at = _uncovered(at, taken)
+        # A part is as well pointed at under any of the places where its words might have stood.
+        starts = [at, *((place.x, at[1]) for place in label.places if label.at is not None)]
+        starts = list(dict.fromkeys(_uncovered(start, taken) for start in starts))
         _, low, _, high = box_of(label, Slot(0.0, 0.0))
         more = high - low + 4 * self.clear
         for _ in range(_GROWTHS):
-            found = self._round_about(label, at, taken, shut)
-            if found is not None:
-                return found, box_of(label, found)
+            for start in starts:
+                found = self._round_about(label, start, taken, shut)
+                if found is not None:
+                    return found, box_of(label, found)
             if not (stands and self.grows):
                 return None
             if 2 * at[1] < self.floor + self.height:

@@ -147,7 +147,8 @@ def _parts(view: PartView, plan: Plan) -> None:
         else:
             face = view.up(f.wall_height.value - panel.down)
         level = face + 6.0 if way > 0 else face - 5.0 - 0.76 * sheet.text
-        spots = [Slot(x + shift, level, "center") for shift in (0.0, -40.0, 40.0)]
+        aside = max(40.0, (x - view.across(0.0)) / 2)
+        spots = [Slot(x + by, level, "center") for by in (0.0, -40.0, 40.0, -aside, aside)]
         sheet.write(text, spots, rank=2, at=(x, face - way * 3.0), kind="size")
     middle = view.up(d.bottom.high + f.inside_height.value / 2) - 3.4
     at = view.across(f.outside_width.value * 0.75), middle
