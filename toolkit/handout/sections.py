@@ -130,7 +130,7 @@ def in_order_of_use(
 def _at_the_bench(plan: Plan) -> Iterator[Section]:
     yield _section("box", Figure(box_apart(plan)))
     corners = (corner_picture(plan, which="back"), corner_picture(plan, which="front"))
-    yield _section("corners", *map(Figure, corners), tables.tails(plan))
+    yield _section("corners", tables.tails(plan), *map(Figure, corners))
     yield _section("grooves", Figure(section_across(plan)), Figure(section_along(plan)))
     yield _section("settings", tables.tool_settings(plan), line_table(plan.design))
     yield _section(
