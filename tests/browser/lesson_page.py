@@ -26,7 +26,7 @@ def corner_view(choices: Choices, kept: Choices) -> View:
     if choices != kept:
         with suppress(ImpossibleError):
             before = GroovedCorner(kept, {})
-    return View(now.picture(before), now.values(), now.verdict())
+    return View(now.picture(before), now.values(), now.verdict)
 
 
 # The part of the page with the sliders, in JupyterLab and without code alike.

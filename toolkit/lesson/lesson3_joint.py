@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
-from functools import lru_cache
+from functools import lru_cache, partial
 from typing import Self
 
 from toolkit.box import Choices, Gaps, Hand, SawnJoint, gaps, joint_direction, line_table
@@ -50,7 +50,7 @@ def direction_numbers(plan: Plan) -> Table:
 def _arrangement(choices: Choices, tried: Tried) -> View:
     plan = possible(choices)
     picture = apart(choices, tried["try.which"], int(tried["try.home"]))
-    return View(picture, direction_numbers(plan), plan.about(*OF_JOINT))
+    return View(picture, direction_numbers(plan), partial(plan.about, *OF_JOINT))
 
 
 ARRANGEMENT = Scene("arrangement", ARRANGEMENT_CONTROLS, _arrangement, height=560)

@@ -44,7 +44,7 @@ def _flushed(choices: Choices, tried: Tried) -> View:
         for row in box.workings
     ]
     table = numbers(rows, title="After flushing", columns=COLUMNS, numeric=(1, 2))
-    return View(picture, table, box.findings)
+    return View(picture, table, lambda: box.findings)
 
 
 SKIM = Scene("skim", SKIM_CONTROLS, _flushed)

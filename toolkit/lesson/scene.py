@@ -26,12 +26,21 @@ def spoken(text: str, look: str = "bench-say") -> str:
 
 @dataclass(frozen=True, slots=True)
 class View:
-    """A picture with its sentence, numbers with their workings, and findings."""
+    """A picture with its sentence, numbers with their workings, and findings.
+
+    Advice is tried on the box before it is given: it is ``judged`` when its words are wanted, after
+    the picture is painted.
+    """
 
     picture: Picture
     numbers: Table
-    findings: tuple[Finding, ...] = ()
+    judged: Callable[[], tuple[Finding, ...]] = tuple
     beside: tuple[Picture, ...] = ()
+
+    @property
+    def findings(self) -> tuple[Finding, ...]:
+        """What a maker would say."""
+        return self.judged()
 
     def figure(self, scene: str) -> str:
         """The picture and its sentence as one figure of HTML, for a scene of that name."""
@@ -41,8 +50,8 @@ class View:
         """What is under it, the numbers and the findings, as HTML."""
         beside = Edition(screen=True, place=f"{scene}-beside")
         parts = [*(Figure(picture).html(beside) for picture in self.beside), as_html(self.numbers)]
-        if self.findings:
-            parts.append(FindingsBlock(self.findings).html(SCREEN))
+        if found := self.findings:
+            parts.append(FindingsBlock(found).html(SCREEN))
         return f'<div class="bench-view">{"".join(parts)}</div>'
 
 
@@ -204,7 +213,7 @@ class Scene:
         if at.moved:
             with suppress(ImpossibleError):
                 before = self.shown(at.kept, at.before)
-        return View(now.picture(before), now.values(), now.verdict(), now.beside(before))
+        return View(now.picture(before), now.values(), now.verdict, now.beside(before))
 
     def still(self, kept: Choices) -> Picture:
         """Its picture before anything is moved."""
