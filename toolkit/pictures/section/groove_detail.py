@@ -34,7 +34,7 @@ def detail_zone(plan: Plan) -> Zone:
     d = plan.design
     f = d.frame
     panel, groove = d.bottom, f.bottom_groove
-    wrong_parts = {row.place.part for row in plan.findings if row.level != "good"}
+    wrong_parts = {row.place.part for row in plan.found if row.level != "good"}
     only_bottom = "bottom" in wrong_parts and "lid" not in wrong_parts
     if f.lid_groove is not None and not only_bottom:
         panel, groove = d.upper_panel, f.lid_groove
