@@ -158,6 +158,15 @@ def test_what_was_changed_before_is_not_shown_any_more(card: RescueCard) -> None
     assert read_box(OwnBox().path).made.front_length is None
 
 
+def test_a_press_that_comes_before_what_was_typed_is_answered(card: RescueCard) -> None:
+    card.which.value = "front_length"
+    card.look.click()
+    assert "Type a length first" in card.said.value
+    card.size.value = "125.2 mm"
+    assert "0.8 mm under" in card.said.value
+    assert "Make a new front" in "".join(ways(card))
+
+
 def test_another_form_that_keeps_a_box_is_followed(card: RescueCard) -> None:
     too_short(card)
     form = MadeForm()

@@ -52,7 +52,7 @@ def test_safety_comes_first_and_local_rules_before_it(page: Page) -> None:
     listed = re.search("Cut list|Cutting list", words)
     assert listed and words.index("Before you touch a tool") < listed.start()
     assert "Local rules and the shop's licensed or insured practice come first." in words
-    for line in ("long hair back", "with a stick, never with a finger", "own marked bottle"):
+    for line in ("Long hair tied back", "with a stick, never a finger", "own marked bottle"):
         assert words.index(line) < listed.start(), line
 
 

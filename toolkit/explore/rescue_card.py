@@ -40,7 +40,8 @@ class RescueCard(Card):
 
     def __init__(self, own: Callable[[], Plan], *, stages: Sequence[Stage]) -> None:
         super().__init__()
-        self._own, self._stages, self._quiet = own, tuple(stages), False
+        self._own, self._stages = own, tuple(stages)
+        self._quiet, self._pressed = False, False
         names = [(label(what), what) for what in mishaps(stages)]
         self.which = dropdown("what happened", names)
         self.size = text_box("as measured", style=NARROW_STYLE, continuous_update=False)
@@ -54,7 +55,8 @@ class RescueCard(Card):
         self.ways = widgets.VBox()
         self.which.observe(self._chosen, names="value")
         self.corner.observe(self._cornered, names="value")
-        for box in (self.size, self.stage, self.part, self.tail):
+        self.size.observe(self._sized, names="value")
+        for box in (self.stage, self.part, self.tail):
             box.observe(lambda _: self._forget(), names="value")
         rows = [self.which, self.part, self.about, self.size, self.corner, self.tail, self.stage]
         buttons = widgets.HBox([self.look, self.undo])
@@ -69,6 +71,7 @@ class RescueCard(Card):
 
     def _chosen(self, _: Any) -> None:
         """What is asked for depends on what happened."""
+        self._forget()
         what = self.which.value
         # At the latest of when it is found and of where the lesson is.
         order = list(STAGES)
@@ -125,7 +128,14 @@ class RescueCard(Card):
 
     def _forget(self, said: str = "") -> None:
         """What stands below belongs to what was chosen before."""
-        self.ways.children, self.said.value = (), said
+        self.ways.children, self.said.value, self._pressed = (), said, False
+
+    def _sized(self, _: Any) -> None:
+        """A quick hand's press can arrive before what it typed: then it is answered now."""
+        if self._pressed:
+            self._looked()
+        else:
+            self._forget()
 
     def mishap(self) -> Mishap:
         """What is chosen and typed now."""
@@ -145,12 +155,13 @@ class RescueCard(Card):
 
     def _looked(self) -> None:
         self._forget()
+        self._pressed = True
         found = self.tried(lambda: rescue(self._own(), mishap=self.mishap()))
         if found is None:
             return
         rule = found.plan.choices.rule
         said = found.mishap.sentence(rule, meant=found.meant)
-        self._forget(spoken(said if found.saved else found.sentence(rule)))
+        self.said.value = spoken(said if found.saved else found.sentence(rule))
         rows = [self._way(found, number) for number in range(1, len(found.options) + 1)]
         self.ways.children = [*rows, widgets.HTML(spoken(found.weights.sentence))]
 
